@@ -1,0 +1,27 @@
+import type { TimedEvent } from './events.ts';
+
+export const GAME_FILE_KIND = 'windrow.game';
+export const GAME_SCHEMA_VERSION = 1;
+
+/**
+ * One game as kept on disk, one file each. The card is kept with the game as it was, so that the
+ * journal stays true when a card is edited later. Fields that this version does not know are kept.
+ */
+export interface GameRecord {
+  readonly kind: typeof GAME_FILE_KIND;
+  readonly schemaVersion: typeof GAME_SCHEMA_VERSION;
+  readonly appVersion: string;
+  /** Letters, digits and dashes; unique; sorts by time of creation. */
+  readonly id: string;
+  /** UTC, ISO 8601 with Z. */
+  readonly startedAt: string;
+  /** The IANA time zone in which it was played. */
+  readonly zone: string;
+  readonly place: string;
+  readonly tags: readonly string[];
+  /** True for invented games of the demonstration. */
+  readonly demo: boolean;
+  /** The card file's content (a `windrow.card` document), whole. */
+  readonly card: unknown;
+  readonly events: readonly TimedEvent[];
+}

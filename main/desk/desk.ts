@@ -1,0 +1,82 @@
+import type { TimedEvent } from '../../core/game/events.ts';
+import type { GameRecord } from '../../core/game/record.ts';
+import type { Result } from '../../core/base/result.ts';
+
+/**
+ * The desk: all that the window knows of the outside. Two bindings serve it, Electron's IPC and a
+ * local HTTP host, both calling one service (service.ts). Every call is asynchronous; a problem
+ * comes back as a value with words for a person, never as a rejection (save for our own bugs).
+ * Arguments and answers are plain JSON.
+ */
+export interface Desk {
+  about(): Promise<Result<DeskInfo>>;
+
+  readPreferences(): Promise<Result<Preferences>>;
+  /** Changes the named preferences and answers with all of them. */
+  changePreferences(change: Partial<Preferences>): Promise<Result<Preferences>>;
+
+  listCards(): Promise<Result<readonly CardEntry[]>>;
+  /** The card file's text as kept. The demo card is always there, under the id `demo`, and can't be changed. */
+  openCard(id: string): Promise<Result<{ readonly entry: CardEntry; readonly text: string }>>;
+  /** Keeps a card file's text, with a dated backup of what was there; `id` null makes a new one. */
+  saveCard(id: string | null, text: string): Promise<Result<CardEntry>>;
+  removeCard(id: string): Promise<Result<null>>;
+
+  /** All games, newest first. */
+  listGames(): Promise<Result<readonly GameEntry[]>>;
+  openGame(id: string): Promise<Result<GameRecord>>;
+  /** Keeps a new game, durably, before answering. */
+  startGame(record: GameRecord): Promise<Result<GameEntry>>;
+  /** Adds one event, durably, before answering; `place` is the event's place in the list, so that a repeated call does nothing twice. */
+  appendEvent(id: string, place: number, event: TimedEvent): Promise<Result<null>>;
+  /** Undo: drops the last event, which is at `place`. */
+  dropEvent(id: string, place: number): Promise<Result<null>>;
+  /** Changes what is not an event: place, tags. */
+  changeGame(id: string, change: { readonly place?: string; readonly tags?: readonly string[] }): Promise<Result<GameEntry>>;
+  removeGame(id: string): Promise<Result<null>>;
+
+  /** Things set aside or repaired since the start, in words for a person. */
+  notices(): Promise<Result<readonly string[]>>;
+}
+
+export interface DeskInfo {
+  readonly appVersion: string;
+  readonly host: 'electron' | 'browser';
+  /** Where the files are. */
+  readonly folder: string;
+}
+
+export interface Preferences {
+  readonly theme: 'system' | 'light' | 'dark';
+  /** Body text in CSS px, 16 to 32. */
+  readonly textSize: number;
+  readonly tiles: 'normal' | 'large';
+  readonly rackTiers: 1 | 2;
+  readonly seat: 'East' | 'South' | 'West' | 'North';
+  readonly cardId: string;
+}
+
+export interface CardEntry {
+  readonly id: string;
+  readonly title: string;
+  readonly season: string;
+  readonly lines: number;
+  readonly savedAt: string;
+  /** The demo card can't be changed or removed. */
+  readonly fixed: boolean;
+}
+
+/** What the journal's list shows of a game without opening it. */
+export interface GameEntry {
+  readonly id: string;
+  readonly startedAt: string;
+  readonly place: string;
+  readonly tags: readonly string[];
+  readonly demo: boolean;
+  readonly cardTitle: string;
+  readonly season: string;
+  readonly seat: string;
+  readonly events: number;
+  /** The step or result that it stands at, in words of `core/game`. */
+  readonly stage: string;
+}
