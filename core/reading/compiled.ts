@@ -1,0 +1,111 @@
+import type { Card, Line } from '../card/card.ts';
+import { SMALLEST_JOKER_GROUP, type Way } from '../card/way.ts';
+import { KIND_COUNT } from '../tiles/kinds.ts';
+
+/**
+ * All ways of a card side by side, in the card's order (section, line, way), as typed arrays for
+ * hot loops. A way's number is its place in `ways`. Nothing in here is ever written after
+ * `compileCard`.
+ *
+ * Needs: way `w` owns the places `starts[w]` up to, not including, `starts[w + 1]` of the three
+ * lists `needKind`, `needPlain` and `needWild`, one place for each kind that it holds, kinds rising.
+ */
+export interface CompiledCard {
+  readonly card: Card;
+  /** The lines in the card's order, whatever their section. */
+  readonly lines: readonly Line[];
+  readonly ways: readonly Way[];
+  readonly wayCount: number;
+  /** For each way the place of its line in `lines`. */
+  readonly lineOf: Uint16Array;
+  /** For each way the place of its section in `card.sections`. */
+  readonly sectionOf: Uint16Array;
+  /** For each way 1 if its line is concealed, otherwise 0. */
+  readonly concealed: Uint8Array;
+  /** 36 counts a way: tiles in groups of one or two, which take no joker. */
+  readonly plain: Uint8Array;
+  /** 36 counts a way: tiles in groups of three and more. */
+  readonly wild: Uint8Array;
+  /** One more than the number of ways. */
+  readonly starts: Uint32Array;
+  readonly needKind: Uint8Array;
+  readonly needPlain: Uint8Array;
+  readonly needWild: Uint8Array;
+  /** The ways that hold kind `k`, rising: places `userStarts[k]` up to, not including, `userStarts[k + 1]` of `users`. */
+  readonly userStarts: Uint32Array;
+  readonly users: Uint32Array;
+}
+
+/** What a way needs, kind by kind: what must be natural and what may be a joker. */
+export interface WayNeeds {
+  /** 36 counts, groups of one and two. */
+  readonly plain: Uint8Array;
+  /** 36 counts, groups of three and more. */
+  readonly wild: Uint8Array;
+}
+
+export function needsOf(way: Way): WayNeeds {
+  const plain = new Uint8Array(KIND_COUNT);
+  const wild = new Uint8Array(KIND_COUNT);
+  for (const { kind, size } of way.groups) {
+    const counts = size < SMALLEST_JOKER_GROUP ? plain : wild;
+    counts[kind] = (counts[kind] as number) + size;
+  }
+  return { plain, wild };
+}
+
+export function compileCard(card: Card): CompiledCard {
+  const placed = card.sections.flatMap((section, place) => section.lines.map((line) => ({ line, place })));
+  const flat = placed.flatMap(({ line, place }, index) => line.ways.map((way) => ({ way, index, place, line })));
+  const plain = new Uint8Array(flat.length * KIND_COUNT);
+  const wild = new Uint8Array(flat.length * KIND_COUNT);
+  for (const [number, { way }] of flat.entries()) {
+    const needs = needsOf(way);
+    plain.set(needs.plain, number * KIND_COUNT);
+    wild.set(needs.wild, number * KIND_COUNT);
+  }
+  return {
+    card,
+    lines: placed.map(({ line }) => line),
+    ways: flat.map(({ way }) => way),
+    wayCount: flat.length,
+    lineOf: Uint16Array.from(flat, ({ index }) => index),
+    sectionOf: Uint16Array.from(flat, ({ place }) => place),
+    concealed: Uint8Array.from(flat, ({ line }) => (line.concealed ? 1 : 0)),
+    plain,
+    wild,
+    ...listNeeds(flat.length, plain, wild),
+  };
+}
+
+type NeedLists = Pick<CompiledCard, 'starts' | 'needKind' | 'needPlain' | 'needWild' | 'userStarts' | 'users'>;
+
+function listNeeds(wayCount: number, plain: Uint8Array, wild: Uint8Array): NeedLists {
+  const starts = new Uint32Array(wayCount + 1);
+  const needKind: number[] = [];
+  const needPlain: number[] = [];
+  const needWild: number[] = [];
+  const usersOf: number[][] = Array.from({ length: KIND_COUNT }, () => []);
+  for (let way = 0; way < wayCount; way += 1) {
+    for (let kind = 0; kind < KIND_COUNT; kind += 1) {
+      const plainCount = plain[way * KIND_COUNT + kind] as number;
+      const wildCount = wild[way * KIND_COUNT + kind] as number;
+      if (plainCount + wildCount === 0) continue;
+      needKind.push(kind);
+      needPlain.push(plainCount);
+      needWild.push(wildCount);
+      (usersOf[kind] as number[]).push(way);
+    }
+    starts[way + 1] = needKind.length;
+  }
+  const userStarts = new Uint32Array(KIND_COUNT + 1);
+  for (const [kind, users] of usersOf.entries()) userStarts[kind + 1] = (userStarts[kind] as number) + users.length;
+  return {
+    starts,
+    needKind: Uint8Array.from(needKind),
+    needPlain: Uint8Array.from(needPlain),
+    needWild: Uint8Array.from(needWild),
+    userStarts,
+    users: Uint32Array.from(usersOf.flat()),
+  };
+}
