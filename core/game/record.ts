@@ -21,6 +21,11 @@ export interface GameRecord {
   readonly tags: readonly string[];
   /** True for invented games of the demonstration. */
   readonly demo: boolean;
+  /**
+   * How the user laid the rack out: tiles in order, `|` for a gap, `/` before the second tier, `>`
+   * before the tiles set aside to be given. Before the deal is complete: the tiles entered so far.
+   */
+  readonly arrangement?: string;
   /** The card file's content (a `windrow.card` document), whole. */
   readonly card: unknown;
   readonly events: readonly TimedEvent[];

@@ -31,12 +31,19 @@ export interface Desk {
   appendEvent(id: string, place: number, event: TimedEvent): Promise<Result<null>>;
   /** Undo: drops the last event, which is at `place`. */
   dropEvent(id: string, place: number): Promise<Result<null>>;
-  /** Changes what is not an event: place, tags. */
-  changeGame(id: string, change: { readonly place?: string; readonly tags?: readonly string[] }): Promise<Result<GameEntry>>;
+  /** Changes what is not an event. */
+  changeGame(id: string, change: GameChange): Promise<Result<GameEntry>>;
   removeGame(id: string): Promise<Result<null>>;
 
   /** Things set aside or repaired since the start, in words for a person. */
   notices(): Promise<Result<readonly string[]>>;
+}
+
+export interface GameChange {
+  readonly place?: string;
+  readonly tags?: readonly string[];
+  /** How the rack lies, as `GameRecord.arrangement`; at most 200 characters. */
+  readonly arrangement?: string;
 }
 
 export interface DeskInfo {
