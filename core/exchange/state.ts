@@ -1,0 +1,86 @@
+import { failure, type Problem, type Result, success } from '../base/result.ts';
+import { Tiles } from '../tiles/tiles.ts';
+import { PASS_STEPS, type PassStep } from './steps.ts';
+
+/** Where the exchange may be stopped. */
+export const STOPS = ['left2', 'courtesy'] as const;
+export type Stop = (typeof STOPS)[number];
+
+/** Tiles that change hands in a pass; the courtesy may have fewer. */
+export const PASS_SIZE = 3;
+
+/** One step as far as it has gone. */
+export interface Pass {
+  readonly step: PassStep;
+  /** Tiles given from the own rack; those handed on unseen are not among them. */
+  readonly given: Tiles;
+  /** Tiles handed on unseen, 0 to 3. */
+  readonly blind: number;
+  /** Tiles that have come in so far. */
+  readonly received: Tiles;
+}
+
+/**
+ * The exchange as one player sees it. Steps come in the order of `PASS_STEPS`; each is a giving,
+ * then a receiving, tile by tile if wished. See RULES.md for the numbered rules.
+ */
+export interface ExchangeState {
+  readonly rack: Tiles;
+  readonly phase: 'giving' | 'receiving' | 'over';
+  /** The step now due; null when the exchange is over. */
+  readonly step: PassStep | null;
+  /** Tiles of this step that are still to come in; 0 unless receiving. */
+  readonly toCome: number;
+  readonly passes: readonly Pass[];
+  /** What was stopped, oldest first. */
+  readonly stops: readonly Stop[];
+}
+
+export type ExchangeCode =
+  | 'wrong-count'
+  | 'wrong-step'
+  | 'still-to-come'
+  | 'nothing-to-come'
+  | 'joker-passed'
+  | 'not-in-rack'
+  | 'no-blind'
+  | 'courtesy-count'
+  | 'not-in-set'
+  | 'no-stop'
+  | 'stopped'
+  | 'over';
+export type ExchangeProblem = Problem<ExchangeCode>;
+
+/** The exchange before its first pass; the dealer has 14 tiles, the others 13 (R1). */
+export function startExchange(rack: Tiles): Result<ExchangeState, ExchangeProblem> {
+  if (rack.size !== 13 && rack.size !== 14) {
+    return failure('wrong-count', `These are ${rack.size} tiles, but a deal has 13, or 14 for East.`);
+  }
+  return success({ rack, phase: 'giving', step: 'right', toCome: 0, passes: [], stops: [] });
+}
+
+/** How many tiles may be handed on unseen at the step now due: 3 on the last pass of a round, else 0 (R6). */
+export function blindLimit(state: ExchangeState): number {
+  return state.phase === 'giving' && (state.step === 'left' || state.step === 'right2') ? PASS_SIZE : 0;
+}
+
+/** What may be stopped now, or null: the second round or the courtesy, before its first tile moves (R7, R8). */
+export function stopDue(state: ExchangeState): Stop | null {
+  if (state.phase !== 'giving') return null;
+  return STOPS.find((stop) => stop === state.step) ?? null;
+}
+
+/** The step that follows; null after the courtesy. */
+export function stepAfter(step: PassStep): PassStep | null {
+  return PASS_STEPS[PASS_STEPS.indexOf(step) + 1] ?? null;
+}
+
+/** All tiles given so far from the own rack. */
+export function givenTiles(state: ExchangeState): Tiles {
+  return state.passes.reduce((sum, pass) => sum.plus(pass.given), Tiles.none);
+}
+
+/** The state with its current step ended and the next one due. */
+export function advance(state: ExchangeState, next: PassStep | null): ExchangeState {
+  return { ...state, phase: next === null ? 'over' : 'giving', step: next, toCome: 0 };
+}
