@@ -1,0 +1,14 @@
+import type { Desk } from '../../main/desk/desk.ts';
+import { httpDesk } from './http.ts';
+
+declare global {
+  interface Window {
+    /** Put there by the preload of the desktop shell; absent in a browser. */
+    readonly windrowDesk?: Desk;
+  }
+}
+
+/** The desk of this window: the desktop shell's if there is one, else the local host's. */
+export function connectDesk(): Desk {
+  return window.windrowDesk ?? httpDesk((...request) => fetch(...request));
+}

@@ -1,0 +1,113 @@
+import { arrange } from '../../core/tiles/order.ts';
+import type { Kind } from '../../core/tiles/kinds.ts';
+import { Tiles } from '../../core/tiles/tiles.ts';
+
+/** What lies before a tile in its row: nothing, a gap made by hand, or the start of the second tier. */
+export type Space = 'none' | 'gap' | 'tier';
+
+/** One tile of the rack. Equal tiles are told apart by `id`, so that each can be moved by itself. */
+export interface LaidTile {
+  readonly id: string;
+  readonly kind: Kind;
+  readonly space: Space;
+}
+
+/**
+ * How the rack lies before the player: an order, gaps and tiers, and the tiles set aside to be
+ * given. Which tiles there are is the game's business; `fit` brings the two together.
+ */
+export interface Layout {
+  readonly rack: readonly LaidTile[];
+  readonly aside: readonly LaidTile[];
+  /** The number of the next new tile. */
+  readonly next: number;
+}
+
+/** Tiles that fit into the tray of a pass. */
+export const ASIDE_LIMIT = 3;
+
+export const emptyLayout: Layout = { rack: [], aside: [], next: 1 };
+
+/** All tiles of the layout, set aside or not. */
+export function tilesOf({ rack, aside }: Layout): Tiles {
+  return Tiles.of([...rack, ...aside].map((tile) => tile.kind));
+}
+
+/** Adds a tile: in its place while the rack is in the usual order, else at the end. */
+export function addTile(layout: Layout, kind: Kind): Layout {
+  const tile: LaidTile = { id: `t${layout.next}`, kind, space: 'none' };
+  const rack = isArranged(layout) ? inserted(layout.rack, tile) : [...layout.rack, tile];
+  return { ...layout, rack, next: layout.next + 1 };
+}
+
+/** Takes a tile away, from the rack or from those set aside. */
+export function removeTile(layout: Layout, id: string): Layout {
+  return { ...layout, rack: withoutTile(layout.rack, id), aside: layout.aside.filter((tile) => tile.id !== id) };
+}
+
+/** Puts rack tiles into the tray, as many as there is room for. */
+export function setAside(layout: Layout, ids: readonly string[]): Layout {
+  const room = ASIDE_LIMIT - layout.aside.length;
+  const chosen = ids.map((id) => layout.rack.find((tile) => tile.id === id)).filter((tile) => tile !== undefined);
+  return chosen.slice(0, room).reduce(
+    (sum, tile) => ({
+      ...sum,
+      rack: withoutTile(sum.rack, tile.id),
+      aside: [...sum.aside, { ...tile, space: 'none' as const }],
+    }),
+    layout,
+  );
+}
+
+/** Brings tiles back from the tray: in their place while the rack is in the usual order, else at the end. */
+export function takeBack(layout: Layout, ids: readonly string[]): Layout {
+  const chosen = layout.aside.filter((tile) => ids.includes(tile.id));
+  return chosen.reduce((sum, tile) => {
+    const rack = isArranged(sum) ? inserted(sum.rack, tile) : [...sum.rack, tile];
+    return { ...sum, rack, aside: sum.aside.filter((each) => each.id !== tile.id) };
+  }, layout);
+}
+
+/** The rack in the usual order, without gaps, in one row. */
+export function arranged(layout: Layout): Layout {
+  const rest = layout.rack.map((tile) => ({ ...tile, space: 'none' as const }));
+  const rack = arrange(layout.rack.map((tile) => tile.kind)).map((kind) => {
+    const found = rest.findIndex((tile) => tile.kind === kind);
+    return rest.splice(found, 1)[0] as LaidTile;
+  });
+  return { ...layout, rack };
+}
+
+/** True while the rack lies in the usual order, without gaps or tiers made by hand. */
+export function isArranged({ rack }: Layout): boolean {
+  return rack.every(({ kind, space }, place) => space === 'none' && kind >= (rack[place - 1]?.kind ?? 0));
+}
+
+/**
+ * The layout brought to hold exactly these tiles: those too many go (from the tray first), those
+ * missing come in. The order of the others stays.
+ */
+export function fit(layout: Layout, tiles: Tiles): Layout {
+  let fitted = layout;
+  for (const tile of [...layout.rack, ...layout.aside].reverse()) {
+    if (tilesOf(fitted).count(tile.kind) > tiles.count(tile.kind)) fitted = removeTile(fitted, tile.id);
+  }
+  for (const kind of tiles.minus(tilesOf(fitted)).toKinds()) fitted = addTile(fitted, kind);
+  return fitted;
+}
+
+function inserted(rack: readonly LaidTile[], tile: LaidTile): LaidTile[] {
+  const place = rack.findIndex((other) => other.kind > tile.kind);
+  return place < 0 ? [...rack, tile] : rack.toSpliced(place, 0, tile);
+}
+
+/** Removes a tile; a gap or tier that began with it begins with the next one. */
+function withoutTile(rack: readonly LaidTile[], id: string): LaidTile[] {
+  const place = rack.findIndex((tile) => tile.id === id);
+  const gone = rack[place];
+  if (gone === undefined) return [...rack];
+  const left = rack.toSpliced(place, 1);
+  const next = left[place];
+  if (gone.space === 'none' || next === undefined || next.space === 'tier') return left;
+  return left.with(place, { ...next, space: gone.space });
+}
