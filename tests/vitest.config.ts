@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config';
 /** Everything that needs no browser window. The window's tests are Playwright's: `*.spec.ts`. */
 export default defineConfig({
   root: import.meta.dirname,
+  cacheDir: '../.cache/vite',
   test: {
     include: ['**/*.test.ts'],
     environment: 'node',

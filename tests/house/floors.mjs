@@ -99,7 +99,7 @@ function fenceProblem(root, { from, to, typeOnly }) {
   }
   if (!isOurs || toLayer === layer || toLayer === 'core' || toLayer === 'assets') return undefined;
   if (layer === 'renderer' && to === DESK_TYPES && typeOnly) return undefined;
-  if (layer === 'main' && from.startsWith('main/build/') && to === 'package.json') return undefined;
+  if (layer === 'main' && to === 'package.json') return undefined;
   const rule = layer === 'renderer' ? `core, and only types of ${DESK_TYPES}` : 'core';
   return `${from} imports ${to}: ${layer} may import ${rule}`;
 }
