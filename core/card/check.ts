@@ -1,0 +1,122 @@
+import { failure, type Problem, type Result, success } from '../base/result.ts';
+import type { Card, Line, Section } from './card.ts';
+import { type CardDocument, type SectionDocument, sectionName, textField } from './document.ts';
+import { type Expansion, writeOut } from './expand.ts';
+import { checkLine, type LineProblem } from './check-line.ts';
+
+/** Largest card that opens; beyond it reading a rack would no longer be quick. */
+export const CARD_LIMITS = { lines: 300, sections: 100, ways: 50_000 } as const;
+
+/** A problem of a card, told so that it can be found: `section` and `id` are empty where they don't apply. */
+export interface CardProblem {
+  readonly code: LineProblem['code'] | 'duplicate-id' | 'wrong-title';
+  readonly section: string;
+  readonly id: string;
+  /** Place in the line's pattern, counted from 1; 0 if the problem is not in the pattern. */
+  readonly column: number;
+  readonly message: string;
+}
+
+export type CardLimitCode = 'too-many-lines' | 'too-many-sections' | 'too-many-ways';
+export interface CheckedCard {
+  readonly card: Card;
+  readonly problems: readonly CardProblem[];
+}
+
+interface GoodLine {
+  readonly section: string;
+  readonly line: Omit<Line, 'ways'>;
+  readonly expansion: Expansion;
+}
+
+/**
+ * Makes a card of what a document says, leaving out lines with problems. Refuses only a card
+ * beyond the limits, before its ways are written out.
+ */
+export function checkCard(document: CardDocument): Result<CheckedCard, Problem<CardLimitCode>> {
+  const beyond = checkSizes(document);
+  if (beyond !== undefined) return beyond;
+  const problems: CardProblem[] = titleProblems(document);
+  const ids = new Set<string>();
+  const sections: { name: string; lines: GoodLine[] }[] = [];
+  let ways = 0;
+  for (const [index, section] of document.sections.entries()) {
+    const name = sectionName(section, index);
+    const lines = goodLines(section, name, ids, problems);
+    ways += lines.reduce((sum, { expansion }) => sum + expansion.count, 0);
+    if (ways > CARD_LIMITS.ways) return tooManyWays(name);
+    sections.push({ name, lines });
+  }
+  return success({ card: writeCard(document, sections), problems });
+}
+
+function goodLines(section: SectionDocument, name: string, ids: Set<string>, problems: CardProblem[]): GoodLine[] {
+  const good: GoodLine[] = [];
+  if (section['name'] !== undefined && typeof section['name'] !== 'string') {
+    problems.push({
+      code: 'wrong-field',
+      section: name,
+      id: '',
+      column: 0,
+      message: `The name of ${name} is not a text: write one.`,
+    });
+  }
+  for (const [index, fields] of section.lines.entries()) {
+    const checked = checkLine(fields, name, index);
+    const id = textField(fields, 'id');
+    const found: CardProblem[] = checked.ok
+      ? []
+      : checked.problem.map((problem) => ({ ...problem, section: name, id }));
+    if (id !== '' && ids.has(id)) found.unshift(duplicateId(name, id));
+    ids.add(id);
+    problems.push(...found);
+    if (checked.ok && found.length === 0) good.push({ section: name, ...checked.value });
+  }
+  return good;
+}
+
+function writeCard(document: CardDocument, sections: readonly { name: string; lines: readonly GoodLine[] }[]): Card {
+  return {
+    title: textField(document, 'title'),
+    season: textField(document, 'season'),
+    sections: sections.map(({ name, lines }): Section => ({
+      name,
+      lines: lines.map(({ line, expansion }) => ({ ...line, ways: writeOut(expansion) })),
+    })),
+  };
+}
+
+function titleProblems(document: CardDocument): CardProblem[] {
+  return ['title', 'season']
+    .filter((field) => document[field] !== undefined && typeof document[field] !== 'string')
+    .map((field) => ({
+      code: 'wrong-title',
+      section: '',
+      id: '',
+      column: 0,
+      message: `The card's ${field} is not a text: write it anew.`,
+    }));
+}
+
+function duplicateId(section: string, id: string): CardProblem {
+  const message = `The id "${id}" stands twice on this card: give this line another one.`;
+  return { code: 'duplicate-id', section, id, column: 0, message };
+}
+
+function checkSizes({ sections }: CardDocument): Result<never, Problem<CardLimitCode>> | undefined {
+  const lines = sections.reduce((sum, section) => sum + section.lines.length, 0);
+  if (sections.length > CARD_LIMITS.sections) {
+    const message = `This card has ${sections.length} sections, and Windrow takes ${CARD_LIMITS.sections}: put some together.`;
+    return failure('too-many-sections', message);
+  }
+  if (lines <= CARD_LIMITS.lines) return undefined;
+  return failure(
+    'too-many-lines',
+    `This card has ${lines} lines, and Windrow takes ${CARD_LIMITS.lines}: split it into two cards.`,
+  );
+}
+
+function tooManyWays(section: string): Result<never, Problem<CardLimitCode>> {
+  const message = `This card has more than ${CARD_LIMITS.ways} ways by section "${section}": split it into two cards.`;
+  return failure('too-many-ways', message);
+}
