@@ -1,0 +1,80 @@
+import { css, html, LitElement } from 'lit';
+import type { Kind } from '../../core/tiles/kinds.ts';
+import { nameOf } from '../../core/tiles/names.ts';
+import { sharedStyles } from '../tokens/shared.ts';
+import './tile/wr-tile.ts';
+
+/** How one of a hand's 14 places stands. */
+export type PlaceStanding = 'filled' | 'joker' | 'missing';
+
+export interface HandPlace {
+  readonly kind: Kind;
+  readonly standing: PlaceStanding;
+}
+
+/** A hand of the card drawn as its 14 places, group by group: filled, held by a joker, or missing. */
+export class WrHand extends LitElement {
+  static override properties = {
+    groups: { attribute: false },
+    label: {},
+  };
+
+  /** The hand's groups, each its places from left to right. */
+  declare groups: readonly (readonly HandPlace[])[];
+  /** Spoken before the places, for instance the hand's name. */
+  declare label: string;
+
+  static override styles = [sharedStyles, css``];
+
+  constructor() {
+    super();
+    this.groups = [];
+    this.label = '';
+  }
+
+  protected override render(): unknown {
+    return html`<div class="hand" role="img" aria-label=${this.#words()}>
+      ${this.groups.map((group) => html`<span class="group">${group.map(drawPlace)}</span>`)}
+    </div>`;
+  }
+
+  #words(): string {
+    const told = this.groups.map(wordsOfGroup).join('; ');
+    return this.label ? `${this.label}: ${told}` : told;
+  }
+}
+
+function drawPlace({ kind, standing }: HandPlace): unknown {
+  const drawn = { filled: 'whole', joker: 'joker-held', missing: 'missing' } as const;
+  return html`<wr-tile .kind=${kind} .standing=${drawn[standing]} aria-hidden="true"></wr-tile>`;
+}
+
+/** "five bam, 4: 2 here, 1 by joker, 1 missing"; short when all are here. */
+export function wordsOfGroup(group: readonly HandPlace[]): string {
+  const runs = new Map<Kind, PlaceStanding[]>();
+  for (const { kind, standing } of group) runs.set(kind, [...(runs.get(kind) ?? []), standing]);
+  return [...runs].map(([kind, standings]) => wordsOfRun(kind, standings)).join(', ');
+}
+
+function wordsOfRun(kind: Kind, standings: readonly PlaceStanding[]): string {
+  const count = (standing: PlaceStanding): number => standings.filter((other) => other === standing).length;
+  const name = standings.length === 1 ? nameOf(kind) : `${standings.length} of ${nameOf(kind)}`;
+  const joker = count('joker');
+  const missing = count('missing');
+  if (joker === 0 && missing === 0) return `${name}, here`;
+  if (missing === standings.length) return `${name}, missing`;
+  const parts = [
+    `${count('filled')} here`,
+    ...(joker > 0 ? [`${joker} by joker`] : []),
+    ...(missing > 0 ? [`${missing} missing`] : []),
+  ];
+  return `${name}, ${parts.join(' and ')}`;
+}
+
+customElements.define('wr-hand', WrHand);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-hand': WrHand;
+  }
+}

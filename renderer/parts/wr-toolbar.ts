@@ -1,0 +1,72 @@
+import { css, html, LitElement } from 'lit';
+import { sharedStyles } from '../tokens/shared.ts';
+import { WrButton } from './wr-button.ts';
+
+/** A row of `wr-button`s that is one tab stop; Left, Right, Home and End move within it (APG toolbar). */
+export class WrToolbar extends LitElement {
+  static override properties = {
+    label: {},
+  };
+
+  declare label: string;
+
+  static override styles = [
+    sharedStyles,
+    css`
+      div {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-2);
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.label = '';
+  }
+
+  protected override render(): unknown {
+    return html`<div role="toolbar" aria-label=${this.label} @keydown=${this.#onKey} @focusin=${this.#onFocus}>
+      <slot @slotchange=${this.#settle}></slot>
+    </div>`;
+  }
+
+  #buttons(): WrButton[] {
+    return [...this.querySelectorAll('wr-button')].filter((button) => !button.disabled);
+  }
+
+  #settle(): void {
+    const buttons = this.#buttons();
+    const stop = buttons.find((button) => button.tabStop && button.matches(':focus-within')) ?? buttons[0];
+    this.#stopAt(stop);
+  }
+
+  #onFocus(event: FocusEvent): void {
+    this.#stopAt(this.#buttons().find((button) => button === event.target));
+  }
+
+  #onKey(event: KeyboardEvent): void {
+    const buttons = this.#buttons();
+    const at = buttons.findIndex((button) => button.matches(':focus-within'));
+    const last = buttons.length - 1;
+    const next = { ArrowLeft: Math.max(0, at - 1), ArrowRight: Math.min(last, at + 1), Home: 0, End: last }[event.key];
+    if (next === undefined || at < 0) return;
+    event.preventDefault();
+    this.#stopAt(buttons[next]);
+    buttons[next]?.focus();
+  }
+
+  #stopAt(stop: WrButton | undefined): void {
+    if (!stop) return;
+    for (const button of this.querySelectorAll('wr-button')) button.tabStop = button === stop;
+  }
+}
+
+customElements.define('wr-toolbar', WrToolbar);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-toolbar': WrToolbar;
+  }
+}
