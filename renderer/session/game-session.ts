@@ -1,0 +1,190 @@
+import { type Problem, type Result, success } from '../../core/base/result.ts';
+import type { GameEvent, TimedEvent } from '../../core/game/events.ts';
+import type { GameState } from '../../core/game/game-state.ts';
+import { GAME_FILE_KIND, GAME_SCHEMA_VERSION, type GameRecord } from '../../core/game/record.ts';
+import { applyEvent } from '../../core/game/state.ts';
+import type { Desk } from '../../main/desk/desk.ts';
+import {
+  canRedo,
+  canUndo,
+  currentFrame,
+  did,
+  eventsOf,
+  type Frame,
+  type History,
+  historyOf,
+  newHistory,
+  redone,
+  undone,
+} from './history.ts';
+import { emptyLayout, fit, type Layout } from './layout.ts';
+import { formatLayout, parseLayout } from './layout-text.ts';
+import { SaveQueue, type SaveStatus } from './save-queue.ts';
+
+/** What the session needs of the world. */
+export interface SessionWorld {
+  readonly desk: Pick<Desk, 'startGame' | 'appendEvent' | 'dropEvent' | 'changeGame'>;
+  readonly appVersion: string;
+  /** The IANA time zone. */
+  readonly zone: string;
+  /** Now, UTC, ISO 8601 with Z. */
+  readonly now: () => string;
+  /** A new game's id for the time at which it begins. */
+  readonly newId: (startedAt: string) => string;
+}
+
+type Base = Omit<GameRecord, 'events' | 'arrangement'>;
+
+/**
+ * The game at hand: its events in memory are the truth, every change is saved at once and in
+ * order, and everything can be undone. The first change of a new game makes its file.
+ */
+export class GameSession {
+  readonly #world: SessionWorld;
+  readonly #listeners = new Set<() => void>();
+  readonly #queue = new SaveQueue(() => this.#tell());
+  #base: Base;
+  #history: History = newHistory;
+  #kept = false;
+
+  /** Begins with an empty game on a card document. */
+  constructor(world: SessionWorld, card: unknown) {
+    this.#world = world;
+    this.#base = this.#newBase(card, false);
+  }
+
+  get id(): string {
+    return this.#base.id;
+  }
+  /** The card document that this game is played with. */
+  get card(): unknown {
+    return this.#base.card;
+  }
+  get demo(): boolean {
+    return this.#base.demo;
+  }
+  get state(): GameState {
+    return this.#frame.state;
+  }
+  get layout(): Layout {
+    return this.#frame.layout;
+  }
+  get events(): readonly TimedEvent[] {
+    return eventsOf(this.#history);
+  }
+  get canUndo(): boolean {
+    return canUndo(this.#history);
+  }
+  get canRedo(): boolean {
+    return canRedo(this.#history);
+  }
+  get saved(): SaveStatus {
+    return this.#queue.status;
+  }
+  /** True until something is entered. */
+  get untouched(): boolean {
+    return !this.#kept && !this.canUndo && !this.canRedo;
+  }
+
+  /** Calls back after every change; returns the way to stop that. */
+  subscribe(listener: () => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** Puts an empty game here; what was here stays in the journal. */
+  begin(card: unknown, demo = false): void {
+    this.#base = this.#newBase(card, demo);
+    this.#history = newHistory;
+    this.#kept = false;
+    this.#tell();
+  }
+
+  /** Goes on with a saved game where it was. */
+  open({ events, arrangement, ...base }: GameRecord): void {
+    const layout = parseLayout(arrangement ?? '');
+    this.#base = base;
+    this.#history = historyOf(events, layout.ok ? layout.value : emptyLayout);
+    this.#kept = true;
+    this.#tell();
+  }
+
+  /** Adds an event, or says why it can't be. `layout` is how the rack lay when it happened, if not as now. */
+  apply(event: GameEvent, layout: Layout = this.layout): Result<null, Problem> {
+    const next = applyEvent(this.state, event);
+    if (!next.ok) return next;
+    const timed: TimedEvent = { ...event, at: this.#world.now() };
+    this.#do({ event: timed, state: next.value, layout: fit(layout, next.value.rack) });
+    return success(null);
+  }
+
+  /** Lays the rack out anew; before the deal, this is also how tiles are entered. */
+  lay(layout: Layout): void {
+    if (formatLayout(layout) === formatLayout(this.layout)) return;
+    this.#do({ event: null, state: this.state, layout });
+  }
+
+  undo(): void {
+    this.#move(undone(this.#history));
+  }
+
+  redo(): void {
+    this.#move(redone(this.#history));
+  }
+
+  retrySaving(): void {
+    this.#queue.retry();
+  }
+
+  get #frame(): Frame {
+    return currentFrame(this.#history);
+  }
+
+  #do(frame: Frame): void {
+    this.#move(did(this.#history, frame));
+  }
+
+  #move(history: History): void {
+    if (history === this.#history) return;
+    const before = this.events;
+    this.#history = history;
+    this.#keep(before, this.events);
+    this.#tell();
+  }
+
+  #keep(before: readonly TimedEvent[], after: readonly TimedEvent[]): void {
+    const { desk } = this.#world;
+    const { id } = this.#base;
+    if (!this.#kept) {
+      this.#kept = true;
+      const record = { ...this.#base, events: after, arrangement: formatLayout(this.layout) };
+      this.#queue.add({ run: () => desk.startGame(record) });
+      return;
+    }
+    const added = after[before.length];
+    if (added !== undefined) this.#queue.add({ run: () => desk.appendEvent(id, before.length, added) });
+    if (after.length < before.length) this.#queue.add({ run: () => desk.dropEvent(id, after.length) });
+    const arrangement = formatLayout(this.layout);
+    this.#queue.add({ name: `layout of ${id}`, run: () => desk.changeGame(id, { arrangement }) });
+  }
+
+  #newBase(card: unknown, demo: boolean): Base {
+    const startedAt = this.#world.now();
+    return {
+      kind: GAME_FILE_KIND,
+      schemaVersion: GAME_SCHEMA_VERSION,
+      appVersion: this.#world.appVersion,
+      id: this.#world.newId(startedAt),
+      startedAt,
+      zone: this.#world.zone,
+      place: '',
+      tags: [],
+      demo,
+      card,
+    };
+  }
+
+  #tell(): void {
+    for (const listener of this.#listeners) listener();
+  }
+}

@@ -1,0 +1,211 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { expectValue, failure, type Result, success } from '../../core/base/result.ts';
+import { randomFromSeed } from '../../core/base/random.ts';
+import type { GameEvent, TimedEvent } from '../../core/game/events.ts';
+import type { GameRecord } from '../../core/game/record.ts';
+import { shuffledSet } from '../../core/tiles/deal.ts';
+import { JOKER, supplyOf } from '../../core/tiles/kinds.ts';
+import { formatTileList, formatTiles } from '../../core/tiles/text.ts';
+import { Tiles } from '../../core/tiles/tiles.ts';
+import type { GameEntry } from '../../main/desk/desk.ts';
+import { GameSession, type SessionWorld } from '../../renderer/session/game-session.ts';
+import { addTile, arranged, setAside, takeBack } from '../../renderer/session/layout.ts';
+import { formatLayout } from '../../renderer/session/layout-text.ts';
+
+const entry: GameEntry = {
+  id: '',
+  startedAt: '',
+  place: '',
+  tags: [],
+  demo: false,
+  cardTitle: '',
+  season: '',
+  seat: '',
+  events: 0,
+  stage: '',
+};
+
+/** Keeps games in memory, by the contract's words: an event has its place, a drop names it. */
+class MemoryDesk implements Pick<SessionWorld, 'desk'> {
+  record: GameRecord | undefined;
+  full = false;
+  readonly desk: SessionWorld['desk'] = {
+    startGame: (record) => this.#answer(() => (this.record = record), entry),
+    appendEvent: (_id, place, event) => this.#answer(() => this.#events([...this.#kept.slice(0, place), event]), null),
+    dropEvent: (_id, place) => this.#answer(() => this.#events(this.#kept.slice(0, place)), null),
+    changeGame: (_id, change) => this.#answer(() => this.#change(change), entry),
+  };
+
+  get #kept(): readonly TimedEvent[] {
+    return this.record?.events ?? [];
+  }
+  #events(events: readonly TimedEvent[]): void {
+    this.#change({ events });
+  }
+  #change(change: Partial<GameRecord>): void {
+    if (this.record !== undefined) this.record = { ...this.record, ...change };
+  }
+  async #answer<Value>(act: () => void, value: Value): Promise<Result<Value>> {
+    await Promise.resolve();
+    if (this.full) return failure('disk-full', 'The disk is full.');
+    act();
+    return success(value);
+  }
+}
+
+function begin(memory = new MemoryDesk()): { session: GameSession; memory: MemoryDesk } {
+  const world: SessionWorld = {
+    desk: memory.desk,
+    appVersion: '0',
+    zone: 'UTC',
+    now: () => '2026-11-25T19:00:00Z',
+    newId: () => 'game-1',
+  };
+  return { session: new GameSession(world, { format: 'windrow.card' }), memory };
+}
+
+const settled = (): Promise<void> => new Promise((resume) => setTimeout(resume, 0));
+
+/** All that a person sees of a session, as text. */
+const seen = (session: GameSession): string =>
+  JSON.stringify([
+    formatLayout(session.layout),
+    session.events,
+    formatTiles(session.state.rack),
+    session.state.exchange?.step,
+  ]);
+
+const DEAL = 'FF N 0 13b 4578c 22d J';
+
+function deal(session: GameSession): void {
+  for (const kind of shuffledSet(randomFromSeed(7)).slice(0, 3)) session.lay(addTile(session.layout, kind));
+  expectValue(session.apply({ type: 'dealt', seat: 'South', tiles: DEAL }));
+}
+
+type Command = { readonly pick: number; readonly way: number };
+const commands = fc.array(fc.record({ pick: fc.nat(40), way: fc.nat(6) }), { maxLength: 40 });
+
+/** Does something that may be done now: moves a tile, gives, takes in, stops. */
+function act(session: GameSession, { pick, way }: Command): void {
+  const { exchange } = session.state;
+  const { layout } = session;
+  if (way === 0) return session.lay(arranged(layout));
+  if (way === 1) return session.lay(setAside(layout, [layout.rack[pick % 13]?.id ?? '']));
+  if (way === 2)
+    return session.lay(
+      takeBack(
+        layout,
+        layout.aside.map((tile) => tile.id),
+      ),
+    );
+  if (exchange === null || exchange.step === null) return;
+  session.apply(nextEvent(session, pick));
+}
+
+function nextEvent(session: GameSession, pick: number): GameEvent {
+  const { exchange, rack } = session.state;
+  const step = exchange?.step ?? 'right';
+  if (exchange?.phase === 'receiving') {
+    const free = Tiles.fullSet.toKinds().filter((kind) => kind !== JOKER && rack.count(kind) < supplyOf(kind));
+    return { type: 'received', step, tiles: formatTileList([free[pick % free.length] ?? JOKER]) };
+  }
+  if (step === 'left2' && pick % 4 === 0) return { type: 'stopped', before: 'left2' };
+  const givable = rack.toKinds().filter((kind) => kind !== JOKER);
+  return { type: 'gave', step, tiles: formatTileList(givable.slice(pick % 5, (pick % 5) + 3)) };
+}
+
+describe('the session', () => {
+  it('undoing what was done brings back what was seen before, step by step, and redoing brings it back again', () => {
+    fc.assert(
+      fc.property(commands, (list) => {
+        const { session } = begin();
+        const views = [seen(session)];
+        deal(session);
+        for (const command of list) act(session, command);
+        const after = [seen(session)];
+        while (session.canUndo) {
+          session.undo();
+          after.push(seen(session));
+        }
+        expect(after.at(-1)).toBe(views[0]);
+        for (const view of after.toReversed().slice(1)) {
+          session.redo();
+          expect(seen(session)).toBe(view);
+        }
+        expect(session.canRedo).toBe(false);
+      }),
+      { seed: 20261125, numRuns: 200 },
+    );
+  });
+
+  it('what lies on disk is what is seen: a session opened from it shows the same', async () => {
+    await fc.assert(
+      fc.asyncProperty(commands, fc.nat(6), async (list, back) => {
+        const { session, memory } = begin();
+        deal(session);
+        for (const command of list) act(session, command);
+        for (let step = 0; step < back; step += 1) session.undo();
+        await settled();
+        expect(session.saved.status).toBe('saved');
+        const again = begin().session;
+        if (memory.record !== undefined) again.open(memory.record);
+        expect(seen(again)).toBe(seen(session));
+      }),
+      { seed: 20261125, numRuns: 100 },
+    );
+  });
+
+  it('after a restart the steps of the game can still be undone', async () => {
+    const { session, memory } = begin();
+    deal(session);
+    expectValue(session.apply({ type: 'gave', step: 'right', tiles: '13b N' }));
+    await settled();
+    const again = begin().session;
+    if (memory.record !== undefined) again.open(memory.record);
+    again.undo();
+    expect(formatTiles(again.state.rack)).toBe('J FF N 0 13b 4578c 22d');
+  });
+
+  it('tiles entered before the deal is complete are kept too', async () => {
+    const { session, memory } = begin();
+    for (const kind of shuffledSet(randomFromSeed(7)).slice(0, 5)) session.lay(addTile(session.layout, kind));
+    await settled();
+    const again = begin().session;
+    if (memory.record !== undefined) again.open(memory.record);
+    expect(again.layout.rack).toHaveLength(5);
+  });
+
+  it('nothing is written before something is entered', async () => {
+    const { session, memory } = begin();
+    await settled();
+    expect(memory.record).toBeUndefined();
+    expect(session.untouched).toBe(true);
+  });
+
+  it('a refused event changes nothing and says why', () => {
+    const { session } = begin();
+    deal(session);
+    const before = seen(session);
+    const refused = session.apply({ type: 'gave', step: 'right', tiles: 'J NW' });
+    expect(refused.ok).toBe(false);
+    expect(seen(session)).toBe(before);
+  });
+
+  it('a full disk is told, nothing is lost in the window, and trying again saves all of it in order', async () => {
+    const { session, memory } = begin();
+    deal(session);
+    await settled();
+    memory.full = true;
+    expectValue(session.apply({ type: 'gave', step: 'right', tiles: '13b N' }));
+    expectValue(session.apply({ type: 'received', step: 'right', tiles: '9d' }));
+    await settled();
+    expect(session.saved).toMatchObject({ status: 'failed', problem: { code: 'disk-full' } });
+    expect(session.events).toHaveLength(3);
+    memory.full = false;
+    session.retrySaving();
+    await settled();
+    expect(session.saved.status).toBe('saved');
+    expect(memory.record?.events).toEqual(session.events);
+  });
+});
