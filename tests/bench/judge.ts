@@ -1,0 +1,100 @@
+import type { Measure } from './measure.ts';
+
+/** What came out of one measure; times in milliseconds a unit, medians over the rounds. */
+export interface Figure {
+  readonly name: string;
+  readonly unit: string;
+  readonly referenceMs: number;
+  readonly candidateMs: number;
+  /** Median over the rounds of reference time by candidate time. */
+  readonly ratio: number;
+  /** The smallest and the largest ratio of a round. */
+  readonly spread: readonly [number, number];
+  readonly rounds: number;
+  readonly atLeast: number;
+  readonly holds: boolean;
+}
+
+/** How long to measure: at least `rounds` rounds, more while `budgetMs` lasts, `most` at the most. */
+export interface Effort {
+  readonly rounds: number;
+  readonly most: number;
+  readonly budgetMs: number;
+  /** A round of a quick function repeats it until this much time has passed. */
+  readonly roundMs: number;
+}
+
+export const FULL: Effort = { rounds: 5, most: 31, budgetMs: 4_000, roundMs: 20 };
+export const QUICK: Effort = { rounds: 3, most: 5, budgetMs: 300, roundMs: 5 };
+
+/** Runs one measure: a warm-up, then reference and candidate in turn. `now` gives milliseconds. */
+export async function judge(measure: Measure, effort: Effort, now: () => number): Promise<Figure> {
+  await measure.check();
+  const share = measure.referenceShare ?? 1;
+  const times: { reference: number; candidate: number }[] = [];
+  await timeOf(measure.candidate, effort.roundMs, now);
+  const start = now();
+  while (times.length < effort.rounds || (times.length < effort.most && now() - start < effort.budgetMs)) {
+    const reference = (await timeOf(measure.reference, effort.roundMs, now)) * share;
+    times.push({ reference, candidate: await timeOf(measure.candidate, effort.roundMs, now) });
+  }
+  const ratios = times.map(({ reference, candidate }) => reference / candidate);
+  const ratio = median(ratios);
+  return {
+    name: measure.name,
+    unit: measure.unit,
+    referenceMs: median(times.map((time) => time.reference)),
+    candidateMs: median(times.map((time) => time.candidate)),
+    ratio,
+    spread: [Math.min(...ratios), Math.max(...ratios)],
+    rounds: times.length,
+    atLeast: measure.atLeast,
+    holds: ratio >= measure.atLeast,
+  };
+}
+
+/** Milliseconds a call, over as many calls as fit into `roundMs` (one at least). */
+async function timeOf(work: () => unknown, roundMs: number, now: () => number): Promise<number> {
+  const start = now();
+  let calls = 0;
+  let passed = 0;
+  do {
+    const answer = work();
+    // Only a promise is awaited: an await costs more than some of the work that is measured.
+    if (answer instanceof Promise) await answer;
+    calls += 1;
+    passed = now() - start;
+  } while (passed < roundMs);
+  return passed / calls;
+}
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((one, other) => one - other);
+  const middle = sorted.length >> 1;
+  const upper = sorted[middle] ?? Number.NaN;
+  return sorted.length % 2 === 1 ? upper : (upper + (sorted[middle - 1] ?? upper)) / 2;
+}
+
+/** The figures as a table for people. */
+export function table(figures: readonly Figure[]): string {
+  const head = ['measure', 'reference', 'Windrow', 'times as fast', 'needed', ''];
+  const rows = figures.map((figure) => [
+    figure.name,
+    `${digits(figure.referenceMs)} ms`,
+    `${digits(figure.candidateMs)} ms`,
+    `${digits(figure.ratio)} (${digits(figure.spread[0])} to ${digits(figure.spread[1])})`,
+    String(figure.atLeast),
+    figure.holds ? 'holds' : 'FALLS SHORT',
+  ]);
+  const widths = head.map((_, column) => Math.max(...[head, ...rows].map((row) => row[column]?.length ?? 0)));
+  const line = (row: readonly string[]): string =>
+    row
+      .map((cell, column) => (column === 0 ? cell.padEnd(widths[0] ?? 0) : cell.padStart(widths[column] ?? 0)))
+      .join('  ');
+  return [head, ...rows].map((row) => line(row).trimEnd()).join('\n');
+}
+
+/** Three significant digits. */
+function digits(value: number): string {
+  return value >= 100 ? String(Math.round(value)) : value.toPrecision(3);
+}

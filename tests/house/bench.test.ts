@@ -1,0 +1,66 @@
+import { expect, test } from 'vitest';
+import { type Effort, judge, table } from '../bench/judge.ts';
+import type { Measure } from '../bench/measure.ts';
+
+const effort: Effort = { rounds: 3, most: 5, budgetMs: 100, roundMs: 10 };
+
+/** A clock that only work moves, so that the figures are exact. */
+function clockwork(): { now: () => number; work: (ms: number) => () => void; calls: () => number } {
+  let time = 0;
+  let calls = 0;
+  return {
+    now: () => time,
+    work: (ms) => () => {
+      time += ms;
+      calls += 1;
+    },
+    calls: () => calls,
+  };
+}
+
+function measure(part: Partial<Measure> & Pick<Measure, 'reference' | 'candidate'>): Measure {
+  return { name: 'sums', unit: 'sum', atLeast: 10, check: () => undefined, ...part };
+}
+
+test('the ratio is reference time by candidate time, and judged against the limit', async () => {
+  const { now, work } = clockwork();
+  const figure = await judge(measure({ reference: work(50), candidate: work(5) }), effort, now);
+  expect(figure).toMatchObject({ referenceMs: 50, candidateMs: 5, ratio: 10, spread: [10, 10], holds: true });
+  const slower = await judge(measure({ reference: work(49), candidate: work(5) }), effort, now);
+  expect(slower).toMatchObject({ ratio: 9.8, holds: false });
+  expect(table([figure, slower])).toMatch(/holds\n.*FALLS SHORT$/);
+});
+
+test('a reference that does only a share of the work is scaled up', async () => {
+  const { now, work } = clockwork();
+  const figure = await judge(measure({ reference: work(20), candidate: work(20), referenceShare: 12 }), effort, now);
+  expect(figure).toMatchObject({ referenceMs: 240, ratio: 12, holds: true });
+});
+
+test('a quick function is repeated within a round; a slow one runs once, for at least the rounds asked', async () => {
+  const { now, work, calls } = clockwork();
+  const figure = await judge(measure({ reference: work(500), candidate: work(1) }), effort, now);
+  expect(figure.rounds).toBe(3);
+  expect(calls()).toBe(3 + 10 * 4);
+});
+
+test('asynchronous work is waited for', async () => {
+  const { now, work } = clockwork();
+  const later = (ms: number) => async (): Promise<void> => {
+    await Promise.resolve();
+    work(ms)();
+  };
+  const figure = await judge(measure({ reference: later(40), candidate: later(2) }), effort, now);
+  expect(figure.ratio).toBe(20);
+});
+
+test('two ways that disagree are never measured', async () => {
+  const { now, work, calls } = clockwork();
+  const check = (): void => {
+    throw new Error('the answers differ');
+  };
+  await expect(judge(measure({ reference: work(1), candidate: work(1), check }), effort, now)).rejects.toThrow(
+    'differ',
+  );
+  expect(calls()).toBe(0);
+});
