@@ -1,4 +1,6 @@
+import type { Seat } from '../exchange/steps.ts';
 import type { TimedEvent } from './events.ts';
+import type { PointRules } from './point-rules.ts';
 
 export const GAME_FILE_KIND = 'windrow.game';
 export const GAME_SCHEMA_VERSION = 1;
@@ -15,6 +17,8 @@ export interface GameRecord {
   readonly id: string;
   /** UTC, ISO 8601 with Z. */
   readonly startedAt: string;
+  /** UTC, ISO 8601 with Z: the last change by a person; when left out, the last event's time counts. */
+  readonly editedAt?: string;
   /** The IANA time zone in which it was played. */
   readonly zone: string;
   readonly place: string;
@@ -29,4 +33,10 @@ export interface GameRecord {
   /** The card file's content (a `windrow.card` document), whole. */
   readonly card: unknown;
   readonly events: readonly TimedEvent[];
+  /** Games with the same word here belong to one evening, in order of `startedAt`. */
+  readonly evening?: string;
+  /** Names of the players by seat, if somebody cared to write them. */
+  readonly players?: Readonly<Partial<Record<Seat, string>>>;
+  /** The table's rules of payment in this game; the default ones when left out. */
+  readonly payment?: PointRules;
 }
