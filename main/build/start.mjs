@@ -1,0 +1,85 @@
+/**
+ * `npm start`: Windrow in its own window if Electron is there, else the same window in the browser.
+ * WINDROW_HOST=browser asks for the browser; `--no-open` prints the address and opens nothing.
+ */
+import { spawn } from 'node:child_process';
+import { join } from 'node:path';
+import { createInterface } from 'node:readline';
+import { openInBrowser } from './browser.mjs';
+import { freshBuild, ROOT } from './build.mjs';
+import { fetchedElectron, installedElectron } from './electron.mjs';
+
+const ADDRESS = /http:\/\/(?:127\.0\.0\.1|\[::1\]):\d+\S*/;
+/** Milliseconds within which a failing Electron counts as one that could not start. */
+const START_LIMIT = 10_000;
+const SIGNALS = /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP']);
+
+process.exitCode = await start();
+
+/** @returns {Promise<number>} the exit code */
+async function start() {
+  const dist = await freshBuild();
+  const electron = await electronToUse();
+  if (electron !== undefined) {
+    // Electron takes the app's name and entry from the package file in this folder.
+    const began = Date.now();
+    const code = await ended(spawn(electron, [ROOT], { stdio: 'inherit' }));
+    if (code === 0 || Date.now() - began > START_LIMIT) return code;
+    say('Electron did not start here, so Windrow opens in your browser.');
+  }
+  return serveInBrowser(join(dist, 'host/main.js'), !process.argv.includes('--no-open'));
+}
+
+/** @returns {Promise<string | undefined>} */
+async function electronToUse() {
+  if (process.env['WINDROW_HOST'] === 'browser') return undefined;
+  if (process.platform === 'linux' && process.getuid?.() === 0) {
+    say("Electron's sandbox does not run for the root user, so Windrow opens in your browser.");
+    return undefined;
+  }
+  const electron = installedElectron(ROOT) ?? (await fetchedElectron(ROOT, { say }));
+  if (electron === undefined) say('Electron is not on this computer, so Windrow opens in your browser.');
+  return electron;
+}
+
+/**
+ * Runs the local host until it is stopped; what it says is passed on, and the first address in it is opened.
+ * @param {string} script
+ * @param {boolean} open
+ */
+function serveInBrowser(script, open) {
+  const host = spawn(process.execPath, [script], { stdio: ['ignore', 'pipe', 'inherit'] });
+  let opened = !open;
+  createInterface({ input: host.stdout }).on('line', (line) => {
+    say(line);
+    const address = ADDRESS.exec(line)?.[0];
+    if (opened || address === undefined) return;
+    opened = true;
+    openInBrowser(address);
+  });
+  return ended(host);
+}
+
+/**
+ * Waits for a child's end; asked to stop, it asks the child and goes on waiting.
+ * @param {import('node:child_process').ChildProcess} child
+ * @returns {Promise<number>} 0 when it ended well or was asked to stop
+ */
+function ended(child) {
+  let asked = false;
+  for (const signal of SIGNALS) {
+    process.on(signal, () => {
+      asked = true;
+      child.kill(signal);
+    });
+  }
+  return new Promise((done) => {
+    child.on('error', () => done(1));
+    child.on('close', (code) => done(asked ? 0 : (code ?? 1)));
+  });
+}
+
+/** @param {string} sentence */
+function say(sentence) {
+  console.log(sentence);
+}

@@ -1,0 +1,102 @@
+import { chmodSync, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { findChromium, opener } from '../../main/build/browser.mjs';
+import { fetchedElectron, installedElectron } from '../../main/build/electron.mjs';
+
+const DAY = 86_400_000;
+const program =
+  {
+    darwin: 'Electron.app/Contents/MacOS/Electron',
+    win32: 'electron.exe',
+  }[process.platform as 'darwin' | 'win32'] ?? 'electron';
+let root = '';
+let said: string[] = [];
+const say = (sentence: string): void => void said.push(sentence);
+
+function write(file: string, text: string): string {
+  const path = join(root, file);
+  mkdirSync(dirname(path), { recursive: true });
+  writeFileSync(path, text);
+  return path;
+}
+
+/** An installer that does what its text says, run in Electron's package folder. */
+function installer(text: string): void {
+  write('node_modules/electron/package.json', '{ "version": "45.4.1" }');
+  write('node_modules/electron/install.js', `const fs = require('fs');\nprocess.chdir(__dirname);\n${text}`);
+}
+
+const succeeding = `fs.mkdirSync(require('path').dirname('dist/${program}'), { recursive: true });
+fs.writeFileSync('dist/${program}', '');
+fs.writeFileSync('dist/version', 'v45.4.1');`;
+
+beforeEach(() => {
+  root = mkdtempSync(join(tmpdir(), 'windrow-start-'));
+  said = [];
+});
+
+afterEach(() => rmSync(root, { recursive: true }));
+
+test('Electron counts as installed only when it is whole and of the version asked for', () => {
+  installer('');
+  expect(installedElectron(root)).toBeUndefined();
+  const path = write(`node_modules/electron/dist/${program}`, '');
+  expect(installedElectron(root)).toBeUndefined();
+  write('node_modules/electron/dist/version', 'v44.0.0');
+  expect(installedElectron(root)).toBeUndefined();
+  write('node_modules/electron/dist/version', '45.4.1\n');
+  expect(installedElectron(root)).toBe(path);
+});
+
+test('Electron is fetched once, and the person is told', async () => {
+  installer(succeeding);
+  const path = await fetchedElectron(root, { say });
+  expect(path).toBe(installedElectron(root));
+  expect(path).toContain(program);
+  expect(said).toEqual(['Fetching Electron, once; this takes a minute at most.']);
+});
+
+test('a fetch that failed is remembered for a day, then tried again', async () => {
+  installer('process.exit(1);');
+  expect(await fetchedElectron(root, { say, now: 1_000 })).toBeUndefined();
+  installer(succeeding);
+  expect(await fetchedElectron(root, { say, now: 1_000 + DAY - 1 })).toBeUndefined();
+  expect(said).toHaveLength(1);
+  expect(await fetchedElectron(root, { say, now: 1_000 + DAY })).toContain(program);
+  expect(existsSync(join(root, '.cache/electron-fetch-failed'))).toBe(false);
+});
+
+test('a fetch that hangs ends at its time limit', async () => {
+  installer('setInterval(() => undefined, 1000);');
+  expect(await fetchedElectron(root, { say, limit: 300 })).toBeUndefined();
+  expect(existsSync(join(root, '.cache/electron-fetch-failed'))).toBe(true);
+});
+
+test('without the package nothing is fetched and nothing is said', async () => {
+  expect(await fetchedElectron(root, { say })).toBeUndefined();
+  expect(said).toEqual([]);
+});
+
+test('the address is opened by what each system has for it, and by nothing where there is no screen', () => {
+  const address = 'http://127.0.0.1:4000/';
+  const xdg = write('bin/xdg-open', '');
+  chmodSync(xdg, 0o755);
+  const path = { PATH: join(root, 'bin') };
+  expect(opener(address, {}, 'win32')?.args).toContain(address);
+  expect(opener(address, {}, 'darwin')).toEqual({ program: 'open', args: [address] });
+  expect(opener(address, { ...path, DISPLAY: ':0' }, 'linux')).toEqual({ program: xdg, args: [address] });
+  expect(opener(address, path, 'linux')).toBeUndefined();
+});
+
+test.skipIf(process.platform === 'win32')('CHROMIUM names the Chromium to use; else the path is searched', () => {
+  const chromium = write('bin/chromium', '');
+  expect(findChromium({ PATH: join(root, 'bin') })).not.toBe(chromium);
+  chmodSync(chromium, 0o755);
+  expect(findChromium({ PATH: join(root, 'bin') })).toBe(chromium);
+  expect(findChromium({ PATH: join(root, 'bin'), CHROMIUM: join(root, 'none') })).toBeUndefined();
+  const own = write('own', '');
+  chmodSync(own, 0o755);
+  expect(findChromium({ PATH: join(root, 'bin'), CHROMIUM: own })).toBe(own);
+});
