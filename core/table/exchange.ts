@@ -1,0 +1,101 @@
+import { type PassStep } from '../exchange/steps.ts';
+import { JOKER, type Kind } from '../tiles/kinds.ts';
+import { playerAt, SEAT_COUNT, type Table } from './table.ts';
+
+/** How many seats further in turn order the tiles of a step go. Right is the seat that plays next (T3). */
+const DISTANCE: Readonly<Record<PassStep, number>> = {
+  right: 1,
+  across: 2,
+  left: 3,
+  left2: 3,
+  across2: 2,
+  right2: 1,
+  courtesy: 2,
+};
+const FIRST_ROUND: readonly PassStep[] = ['right', 'across', 'left'];
+const SECOND_ROUND: readonly PassStep[] = ['left2', 'across2', 'right2'];
+const PASS_SIZE = 3;
+
+/** Plays the whole exchange: first round, the second unless somebody stops it, the courtesy. */
+export function playExchange(table: Table): void {
+  for (const step of FIRST_ROUND) playStep(table, step);
+  const stopper = table.players.findIndex(({ policy, view }) => !policy.goesOn(view));
+  if (stopper < 0) for (const step of SECOND_ROUND) playStep(table, step);
+  else table.trace?.push({ type: 'stopped', seat: stopper, before: 'left2' });
+  playCourtesy(table);
+}
+
+function playStep(table: Table, step: PassStep): void {
+  const blind = step === 'left' || step === 'right2';
+  const passes = table.players.map(({ policy, view }) => {
+    const tiles: Kind[] = [];
+    const count = policy.pass(view, step, blind, tiles);
+    tiles.length = count;
+    if (count > PASS_SIZE || (count < PASS_SIZE && !blind)) throw new Error(`a pass of ${count} tiles at ${step}`);
+    return tiles;
+  });
+  for (const [seat, tiles] of passes.entries()) {
+    give(table, seat, tiles);
+    table.trace?.push({ type: 'gave', seat, step, tiles: [...tiles], blind: PASS_SIZE - tiles.length });
+  }
+  const kept = handOn(passes, DISTANCE[step]);
+  for (const [seat, tiles] of kept.entries()) receive(table, seat, step, tiles);
+}
+
+/**
+ * Moves the tiles of a pass, each to the seat `distance` further on; who gave fewer than three
+ * hands on what arrives, in the order of arrival, until three have left (T5). Returns what stays
+ * with each seat. Stuck only if all four gave nothing: a seat that still owes a tile has handed
+ * on all that came, so the one before it gave fewer than three in all as well and owes at least as
+ * much; round the table all owe the same, and that is three.
+ */
+export function handOn(passes: readonly (readonly Kind[])[], distance: number): Kind[][] {
+  const lying: Kind[][] = passes.map(() => []);
+  const owed = passes.map((tiles) => PASS_SIZE - tiles.length);
+  for (const [seat, tiles] of passes.entries()) (lying[(seat + distance) % SEAT_COUNT] as Kind[]).push(...tiles);
+  for (let moved = true; moved;) {
+    moved = false;
+    for (let seat = 0; seat < SEAT_COUNT; seat += 1) {
+      const mine = lying[seat] as Kind[];
+      if ((owed[seat] as number) === 0 || mine.length === 0) continue;
+      (lying[(seat + distance) % SEAT_COUNT] as Kind[]).push(mine.shift() as Kind);
+      owed[seat] = (owed[seat] as number) - 1;
+      moved = true;
+    }
+  }
+  return lying;
+}
+
+function playCourtesy(table: Table): void {
+  const offers = table.players.map(({ policy, view }) => {
+    const tiles: Kind[] = [];
+    tiles.length = policy.courtesy(view, tiles);
+    if (tiles.length > PASS_SIZE) throw new Error(`a courtesy of ${tiles.length} tiles`);
+    return tiles;
+  });
+  const across = (seat: number): Kind[] => offers[(seat + DISTANCE.courtesy) % SEAT_COUNT] as Kind[];
+  const gifts = offers.map((tiles, seat) => tiles.slice(0, Math.min(tiles.length, across(seat).length)));
+  for (const [seat, tiles] of gifts.entries()) {
+    give(table, seat, tiles);
+    const asked = (offers[seat] as Kind[]).length;
+    table.trace?.push({ type: 'gave', seat, step: 'courtesy', tiles, blind: 0, asked, offered: across(seat).length });
+  }
+  const kept = gifts.map((_, seat) => gifts[(seat + DISTANCE.courtesy) % SEAT_COUNT] as Kind[]);
+  for (const [seat, tiles] of kept.entries()) receive(table, seat, 'courtesy', tiles);
+}
+
+function give(table: Table, seat: number, tiles: readonly Kind[]): void {
+  const { hand, given } = playerAt(table, seat);
+  for (const kind of tiles) {
+    if (kind === JOKER) throw new Error('a joker is never passed (T4)');
+    if (hand.counts[kind] === 0) throw new Error('a pass of a tile that is not in the rack');
+    hand.remove(kind);
+    given[kind] = (given[kind] as number) + 1;
+  }
+}
+
+function receive(table: Table, seat: number, step: PassStep, tiles: readonly Kind[]): void {
+  const { hand } = playerAt(table, seat);
+  for (const kind of tiles) hand.add(kind);
+  table.trace?.push({ type: 'received', seat, step, tiles });
+}

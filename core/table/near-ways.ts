@@ -1,0 +1,184 @@
+import { JOKER, KIND_COUNT } from '../tiles/kinds.ts';
+import { isOpen } from './hand.ts';
+import type { SeatView } from './policy.ts';
+import { groupCode, holdsGroups, type TableCard } from './table-card.ts';
+
+/** Near ways kept at once. On the demo card a rack has some dozens; beyond the limit the farthest are left out. */
+const MOST = 1024;
+
+/** The value of a way that still lacks so much; the smaller the shortage the larger the weight. */
+export type Weigher = (plainShort: number, wildShort: number) => number;
+
+/**
+ * The living ways near to a rack, each with a weight, and a copy of the rack from which tiles can
+ * be taken for trial. A way is living if the tiles that the seat can't see could still complete it.
+ * Scratch memory of a policy: filled anew at each decision.
+ */
+export class NearWays {
+  length = 0;
+  readonly ways = new Int32Array(MOST);
+  readonly weights = new Float64Array(MOST);
+  /** The rack less what was taken for trial. */
+  readonly counts = new Uint8Array(KIND_COUNT);
+  readonly #exposed = new Uint8Array(KIND_COUNT);
+  readonly #plainShort = new Int8Array(MOST);
+  readonly #wildShort = new Int8Array(MOST);
+  readonly #card: TableCard;
+  readonly #weigh: Weigher;
+
+  constructor(card: TableCard, weigh: Weigher) {
+    this.#card = card;
+    this.#weigh = weigh;
+  }
+
+  /** Gathers the living ways at most `margin` tiles behind the nearest; more if none of these lives. */
+  collect(view: SeatView, margin: number): void {
+    for (let kind = 0; kind < KIND_COUNT; kind += 1) {
+      this.counts[kind] = view.hand.counts[kind] as number;
+      this.#exposed[kind] = view.hand.exposed[kind] as number;
+    }
+    const least = view.hand.least();
+    this.length = 0;
+    if (!isOpen(least)) return;
+    for (let limit = least + margin; limit <= 14 + margin && this.length === 0; limit += 1) {
+      let tried = limit;
+      while (!this.#gather(view, tried) && tried > least) tried -= 1;
+    }
+  }
+
+  /** What the near ways weigh together. */
+  total(): number {
+    let sum = 0;
+    for (let place = 0; place < this.length; place += 1) sum += this.weights[place] as number;
+    return sum;
+  }
+
+  /** The place of the heaviest way; -1 if there is none. */
+  heaviest(): number {
+    let best = -1;
+    for (let place = 0; place < this.length; place += 1) {
+      if (best < 0 || (this.weights[place] as number) > (this.weights[best] as number)) best = place;
+    }
+    return best;
+  }
+
+  /** Adds to `into`, for each kind of the rack, the weight that the near ways lose with one tile of it. */
+  addLosses(into: Float64Array): void {
+    const { starts, needKind } = this.#card.compiled;
+    for (let place = 0; place < this.length; place += 1) {
+      const way = this.ways[place] as number;
+      const end = starts[way + 1] as number;
+      for (let need = starts[way] as number; need < end; need += 1) {
+        const kind = needKind[need] as number;
+        const loss = this.#lossOf(place, need, kind);
+        if (loss > 0) into[kind] = (into[kind] as number) + loss;
+      }
+    }
+  }
+
+  /** Whether the way at `place` would lose by one tile of `kind` less. */
+  uses(place: number, kind: number): boolean {
+    const { starts, needKind } = this.#card.compiled;
+    const way = this.ways[place] as number;
+    const end = starts[way + 1] as number;
+    for (let need = starts[way] as number; need < end; need += 1) {
+      if (needKind[need] === kind) return this.#lossOf(place, need, kind) > 0;
+    }
+    return false;
+  }
+
+  /** Takes one tile of `kind` from the trial rack; no joker. */
+  take(kind: number): void {
+    const { starts, needKind, needPlain, needWild } = this.#card.compiled;
+    const left = (this.counts[kind] as number) - 1;
+    this.counts[kind] = left;
+    for (let place = 0; place < this.length; place += 1) {
+      const way = this.ways[place] as number;
+      const end = starts[way + 1] as number;
+      for (let need = starts[way] as number; need < end; need += 1) {
+        if (needKind[need] !== kind) continue;
+        const plain = needPlain[need] as number;
+        const wanted = plain + (needWild[need] as number) - (this.#exposed[kind] as number);
+        if (left < plain) this.#plainShort[place] = (this.#plainShort[place] as number) + 1;
+        else if (left < wanted) this.#wildShort[place] = (this.#wildShort[place] as number) + 1;
+        this.#reweigh(place);
+        break;
+      }
+    }
+  }
+
+  /** What the ways weigh that hold `size` tiles of `kind` as a group still to expose, once it is exposed. */
+  totalAfterCall(view: SeatView, kind: number, size: number): number {
+    const { groups, compiled } = this.#card;
+    const wanted = (view.hand.exposedGroups[kind] as number) + groupCode(size);
+    let sum = 0;
+    for (let place = 0; place < this.length; place += 1) {
+      const way = this.ways[place] as number;
+      if (compiled.concealed[way] !== 0 || !holdsGroups(groups[way * KIND_COUNT + kind] as number, wanted)) continue;
+      const beyond = Math.max(0, this.#beyondJokers(place) - 1);
+      sum += this.#weigh(this.#plainShort[place] as number, beyond);
+    }
+    return sum;
+  }
+
+  /** Natural tiles of `kind` that the way at `place` must keep for its singles and pairs. */
+  plainNeed(place: number, kind: number): number {
+    return this.#card.compiled.plain[(this.ways[place] as number) * KIND_COUNT + kind] as number;
+  }
+
+  #gather(view: SeatView, limit: number): boolean {
+    const { plainShort, wildShort, barred, counts } = view.hand;
+    const jokers = counts[JOKER] as number;
+    const { wayCount } = this.#card.compiled;
+    this.length = 0;
+    for (let way = 0; way < wayCount; way += 1) {
+      const wild = (wildShort[way] as number) - jokers;
+      const away = (plainShort[way] as number) + (wild > 0 ? wild : 0) + (barred[way] as number);
+      if (away > limit || !this.#lives(view, way)) continue;
+      if (this.length === MOST) return false;
+      this.ways[this.length] = way;
+      this.#plainShort[this.length] = plainShort[way] as number;
+      this.#wildShort[this.length] = wildShort[way] as number;
+      this.#reweigh(this.length);
+      this.length += 1;
+    }
+    return true;
+  }
+
+  #lives(view: SeatView, way: number): boolean {
+    const { starts, needKind, needPlain, needWild } = this.#card.compiled;
+    const { counts, exposed } = view.hand;
+    let jokers = (counts[JOKER] as number) + view.unseen(JOKER);
+    const end = starts[way + 1] as number;
+    for (let need = starts[way] as number; need < end; need += 1) {
+      const kind = needKind[need] as number;
+      const over = (counts[kind] as number) + view.unseen(kind) - (needPlain[need] as number);
+      if (over < 0) return false;
+      const short = (needWild[need] as number) - (exposed[kind] as number) - over;
+      if (short > 0) jokers -= short;
+    }
+    return jokers >= 0;
+  }
+
+  #lossOf(place: number, need: number, kind: number): number {
+    const { needPlain, needWild } = this.#card.compiled;
+    const count = this.counts[kind] as number;
+    if (count === 0) return 0;
+    const plain = needPlain[need] as number;
+    const short = this.#plainShort[place] as number;
+    const beyond = this.#beyondJokers(place);
+    if (count <= plain) return (this.weights[place] as number) - this.#weigh(short + 1, Math.max(0, beyond));
+    const wanted = plain + (needWild[need] as number) - (this.#exposed[kind] as number);
+    if (count > wanted || beyond < 0) return 0;
+    return (this.weights[place] as number) - this.#weigh(short, beyond + 1);
+  }
+
+  /** What the larger groups lack after all jokers of the rack; negative if jokers are to spare. */
+  #beyondJokers(place: number): number {
+    return (this.#wildShort[place] as number) - (this.counts[JOKER] as number);
+  }
+
+  #reweigh(place: number): void {
+    this.weights[place] = this.#weigh(this.#plainShort[place] as number, Math.max(0, this.#beyondJokers(place)));
+  }
+}

@@ -1,0 +1,136 @@
+import { JOKER, type Kind } from '../tiles/kinds.ts';
+import type { Exposure } from './hand.ts';
+import type { Offer } from './policy.ts';
+import { drawTile, layExposure, playerAt, SEAT_COUNT, showTile, type Table, wallLeft } from './table.ts';
+
+/** How a game ended. */
+export interface Outcome {
+  /** 0 to 3, or -1 for a wall game. */
+  readonly winner: number;
+  /** Who discarded the last tile; -1 for an own draw or a wall game. */
+  readonly from: number;
+  /** The way that was made, a number on the compiled card; -1 for a wall game. */
+  readonly way: number;
+  /** Tiles drawn from the wall by all seats. */
+  readonly draws: number;
+  /** Discards by all seats. */
+  readonly discards: number;
+}
+
+/** Told of each turn when a seat is about to discard; for those who gather figures. */
+export type TurnWatcher = (table: Table, seat: number, draws: number) => void;
+
+/** Plays from the first discard to a win or the end of the wall (T9 to T18). */
+export function playOut(table: Table, watch?: TurnWatcher): Outcome {
+  const start = wallLeft(table);
+  const offer: Offer = { size: 0, jokers: 0 };
+  let discards = 0;
+  const ended = (winner: number, from: number, way: number): Outcome => {
+    const draws = start - wallLeft(table);
+    return { winner, from, way, draws, discards };
+  };
+  let seat = 0;
+  let called = true;
+  for (;;) {
+    if (!called && !takeTurnDraw(table, seat)) return ended(-1, -1, announceWallGame(table));
+    if (wonByDraw(table, seat, called && discards > 0)) return ended(seat, -1, announceWin(table, seat));
+    watch?.(table, seat, start - wallLeft(table));
+    const tile = discard(table, seat);
+    discards += 1;
+    const winner = tile === JOKER ? -1 : firstClaim(seat, (other) => playerAt(table, other).hand.winsWith(tile));
+    if (winner >= 0) return ended(winner, seat, announceWin(table, winner, seat, tile));
+    const caller = tile === JOKER ? -1 : firstClaim(seat, (other) => wantsExposure(table, other, tile, offer));
+    called = caller >= 0;
+    if (called) callTile(table, seat, caller, tile, offer);
+    seat = called ? caller : (seat + 1) % SEAT_COUNT;
+  }
+}
+
+/** The first of the other seats in turn order that claims (T13); -1 if none does. */
+function firstClaim(seat: number, claims: (other: number) => boolean): number {
+  for (let step = 1; step < SEAT_COUNT; step += 1) {
+    const other = (seat + step) % SEAT_COUNT;
+    if (claims(other)) return other;
+  }
+  return -1;
+}
+
+function takeTurnDraw(table: Table, seat: number): boolean {
+  if (wallLeft(table) === 0) return false;
+  const tile = drawTile(table);
+  playerAt(table, seat).hand.add(tile);
+  table.trace?.push({ type: 'drew', seat, tile });
+  return true;
+}
+
+/** Whether the 14 tiles make a hand, after as many swaps as the player wants (T10, T17). */
+function wonByDraw(table: Table, seat: number, afterCall: boolean): boolean {
+  const { hand } = playerAt(table, seat);
+  if (hand.least() === 0) return true;
+  while (!afterCall && swapOnce(table, seat)) if (hand.least() === 0) return true;
+  return false;
+}
+
+function swapOnce(table: Table, seat: number): boolean {
+  const { hand, policy, view } = playerAt(table, seat);
+  for (let owner = 0; owner < SEAT_COUNT; owner += 1) {
+    const exposures = playerAt(table, owner).hand.exposures;
+    const place = exposures.findIndex(
+      ({ kind, jokers }) => jokers > 0 && (hand.counts[kind] as number) > 0 && policy.swap(view, kind),
+    );
+    if (place < 0) continue;
+    const { kind } = exposures[place] as Exposure;
+    playerAt(table, owner).hand.giveUpJoker(place);
+    hand.remove(kind);
+    hand.add(JOKER);
+    showTile(table, kind, 1);
+    showTile(table, JOKER, -1);
+    table.trace?.push({ type: 'swapped', seat, owner, tile: kind });
+    return true;
+  }
+  return false;
+}
+
+function discard(table: Table, seat: number): Kind {
+  const { hand, policy, view } = playerAt(table, seat);
+  const tile = policy.discard(view);
+  if (hand.counts[tile] === 0) throw new Error('a discard of a tile that is not in the rack');
+  hand.remove(tile);
+  showTile(table, tile, 1);
+  table.trace?.push({ type: 'discarded', seat, tile });
+  return tile;
+}
+
+/** Whether the player wants to expose with the discard; the policy's offer is checked against T11, T14 and T15. */
+function wantsExposure(table: Table, seat: number, tile: Kind, offer: Offer): boolean {
+  const { hand, policy, view } = playerAt(table, seat);
+  const own = hand.counts[tile] as number;
+  const jokers = hand.counts[JOKER] as number;
+  if (own + jokers < 2 || !policy.call(view, tile, offer)) return false;
+  const naturals = offer.size - 1 - offer.jokers;
+  if (offer.size < 3 || offer.jokers < 0 || naturals < 0) throw new Error('an exposure that is no group');
+  if (naturals > own || offer.jokers > jokers) throw new Error('an exposure of tiles that are not in the rack');
+  if (!hand.mayExpose(tile, offer.size)) throw new Error('an exposure that no open hand of the player holds (T15)');
+  return true;
+}
+
+function callTile(table: Table, from: number, seat: number, tile: Kind, { size, jokers }: Offer): void {
+  layExposure(table, seat, tile, size, jokers);
+  const group = Array.from({ length: size }, (_, place) => (place < size - jokers ? tile : JOKER));
+  table.trace?.push({ type: 'called', seat, from, tile, group });
+}
+
+function announceWin(table: Table, seat: number, from?: number, tile?: Kind): number {
+  const { hand } = playerAt(table, seat);
+  if (tile !== undefined) hand.add(tile);
+  const way = hand.completed();
+  table.trace?.push(
+    from === undefined || tile === undefined ? { type: 'won', seat, way } : { type: 'won', seat, from, tile, way },
+  );
+  return way;
+}
+
+function announceWallGame(table: Table): number {
+  table.trace?.push({ type: 'wallGame' });
+  return -1;
+}

@@ -1,0 +1,116 @@
+import type { Random } from '../base/random.ts';
+import { shuffle } from '../base/random.ts';
+import { JOKER, KIND_COUNT, type Kind, KINDS, SET_SIZE, supplyOf } from '../tiles/kinds.ts';
+import { Tiles } from '../tiles/tiles.ts';
+import { type Exposure, Hand } from './hand.ts';
+import type { Policy, SeatView } from './policy.ts';
+import type { TableCard } from './table-card.ts';
+import type { TableEvent } from './trace.ts';
+
+export const SEAT_COUNT = 4;
+const FULL_SET: readonly Kind[] = Tiles.fullSet.toKinds();
+const SUPPLY = Uint8Array.from(KINDS, supplyOf);
+
+/** A player: a seat's own memory of the game, and the policy that plays it. */
+export interface Player {
+  readonly hand: Hand;
+  readonly given: Uint8Array;
+  readonly likings: Float64Array;
+  readonly view: SeatView;
+  policy: Policy;
+}
+
+/**
+ * The table of one running game: four players, the wall and what lies face up. Made once for a
+ * card and laid anew for each game, so that no game allocates what the last one had.
+ */
+export interface Table {
+  readonly card: TableCard;
+  readonly players: readonly Player[];
+  /** All 152 tiles; those before `next` have been dealt or drawn. */
+  readonly wall: Kind[];
+  next: number;
+  /** 36 counts of what lies face up: discards and exposures, jokers counted as jokers. */
+  readonly gone: Uint8Array;
+  /** Where the events of the game are written, if anybody wants them. */
+  trace: TableEvent[] | undefined;
+}
+
+export function makeTable(card: TableCard, policies: readonly Policy[]): Table {
+  const players: Player[] = [];
+  const table: Table = {
+    card,
+    players,
+    wall: [...FULL_SET],
+    next: 0,
+    gone: new Uint8Array(KIND_COUNT),
+    trace: undefined,
+  };
+  for (let seat = 0; seat < SEAT_COUNT; seat += 1) players.push(makePlayer(table, seat, policies));
+  return table;
+}
+
+/** Shuffles and deals (T1, T2) and draws every seat's likings (T23). */
+export function layTable(table: Table, random: Random): void {
+  for (let place = 0; place < SET_SIZE; place += 1) table.wall[place] = FULL_SET[place] as Kind;
+  shuffle(table.wall, random);
+  table.next = 0;
+  table.gone.fill(0);
+  for (let seat = 0; seat < SEAT_COUNT; seat += 1) {
+    const { hand, given, likings } = playerAt(table, seat);
+    hand.clear();
+    given.fill(0);
+    for (let kind = 0; kind < KIND_COUNT; kind += 1) likings[kind] = random.fraction();
+    const from = table.next;
+    for (let count = seat === 0 ? 14 : 13; count > 0; count -= 1) hand.add(drawTile(table));
+    table.trace?.push({ type: 'dealt', seat, tiles: table.wall.slice(from, table.next) });
+  }
+}
+
+export function playerAt(table: Table, seat: number): Player {
+  return table.players[seat % SEAT_COUNT] as Player;
+}
+
+/** Takes the next tile of the wall, which must not be empty. */
+export function drawTile(table: Table): Kind {
+  const kind = table.wall[table.next] as Kind;
+  table.next += 1;
+  return kind;
+}
+
+export function wallLeft(table: Table): number {
+  return SET_SIZE - table.next;
+}
+
+/** Moves a tile from sight to the open table. */
+export function showTile(table: Table, kind: number, count: number): void {
+  table.gone[kind] = (table.gone[kind] as number) + count;
+}
+
+function makePlayer(table: Table, seat: number, policies: readonly Policy[]): Player {
+  const hand = new Hand(table.card);
+  const given = new Uint8Array(KIND_COUNT);
+  const likings = new Float64Array(KIND_COUNT);
+  const view: SeatView = {
+    card: table.card,
+    seat,
+    hand,
+    exposuresOf: (other: number): readonly Exposure[] => playerAt(table, other).hand.exposures,
+    gone: table.gone,
+    given,
+    unseen: (kind: number): number =>
+      (SUPPLY[kind] as number) - (hand.counts[kind] as number) - (table.gone[kind] as number),
+    get wallLeft() {
+      return wallLeft(table);
+    },
+    likings,
+  };
+  return { hand, given, likings, view, policy: policies[seat] as Policy };
+}
+
+/** Lays down a called group of a player and shows its own tiles and jokers (T11, T19). */
+export function layExposure(table: Table, seat: number, kind: Kind, size: number, jokers: number): void {
+  playerAt(table, seat).hand.expose(kind, size, jokers);
+  showTile(table, kind, size - 1 - jokers);
+  showTile(table, JOKER, jokers);
+}
