@@ -1,0 +1,43 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { nodeTally, sum, windowTally } from '../suites.mjs';
+
+let folder = '';
+const nothing = { numPassedTests: 0, numFailedTests: 0, numPendingTests: 0, numTodoTests: 0, testResults: [] };
+
+function reportOf(content: unknown): string {
+  const file = join(folder, 'report.json');
+  writeFileSync(file, JSON.stringify(content));
+  return file;
+}
+
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'windrow-suites-'));
+});
+
+afterEach(() => rmSync(folder, { recursive: true }));
+
+test('passed, failed and skipped are counted; a file that could not be loaded is a failure', () => {
+  const broken = { status: 'failed', assertionResults: [] };
+  const report = { ...nothing, numPassedTests: 5, numFailedTests: 1, numPendingTests: 2, testResults: [broken] };
+  expect(nodeTally(reportOf(report))).toEqual({ passed: 5, failed: 2, skipped: 2, troubles: [] });
+});
+
+test('a repeated pass and an error outside any test are failures', () => {
+  const report = { stats: { expected: 4, unexpected: 1, flaky: 1, skipped: 3 }, errors: [{}] };
+  expect(windowTally(reportOf(report))).toEqual({ passed: 4, failed: 3, skipped: 3, troubles: [] });
+});
+
+test('a suite that ran nothing, or left no report, is trouble', () => {
+  expect(nodeTally(reportOf(nothing)).troubles).toEqual(['The tests without a window ran nothing.']);
+  expect(nodeTally(join(folder, 'none.json')).troubles).toEqual(['The tests without a window ended without a report.']);
+  const idle = { stats: { expected: 0, unexpected: 0, flaky: 0, skipped: 9 }, errors: [] };
+  expect(windowTally(reportOf(idle)).troubles).toEqual(["The window's tests ran nothing."]);
+});
+
+test('the sum keeps every trouble', () => {
+  const one = { passed: 1, failed: 2, skipped: 3, troubles: ['a'] };
+  expect(sum([one, { ...one, troubles: ['b'] }])).toEqual({ passed: 2, failed: 4, skipped: 6, troubles: ['a', 'b'] });
+});

@@ -1,0 +1,75 @@
+/**
+ * The two suites that make up `npm test`, and what their reports say. A suite that ran nothing, or
+ * ended without a report, has failed: silence is never a pass.
+ *
+ * @typedef {{ passed: number, failed: number, skipped: number, troubles: string[] }} Tally
+ */
+import { existsSync, readFileSync, rmSync } from 'node:fs';
+
+/** Reads a report file once; one left over from an earlier run must be removed before. @param {string} file */
+function report(file) {
+  return existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : undefined;
+}
+
+/** @param {string} file */
+export function removeReport(file) {
+  rmSync(file, { force: true });
+}
+
+/**
+ * Counts of the report of the tests without a window. A file that could not be loaded counts as one failure.
+ * @param {string} file
+ * @returns {Tally}
+ */
+export function nodeTally(file) {
+  const found = report(file);
+  if (found === undefined) return noReport('The tests without a window');
+  const broken = found.testResults.filter(
+    (/** @type {{ status: string, assertionResults: unknown[] }} */ one) =>
+      one.status === 'failed' && one.assertionResults.length === 0,
+  ).length;
+  return ranSomething('The tests without a window', {
+    passed: found.numPassedTests,
+    failed: found.numFailedTests + broken,
+    skipped: found.numPendingTests + found.numTodoTests,
+    troubles: [],
+  });
+}
+
+/**
+ * Counts of the report of the window's tests. A test that passed only when repeated counts as failed,
+ * and so does an error outside any test.
+ * @param {string} file
+ * @returns {Tally}
+ */
+export function windowTally(file) {
+  const found = report(file);
+  if (found === undefined) return noReport("The window's tests");
+  const { expected, unexpected, flaky, skipped } = found.stats;
+  return ranSomething("The window's tests", {
+    passed: expected,
+    failed: unexpected + flaky + found.errors.length,
+    skipped,
+    troubles: [],
+  });
+}
+
+/** @param {string} suite @returns {Tally} */
+function noReport(suite) {
+  return { passed: 0, failed: 0, skipped: 0, troubles: [`${suite} ended without a report.`] };
+}
+
+/** @param {string} suite @param {Tally} tally @returns {Tally} */
+function ranSomething(suite, tally) {
+  return tally.passed + tally.failed > 0 ? tally : { ...tally, troubles: [`${suite} ran nothing.`] };
+}
+
+/** @param {readonly Tally[]} tallies @returns {Tally} */
+export function sum(tallies) {
+  return {
+    passed: tallies.reduce((total, { passed }) => total + passed, 0),
+    failed: tallies.reduce((total, { failed }) => total + failed, 0),
+    skipped: tallies.reduce((total, { skipped }) => total + skipped, 0),
+    troubles: tallies.flatMap(({ troubles }) => troubles),
+  };
+}
