@@ -7,6 +7,7 @@ import {
   blindLimit,
   type ExchangeProblem,
   type ExchangeState,
+  outOfReach,
   PASS_SIZE,
   stepAfter,
   type Stop,
@@ -155,10 +156,8 @@ function incomingRefused(state: ExchangeState, step: PassStep, tiles: Tiles): Ou
   return beyondSet(state, tiles);
 }
 
-/** Tiles given in this pass can't come back in it; those given earlier may (R10). */
 function beyondSet(state: ExchangeState, tiles: Tiles): Outcome | undefined {
-  const away = state.passes.at(-1)?.given ?? Tiles.none;
-  const accounted = state.rack.plus(away).plus(tiles);
+  const accounted = state.rack.plus(outOfReach(state)).plus(tiles);
   const kind = tiles.distinct().find((each) => accounted.count(each) > supplyOf(each));
   if (kind === undefined) return undefined;
   return failure(

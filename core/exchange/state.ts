@@ -61,7 +61,20 @@ export function startExchange(rack: Tiles): Result<ExchangeState, ExchangeProble
 
 /** How many tiles may be handed on unseen at the step now due: 3 on the last pass of a round, else 0 (R6). */
 export function blindLimit(state: ExchangeState): number {
-  return state.phase === 'giving' && (state.step === 'left' || state.step === 'right2') ? PASS_SIZE : 0;
+  return state.phase === 'giving' && mayBeBlind(state.step) ? PASS_SIZE : 0;
+}
+
+function mayBeBlind(step: PassStep | null): boolean {
+  return step === 'left' || step === 'right2';
+}
+
+/**
+ * The tiles given that can't be among those still to come in this step: all of this pass, unless
+ * they may be handed on unseen right round the table (R10).
+ */
+export function outOfReach(state: ExchangeState): Tiles {
+  if (state.phase !== 'receiving' || mayBeBlind(state.step)) return Tiles.none;
+  return state.passes.at(-1)?.given ?? Tiles.none;
 }
 
 /** What may be stopped now, or null: the second round or the courtesy, before its first tile moves (R7, R8). */

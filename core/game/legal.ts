@@ -1,5 +1,5 @@
 import { givable } from '../exchange/moves.ts';
-import { blindLimit, type ExchangeState, PASS_SIZE, type Stop, stopDue } from '../exchange/state.ts';
+import { blindLimit, type ExchangeState, outOfReach, PASS_SIZE, type Stop, stopDue } from '../exchange/state.ts';
 import { type PassStep, type Seat, SEATS } from '../exchange/steps.ts';
 import { JOKER, type Kind, KINDS, supplyOf } from '../tiles/kinds.ts';
 import { Tiles } from '../tiles/tiles.ts';
@@ -85,7 +85,7 @@ function ownSwaps({ rack, exposures }: GameState): OwnSwap[] {
 function canCome(state: GameState): Tiles {
   const { exchange } = state;
   const receiving = exchange !== null && exchange.phase === 'receiving';
-  const givenNow = receiving ? (exchange.passes.at(-1)?.given ?? Tiles.none) : Tiles.none;
+  const givenNow = exchange === null ? Tiles.none : outOfReach(exchange);
   const accounted = state.rack.plus(givenNow).plus(goneTiles(state));
   const left = (kind: Kind): number => Math.max(0, supplyOf(kind) - accounted.count(kind));
   return Tiles.fromCounts(KINDS.map((kind) => (receiving && kind === JOKER ? 0 : left(kind))));
