@@ -6,7 +6,8 @@ import type { Result } from '../../core/base/result.ts';
  * The desk: all that the window knows of the outside. Two bindings serve it, Electron's IPC and a
  * local HTTP host, both calling one service (service.ts). Every call is asynchronous; a problem
  * comes back as a value with words for a person, never as a rejection (save for our own bugs).
- * Arguments and answers are plain JSON.
+ * Arguments and answers are plain JSON. Over HTTP a call is `POST /desk/<call>` with the list of
+ * its arguments, and the answer is the `Result`.
  */
 export interface Desk {
   about(): Promise<Result<DeskInfo>>;
@@ -20,7 +21,12 @@ export interface Desk {
   openCard(id: string): Promise<Result<{ readonly entry: CardEntry; readonly text: string }>>;
   /** Keeps a card file's text, with a dated backup of what was there; `id` null makes a new one. */
   saveCard(id: string | null, text: string): Promise<Result<CardEntry>>;
+  /** Takes a card off the list; its last content stays among its backups. */
   removeCard(id: string): Promise<Result<null>>;
+  /** Dated copies of a card, newest first; of a removed card too. */
+  listBackups(id: string): Promise<Result<readonly BackupEntry[]>>;
+  /** Puts a backup in the card's place; what was there becomes a backup itself. */
+  restoreCard(id: string, backup: string): Promise<Result<CardEntry>>;
 
   /** All games, newest first. */
   listGames(): Promise<Result<readonly GameEntry[]>>;
@@ -33,7 +39,9 @@ export interface Desk {
   dropEvent(id: string, place: number): Promise<Result<null>>;
   /** Changes what is not an event. */
   changeGame(id: string, change: GameChange): Promise<Result<GameEntry>>;
+  /** Takes a game off the list; for a month it can be brought back. */
   removeGame(id: string): Promise<Result<null>>;
+  restoreGame(id: string): Promise<Result<GameEntry>>;
 
   /** Things set aside or repaired since the start, in words for a person. */
   notices(): Promise<Result<readonly string[]>>;
@@ -68,9 +76,17 @@ export interface CardEntry {
   readonly title: string;
   readonly season: string;
   readonly lines: number;
+  /** UTC, ISO 8601 with Z; empty for the demo card. */
   readonly savedAt: string;
   /** The demo card can't be changed or removed. */
   readonly fixed: boolean;
+}
+
+export interface BackupEntry {
+  /** Names the backup in the calls about it. */
+  readonly name: string;
+  /** UTC, ISO 8601 with Z. */
+  readonly savedAt: string;
 }
 
 /** What the journal's list shows of a game without opening it. */

@@ -17,6 +17,8 @@ export function httpDesk(send: typeof fetch): Desk {
     openCard: (id) => call('openCard', id),
     saveCard: (id, text) => call('saveCard', id, text),
     removeCard: (id) => call('removeCard', id),
+    listBackups: (id) => call('listBackups', id),
+    restoreCard: (id, backup) => call('restoreCard', id, backup),
     listGames: () => call('listGames'),
     openGame: (id) => call('openGame', id),
     startGame: (record) => call('startGame', record),
@@ -24,6 +26,7 @@ export function httpDesk(send: typeof fetch): Desk {
     dropEvent: (id, place) => call('dropEvent', id, place),
     changeGame: (id, change) => call('changeGame', id, change),
     removeGame: (id) => call('removeGame', id),
+    restoreGame: (id) => call('restoreGame', id),
     notices: () => call('notices'),
   };
 }

@@ -1,0 +1,53 @@
+import { join } from 'node:path';
+import { makeFolders, writeDurably } from '../files/durable.ts';
+import { ifThere } from '../files/files.ts';
+import { type DeskContext, readText } from './context.ts';
+import type { BackupEntry } from './desk.ts';
+import { CARD_ENDING, stampOf } from './places.ts';
+
+/** Dated copies of each card, the newest so many. */
+export const BACKUPS_KEPT = 10;
+
+function folderOf({ places }: DeskContext, id: string): string {
+  return join(places.backups, id);
+}
+
+/** The backups of a card, newest first. */
+export async function listBackups(context: DeskContext, id: string): Promise<BackupEntry[]> {
+  const found = (await ifThere(context.files.list(folderOf(context, id)))) ?? [];
+  const names = found.filter(({ name, folder }) => !folder && NAME.test(name)).map(({ name }) => name);
+  return names.sort(newestFirst).map((name) => ({ name, savedAt: momentIn(name) }));
+}
+
+export async function readBackup(context: DeskContext, id: string, name: string): Promise<string | undefined> {
+  return NAME.test(name) ? await readText(context, join(folderOf(context, id), name)) : undefined;
+}
+
+/** Keeps a copy of the text, unless the newest backup is the same, and lets the oldest ones go. */
+export async function keepBackup(context: DeskContext, id: string, text: string): Promise<void> {
+  const folder = folderOf(context, id);
+  const before = await listBackups(context, id);
+  const newest = before[0];
+  if (newest !== undefined && (await readBackup(context, id, newest.name)) === text) return;
+  await makeFolders(context.files, folder);
+  const taken = new Set(before.map(({ name }) => name));
+  const stamp = stampOf(context.now());
+  let name = `${stamp}${CARD_ENDING}`;
+  for (let turn = 2; taken.has(name); turn += 1) name = `${stamp}-${turn}${CARD_ENDING}`;
+  await writeDurably(context, join(folder, name), text);
+  for (const { name: old } of (await listBackups(context, id)).slice(BACKUPS_KEPT)) {
+    await ifThere(context.files.remove(join(folder, old)));
+  }
+}
+
+const NAME = /^(\d{4}-\d\d-\d\dT)(\d\d)-(\d\d)-(\d\dZ)(?:-(\d+))?\.card\.json$/;
+
+function momentIn(name: string): string {
+  return name.replace(NAME, '$1$2:$3:$4');
+}
+
+function newestFirst(one: string, other: string): number {
+  const turnOf = (name: string): number => Number(NAME.exec(name)?.[5] ?? 1);
+  const moments = momentIn(other).localeCompare(momentIn(one), 'en');
+  return moments === 0 ? turnOf(other) - turnOf(one) : moments;
+}

@@ -1,0 +1,164 @@
+import { failure, type Result, success } from '../../core/base/result.ts';
+import { type CardDocument, textField } from '../../core/card/document.ts';
+import { readCardFile } from '../../core/card/file.ts';
+import { removeDurably, writeDurably } from '../files/durable.ts';
+import { type FileInfo, ifThere } from '../files/files.ts';
+import { keepBackup, listBackups, readBackup } from './card-backups.ts';
+import { type DeskContext, readText, setAside } from './context.ts';
+import type { BackupEntry, CardEntry } from './desk.ts';
+import { cardIdOf, cardPath } from './places.ts';
+
+export interface OpenedCard {
+  readonly entry: CardEntry;
+  readonly text: string;
+}
+
+/** The card that is always there. */
+export const DEMO_CARD_ID = 'demo';
+
+/** The cards, one file each in `cards/`, with dated backups. Calls may reject with a file error. */
+export class CardShelf {
+  readonly #context: DeskContext;
+  readonly #demo: OpenedCard;
+  /** Entries already made out, by id, good as long as the file is as it was. */
+  readonly #known = new Map<string, { info: FileInfo; entry: CardEntry }>();
+  /** Cards whose content before this session has been copied. */
+  readonly #backedUp = new Set<string>();
+
+  constructor(context: DeskContext, demoCard: string) {
+    this.#context = context;
+    const document = readCardFile(demoCard);
+    if (!document.ok) throw new Error(document.problem.message);
+    this.#demo = { entry: { ...entryOf(DEMO_CARD_ID, document.value.document, ''), fixed: true }, text: demoCard };
+  }
+
+  /** The demo card first, then the newest. */
+  async list(): Promise<CardEntry[]> {
+    const { files, places } = this.#context;
+    const names = (await ifThere(files.list(places.cards))) ?? [];
+    const ids = names.filter(({ folder }) => !folder).map(({ name }) => cardIdOf(name));
+    const entries: CardEntry[] = [];
+    for (const id of ids) {
+      const entry = id === undefined || id === DEMO_CARD_ID ? undefined : await this.#entry(id);
+      if (entry !== undefined) entries.push(entry);
+    }
+    return [this.#demo.entry, ...entries.sort((one, other) => (one.savedAt < other.savedAt ? 1 : -1))];
+  }
+
+  async open(id: string): Promise<Result<OpenedCard>> {
+    if (id === DEMO_CARD_ID) return success(this.#demo);
+    const text = await readText(this.#context, cardPath(this.#context.places, id));
+    if (text === undefined) return missing();
+    const read = readCardFile(text);
+    if (read.ok) return success({ entry: entryOf(id, read.value.document, await this.#savedAt(id)), text });
+    if (read.problem.code !== 'not-a-card') return read;
+    const mended = await this.#mend(id);
+    return mended ? this.open(id) : missing();
+  }
+
+  async save(id: string | null, text: string): Promise<Result<CardEntry>> {
+    if (id === DEMO_CARD_ID) return demoIsFixed();
+    const read = readCardFile(text);
+    if (!read.ok) return read;
+    const name = id ?? this.#newId(read.value.document);
+    await this.#backUpOnce(name);
+    await writeDurably(this.#context, cardPath(this.#context.places, name), text);
+    return success(entryOf(name, read.value.document, await this.#savedAt(name)));
+  }
+
+  /** Takes the card off the list; its last content stays among its backups. */
+  async remove(id: string): Promise<Result<null>> {
+    if (id === DEMO_CARD_ID) return demoIsFixed();
+    const path = cardPath(this.#context.places, id);
+    const text = await readText(this.#context, path);
+    if (text === undefined) return missing();
+    await keepBackup(this.#context, id, text);
+    await removeDurably(this.#context.files, path);
+    return success(null);
+  }
+
+  async backups(id: string): Promise<BackupEntry[]> {
+    return await listBackups(this.#context, id);
+  }
+
+  /** Puts a backup in the card's place; what was there becomes a backup itself. */
+  async restore(id: string, name: string): Promise<Result<CardEntry>> {
+    const text = await readBackup(this.#context, id, name);
+    if (text === undefined) return failure('not-found', 'This backup is no longer there: choose another one.');
+    this.#backedUp.delete(id);
+    return await this.save(id, text);
+  }
+
+  async #entry(id: string): Promise<CardEntry | undefined> {
+    const info = await ifThere(this.#context.files.info(cardPath(this.#context.places, id)));
+    if (info === undefined) return undefined;
+    const known = this.#known.get(id);
+    if (known?.info.size === info.size && known.info.changedAt === info.changedAt) return known.entry;
+    const opened = await this.open(id);
+    if (!opened.ok) {
+      if (opened.problem.code !== 'not-found') this.#context.tell(`The card ${id}: ${opened.problem.message}`);
+      return undefined;
+    }
+    this.#known.set(id, { info, entry: opened.value.entry });
+    return opened.value.entry;
+  }
+
+  async #savedAt(id: string): Promise<string> {
+    const { changedAt } = await this.#context.files.info(cardPath(this.#context.places, id));
+    return new Date(changedAt).toISOString();
+  }
+
+  /** Copies the card as it stood before this session's first change. */
+  async #backUpOnce(id: string): Promise<void> {
+    if (this.#backedUp.has(id)) return;
+    const before = await readText(this.#context, cardPath(this.#context.places, id));
+    if (before !== undefined) await keepBackup(this.#context, id, before);
+    this.#backedUp.add(id);
+  }
+
+  /** Sets a damaged card aside and brings its newest good backup back; false when there is none. */
+  async #mend(id: string): Promise<boolean> {
+    const name = await setAside(this.#context, cardPath(this.#context.places, id));
+    for (const backup of await listBackups(this.#context, id)) {
+      const text = await readBackup(this.#context, id, backup.name);
+      if (text === undefined || !readCardFile(text).ok) continue;
+      await writeDurably(this.#context, cardPath(this.#context.places, id), text);
+      this.#context.tell(
+        `The card ${id} was damaged, so its backup of ${backup.savedAt.slice(0, 10)} is in use. The damaged file is kept as ${name}.`,
+      );
+      return true;
+    }
+    this.#context.tell(`The card ${id} was damaged and has no backup. The damaged file is kept as ${name}.`);
+    return false;
+  }
+
+  #newId(document: CardDocument): string {
+    const words = `${textField(document, 'title')} ${textField(document, 'season')}`.toLowerCase();
+    const stem = words
+      .replaceAll(/[^a-z0-9]+/g, '-')
+      .replaceAll(/^-+|-+$/g, '')
+      .slice(0, 40);
+    return [...(stem === '' ? ['card'] : [stem]), this.#context.freshName().slice(0, 8)].join('-');
+  }
+}
+
+function entryOf(id: string, document: CardDocument, savedAt: string): CardEntry {
+  const title = textField(document, 'title').slice(0, 200);
+  const lines = document.sections.reduce((sum, section) => sum + section.lines.length, 0);
+  return {
+    id,
+    title: title === '' ? id : title,
+    season: textField(document, 'season').slice(0, 200),
+    lines,
+    savedAt,
+    fixed: false,
+  };
+}
+
+function missing(): Result<never> {
+  return failure('not-found', 'This card is no longer there: choose another one.');
+}
+
+function demoIsFixed(): Result<never> {
+  return failure('fixed', 'The demo card stays as it is: make a copy of it and change the copy.');
+}

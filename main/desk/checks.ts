@@ -1,0 +1,47 @@
+import * as v from 'valibot';
+import type { TimedEvent } from '../../core/game/events.ts';
+import type { GameRecord } from '../../core/game/record.ts';
+import type { GameChange } from './desk.ts';
+import { CARD_ID, GAME_ID } from './places.ts';
+
+/**
+ * Shapes of what comes in from a window: strict and bounded. What a card, a game or an event
+ * means is checked by core when the service reads it, so those are only held to their outline.
+ */
+const words = (most: number) => v.pipe(v.string(), v.maxLength(most));
+
+export const gameId = v.pipe(v.string(), v.regex(GAME_ID));
+export const cardId = v.pipe(v.string(), v.regex(CARD_ID));
+export const cardText = words(900_000);
+export const backupName = words(120);
+/** An event's place in its game. */
+export const place = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(5000));
+
+const anyEvent = v.looseObject({ type: words(20), at: words(40) });
+const anyRecord = v.looseObject({
+  id: gameId,
+  startedAt: words(40),
+  events: v.pipe(v.array(anyEvent), v.maxLength(5000)),
+});
+
+export const timedEvent = v.custom<TimedEvent>((value) => v.is(anyEvent, value));
+export const gameRecord = v.custom<GameRecord>((value) => v.is(anyRecord, value));
+
+export const gameChange: v.GenericSchema<GameChange> = v.strictObject({
+  place: v.exactOptional(words(200)),
+  tags: v.exactOptional(v.pipe(v.array(words(60)), v.maxLength(50))),
+  arrangement: v.exactOptional(words(200)),
+});
+
+export const gameEntry = v.object({
+  id: gameId,
+  startedAt: words(40),
+  place: words(200),
+  tags: v.array(v.string()),
+  demo: v.boolean(),
+  cardTitle: v.string(),
+  season: v.string(),
+  seat: v.string(),
+  events: v.number(),
+  stage: v.string(),
+});

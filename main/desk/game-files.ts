@@ -1,0 +1,103 @@
+import { join } from 'node:path';
+import { failure, type Result, success } from '../../core/base/result.ts';
+import type { TimedEvent } from '../../core/game/events.ts';
+import { readEvent } from '../../core/game/file/read-event.ts';
+import { openGame, readGameFile } from '../../core/game/file/read-game-file.ts';
+import { writeGameFile } from '../../core/game/file/write-game-file.ts';
+import type { GameRecord } from '../../core/game/record.ts';
+import { applyEvent, stateOf } from '../../core/game/state.ts';
+import { UNFINISHED, writeDurably } from '../files/durable.ts';
+import { ifThere } from '../files/files.ts';
+import { type DeskContext, readText, setAside } from './context.ts';
+import { gameIdOf } from './places.ts';
+
+/** A game, and the text of its file. */
+export interface LoadedGame {
+  readonly record: GameRecord;
+  readonly text: string;
+}
+
+const DAY = 86_400_000;
+
+/** Every game's file by its id, from `games/YYYY/MM`. Sweeps up unfinished files older than a day. */
+export async function findGames(context: DeskContext): Promise<Map<string, string>> {
+  const found = new Map<string, string>();
+  for (const year of await foldersIn(context, context.places.games)) {
+    for (const month of await foldersIn(context, year)) {
+      for (const name of await filesIn(context, month)) {
+        const id = gameIdOf(name);
+        if (id !== undefined) found.set(id, join(month, name));
+      }
+    }
+  }
+  return found;
+}
+
+async function foldersIn({ files }: DeskContext, folder: string): Promise<string[]> {
+  const entries = (await ifThere(files.list(folder))) ?? [];
+  return entries.filter((entry) => entry.folder).map(({ name }) => join(folder, name));
+}
+
+/** The names of the files in a folder; those left unfinished by a crash go when a day old. */
+export async function filesIn(context: DeskContext, folder: string): Promise<string[]> {
+  const names = ((await ifThere(context.files.list(folder))) ?? [])
+    .filter((entry) => !entry.folder)
+    .map(({ name }) => name);
+  for (const name of names) {
+    if (name.endsWith(UNFINISHED)) await sweep(context, join(folder, name), DAY);
+  }
+  return names.filter((name) => !name.endsWith(UNFINISHED));
+}
+
+/** Removes a file that was last changed longer ago than `age` milliseconds. */
+export async function sweep({ files, now }: DeskContext, path: string, age: number): Promise<void> {
+  const info = await ifThere(files.info(path));
+  if (info !== undefined && now().getTime() - info.changedAt > age) await ifThere(files.remove(path));
+}
+
+/**
+ * Reads a game's file. A damaged one is set aside and told of; what could be read of it takes its
+ * place. Newer and foreign files are left untouched.
+ */
+export async function loadGame(context: DeskContext, id: string, path: string): Promise<Result<LoadedGame>> {
+  const text = await readText(context, path);
+  if (text === undefined) return failure('not-found', 'This game is no longer there.');
+  const read = readGameFile(text);
+  if (!read.ok) return await refuse(context, id, path, read);
+  const { record, damage } = read.value;
+  const named = record.id === id ? record : { ...record, id };
+  if (damage === null) return success({ record: named, text });
+  const aside = await setAside(context, path);
+  context.tell(`${damage.message} The damaged file is kept as ${aside}.`);
+  const good = writeGameFile(named);
+  await writeDurably(context, path, good);
+  return success({ record: named, text: good });
+}
+
+const DAMAGED = ['unreadable', 'bad-field', 'too-deep'];
+
+async function refuse(context: DeskContext, id: string, path: string, refusal: Result<never>): Promise<Result<never>> {
+  if (refusal.ok || !DAMAGED.includes(refusal.problem.code)) return refusal;
+  const aside = await setAside(context, path);
+  const sentence = `The game ${id} is damaged and could not be read. Its file is kept as ${aside}.`;
+  context.tell(sentence);
+  return failure('damaged', sentence);
+}
+
+/** A game from the window, checked whole: every field and every event. */
+export function checkGame(record: object): Result<GameRecord> {
+  const opened = openGame({ ...record });
+  if (!opened.ok) return opened;
+  const { damage, record: checked } = opened.value;
+  return damage === null ? success(checked) : { ok: false, problem: damage };
+}
+
+/** An event from outside, when it may come next in the game; otherwise why not. */
+export function checkEvent({ events }: GameRecord, event: unknown): Result<TimedEvent> {
+  const read = readEvent(event);
+  if (!read.ok) return read;
+  const state = stateOf(events);
+  if (!state.ok) return state;
+  const next = applyEvent(state.value, read.value);
+  return next.ok ? read : next;
+}

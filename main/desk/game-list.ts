@@ -1,0 +1,83 @@
+import type { GameRecord } from '../../core/game/record.ts';
+import type { DeskContext } from './context.ts';
+import type { GameEntry } from './desk.ts';
+import { gameEntryOf } from './game-entry.ts';
+import { findGames, loadGame } from './game-files.ts';
+import { addToIndex, readIndex, writeIndex } from './index-file.ts';
+
+/** Which games there are, where their files lie, and what the journal's list shows of each. */
+export class GameList {
+  readonly #context: DeskContext;
+  readonly #paths: Map<string, string>;
+  readonly #entries: Map<string, GameEntry>;
+
+  private constructor(context: DeskContext, paths: Map<string, string>, entries: Map<string, GameEntry>) {
+    this.#context = context;
+    this.#paths = paths;
+    this.#entries = entries;
+  }
+
+  /** From the index, made to agree with the files that are really there. */
+  static async open(context: DeskContext): Promise<GameList> {
+    const paths = await findGames(context);
+    const { entries, tidy } = await readIndex(context);
+    const list = new GameList(context, paths, entries);
+    const changed = await list.#matchFiles();
+    if (changed || !tidy) await list.tidyIndex();
+    return list;
+  }
+
+  /** All entries, newest first. */
+  entries(): GameEntry[] {
+    return [...this.#entries.values()].sort(newestFirst);
+  }
+
+  path(id: string): string | undefined {
+    return this.#paths.get(id);
+  }
+
+  get paths(): ReadonlyMap<string, string> {
+    return this.#paths;
+  }
+
+  /** Lists a game as it now stands. */
+  enter(record: GameRecord, path: string): GameEntry {
+    const entry = gameEntryOf(record);
+    this.#entries.set(record.id, entry);
+    this.#paths.set(record.id, path);
+    return entry;
+  }
+
+  forget(id: string): void {
+    this.#entries.delete(id);
+    this.#paths.delete(id);
+  }
+
+  /** Puts a game's entry into the index, durably. */
+  async addToIndex(id: string): Promise<void> {
+    const entry = this.#entries.get(id);
+    if (entry !== undefined) await addToIndex(this.#context, entry);
+  }
+
+  async tidyIndex(): Promise<void> {
+    await writeIndex(this.#context, this.#entries.values());
+  }
+
+  /** Answers whether anything had to be changed. */
+  async #matchFiles(): Promise<boolean> {
+    const gone = [...this.#entries.keys()].filter((id) => !this.#paths.has(id));
+    const unknown = [...this.#paths].filter(([id]) => !this.#entries.has(id));
+    for (const id of gone) this.#entries.delete(id);
+    for (const [id, path] of unknown) {
+      const game = await loadGame(this.#context, id, path);
+      if (game.ok) this.#entries.set(id, gameEntryOf(game.value.record));
+      else if (game.problem.code === 'newer-version') this.#context.tell(`The game ${id}: ${game.problem.message}`);
+    }
+    return gone.length + unknown.length > 0;
+  }
+}
+
+function newestFirst(one: GameEntry, other: GameEntry): number {
+  if (one.startedAt === other.startedAt) return one.id < other.id ? 1 : -1;
+  return one.startedAt < other.startedAt ? 1 : -1;
+}

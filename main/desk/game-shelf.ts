@@ -1,0 +1,134 @@
+import { dirname } from 'node:path';
+import { failure, type Result, success } from '../../core/base/result.ts';
+import type { TimedEvent } from '../../core/game/events.ts';
+import { writeGameFile, writeLine } from '../../core/game/file/write-game-file.ts';
+import type { GameRecord } from '../../core/game/record.ts';
+import { makeFolders, renamePatiently, writeDurably } from '../files/durable.ts';
+import type { DeskContext } from './context.ts';
+import type { GameChange, GameEntry } from './desk.ts';
+import { checkEvent, checkGame, filesIn, loadGame, sweep } from './game-files.ts';
+import { GameList } from './game-list.ts';
+import { gamePath, removedPath } from './places.ts';
+import { RunningGames } from './running-games.ts';
+
+/** Removed games can be brought back for so long, in milliseconds. */
+const KEPT_AFTER_REMOVAL = 30 * 86_400_000;
+
+/**
+ * The games: one file each, the running one with a log of its own. Calls may reject with a file
+ * error; then nothing has changed.
+ */
+export class GameShelf {
+  readonly #context: DeskContext;
+  readonly #list: GameList;
+  readonly #running: RunningGames;
+
+  private constructor(context: DeskContext, list: GameList) {
+    this.#context = context;
+    this.#list = list;
+    this.#running = new RunningGames(context, list);
+  }
+
+  /** Finds all games, takes up what a crash left, and lets go what was removed long ago. */
+  static async open(context: DeskContext): Promise<GameShelf> {
+    const shelf = new GameShelf(context, await GameList.open(context));
+    await shelf.#running.takeUp();
+    const { removed } = context.places;
+    for (const name of await filesIn(context, removed)) await sweep(context, `${removed}/${name}`, KEPT_AFTER_REMOVAL);
+    return shelf;
+  }
+
+  list(): GameEntry[] {
+    return this.#list.entries();
+  }
+
+  async open(id: string): Promise<Result<GameRecord>> {
+    const game = await this.#running.find(id);
+    return game.ok ? success(game.value.record) : game;
+  }
+
+  async start(given: GameRecord): Promise<Result<GameEntry>> {
+    const checked = checkGame(given);
+    if (!checked.ok) return checked;
+    const record = checked.value;
+    if (this.#list.path(record.id) !== undefined) {
+      return failure('taken', 'This game is already kept: open it from the journal.');
+    }
+    const path = gamePath(this.#context.places, record.id, record.startedAt);
+    await makeFolders(this.#context.files, dirname(path));
+    await writeDurably(this.#context, path, writeGameFile(record));
+    return success(this.#list.enter(record, path));
+  }
+
+  async append(id: string, place: number, event: TimedEvent): Promise<Result<null>> {
+    const game = await this.#running.find(id);
+    if (!game.ok) return game;
+    const { events } = game.value.record;
+    if (place < events.length && sameEvent(events[place], event)) return success(null);
+    if (place !== events.length) return outOfStep();
+    const checked = checkEvent(game.value.record, event);
+    if (!checked.ok) return checked;
+    await this.#running.step(game.value, { add: checked.value, place });
+    return success(null);
+  }
+
+  async drop(id: string, place: number): Promise<Result<null>> {
+    const game = await this.#running.find(id);
+    if (!game.ok) return game;
+    const { length } = game.value.record.events;
+    if (place === length) return success(null);
+    if (place !== length - 1) return outOfStep();
+    await this.#running.step(game.value, { drop: place });
+    return success(null);
+  }
+
+  async change(id: string, change: GameChange): Promise<Result<GameEntry>> {
+    const game = await this.#running.find(id);
+    if (!game.ok) return game;
+    const checked = checkGame({ ...game.value.record, ...change });
+    if (!checked.ok) return checked;
+    await this.#running.step(game.value, { change });
+    return success(this.#list.enter(game.value.record, game.value.path));
+  }
+
+  /** Takes a game off the list; it can be brought back for a month. */
+  async remove(id: string): Promise<Result<null>> {
+    const game = await this.#running.find(id);
+    if (!game.ok) return game;
+    await this.#running.stop(game.value);
+    await this.#move(game.value.path, removedPath(this.#context.places, id));
+    this.#list.forget(id);
+    return success(null);
+  }
+
+  async restore(id: string): Promise<Result<GameEntry>> {
+    const removed = removedPath(this.#context.places, id);
+    if (this.#list.path(id) !== undefined) return failure('taken', 'This game is in the journal already.');
+    const game = await loadGame(this.#context, id, removed);
+    if (!game.ok) return game;
+    const path = gamePath(this.#context.places, id, game.value.record.startedAt);
+    await this.#move(removed, path);
+    return success(this.#list.enter(game.value.record, path));
+  }
+
+  /** Folds what is still running into its files. */
+  async close(): Promise<void> {
+    await this.#running.foldAll();
+  }
+
+  async #move(from: string, to: string): Promise<void> {
+    const { files } = this.#context;
+    await makeFolders(files, dirname(to));
+    await renamePatiently(this.#context, from, to);
+    await files.syncFolder(dirname(to));
+    await files.syncFolder(dirname(from));
+  }
+}
+
+function sameEvent(one: TimedEvent | undefined, other: TimedEvent): boolean {
+  return one !== undefined && writeLine(one) === writeLine(other);
+}
+
+function outOfStep(): Result<never> {
+  return failure('out-of-step', 'This game has changed in another window: open it again from the journal.');
+}

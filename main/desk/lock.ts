@@ -1,0 +1,98 @@
+import * as v from 'valibot';
+import { failure, type Result, success } from '../../core/base/result.ts';
+import { writeAll } from '../files/durable.ts';
+import { errorCode, ifThere } from '../files/files.ts';
+import { type DeskContext, readText } from './context.ts';
+import { parseObject } from './preferences.ts';
+
+/** Who is running, as far as one program can tell about another. */
+export interface Running {
+  readonly process: number;
+  readonly computer: string;
+  readonly isAlive: (process: number) => boolean;
+}
+
+/** The right to write in the folder. */
+export interface Lock {
+  /** Says that this copy still runs; call it every `BEAT` milliseconds. Answers whether the lock is still ours. */
+  beat(): Promise<boolean>;
+  release(): Promise<void>;
+}
+
+export const BEAT = 20_000;
+/** A holder that has not been heard of for so long is gone, even if its process number is in use again. */
+const SILENCE = 90_000;
+
+const holder = v.looseObject({ process: v.number(), computer: v.string(), mark: v.string() });
+
+/**
+ * Takes the folder for this copy of the program alone. A lock left by a crash (its process is
+ * gone, or has been silent for long) is taken over.
+ */
+export async function takeLock(context: DeskContext, running: Running): Promise<Result<Lock>> {
+  const mark = context.freshName();
+  for (let attempt = 0; attempt < 3; attempt += 1) {
+    if (await create(context, { process: running.process, computer: running.computer, mark })) {
+      return success(lockOf(context, mark));
+    }
+    if (await isHeld(context, running)) return inUse();
+    await removeStale(context, mark);
+  }
+  return inUse();
+}
+
+function inUse(): Result<never> {
+  return failure('in-use', 'Windrow is already open with this folder. Go to that window, or close it first.');
+}
+
+async function create(context: DeskContext, content: object): Promise<boolean> {
+  try {
+    const file = await context.files.createNew(context.places.lock);
+    try {
+      await writeAll(file, Buffer.from(JSON.stringify(content)));
+    } finally {
+      await file.close();
+    }
+    return true;
+  } catch (error) {
+    if (errorCode(error) === 'EEXIST') return false;
+    throw error;
+  }
+}
+
+async function isHeld(context: DeskContext, running: Running): Promise<boolean> {
+  const info = await ifThere(context.files.info(context.places.lock));
+  if (info === undefined) return false;
+  if (context.now().getTime() - info.changedAt > SILENCE) return false;
+  const found = await readHolder(context);
+  if (found === undefined) return true;
+  if (found.computer !== running.computer) return true;
+  return found.process !== running.process && running.isAlive(found.process);
+}
+
+async function readHolder(context: DeskContext): Promise<v.InferOutput<typeof holder> | undefined> {
+  const content = parseObject((await readText(context, context.places.lock)) ?? '');
+  const checked = v.safeParse(holder, content);
+  return checked.success ? checked.output : undefined;
+}
+
+/** By way of a rename, so that of two copies that find the same stale lock only one removes it. */
+async function removeStale({ files, places }: DeskContext, mark: string): Promise<void> {
+  const stale = `${places.lock}.${mark}`;
+  await ifThere(files.rename(places.lock, stale));
+  await ifThere(files.remove(stale));
+}
+
+function lockOf(context: DeskContext, mark: string): Lock {
+  const isOurs = async (): Promise<boolean> => (await readHolder(context))?.mark === mark;
+  return {
+    async beat() {
+      if (!(await isOurs())) return false;
+      await context.files.touch(context.places.lock);
+      return true;
+    },
+    async release() {
+      if (await isOurs()) await ifThere(context.files.remove(context.places.lock));
+    },
+  };
+}

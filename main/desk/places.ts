@@ -1,0 +1,73 @@
+import { join } from 'node:path';
+
+/** Where each thing lies in the desk's folder; see FORMATS.md for what the files hold. */
+export interface Places {
+  readonly folder: string;
+  readonly lock: string;
+  readonly index: string;
+  readonly preferences: string;
+  readonly games: string;
+  readonly open: string;
+  readonly removed: string;
+  readonly cards: string;
+  readonly backups: string;
+}
+
+export function placesIn(folder: string): Places {
+  return {
+    folder,
+    lock: join(folder, 'in-use.json'),
+    index: join(folder, 'index.jsonl'),
+    preferences: join(folder, 'preferences.json'),
+    games: join(folder, 'games'),
+    open: join(folder, 'open'),
+    removed: join(folder, 'removed'),
+    cards: join(folder, 'cards'),
+    backups: join(folder, 'cards', 'backups'),
+  };
+}
+
+export const CARD_ENDING = '.card.json';
+const GAME_ENDING = '.json';
+const LOG_ENDING = '.jsonl';
+
+/** `games/2026/11/<id>.json`, by the month (UTC) in which the game was started. */
+export function gamePath(places: Places, id: string, startedAt: string): string {
+  return join(places.games, startedAt.slice(0, 4), startedAt.slice(5, 7), id + GAME_ENDING);
+}
+
+export function logPath(places: Places, id: string): string {
+  return join(places.open, id + LOG_ENDING);
+}
+
+export function removedPath(places: Places, id: string): string {
+  return join(places.removed, id + GAME_ENDING);
+}
+
+export function cardPath(places: Places, id: string): string {
+  return join(places.cards, id + CARD_ENDING);
+}
+
+/** The id in a game file's name; undefined for a name that is not of our making. */
+export function gameIdOf(name: string): string | undefined {
+  return /^([A-Za-z0-9-]{1,80})\.json$/.exec(name)?.[1];
+}
+
+export function logIdOf(name: string): string | undefined {
+  return /^([A-Za-z0-9-]{1,80})\.jsonl$/.exec(name)?.[1];
+}
+
+/** The id in a card file's name: letters, digits, blanks, dots and dashes, not hidden. */
+export function cardIdOf(name: string): string | undefined {
+  if (!name.endsWith(CARD_ENDING)) return undefined;
+  const id = name.slice(0, -CARD_ENDING.length);
+  return CARD_ID.test(id) ? id : undefined;
+}
+
+export const CARD_ID = /^[\p{L}\p{N}][\p{L}\p{N} ._-]{0,79}$/u;
+export const GAME_ID = /^[A-Za-z0-9-]{1,80}$/;
+
+/** A moment as part of a file's name, to the second: `2026-11-25T09-15-30Z`. */
+export function stampOf(moment: Date): string {
+  return `${moment.toISOString().slice(0, 19).replaceAll(':', '-')}Z`;
+}

@@ -1,0 +1,83 @@
+import * as v from 'valibot';
+import { SEATS } from '../../core/exchange/steps.ts';
+import { writeDurably } from '../files/durable.ts';
+import { type DeskContext, readText, setAside } from './context.ts';
+import type { Preferences } from './desk.ts';
+
+export const DEFAULT_PREFERENCES: Preferences = {
+  theme: 'system',
+  textSize: 18,
+  tiles: 'normal',
+  rackTiers: 1,
+  seat: 'East',
+  cardId: 'demo',
+};
+
+const fields = {
+  theme: v.picklist(['system', 'light', 'dark']),
+  textSize: v.pipe(v.number(), v.minValue(16), v.maxValue(32)),
+  tiles: v.picklist(['normal', 'large']),
+  rackTiers: v.picklist([1, 2]),
+  seat: v.picklist(SEATS),
+  cardId: v.pipe(v.string(), v.minLength(1), v.maxLength(80)),
+};
+
+/** Any of the preferences and nothing else. */
+export const preferenceChange = v.strictObject({
+  theme: v.exactOptional(fields.theme),
+  textSize: v.exactOptional(fields.textSize),
+  tiles: v.exactOptional(fields.tiles),
+  rackTiers: v.exactOptional(fields.rackTiers),
+  seat: v.exactOptional(fields.seat),
+  cardId: v.exactOptional(fields.cardId),
+});
+
+/** A kept document with named fields; those of other owners (window bounds) are left alone. */
+export type Kept = Readonly<Record<string, unknown>>;
+
+/**
+ * Where preferences are kept. The desktop shell keeps them by its settings library, the browser
+ * host by `preferencesFile`; both use the same file in the same form.
+ */
+export interface PreferenceKeeper {
+  read(): Promise<Kept>;
+  /** Sets the named fields and leaves the others. */
+  change(fields: Kept): Promise<void>;
+}
+
+/** The preferences in a kept document; a field that is missing or makes no sense has its default. */
+export function preferencesIn(kept: Kept): Preferences {
+  const good = Object.entries(fields).filter(([name, schema]) => v.is(schema, kept[name]));
+  const chosen = Object.fromEntries(good.map(([name]) => [name, kept[name]]));
+  return { ...DEFAULT_PREFERENCES, ...v.parse(preferenceChange, chosen) };
+}
+
+/** Preferences in a file of their own, tab-indented as the settings library writes it. */
+export function preferencesFile(context: DeskContext): PreferenceKeeper {
+  const path = context.places.preferences;
+  const read = async (): Promise<Kept> => {
+    const text = await readText(context, path);
+    if (text === undefined) return {};
+    const kept = parseObject(text);
+    if (kept !== undefined) return kept;
+    const name = await setAside(context, path);
+    context.tell(`The settings could not be read, so the usual ones are in use. The old file is kept as ${name}.`);
+    return {};
+  };
+  return {
+    read,
+    async change(changed) {
+      await writeDurably(context, path, JSON.stringify({ ...(await read()), ...changed }, undefined, '\t'));
+    },
+  };
+}
+
+/** The object that a text of JSON holds; undefined for anything else. */
+export function parseObject(text: string): Kept | undefined {
+  try {
+    const value: unknown = JSON.parse(text);
+    return v.is(v.looseObject({}), value) && !Array.isArray(value) ? value : undefined;
+  } catch {
+    return undefined;
+  }
+}

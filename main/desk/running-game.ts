@@ -1,0 +1,95 @@
+import { createHash } from 'node:crypto';
+import { writeGameFile } from '../../core/game/file/write-game-file.ts';
+import type { GameRecord } from '../../core/game/record.ts';
+import { makeFolders, removeDurably, writeAll, writeDurably } from '../files/durable.ts';
+import { ifThere } from '../files/files.ts';
+import { type DeskContext, readText, setAside } from './context.ts';
+import { afterStep, logLine, logStart, type LogStep } from './log.ts';
+import { logPath } from './places.ts';
+
+/**
+ * A game that is being changed: the record in memory is the truth, each step is added to the
+ * game's log, durably, before it counts. `fold` writes the whole game into its file and ends the
+ * log.
+ */
+export class RunningGame {
+  readonly #context: DeskContext;
+  /** The game's file. */
+  readonly path: string;
+  readonly #log: string;
+  /** The checksum of the game's file as this log found it. */
+  readonly #base: string;
+  /** How long the log must be; undefined when it has to be begun anew. */
+  #logSize: number | undefined;
+  #record: GameRecord;
+
+  constructor(context: DeskContext, path: string, record: GameRecord, base: string) {
+    this.#context = context;
+    this.path = path;
+    this.#log = logPath(context.places, record.id);
+    this.#base = base;
+    this.#record = record;
+  }
+
+  get record(): GameRecord {
+    return this.#record;
+  }
+
+  async add(step: LogStep): Promise<void> {
+    const next = afterStep(this.#record, step);
+    if (!(await this.#append(logLine(step)))) await this.#begin(next);
+    this.#record = next;
+  }
+
+  /** True when the line is safely at the end of the log, false when the log can't be gone on with. */
+  async #append(line: string): Promise<boolean> {
+    const expected = this.#logSize;
+    if (expected === undefined) return false;
+    this.#logSize = undefined;
+    const file = await ifThere(this.#context.files.openAtEnd(this.#log));
+    if (file === undefined) return false;
+    const bytes = Buffer.from(line);
+    try {
+      if ((await file.size()) !== expected) return false;
+      await writeAll(file, bytes);
+      await file.sync();
+    } finally {
+      await file.close();
+    }
+    this.#logSize = expected + bytes.length;
+    return true;
+  }
+
+  /** Begins the log with the whole game; a log that was there goes in the same stroke. */
+  async #begin(record: GameRecord): Promise<void> {
+    const text = logStart(this.#base, writeGameFile(record));
+    await makeFolders(this.#context.files, this.#context.places.open);
+    await writeDurably(this.#context, this.#log, text);
+    this.#logSize = Buffer.byteLength(text);
+  }
+
+  /**
+   * Writes the game into its file. When something else has changed that file meanwhile, the other
+   * version is set aside, not written over.
+   */
+  async fold(): Promise<void> {
+    const text = writeGameFile(this.#record);
+    const there = await readText(this.#context, this.path);
+    if (there !== undefined && there !== text && checksum(there) !== this.#base) {
+      const name = await setAside(this.#context, this.path, 'other');
+      this.#context.tell(`A game was changed by another program too. That version is kept as ${name}.`);
+    }
+    if (there !== text) await writeDurably(this.#context, this.path, text);
+  }
+
+  /** Ends the log, once the fold is in the index. */
+  async endLog(): Promise<void> {
+    await removeDurably(this.#context.files, this.#log);
+    this.#logSize = undefined;
+  }
+}
+
+/** Tells one text from another. */
+export function checksum(text: string): string {
+  return createHash('sha256').update(text).digest('hex');
+}

@@ -1,0 +1,84 @@
+import { failure, type Result, success } from '../../core/base/result.ts';
+import { errorCode } from '../files/files.ts';
+import type { DeskContext } from './context.ts';
+import { loadGame } from './game-files.ts';
+import type { GameList } from './game-list.ts';
+import type { LogStep } from './log.ts';
+import { recoverGames } from './recover-games.ts';
+import { checksum, RunningGame } from './running-game.ts';
+
+/**
+ * The games that are being changed, as a rule one. A game's log lives from its first change until
+ * the game is folded: when it ends, when another game is changed, at the close, or at the next start.
+ */
+export class RunningGames {
+  readonly #context: DeskContext;
+  readonly #list: GameList;
+  readonly #games = new Map<string, RunningGame>();
+
+  constructor(context: DeskContext, list: GameList) {
+    this.#context = context;
+    this.#list = list;
+  }
+
+  /** Folds what a crash left. */
+  async takeUp(): Promise<void> {
+    for (const game of await recoverGames(this.#context, this.#list.paths)) {
+      this.#games.set(game.record.id, game);
+      this.#list.enter(game.record, game.path);
+    }
+    await this.foldAll();
+  }
+
+  /** A game as it stands; it is running only once it is changed. */
+  async find(id: string): Promise<Result<RunningGame>> {
+    const running = this.#games.get(id);
+    if (running !== undefined) return success(running);
+    const path = this.#list.path(id);
+    if (path === undefined) return failure('not-found', 'This game is no longer there.');
+    const loaded = await loadGame(this.#context, id, path);
+    if (loaded.ok)
+      return success(new RunningGame(this.#context, path, loaded.value.record, checksum(loaded.value.text)));
+    if (['not-found', 'damaged'].includes(loaded.problem.code)) this.#list.forget(id);
+    return loaded;
+  }
+
+  /** Makes a change, durably; then folds the games that ran before. */
+  async step(game: RunningGame, step: LogStep): Promise<void> {
+    const { id } = game.record;
+    await game.add(step);
+    this.#games.set(id, game);
+    this.#list.enter(game.record, game.path);
+    for (const other of this.#games.values()) {
+      if (other !== game) await this.#foldQuietly(other);
+    }
+  }
+
+  async foldAll(): Promise<void> {
+    for (const game of this.#games.values()) await this.#foldQuietly(game);
+  }
+
+  /** Folds the game if it runs, and makes sure that no log of it is left. */
+  async stop(game: RunningGame): Promise<void> {
+    if (this.#games.has(game.record.id)) await this.#fold(game);
+    else await game.endLog();
+  }
+
+  /** Writes a running game into its file and ends its log. */
+  async #fold(game: RunningGame): Promise<void> {
+    const { id } = game.record;
+    await game.fold();
+    await this.#list.addToIndex(id);
+    await game.endLog();
+    this.#games.delete(id);
+  }
+
+  /** A fold that fails can wait: the log has everything, and the next fold does it. */
+  async #foldQuietly(game: RunningGame): Promise<void> {
+    try {
+      await this.#fold(game);
+    } catch (error) {
+      if (errorCode(error) === '') throw error;
+    }
+  }
+}

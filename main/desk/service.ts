@@ -1,0 +1,168 @@
+import { failure, type Result, success } from '../../core/base/result.ts';
+import { makeFolders, type Storage } from '../files/durable.ts';
+import { errorCode } from '../files/files.ts';
+import { fileTrouble } from '../files/trouble.ts';
+import { CardShelf } from './card-shelf.ts';
+import type { DeskContext } from './context.ts';
+import type { Desk, DeskInfo } from './desk.ts';
+import { GameShelf } from './game-shelf.ts';
+import { BEAT, type Lock, type Running, takeLock } from './lock.ts';
+import { placesIn } from './places.ts';
+import { type PreferenceKeeper, preferencesFile, preferencesIn } from './preferences.ts';
+
+/** What the service needs from outside; all of it can be replaced in a test. */
+export interface DeskOptions extends Storage {
+  readonly folder: string;
+  readonly host: DeskInfo['host'];
+  readonly appVersion: string;
+  /** The demo card's text. */
+  readonly demoCard: string;
+  readonly now: () => Date;
+  readonly running: Running;
+  /** Calls again and again until the answer is called. */
+  readonly every: (milliseconds: number, call: () => void) => () => void;
+  /** Where preferences are kept, when not in the file that the service writes itself. */
+  readonly preferences?: (context: DeskContext) => PreferenceKeeper;
+}
+
+/** The desk with an end to it. */
+export interface DeskService extends Desk {
+  /** Finishes what is being written, folds the running game and lets the folder go. */
+  close(): Promise<void>;
+}
+
+/** Opens the desk on a folder, which this copy of the program then has for itself. */
+export async function createDeskService(options: DeskOptions): Promise<Result<DeskService>> {
+  const notices: string[] = [];
+  const context: DeskContext = { ...options, places: placesIn(options.folder), tell: (words) => notices.push(words) };
+  try {
+    await makeFolders(context.files, context.places.folder);
+    const lock = await takeLock(context, options.running);
+    if (!lock.ok) return lock;
+    return success(await openDesk(context, options, lock.value, notices));
+  } catch (error) {
+    return fileTrouble(error, 'read', 'your games and cards');
+  }
+}
+
+async function openDesk(
+  context: DeskContext,
+  options: DeskOptions,
+  lock: Lock,
+  notices: readonly string[],
+): Promise<DeskService> {
+  try {
+    const games = await GameShelf.open(context);
+    const cards = new CardShelf(context, options.demoCard);
+    const keeper = options.preferences?.(context) ?? preferencesFile(context);
+    return deskOf({ options, lock, notices, games, cards, keeper });
+  } catch (error) {
+    await lock.release();
+    throw error;
+  }
+}
+
+interface Parts {
+  readonly options: DeskOptions;
+  readonly lock: Lock;
+  readonly notices: readonly string[];
+  readonly games: GameShelf;
+  readonly cards: CardShelf;
+  readonly keeper: PreferenceKeeper;
+}
+
+function deskOf({ options, lock, notices, games, cards, keeper }: Parts): DeskService {
+  const turns = new Turns(lock);
+  const stopBeating = options.every(BEAT, () => void turns.beat());
+  const read = turns.read.bind(turns);
+  const save = turns.save.bind(turns);
+  const { appVersion, host, folder } = options;
+  return {
+    about: () => read('this', async () => success({ appVersion, host, folder })),
+    readPreferences: () => read('the settings', async () => success(preferencesIn(await keeper.read()))),
+    changePreferences: (change) =>
+      save('the settings', async () => {
+        await keeper.change(change);
+        return success(preferencesIn(await keeper.read()));
+      }),
+    listCards: () => read('the cards', async () => success(await cards.list())),
+    openCard: (id) => read('the card', () => cards.open(id)),
+    saveCard: (id, text) => save('the card', () => cards.save(id, text)),
+    removeCard: (id) => save('the change', () => cards.remove(id)),
+    listBackups: (id) => read('the backups', async () => success(await cards.backups(id))),
+    restoreCard: (id, backup) => save('the card', () => cards.restore(id, backup)),
+    listGames: () => read('the games', async () => success(games.list())),
+    openGame: (id) => read('the game', () => games.open(id)),
+    startGame: (record) => save('the game', () => games.start(record)),
+    appendEvent: (id, place, event) => save('this step', () => games.append(id, place, event)),
+    dropEvent: (id, place) => save('the undo', () => games.drop(id, place)),
+    changeGame: (id, change) => save('the change', () => games.change(id, change)),
+    removeGame: (id) => save('the change', () => games.remove(id)),
+    restoreGame: (id) => save('the game', () => games.restore(id)),
+    notices: () => read('this', async () => success([...notices])),
+    async close() {
+      stopBeating();
+      await turns.last(() => games.close());
+    },
+  };
+}
+
+/** One call at a time, in the order in which they came, and none that writes once the folder is another's. */
+class Turns {
+  readonly #lock: Lock;
+  #before: Promise<unknown> = Promise.resolve();
+  #lost = false;
+  #closed = false;
+
+  constructor(lock: Lock) {
+    this.#lock = lock;
+  }
+
+  async read<Value>(what: string, call: () => Promise<Result<Value>>): Promise<Result<Value>> {
+    return await this.#turn('read', what, call);
+  }
+
+  async save<Value>(what: string, call: () => Promise<Result<Value>>): Promise<Result<Value>> {
+    return await this.#turn('save', what, async () => (this.#lost ? lostFolder() : await call()));
+  }
+
+  async beat(): Promise<void> {
+    await this.#next(async () => {
+      try {
+        this.#lost = !(await this.#lock.beat());
+      } catch (error) {
+        if (errorCode(error) === '') throw error;
+      }
+    });
+  }
+
+  async last(call: () => Promise<void>): Promise<void> {
+    await this.#next(async () => {
+      if (this.#closed) return;
+      this.#closed = true;
+      if (!this.#lost) await call();
+      await this.#lock.release();
+    });
+  }
+
+  async #turn<Value>(doing: 'read' | 'save', what: string, call: () => Promise<Result<Value>>): Promise<Result<Value>> {
+    return await this.#next(async () => {
+      if (this.#closed) return failure('closed', 'Windrow has been closed: open it again.');
+      try {
+        return await call();
+      } catch (error) {
+        return fileTrouble(error, doing, what);
+      }
+    });
+  }
+
+  async #next<Value>(call: () => Promise<Value>): Promise<Value> {
+    const mine = this.#before.then(call);
+    this.#before = mine.catch(() => undefined);
+    return await mine;
+  }
+}
+
+function lostFolder(): Result<never> {
+  return failure('in-use', 'Another Windrow window has taken over this folder. Close this one and go on there.');
+}

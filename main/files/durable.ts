@@ -1,0 +1,107 @@
+import { dirname, join, basename } from 'node:path';
+import { errorCode, type Files, ifThere } from './files.ts';
+
+/** Ends the name of a file that is still being written. */
+export const UNFINISHED = '.unfinished';
+/** How long a rename that another program blocks is tried again, in milliseconds. */
+const PATIENCE = 5000;
+const FIRST_PAUSE = 10;
+const BLOCKED = ['EPERM', 'EBUSY', 'EACCES'];
+
+/** What durable writing needs from outside. */
+export interface Storage {
+  readonly files: Files;
+  /** Waits for so many milliseconds. */
+  readonly pause: (milliseconds: number) => Promise<void>;
+  /** A short name that was never used before. */
+  readonly freshName: () => string;
+}
+
+/**
+ * Puts a text in a file so that a crash at any moment leaves the old content or the new, whole: a
+ * new file in the same folder, all bytes, flush, size check, rename over the old one, flush of the
+ * folder. Rejects with the file system's error; then the old file is as it was (unless only the
+ * last flush failed) and nothing is left lying about.
+ */
+export async function writeDurably(storage: Storage, path: string, text: string): Promise<void> {
+  const { files } = storage;
+  const unfinished = join(dirname(path), `${basename(path)}.${storage.freshName()}${UNFINISHED}`);
+  try {
+    await writeWhole(files, unfinished, Buffer.from(text, 'utf8'));
+    await renamePatiently(storage, unfinished, path);
+  } catch (error) {
+    await removeQuietly(files, unfinished);
+    throw error;
+  }
+  await files.syncFolder(dirname(path));
+}
+
+async function writeWhole(files: Files, path: string, bytes: Uint8Array): Promise<void> {
+  const file = await files.createNew(path);
+  try {
+    await writeAll(file, bytes);
+    await file.sync();
+    if ((await file.size()) !== bytes.length) throw shortWrite();
+  } finally {
+    await file.close();
+  }
+}
+
+/** Writes all bytes, however few the system takes at a time. */
+export async function writeAll(file: { write(bytes: Uint8Array): Promise<number> }, bytes: Uint8Array): Promise<void> {
+  let done = 0;
+  while (done < bytes.length) {
+    const written = await file.write(bytes.subarray(done));
+    // A disk that takes nothing and says nothing is full.
+    if (written === 0) throw shortWrite();
+    done += written;
+  }
+}
+
+function shortWrite(): Error {
+  return Object.assign(new Error('the disk took only part of the file'), { code: 'ENOSPC' });
+}
+
+/** Renames, trying again for a while when a scanner or a backup program holds the file. */
+export async function renamePatiently({ files, pause }: Storage, from: string, to: string): Promise<void> {
+  let wait = FIRST_PAUSE;
+  let waited = 0;
+  for (;;) {
+    try {
+      await files.rename(from, to);
+      return;
+    } catch (error) {
+      if (!BLOCKED.includes(errorCode(error)) || waited >= PATIENCE) throw error;
+    }
+    await pause(wait);
+    waited += wait;
+    wait *= 2;
+  }
+}
+
+async function removeQuietly(files: Files, path: string): Promise<void> {
+  try {
+    await files.remove(path);
+  } catch {
+    // It was never made, or it can't be removed now: the sweep at a later start does it.
+  }
+}
+
+/** Makes a folder and those above it, durably, where they are missing. */
+export async function makeFolders(files: Files, path: string): Promise<void> {
+  if ((await ifThere(files.info(path))) !== undefined) return;
+  const parent = dirname(path);
+  if (parent !== path) await makeFolders(files, parent);
+  try {
+    await files.makeFolder(path);
+  } catch (error) {
+    if (errorCode(error) !== 'EEXIST') throw error;
+  }
+  await files.syncFolder(parent);
+}
+
+/** Removes a file, durably; nothing happens when it isn't there. */
+export async function removeDurably(files: Files, path: string): Promise<void> {
+  const removed = await ifThere(files.remove(path).then(() => true));
+  if (removed === true) await files.syncFolder(dirname(path));
+}

@@ -1,0 +1,45 @@
+import { failure, type Result } from '../../core/base/result.ts';
+import { errorCode } from './files.ts';
+
+export type FileCode = 'disk-full' | 'not-allowed' | 'busy' | 'missing' | 'disk-trouble';
+
+const CODES: Readonly<Record<string, FileCode>> = {
+  ENOSPC: 'disk-full',
+  EDQUOT: 'disk-full',
+  EACCES: 'not-allowed',
+  EPERM: 'not-allowed',
+  EROFS: 'not-allowed',
+  EBUSY: 'busy',
+  ENOENT: 'missing',
+};
+
+const NOT_SAVED: Readonly<Record<FileCode, (what: string) => string>> = {
+  'disk-full': (what) =>
+    `The disk is full, so ${what} could not be saved. What was saved before is safe. Free some space, then try again.`,
+  'not-allowed': (what) =>
+    `This computer does not let Windrow write there, so ${what} could not be saved. Check who may change the folder.`,
+  busy: (what) => `Another program holds the file, so ${what} could not be saved. Close that program, then try again.`,
+  missing: (what) => `The folder is gone, so ${what} could not be saved. Put the folder back, or restart Windrow.`,
+  'disk-trouble': (what) =>
+    `The disk reported an error, so ${what} could not be saved. What was saved before is safe. Try again.`,
+};
+
+const NOT_READ: Readonly<Record<FileCode, (what: string) => string>> = {
+  'disk-full': (what) => `The disk is full, so ${what} could not be read. Free some space, then try again.`,
+  'not-allowed': (what) =>
+    `This computer does not let Windrow read ${what}. Check who may open the folder, then try again.`,
+  busy: (what) => `Another program holds ${what}, so it could not be read. Close that program, then try again.`,
+  missing: (what) => `The folder of ${what} is gone. Put the folder back, or restart Windrow.`,
+  'disk-trouble': (what) => `The disk reported an error, so ${what} could not be read. Try again, then check the disk.`,
+};
+
+/**
+ * A failed file call in words for a person. `what` names the thing, such as "the card". An error
+ * that is not from the file system is our own bug and is thrown again.
+ */
+export function fileTrouble(error: unknown, doing: 'read' | 'save', what: string): Result<never> {
+  const code = errorCode(error);
+  if (code === '') throw error;
+  const known = CODES[code] ?? 'disk-trouble';
+  return failure(known, (doing === 'save' ? NOT_SAVED : NOT_READ)[known](what));
+}

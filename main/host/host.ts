@@ -1,0 +1,127 @@
+import { createServer, type IncomingMessage, type Server } from 'node:http';
+import { failure } from '../../core/base/result.ts';
+import { callDesk, LARGEST_CALL } from '../desk/calls.ts';
+import { openDesk } from '../desk/open.ts';
+import type { Desk } from '../desk/desk.ts';
+import { readBody } from './body.ts';
+import { Guard } from './guard.ts';
+import { json, type Reply, send, sentence } from './replies.ts';
+import { readWindowFile } from './window-files.ts';
+
+export interface HostOptions {
+  /** The desk's folder. */
+  readonly folder: string;
+  /** The built window's folder. */
+  readonly root: string;
+  /** 0, the default, lets the system choose. */
+  readonly port?: number;
+}
+
+export interface Host {
+  /** A start address; it works once, and the browser that opens it may go on. */
+  readonly url: string;
+  /** Another start address, for another browser. */
+  newUrl(): string;
+  /** Stops serving and closes the desk. */
+  close(): Promise<void>;
+}
+
+const ADDRESS = '127.0.0.1';
+
+/**
+ * Serves the window and the desk to browsers on this computer. Throws, with a sentence for a
+ * person, when the folder is in use or can't be opened.
+ */
+export async function startHost({ folder, root, port = 0 }: HostOptions): Promise<Host> {
+  const opened = await openDesk({ folder, host: 'browser' });
+  if (!opened.ok) throw new Error(opened.problem.message);
+  const desk = opened.value;
+  const server = createServer();
+  const chosen = await listen(server, port).catch(async (error: unknown) => {
+    await desk.close();
+    throw error;
+  });
+  const guard = new Guard(chosen);
+  server.on('request', (request, response) => {
+    void answer({ desk, root, guard }, request).then((reply) => send(response, reply, request.method === 'HEAD'));
+  });
+  server.on('upgrade', (_request, socket) => socket.destroy());
+  const newUrl = (): string => `http://${ADDRESS}:${chosen}/start/${guard.newCode()}`;
+  return { url: newUrl(), newUrl, close: () => closeAll(server, desk.close) };
+}
+
+async function listen(server: Server, port: number): Promise<number> {
+  return await new Promise((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(port, ADDRESS, () => {
+      const address = server.address();
+      if (typeof address === 'object' && address !== null) resolve(address.port);
+    });
+  });
+}
+
+async function closeAll(server: Server, closeDesk: () => Promise<void>): Promise<void> {
+  const closed = new Promise((resolve) => server.close(resolve));
+  server.closeAllConnections();
+  await closed;
+  await closeDesk();
+}
+
+interface Serving {
+  readonly desk: Desk;
+  readonly root: string;
+  readonly guard: Guard;
+}
+
+async function answer(serving: Serving, request: IncomingMessage): Promise<Reply> {
+  try {
+    return await answerGuarded(serving, request);
+  } catch {
+    return sentence(500, 'Something went wrong inside Windrow. What was saved before is safe. Load the page again.');
+  }
+}
+
+async function answerGuarded({ desk, root, guard }: Serving, request: IncomingMessage): Promise<Reply> {
+  if (!guard.isAddressedToUs(request)) return sentence(403, 'This address is not for you.');
+  const path = (request.url ?? '').split('?')[0] ?? '';
+  if (path.startsWith('/start/')) return start(guard, request, path.slice('/start/'.length));
+  if (!guard.isOurs(request)) {
+    return sentence(403, 'This browser was not let in yet: open the start address that Windrow gives.');
+  }
+  if (path.startsWith('/desk/')) return await answerCall(desk, request, path.slice('/desk/'.length));
+  if (!isReading(request)) return sentence(405, 'Only reading is possible here.', { allow: 'GET, HEAD' });
+  const file = await readWindowFile(root, path);
+  return file === undefined ? sentence(404, 'There is nothing here.') : { status: 200, ...file };
+}
+
+function isReading({ method }: IncomingMessage): boolean {
+  return method === 'GET' || method === 'HEAD';
+}
+
+/** Exchanges the code of a start address for the token, which stays out of all addresses. */
+function start(guard: Guard, request: IncomingMessage, code: string): Reply {
+  const cookie = request.method === 'GET' ? guard.cookieFor(code) : undefined;
+  if (cookie === undefined) {
+    return sentence(403, 'This start address was used before or is wrong: ask Windrow for a new one.');
+  }
+  return sentence(303, 'Welcome.', { location: '/', 'set-cookie': cookie });
+}
+
+async function answerCall(desk: Desk, request: IncomingMessage, name: string): Promise<Reply> {
+  if (request.method !== 'POST') return sentence(405, 'Calls are sent by POST.', { allow: 'POST' });
+  if (!/^application\/json\b/.test(request.headers['content-type'] ?? ''))
+    return sentence(415, 'Calls are sent as JSON.');
+  const body = await readBody(request, LARGEST_CALL);
+  if (body === undefined) return json(413, failure('too-large', 'This is too much at once. Nothing was changed.'));
+  const result = await callDesk(desk, name, parsed(body));
+  return json(200, result);
+}
+
+function parsed(text: string): unknown {
+  try {
+    const value: unknown = JSON.parse(text);
+    return value;
+  } catch {
+    return undefined;
+  }
+}
