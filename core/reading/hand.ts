@@ -33,7 +33,9 @@ export function handOf(reading: Reading, way: number): Hand {
   const { compiled, known } = reading;
   const printed = compiled.ways[way]?.asPrinted ?? [];
   const groups = fillPlaces(printed, known);
-  const missing = groups.flatMap(({ places }) => places.filter(({ held }) => held === 'missing').map(({ kind }) => kind));
+  const missing = groups.flatMap(({ places }) =>
+    places.filter(({ held }) => held === 'missing').map(({ kind }) => kind),
+  );
   return {
     way,
     line: lineOfWay(compiled, way),

@@ -7,8 +7,8 @@ import { emptyDeficits, fillDeficits } from './deficits.ts';
 import { DrawReachTable } from './draw-reach.ts';
 import { drawsFrom, type Known, type KnownCode, knownTiles } from './known.ts';
 import { leanOf, type SectionShare } from './lean.ts';
-import { reachTableOf } from './reach.ts';
 import { FIRST_REACH_MODEL, type ReachModel } from './reach-model.ts';
+import { readerOf } from './reader.ts';
 
 /** Draws that a reading looks ahead unless told otherwise. */
 export const DEFAULT_DRAWS = 20;
@@ -55,8 +55,8 @@ export function readKnown(compiled: CompiledCard, known: Known, draws: number, m
   const counts = known.rack.toCounts();
   const unseen = known.unseen.toCounts();
   const unseenJokers = unseen[JOKER] as number;
-  const drawTable = new DrawReachTable(known.unseen.size, unseenJokers, draws);
-  const reachTable = reachTableOf(model);
+  const { tree, products, reach } = readerOf(model);
+  const drawTable = new DrawReachTable(products, known.unseen.size, unseenJokers, draws);
   const deficits = emptyDeficits();
   const aways = new Uint8Array(wayCount);
   const drawReaches = new Float64Array(wayCount);
@@ -66,8 +66,9 @@ export function readKnown(compiled: CompiledCard, known: Known, draws: number, m
     fillDeficits(compiled, way, counts, unseen, deficits);
     aways[way] = deficits.away;
     if (deficits.away < smallest) smallest = deficits.away;
-    drawReaches[way] = drawTable.chanceOf(deficits);
-    reaches[way] = reachTable.reachOf(deficits, unseenJokers, compiled.concealed[way] === 1);
+    const node = tree.nodeOf(deficits);
+    drawReaches[way] = drawTable.chanceOf(node, deficits.shortage);
+    reaches[way] = reach.reachOf(node, deficits.shortage, unseenJokers, compiled.concealed[way] === 1);
   }
   const lean = leanOf(compiled, reaches);
   return { compiled, known, draws, model, away: smallest, aways, drawReaches, reaches, lean };

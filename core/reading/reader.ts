@@ -1,0 +1,30 @@
+import { DrawProducts } from './draw-reach.ts';
+import { LackTree } from './lacks.ts';
+import { ReachTable } from './reach.ts';
+import type { ReachModel } from './reach-model.ts';
+
+/** What readings with one model share: the tree of lacks and all that hangs on it. It remembers, but no answer depends on what it remembers. */
+export interface Reader {
+  readonly tree: LackTree;
+  readonly products: DrawProducts;
+  readonly reach: ReachTable;
+}
+
+/** A reader that has grown beyond this many nodes (some tens of megabytes) is replaced by a new one. */
+const MOST_NODES = 40_000;
+
+const READERS = new WeakMap<ReachModel, Reader>();
+
+/** The reader of a model. Take it anew for each reading. */
+export function readerOf(model: ReachModel): Reader {
+  const known = READERS.get(model);
+  if (known !== undefined && known.tree.size < MOST_NODES) return known;
+  const reader = newReader(model);
+  READERS.set(model, reader);
+  return reader;
+}
+
+export function newReader(model: ReachModel): Reader {
+  const tree = new LackTree();
+  return { tree, products: new DrawProducts(tree), reach: new ReachTable(model, tree) };
+}
