@@ -9,6 +9,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { STAMP_FILE } from './stamp.mjs';
 
 const HOUR = 3_600_000;
+const CHUNKS = join('renderer', 'assets');
 const LOCK = '.publishing';
 const LOCK_STALE_AFTER = 10_000;
 
@@ -63,10 +64,12 @@ function move(from, to, file) {
   renameSync(join(from, file), join(to, file));
 }
 
-/** Removes what earlier builds left and nobody can still have open. @param {string} dist @param {Set<string>} current */
+/** Removes the window's chunks that earlier builds left and nobody can still have open. @param {string} dist @param {Set<string>} current */
 function sweep(dist, current) {
-  for (const file of filesIn(dist)) {
-    const path = join(dist, file);
-    if (!current.has(file) && existsSync(path) && ageOf(path) > HOUR) rmSync(path);
+  const folder = join(dist, CHUNKS);
+  if (!existsSync(folder)) return;
+  for (const name of readdirSync(folder)) {
+    if (!current.has(join(CHUNKS, name)) && ageOf(join(folder, name)) > HOUR)
+      rmSync(join(folder, name), { force: true });
   }
 }

@@ -8,10 +8,11 @@ import {
   rmSync,
   statSync,
   symlinkSync,
+  utimesSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join, resolve } from 'node:path';
+import { dirname, join, relative, resolve } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { freshBuild } from '../../main/build/build.mjs';
 import { publish } from '../../main/build/publish.mjs';
@@ -111,6 +112,19 @@ test('while one build replaces another, every file is there at every moment', as
   expect(looks).toBeGreaterThan(1);
   const words = files.map((file) => readFileSync(join(root, 'dist', file), 'utf8'));
   expect(new Set(words).size).toBe(1);
+});
+
+test('chunks of earlier builds stay for an hour, for windows that are open; other files are left alone', async () => {
+  const dist = await freshBuild(root);
+  const old = join(dist, 'renderer/assets/old.js');
+  const young = join(dist, 'renderer/assets/young.js');
+  const packages = join(dist, 'packages/app.zip');
+  for (const path of [old, young, packages]) write(relative(root, path), '');
+  const longAgo = new Date(Date.now() - 3_700_000);
+  for (const path of [old, packages]) utimesSync(path, longAgo, longAgo);
+  write('core/base/word.ts', "export const word: string = 'second';");
+  await freshBuild(root);
+  expect([old, young, packages].map((path) => existsSync(path))).toEqual([false, true, true]);
 });
 
 test('a build that fails leaves the last good one in place and no workshop behind', async () => {
