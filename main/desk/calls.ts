@@ -33,11 +33,8 @@ export const LARGEST_CALL = 1_000_000;
 /** Makes a call that came as plain data; anything that is not a call in order is refused. */
 export async function callDesk(desk: Desk, name: string, given: unknown): Promise<Result<unknown>> {
   if (!isDeskCall(name)) return failure('unknown-call', 'Windrow does not know how to do this. Restart it.');
-  return await callByName(desk, name, given);
-}
-
-async function callByName<Name extends DeskCall>(desk: Desk, name: Name, given: unknown): Promise<Result<unknown>> {
-  const checked = v.safeParse(ARGUMENTS[name], given);
+  const schema: v.GenericSchema<unknown, readonly unknown[]> = ARGUMENTS[name];
+  const checked = v.safeParse(schema, given);
   if (!checked.success) return failure('wrong-arguments', 'Windrow could not make sense of this. Nothing was changed.');
   const method: (...given: never) => Promise<Result<unknown>> = desk[name];
   return await Reflect.apply(method, desk, checked.output);

@@ -1,7 +1,7 @@
 import { failure, type Result, success } from '../../core/base/result.ts';
 import { type CardDocument, textField } from '../../core/card/document.ts';
 import { readCardFile } from '../../core/card/file.ts';
-import { removeDurably, writeDurably } from '../files/durable.ts';
+import { makeFolders, removeDurably, writeDurably } from '../files/durable.ts';
 import { type FileInfo, ifThere } from '../files/files.ts';
 import { keepBackup, listBackups, readBackup } from './card-backups.ts';
 import { type DeskContext, readText, setAside } from './context.ts';
@@ -61,6 +61,7 @@ export class CardShelf {
     const read = readCardFile(text);
     if (!read.ok) return read;
     const name = id ?? this.#newId(read.value.document);
+    await makeFolders(this.#context.files, this.#context.places.cards);
     await this.#backUpOnce(name);
     await writeDurably(this.#context, cardPath(this.#context.places, name), text);
     return success(entryOf(name, read.value.document, await this.#savedAt(name)));
