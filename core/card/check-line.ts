@@ -4,7 +4,7 @@ import { type Fields, LINE_DEFAULTS, type LineDocument } from './document.ts';
 import { expand, type Expansion } from './expand.ts';
 import { parsePattern } from './parse.ts';
 import type { PatternCode } from './pattern-problem.ts';
-import { SLIDES, type Slide } from './pattern.ts';
+import { type Pattern, SLIDES, type Slide } from './pattern.ts';
 
 export interface LineProblem {
   readonly code: PatternCode | 'missing-id' | 'missing-pattern' | 'wrong-field';
@@ -15,6 +15,9 @@ export interface LineProblem {
 
 export interface CheckedLine {
   readonly line: Omit<Line, 'ways'>;
+  readonly pattern: Pattern;
+  readonly slide: Slide;
+  readonly slide2: Slide;
   readonly expansion: Expansion;
 }
 
@@ -49,7 +52,8 @@ export function checkLine(
     problems.push(...parsed.problem.all.map(({ code, message, at }) => ({ code, message, column: at + 1 })));
   if (!parsed.ok || problems.length > 0 || typeof id !== 'string') return { ok: false, problem: problems };
   const { slide, slide2, ...shown } = settings;
-  return success({ line: { id, section, pattern, ...shown }, expansion: expand(parsed.value, slide, slide2) });
+  const line = { id, section, pattern, ...shown };
+  return success({ line, pattern: parsed.value, slide, slide2, expansion: expand(parsed.value, slide, slide2) });
 }
 
 type Settings = Pick<Line, 'concealed' | 'points' | 'note'> & { readonly slide: Slide; readonly slide2: Slide };

@@ -125,6 +125,6 @@ function tooMuch(rest: string, at: number, mend: string): ReadGroup {
 
 /** At most 12 characters, so that a message stays a sentence. */
 function short(text: string): string {
-  const letters = [...text.slice(0, 26)];
+  const letters = Array.from(text.slice(0, 26));
   return letters.length > 12 ? `${letters.slice(0, 12).join('')}…` : letters.join('');
 }

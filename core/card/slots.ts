@@ -21,15 +21,9 @@ export interface Slot {
 /** The groups of a pattern one by one, NEWS as four singles. */
 export function slotsOf(pattern: Pattern): Slot[] {
   const tiles = pattern.flatMap(({ tile, size }): Omit<Slot, 'place'>[] =>
-    tile.is === 'news' ? [...'NEWS'].map((letter) => ({ tile: windTile(letter), size: 1 })) : [{ tile, size }],
+    tile.is === 'news' ? WINDS.map((wind) => ({ tile: { is: 'wind', wind }, size: 1 })) : [{ tile, size }],
   );
   return tiles.map((slot, place) => ({ ...slot, place }));
-}
-
-function windTile(letter: string): Slot['tile'] {
-  const wind = WINDS.find((name) => name === letter);
-  if (wind === undefined) throw new Error(`not a wind: ${letter}`);
-  return { is: 'wind', wind };
 }
 
 /** Chooses the tile of every slot of a part. */

@@ -1,0 +1,34 @@
+/**
+ * When to ask again. After a miss, or a first answer, the next day; after one, two, three right
+ * answers on different days 10, 20, 30 % of the horizon, and no more (criterion R3; gaps of 10 to
+ * 30 % of the time one wants to remember for: Cepeda et al. 2008). A plain rule without tuning.
+ */
+export interface SpacedAnswer {
+  /** Whole days since any fixed day. */
+  readonly day: number;
+  readonly right: boolean;
+}
+
+/** The default horizon: "my next 3 months". */
+export const HORIZON_DAYS = 90;
+
+/** Days until the next question after so many right answers in a row, the first answer not counted. */
+export function gapAfter(rightInARow: number, horizonDays: number = HORIZON_DAYS): number {
+  const tenths = Math.min(rightInARow, 3);
+  return tenths === 0 ? 1 : Math.max(1, Math.round((horizonDays * tenths) / 10));
+}
+
+/** The day on which an item is due; undefined if it was never asked. Only the first answer of a day counts. */
+export function dueDay(answers: readonly SpacedAnswer[], horizonDays: number = HORIZON_DAYS): number | undefined {
+  const firsts = firstOfEachDay(answers);
+  const last = firsts.at(-1);
+  if (last === undefined) return undefined;
+  const miss = firsts.findLastIndex(({ right }) => !right);
+  return last.day + gapAfter(firsts.length - 1 - Math.max(miss, 0), horizonDays);
+}
+
+/** The first answer of each day, oldest first: only these tell what was remembered (criterion R7). */
+export function firstOfEachDay(answers: readonly SpacedAnswer[]): SpacedAnswer[] {
+  const inOrder = [...answers].sort((one, other) => one.day - other.day);
+  return inOrder.filter(({ day }, index) => inOrder[index - 1]?.day !== day);
+}

@@ -1,0 +1,158 @@
+import type { Line } from './card.ts';
+import { type CardProblem, type CheckedCard } from './check.ts';
+import { checkLine } from './check-line.ts';
+import { type CardDocument, type LineDocument, type SectionDocument, sectionName, textField } from './document.ts';
+import type { LinePlace } from './edit.ts';
+import { parsePattern } from './parse.ts';
+import { linesOf } from './summary.ts';
+import { JOKER, KIND_COUNT, KINDS, supplyOf } from '../tiles/kinds.ts';
+import type { Way } from './way.ts';
+
+export type FindingCode =
+  | 'no-title'
+  | 'no-lines'
+  | 'empty-section'
+  | 'same-section-name'
+  | 'same-ways'
+  | 'impossible'
+  | 'many-jokers'
+  | 'no-points'
+  | 'unusual-points'
+  | 'idle-slide'
+  | 'stuck-mark'
+  | 'could-be-concealed';
+
+/** Something that looks wrong though the card opens; a card's publisher may have meant it. */
+export interface Finding {
+  readonly code: FindingCode;
+  /** Empty if it is about the whole card. */
+  readonly section: string;
+  /** The line's id; empty if it is about a section or the card. */
+  readonly id: string;
+  readonly place?: LinePlace;
+  readonly message: string;
+}
+
+export interface Inspection {
+  /** What keeps lines from opening. */
+  readonly problems: readonly CardProblem[];
+  readonly findings: readonly Finding[];
+}
+
+/** More jokers than this in one hand are hardly ever held. Ours; no source. */
+export const PLAUSIBLE_JOKERS = 4;
+/** Usual points: 25 to 100 in fives (common practice). */
+const USUAL_POINTS = { least: 25, most: 100, step: 5 } as const;
+
+/** All that looks wrong on a card; `checked` is what `checkCard` made of the same document. */
+export function inspectCard(document: CardDocument, checked: CheckedCard): Inspection {
+  const findings = [
+    ...cardFindings(document),
+    ...document.sections.flatMap((section, index) => sectionFindings(document, section, index)),
+    ...sameWays(linesOf(checked.card)),
+    ...linesOf(checked.card).flatMap(wayFindings),
+  ];
+  return { problems: checked.problems, findings };
+}
+
+/** Jokers that a way can't do without, because the set has too few of its tiles. */
+export function jokersForced(way: Way): number {
+  const counts = new Uint8Array(KIND_COUNT);
+  for (const { kind, size } of way.groups) counts[kind] = (counts[kind] as number) + size;
+  return KINDS.reduce(
+    (sum, kind) => sum + (kind === JOKER ? 0 : Math.max(0, (counts[kind] as number) - supplyOf(kind))),
+    0,
+  );
+}
+
+function cardFindings(document: CardDocument): Finding[] {
+  const findings: Finding[] = [];
+  if (textField(document, 'title').trim() === '')
+    findings.push(about('no-title', '', '', 'The card has no title: give it one.'));
+  if (document.sections.every(({ lines }) => lines.length === 0)) {
+    findings.push(about('no-lines', '', '', 'The card has no lines yet: add the first one.'));
+  }
+  return findings;
+}
+
+function sectionFindings(document: CardDocument, section: SectionDocument, index: number): Finding[] {
+  const name = sectionName(section, index);
+  const earlier = document.sections.findIndex((other, place) => sectionName(other, place) === name);
+  const findings: Finding[] = [];
+  if (section.lines.length === 0) {
+    findings.push(about('empty-section', name, '', 'This section has no lines: add one, or remove the section.'));
+  }
+  if (earlier < index)
+    findings.push(about('same-section-name', name, '', 'Two sections have this name: rename one of them.'));
+  const lines = section.lines.flatMap((fields, line) =>
+    fieldFindings(fields, name).map((finding) => ({ ...finding, place: { section: index, line } })),
+  );
+  return [...findings, ...lines];
+}
+
+function fieldFindings(fields: LineDocument, section: string): Finding[] {
+  const id = textField(fields, 'id');
+  const findings: Finding[] = [];
+  const points = fields['points'];
+  if (points === undefined)
+    findings.push(about('no-points', section, id, 'This line has no points: it counts 25 until you set them.'));
+  if (typeof points === 'number' && isUnusual(points)) {
+    findings.push(
+      about('unusual-points', section, id, `${points} points are unusual: compare with your printed card.`),
+    );
+  }
+  return [...findings, ...movementFindings(fields, section, id)];
+}
+
+function isUnusual(points: number): boolean {
+  return points < USUAL_POINTS.least || points > USUAL_POINTS.most || points % USUAL_POINTS.step !== 0;
+}
+
+function movementFindings(fields: LineDocument, section: string, id: string): Finding[] {
+  const parsed = parsePattern(textField(fields, 'pattern'));
+  if (!parsed.ok || !checkLine(fields, section, 0).ok) return [];
+  const movements = new Set(parsed.value.flatMap(({ tile }) => (tile.is === 'number' ? [tile.movement] : [])));
+  const findings: Finding[] = [];
+  if ((fields['slide'] ?? 0) !== 0 && !movements.has('first')) {
+    findings.push(about('idle-slide', section, id, 'Numbers may move here, but no number does: check the marks.'));
+  }
+  if (fields['slide2'] === 0 && movements.has('second')) {
+    findings.push(about('stuck-mark', section, id, 'Numbers are marked to move apart, but the second slide is off.'));
+  }
+  if (parsed.value.every(({ size }) => size < 3) && fields['concealed'] !== true) {
+    findings.push(
+      about('could-be-concealed', section, id, 'A line of singles and pairs is usually concealed: check it.'),
+    );
+  }
+  return findings;
+}
+
+function sameWays(lines: readonly Line[]): Finding[] {
+  const firsts = new Map<string, Line>();
+  return lines.flatMap((line) => {
+    const ways = line.ways
+      .map(({ key }) => key)
+      .sort()
+      .join('\n');
+    const first = firsts.get(ways);
+    if (ways === '' || first === undefined) {
+      firsts.set(ways, line);
+      return [];
+    }
+    const message = `This line has the same ways as "${first.id}" in ${first.section}: check one of them.`;
+    return [about('same-ways', line.section, line.id, message)];
+  });
+}
+
+function wayFindings({ ways, section, id }: Line): Finding[] {
+  if (ways.length === 0) {
+    return [about('impossible', section, id, 'No set of 152 tiles can make this line: check its groups.')];
+  }
+  const fewest = Math.min(...ways.map(jokersForced));
+  if (fewest <= PLAUSIBLE_JOKERS) return [];
+  return [about('many-jokers', section, id, `This line needs at least ${fewest} jokers: check its groups.`)];
+}
+
+function about(code: FindingCode, section: string, id: string, message: string): Finding {
+  return { code, section, id, message };
+}

@@ -1,0 +1,81 @@
+import { type Random, shuffle } from '../base/random.ts';
+import { dueDay, HORIZON_DAYS } from '../base/spacing.ts';
+import { askAbout, STUDY_ASKS, type StudyAsk, type StudyLine, type StudyQuestion } from './study-question.ts';
+
+/** An answer as it is kept, oldest first; all else about study is computed from these. */
+export interface StudyAnswer {
+  readonly lineId: string;
+  readonly ask: StudyAsk;
+  readonly right: boolean;
+  /** Whole days since any fixed day. */
+  readonly day: number;
+}
+
+/** Questions of one sitting (criterion R6). */
+export const SITTING_SIZE = 12;
+/** A missed line comes back after at least so many others, if there are that many. */
+const RETRY_AFTER = 2;
+
+/** A sitting: the question to answer now is the first of `queue`; it is over when there is none. */
+export interface Sitting {
+  readonly queue: readonly StudyQuestion[];
+  readonly answers: readonly StudyAnswer[];
+}
+
+export interface StudyPlan {
+  readonly lines: readonly StudyLine[];
+  readonly history: readonly StudyAnswer[];
+  readonly today: number;
+  readonly random: Random;
+  readonly horizonDays?: number;
+  readonly size?: number;
+}
+
+/**
+ * Chooses what to ask today: lines missed last time, then lines due, then lines never asked, in
+ * random order within each. Kinds of question take turns, so that no two alike follow each other.
+ */
+export function startSitting(plan: StudyPlan): Sitting {
+  const chosen = dueLines(plan).slice(0, plan.size ?? SITTING_SIZE);
+  const turns = shuffle([...STUDY_ASKS], plan.random);
+  const queue = shuffle(chosen, plan.random).map((line, index) =>
+    askAbout(line, turns[index % turns.length] ?? 'groups', plan.random),
+  );
+  return { queue, answers: [] };
+}
+
+/**
+ * Takes the answer to the first question. A miss puts the line back further down with a fresh
+ * question, so that what is learnt is the line and not the picture.
+ */
+export function answerQuestion(sitting: Sitting, choice: number, plan: StudyPlan): Sitting {
+  const [asked, ...left] = sitting.queue;
+  if (asked === undefined) return sitting;
+  const right = choice === asked.right;
+  const answers = [...sitting.answers, { lineId: asked.lineId, ask: asked.ask, right, day: plan.today }];
+  const line = plan.lines.find(({ id }) => id === asked.lineId);
+  const queue = right || line === undefined ? left : putBack(left, line, asked.ask, plan.random);
+  return { queue, answers };
+}
+
+/** Lines to ask today, most urgent first; lines whose day has not come are left out. */
+export function dueLines({ lines, history, today, random, horizonDays = HORIZON_DAYS }: StudyPlan): StudyLine[] {
+  const missed: StudyLine[] = [];
+  const due: StudyLine[] = [];
+  const fresh: StudyLine[] = [];
+  for (const line of shuffle([...lines], random)) {
+    const answers = history.filter(({ lineId }) => lineId === line.id);
+    const day = dueDay(answers, horizonDays);
+    if (day === undefined) fresh.push(line);
+    else if (day <= today) (answers.at(-1)?.right === true ? due : missed).push(line);
+  }
+  return [...missed, ...due, ...fresh];
+}
+
+function putBack(left: readonly StudyQuestion[], line: StudyLine, ask: StudyAsk, random: Random): StudyQuestion[] {
+  const place = Math.min(RETRY_AFTER, left.length);
+  const neighbours = [left[place - 1]?.ask, left[place]?.ask];
+  const kinds = [ask, ...shuffle([...STUDY_ASKS], random)];
+  const kind = kinds.find((other) => !neighbours.includes(other)) ?? ask;
+  return left.toSpliced(place, 0, askAbout(line, kind, random));
+}
