@@ -1,10 +1,10 @@
 /**
- * The parts that `dist` is made of. Each is one call of the bundler:
- * - `main/entry.js`: Electron's main process, one ESM file with its libraries inside;
- * - `main/preload.cjs`: the sandboxed preload, which must be one CommonJS file;
- * - `host/main.js`: the local host that serves the same window in a browser;
- * - `cli/main.js`: the commands;
- * - `renderer/`: the window, with its workers as module workers.
+ * The parts that `dist` is made of:
+ * - `main`: `main/entry.js`, Electron's main process, one ESM file with its libraries inside, and
+ *   `main/preload.cjs`, the sandboxed preload, which must be one CommonJS file;
+ * - `host`: `host/main.js`, the local host that serves the same window in a browser;
+ * - `cli`: `cli/main.js`, the commands;
+ * - `renderer`: the window, with its workers as module workers.
  */
 import { existsSync } from 'node:fs';
 import { isBuiltin } from 'node:module';
@@ -12,28 +12,44 @@ import { join } from 'node:path';
 
 /**
  * @typedef {import('vite').InlineConfig} Config
- * @typedef {{ name: string, config: Config }} Part
+ * @typedef {'main' | 'host' | 'cli' | 'renderer'} PartName
+ * @typedef {{ name: PartName, sources: readonly string[], files: readonly { entry: string, file: string }[] }} Part
  */
 
+const PACKAGE = ['package.json', 'package-lock.json'];
+const SCRIPT_SOURCES = ['core', 'main', 'assets', ...PACKAGE];
+
+/** @type {readonly Part[]} */
+export const PARTS = [
+  {
+    name: 'main',
+    sources: SCRIPT_SOURCES,
+    files: [
+      { entry: 'main/shell/entry.ts', file: 'entry.js' },
+      { entry: 'main/shell/preload.ts', file: 'preload.cjs' },
+    ],
+  },
+  { name: 'host', sources: SCRIPT_SOURCES, files: [{ entry: 'main/host/main.ts', file: 'main.js' }] },
+  { name: 'cli', sources: SCRIPT_SOURCES, files: [{ entry: 'main/cli/main.ts', file: 'main.js' }] },
+  {
+    name: 'renderer',
+    sources: ['core', 'renderer', 'assets', 'main/desk', 'main/build', ...PACKAGE],
+    files: [{ entry: 'renderer/index.html', file: 'index.html' }],
+  },
+];
+
 /**
- * The parts whose entry is there, each to be built into `out`.
+ * The calls of the bundler that make a part in `out`; files whose entry is not there are left out.
  * @param {string} root
+ * @param {Part} part
  * @param {string} out
- * @returns {Part[]}
+ * @returns {Config[]}
  */
-export function partsOf(root, out) {
-  const scripts = [
-    { name: 'main', entry: 'main/shell/entry.ts', file: 'entry.js' },
-    { name: 'main', entry: 'main/shell/preload.ts', file: 'preload.cjs' },
-    { name: 'host', entry: 'main/host/main.ts', file: 'main.js' },
-    { name: 'cli', entry: 'main/cli/main.ts', file: 'main.js' },
-  ].filter(({ entry }) => existsSync(join(root, entry)));
-  const parts = scripts.map(({ name, entry, file }) => ({
-    name: `${name}/${file}`,
-    config: scriptConfig(root, join(root, entry), join(out, name), file),
-  }));
-  const hasWindow = existsSync(join(root, 'renderer/index.html'));
-  return hasWindow ? [...parts, { name: 'renderer', config: windowConfig(root, join(out, 'renderer')) }] : parts;
+export function configsOf(root, part, out) {
+  const present = part.files.filter(({ entry }) => existsSync(join(root, entry)));
+  const folder = join(out, part.name);
+  if (part.name === 'renderer') return present.map(() => windowConfig(root, folder));
+  return present.map(({ entry, file }) => scriptConfig(root, join(root, entry), folder, file));
 }
 
 /** @param {string} root @returns {Config} */

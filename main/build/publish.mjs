@@ -6,7 +6,7 @@
 import { existsSync, mkdirSync, readdirSync, renameSync, rmdirSync, rmSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { STAMP_FILE } from './stamp.mjs';
+import { stampFile } from './stamp.mjs';
 
 const HOUR = 3_600_000;
 const CHUNKS = join('renderer', 'assets');
@@ -14,7 +14,7 @@ const LOCK = '.publishing';
 const LOCK_STALE_AFTER = 10_000;
 
 /**
- * Moves all files of `built` into `dist`, the stamp last.
+ * Moves all files of `built` into `dist`, the stamps last.
  * @param {string} built
  * @param {string} dist
  */
@@ -24,8 +24,9 @@ export async function publish(built, dist) {
   await take(lock);
   try {
     const files = filesIn(built);
-    for (const file of [...files.filter((name) => name !== STAMP_FILE), STAMP_FILE]) move(built, dist, file);
-    sweep(dist, new Set(files));
+    const [stamps, others] = [files.filter(isStamp), files.filter((file) => !isStamp(file))];
+    for (const file of [...others, ...stamps]) move(built, dist, file);
+    if (stamps.includes(stampFile('renderer'))) sweep(dist, new Set(others));
   } finally {
     rmdirSync(lock);
   }
@@ -56,6 +57,11 @@ function ageOf(path) {
 function filesIn(folder) {
   const names = readdirSync(folder, { recursive: true, encoding: 'utf8' });
   return names.filter((name) => statSync(join(folder, name)).isFile());
+}
+
+/** @param {string} file */
+function isStamp(file) {
+  return file.startsWith(stampFile(''));
 }
 
 /** @param {string} from @param {string} to @param {string} file */

@@ -18,15 +18,16 @@ process.exitCode = await start();
 
 /** @returns {Promise<number>} the exit code */
 async function start() {
-  const dist = await freshBuild();
   const electron = await electronToUse();
   if (electron !== undefined) {
+    await freshBuild(['main', 'renderer']);
     // Electron takes the app's name and entry from the package file in this folder.
     const began = Date.now();
     const code = await ended(spawn(electron, [ROOT], { stdio: 'inherit' }));
     if (code === 0 || Date.now() - began > START_LIMIT) return code;
     say('Electron did not start here, so Windrow opens in your browser.');
   }
+  const dist = await freshBuild(['host', 'renderer']);
   return serveInBrowser(join(dist, 'host/main.js'), !process.argv.includes('--no-open'));
 }
 

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { freshBuild } from './build.mjs';
 
-const dist = await freshBuild().catch((/** @type {unknown} */ error) => {
+const dist = await freshBuild(['cli']).catch((/** @type {unknown} */ error) => {
   console.error(`Windrow could not be built: ${error instanceof Error ? error.message : String(error)}`);
   process.exit(1);
 });

@@ -14,9 +14,9 @@ import {
 import { tmpdir } from 'node:os';
 import { dirname, join, relative, resolve } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { freshBuild } from '../../main/build/build.mjs';
+import { ALL_PARTS, freshBuild } from '../../main/build/build.mjs';
 import { publish } from '../../main/build/publish.mjs';
-import { STAMP_FILE } from '../../main/build/stamp.mjs';
+import { stampFile } from '../../main/build/stamp.mjs';
 
 const house = resolve(import.meta.dirname, '../..');
 let root = '';
@@ -56,7 +56,7 @@ beforeEach(() => {
 afterEach(() => rmSync(root, { recursive: true, force: true }));
 
 test('the build makes the entry, a CommonJS preload, the commands and the window with its worker', async () => {
-  const dist = await freshBuild(root);
+  const dist = await freshBuild(ALL_PARTS, root);
   expect(readFileSync(join(dist, 'main/entry.js'), 'utf8')).toMatch(/^import \{ app \} from "electron"/m);
   expect(readFileSync(join(dist, 'main/preload.cjs'), 'utf8')).toContain('require("electron")');
   expect(existsSync(join(dist, 'host'))).toBe(false);
@@ -68,24 +68,24 @@ test('the build makes the entry, a CommonJS preload, the commands and the window
 });
 
 test('nothing is built again while the sources stay the same, and a change or a lost file is noticed', async () => {
-  const dist = await freshBuild(root);
-  const built = (): number => statSync(join(dist, STAMP_FILE)).mtimeMs;
+  const dist = await freshBuild(ALL_PARTS, root);
+  const built = (): number => statSync(join(dist, stampFile('main'))).mtimeMs;
   const first = built();
-  await freshBuild(root);
+  await freshBuild(ALL_PARTS, root);
   expect(built()).toBe(first);
   write('core/base/word.ts', "export const word: string = 'second';");
-  await freshBuild(root);
+  await freshBuild(ALL_PARTS, root);
   expect((await run(join(dist, 'cli/main.js'))).out).toBe('second');
   const second = built();
   rmSync(join(root, 'main/shell/preload.ts'));
-  await freshBuild(root);
+  await freshBuild(ALL_PARTS, root);
   expect(built()).toBeGreaterThan(second);
 });
 
 test('two processes that build at once both end well and leave one whole build', async () => {
   write(
     'go.mjs',
-    `import { freshBuild } from ${JSON.stringify(join(house, 'main/build/build.mjs'))};\nawait freshBuild(${JSON.stringify(root)});`,
+    `import { ALL_PARTS, freshBuild } from ${JSON.stringify(join(house, 'main/build/build.mjs'))};\nawait freshBuild(undefined, ${JSON.stringify(root)});`,
   );
   const ends = await Promise.all([run('go.mjs'), run('go.mjs')]);
   expect(ends).toEqual([
@@ -96,7 +96,7 @@ test('two processes that build at once both end well and leave one whole build',
 });
 
 test('while one build replaces another, every file is there at every moment', async () => {
-  const files = ['cli/main.js', 'renderer/index.html', STAMP_FILE];
+  const files = ['cli/main.js', 'renderer/index.html', stampFile('cli')];
   const prepare = (name: string): string => {
     for (const file of files) write(`${name}/${file}`, name);
     return join(root, name);
@@ -114,8 +114,17 @@ test('while one build replaces another, every file is there at every moment', as
   expect(new Set(words).size).toBe(1);
 });
 
+test('only what changed is built: a window that is half written does not keep the commands from working', async () => {
+  const dist = await freshBuild(ALL_PARTS, root);
+  write('renderer/app.ts', "import './not-there.ts';");
+  const built = statSync(join(dist, stampFile('cli'))).mtimeMs;
+  await freshBuild(['cli'], root);
+  expect(statSync(join(dist, stampFile('cli'))).mtimeMs).toBe(built);
+  await expect(freshBuild(['renderer'], root)).rejects.toThrow(/not-there/);
+});
+
 test('chunks of earlier builds stay for an hour, for windows that are open; other files are left alone', async () => {
-  const dist = await freshBuild(root);
+  const dist = await freshBuild(ALL_PARTS, root);
   const old = join(dist, 'renderer/assets/old.js');
   const young = join(dist, 'renderer/assets/young.js');
   const packages = join(dist, 'packages/app.zip');
@@ -123,14 +132,14 @@ test('chunks of earlier builds stay for an hour, for windows that are open; othe
   const longAgo = new Date(Date.now() - 3_700_000);
   for (const path of [old, packages]) utimesSync(path, longAgo, longAgo);
   write('core/base/word.ts', "export const word: string = 'second';");
-  await freshBuild(root);
+  await freshBuild(ALL_PARTS, root);
   expect([old, young, packages].map((path) => existsSync(path))).toEqual([false, true, true]);
 });
 
 test('a build that fails leaves the last good one in place and no workshop behind', async () => {
-  const dist = await freshBuild(root);
+  const dist = await freshBuild(ALL_PARTS, root);
   write('main/cli/main.ts', "import './not-there.ts';");
-  await expect(freshBuild(root)).rejects.toThrow(/not-there/);
+  await expect(freshBuild(ALL_PARTS, root)).rejects.toThrow(/not-there/);
   expect(readdirSync(join(root, '.cache')).filter((name) => name.startsWith('build-'))).toEqual([]);
   expect((await run(join(dist, 'cli/main.js'))).out).toBe('first');
 });
