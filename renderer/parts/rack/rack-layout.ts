@@ -1,22 +1,51 @@
+import type { PlacedTile, TileSpace } from './rack-tile.ts';
+
 /**
- * How a person has laid out a rack: tiers, in them groups, in them tiles by identity. Groups are
- * never empty; a tier may be. Pure values and functions; plain JSON, so that it can be kept.
+ * How a rack lies: tiers, in them groups, in them tiles by identity. Groups are never empty; a
+ * tier may be. Pure values and functions.
  */
 export type RackGroup = readonly string[];
 export type RackTier = readonly RackGroup[];
 export type RackLayout = readonly RackTier[];
 
-/** A place between tiles: before tile `index` of a group, or in a new group of its own before `group`. */
+/** A place between tiles: before tile `index` of a group (its length: at the end); null: a new group before `group`. */
 export interface RackPlace {
   readonly tier: number;
   readonly group: number;
-  /** From 0 to the group's length; null for a new group before `group`. */
   readonly index: number | null;
 }
 
-/** All tiles in one group on the upper tier. */
-export function plainLayout(ids: readonly string[], tiers: number): RackLayout {
-  return tidy([[ids]], tiers);
+/** Where a tile is. */
+export interface RackSpot extends RackPlace {
+  readonly index: number;
+}
+
+/** The layout that tiles with their spaces tell, in so many tiers. */
+export function layoutOf(
+  tiles: readonly { readonly id: string; readonly space?: TileSpace }[],
+  tiers: number,
+): RackLayout {
+  const layout: string[][][] = [[[]]];
+  for (const { id, space } of tiles) {
+    if (space === 'tier') layout.push([[id]]);
+    else if (space === 'gap') layout.at(-1)?.push([id]);
+    else layout.at(-1)?.at(-1)?.push(id);
+  }
+  return tidy(layout, tiers);
+}
+
+/** The tiles in reading order, each with what lies before it. */
+export function placesOf(layout: RackLayout): PlacedTile[] {
+  return layout.flatMap((tier, tierAt) =>
+    tier.flatMap((group, groupAt) =>
+      group.map((id, index) => ({ id, space: index > 0 ? 'none' : spaceBefore(tierAt, groupAt) })),
+    ),
+  );
+}
+
+function spaceBefore(tier: number, group: number): TileSpace {
+  if (group > 0) return 'gap';
+  return tier > 0 ? 'tier' : 'none';
 }
 
 /** The tiles in reading order: upper tier first, left to right. */
@@ -24,21 +53,14 @@ export function orderOf(layout: RackLayout): string[] {
   return layout.flat(2);
 }
 
-/**
- * The layout for the tiles that are really there: tiles that are gone leave it, new ones join in
- * their given order as a group at the end of the last tier that is used.
- */
-export function reconcile(layout: RackLayout, ids: readonly string[], tiers: number): RackLayout {
-  const here = new Set(ids);
-  const known = new Set(orderOf(layout));
-  const kept = layout.map((tier) => tier.map((group) => group.filter((id) => here.has(id))));
-  const fresh = ids.filter((id) => !known.has(id));
-  const last = Math.max(
-    0,
-    kept.findLastIndex((tier) => tier.some((group) => group.length > 0)),
-  );
-  const joined = (kept.length === 0 ? [[]] : kept).map((tier, at) => (at === last ? [...tier, fresh] : tier));
-  return tidy(joined, tiers);
+export function whereIs(layout: RackLayout, id: string): RackSpot | undefined {
+  for (const [tier, groups] of layout.entries()) {
+    for (const [group, ids] of groups.entries()) {
+      const index = ids.indexOf(id);
+      if (index >= 0) return { tier, group, index };
+    }
+  }
+  return undefined;
 }
 
 /** Moves tiles, in the order that they have now, to a place of the layout as it is now. */
@@ -47,12 +69,14 @@ export function moveTo(layout: RackLayout, ids: readonly string[], place: RackPl
   const inOrder = orderOf(layout).filter((id) => moving.has(id));
   const without = (group: RackGroup): string[] => group.filter((id) => !moving.has(id));
   const moved = layout.map((tier, tierAt) => {
-    const groups = tier.map((group, groupAt) => {
-      if (place.tier !== tierAt || place.group !== groupAt || place.index === null) return without(group);
-      return [...without(group.slice(0, place.index)), ...inOrder, ...without(group.slice(place.index))];
+    if (tierAt !== place.tier) return tier.map(without);
+    const alone = place.index === null || place.group >= tier.length;
+    if (alone) return tier.map(without).toSpliced(place.group, 0, inOrder);
+    return tier.map((group, groupAt) => {
+      if (groupAt !== place.group) return without(group);
+      const index = place.index ?? 0;
+      return [...without(group.slice(0, index)), ...inOrder, ...without(group.slice(index))];
     });
-    const alone = place.tier === tierAt && (place.index === null || place.group >= tier.length);
-    return alone ? groups.toSpliced(place.group, 0, inOrder) : groups;
   });
   return tidy(moved, layout.length);
 }
@@ -64,72 +88,50 @@ export function moveTo(layout: RackLayout, ids: readonly string[], place: RackPl
 export function step(layout: RackLayout, id: string, by: -1 | 1): RackLayout {
   const at = whereIs(layout, id);
   if (!at) return layout;
-  const tier = layout[at.tier] as RackTier;
-  const group = tier[at.group] as RackGroup;
+  const tier = layout[at.tier] ?? [];
+  const group = tier[at.group] ?? [];
   const next = at.index + by;
   if (next >= 0 && next < group.length) {
     return moveTo(layout, [id], { ...at, index: by === 1 ? at.index + 2 : next });
   }
   const beside = tier[at.group + by];
   if (beside) return moveTo(layout, [id], { ...at, group: at.group + by, index: by === 1 ? 0 : beside.length });
-  return stepOverEdge(layout, id, at.tier + by, by);
+  return toTier(layout, id, at.tier + by, by === 1 ? 'start' : 'end');
 }
 
-function stepOverEdge(layout: RackLayout, id: string, tier: number, by: -1 | 1): RackLayout {
-  const groups = layout[tier];
-  if (!groups) return layout;
-  const group = by === 1 ? 0 : Math.max(0, groups.length - 1);
-  return moveTo(layout, [id], { tier, group, index: by === 1 ? 0 : (groups[group]?.length ?? 0) });
-}
-
-/** Sets a tile on the other tier, at its end, joined to the last group. */
+/** Sets a tile at the end of the tier above (-1) or below (1). */
 export function changeTier(layout: RackLayout, id: string, by: -1 | 1): RackLayout {
   const at = whereIs(layout, id);
-  const groups = at && layout[at.tier + by];
-  if (!groups) return layout;
-  const group = Math.max(0, groups.length - 1);
-  return moveTo(layout, [id], { tier: at.tier + by, group, index: groups[group]?.length ?? 0 });
+  return at ? toTier(layout, id, at.tier + by, 'end') : layout;
 }
 
-/** Makes a gap before a tile, or closes the one that is there. */
+function toTier(layout: RackLayout, id: string, tier: number, side: 'start' | 'end'): RackLayout {
+  const groups = layout[tier];
+  if (!groups) return layout;
+  if (side === 'start') return moveTo(layout, [id], { tier, group: 0, index: 0 });
+  const group = Math.max(0, groups.length - 1);
+  return moveTo(layout, [id], { tier, group, index: groups[group]?.length ?? 0 });
+}
+
+/** Makes a gap before a tile, or closes the one that is there. The first tile of a tier has none. */
 export function toggleGap(layout: RackLayout, id: string): RackLayout {
   const at = whereIs(layout, id);
   if (!at) return layout;
-  const tiers = layout.map((tier, tierAt) => (tierAt === at.tier ? toggleIn(tier, at.group, at.index) : tier));
-  return tidy(tiers, layout.length);
+  return layout.map((tier, tierAt) => (tierAt === at.tier ? toggledIn(tier, at) : tier));
 }
 
-function toggleIn(tier: RackTier, groupAt: number, index: number): RackTier {
-  const group = tier[groupAt] as RackGroup;
-  if (index > 0) return tier.toSpliced(groupAt, 1, group.slice(0, index), group.slice(index));
-  if (groupAt === 0) return tier;
-  return tier.toSpliced(groupAt - 1, 2, [...(tier[groupAt - 1] as RackGroup), ...group]);
-}
-
-/** Whether a gap lies before the tile. */
-export function hasGapBefore(layout: RackLayout, id: string): boolean {
-  const at = whereIs(layout, id);
-  return at !== undefined && at.index === 0 && at.group > 0;
-}
-
-export function whereIs(
-  layout: RackLayout,
-  id: string,
-): { readonly tier: number; readonly group: number; readonly index: number } | undefined {
-  for (const [tier, groups] of layout.entries()) {
-    for (const [group, ids] of groups.entries()) {
-      const index = ids.indexOf(id);
-      if (index >= 0) return { tier, group, index };
-    }
-  }
-  return undefined;
+function toggledIn(tier: RackTier, at: RackSpot): RackTier {
+  const group = tier[at.group] ?? [];
+  if (at.index > 0) return tier.toSpliced(at.group, 1, group.slice(0, at.index), group.slice(at.index));
+  if (at.group === 0) return tier;
+  return tier.toSpliced(at.group - 1, 2, [...(tier[at.group - 1] ?? []), ...group]);
 }
 
 export function sameLayout(one: RackLayout, other: RackLayout): boolean {
   return JSON.stringify(one) === JSON.stringify(other);
 }
 
-/** No empty groups, and exactly so many tiers; tiers too many are joined to the last. */
+/** No empty groups, and exactly so many tiers; those too many are joined to the last. */
 function tidy(layout: RackLayout, tiers: number): RackLayout {
   const full = layout.map((tier) => tier.filter((group) => group.length > 0));
   return Array.from({ length: tiers }, (_, at) => (at === tiers - 1 ? full.slice(at).flat() : (full[at] ?? [])));

@@ -1,96 +1,375 @@
-import { css, html, LitElement, type PropertyValues } from 'lit';
-import { nameOf } from '../../../core/tiles/names.ts';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
+import { classMap } from 'lit/directives/class-map.js';
+import { repeat } from 'lit/directives/repeat.js';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { announce } from '../announcer.ts';
+import { DragController } from '../drag-controller.ts';
+import type { DragPoint } from '../drag.ts';
 import { emit } from '../emit.ts';
-import { orderOf, plainLayout, reconcile, type RackLayout } from './rack-layout.ts';
-import type { RackTile } from './rack-tile.ts';
+import { isWithin, placeAt, type TileBox } from './rack-geometry.ts';
+import { answersTo, RACK_SHORTCUTS, type RackKey, rackKey } from './rack-keys.ts';
+import { layoutOf, orderOf, placesOf, type RackPlace, type RackTier, whereIs } from './rack-layout.ts';
+import { adopted, after, type RackCommand, type RackState } from './rack-state.ts';
+import { rackStyles } from './rack-styles.ts';
+import type { PlacedTile, RackTile } from './rack-tile.ts';
+import { labelOf, placeWords } from './rack-words.ts';
 import '../tile/wr-tile.ts';
 
-/** What `rack-reordered` carries: the order, and the whole layout to keep. */
+/** What `rack-reordered` carries: the order, and the same with the spaces between, to be kept. */
 export interface RackReordered {
   readonly ids: readonly string[];
-  readonly layout: RackLayout;
+  readonly placed: readonly PlacedTile[];
 }
 
-/** What `rack-selected` (all that are selected now) and `rack-sent` (those to give) carry. */
+/** What `rack-selected` (all that are chosen now) and `rack-sent` (those to give) carry. */
 export interface RackIds {
   readonly ids: readonly string[];
 }
 
+/** How far beside the rack a tile may be let go and still be put into it, in px. */
+const CATCH = 60;
+
 /**
- * The rack: a rearrangeable listbox. It owns nothing: tiles and layout come in, `rack-reordered`,
- * `rack-selected` and `rack-sent` go out. It shows a move at once and is put right by what comes in next.
+ * The rack: a rearrangeable listbox (WAI-ARIA APG). The truth is outside: tiles come in by
+ * property; `rack-reordered`, `rack-selected`, `rack-sent` and `rack-recalled` (Delete: take the
+ * last one given back) go out. A move shows at once, and is put right by what comes in next.
  */
 export class WrRack extends LitElement {
   static override properties = {
     tiles: { attribute: false },
-    layout: { attribute: false },
     tiers: { type: Number },
     selected: { attribute: false },
     limit: { type: Number },
     label: {},
+    empty: {},
     sendTo: { attribute: false },
+    meant: { state: true },
+    dragging: { state: true },
   };
 
-  /** The tiles, each with an identity of its own. */
+  /** The tiles in their order, each with an identity of its own and what lies before it. */
   declare tiles: readonly RackTile[];
-  /** How they lie; null for one group in the order of `tiles`. Tiles that it lacks are added at its end. */
-  declare layout: RackLayout | null;
   declare tiers: 1 | 2;
   /** The tiles chosen, by id. */
   declare selected: readonly string[];
-  /** How many may be selected at once. */
+  /** How many may be chosen at once; with 1, choosing another moves the choice. */
   declare limit: number;
   declare label: string;
-  /** A tile dragged onto this element is sent, as Enter sends the selected. */
+  /** Said where tiles would be, when there are none. */
+  declare empty: string;
+  /** A tile dragged onto this element is sent, as Enter sends those chosen. */
   declare sendTo: Element | null;
+  /** The place that the pointer means. */
+  declare protected meant: RackPlace | null;
+  declare protected dragging: string | null;
 
-  static override styles = [sharedStyles, css``];
+  static override styles = [sharedStyles, rackStyles];
+
+  #state: RackState = { layout: [[]], active: null, selected: [] };
+  #wantsFocus = false;
+
+  readonly #drag = new DragController(this, {
+    pressedId: (event) => tileIdIn(event),
+    started: (id) => {
+      this.dragging = id;
+    },
+    moved: (_, by, at) => this.#follow(by, at),
+    dropped: (id, at) => this.#dropped(id, at),
+    restored: () => this.#stopDragging(),
+  });
 
   constructor() {
     super();
     this.tiles = [];
-    this.layout = null;
     this.tiers = 1;
     this.selected = [];
     this.limit = 3;
     this.label = 'Your rack';
+    this.empty = 'No tiles yet';
     this.sendTo = null;
+    this.meant = null;
+    this.dragging = null;
+  }
+
+  /** Puts the focus on the active tile, or on a tile named. */
+  override focus(options?: FocusOptions & { readonly id?: string }): void {
+    const id = options?.id;
+    if (id !== undefined) this.#state = after(this.#state, { do: 'focus', id });
+    this.#wantsFocus = true;
+    this.requestUpdate();
+  }
+
+  /** Makes or closes the gap before the tile that was handled last; what the key "," does. */
+  toggleGap(): void {
+    this.#move({ do: 'gap' });
+  }
+
+  /** Moves the tile that was handled last by one step; what Alt with an arrow does. */
+  step(by: -1 | 1): void {
+    this.#move({ do: 'step', by });
+  }
+
+  /** Sends the chosen tiles, or the one that was handled last; what Enter does. */
+  send(): void {
+    const ids = this.selected.length > 0 ? this.selected : [this.#state.active].filter((id) => id !== null);
+    if (ids.length > 0) emit<RackIds>(this, 'rack-sent', { ids });
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (!changed.has('tiles') && !changed.has('layout') && !changed.has('tiers')) return;
-    const ids = this.tiles.map(({ id }) => id);
-    this.layout = this.layout ? reconcile(this.layout, ids, this.tiers) : plainLayout(ids, this.tiers);
-    this.selected = this.selected.filter((id) => ids.includes(id));
+    const relaid = changed.has('tiles') || changed.has('tiers');
+    if (!relaid && !changed.has('selected')) return;
+    const layout = relaid ? layoutOf(this.tiles, this.tiers) : this.#state.layout;
+    this.#state = adopted(this.#state, layout, this.selected);
+    this.selected = this.#state.selected;
+    // Lit moves nodes about, and a moved or removed node loses the focus: it is put back after.
+    if (this.shadowRoot?.activeElement) this.#wantsFocus = true;
+  }
+
+  protected override updated(): void {
+    if (!this.#wantsFocus) return;
+    this.#wantsFocus = false;
+    const tile = this.renderRoot.querySelector<HTMLElement>(`[data-id="${CSS.escape(this.#state.active ?? '')}"]`);
+    (tile ?? this.renderRoot.querySelector<HTMLElement>('.rack'))?.focus({ preventScroll: true });
   }
 
   protected override render(): unknown {
-    const byId = new Map(this.tiles.map((tile) => [tile.id, tile]));
-    return html`<div role="listbox" aria-label=${this.label} aria-multiselectable="true" aria-orientation="horizontal">
-      ${orderOf(this.layout ?? []).map((id) => this.#tile(byId.get(id)))}
+    const full = this.tiles.length > 0;
+    const picking = this.selected.length > 0 || this.dragging !== null;
+    return html`<div
+      class=${classMap({ rack: true, picking })}
+      role=${full ? 'listbox' : 'group'}
+      aria-label=${this.label}
+      aria-multiselectable=${full ? 'true' : nothing}
+      aria-orientation=${full ? 'horizontal' : nothing}
+      aria-keyshortcuts=${full ? RACK_SHORTCUTS : nothing}
+      tabindex=${full ? nothing : '-1'}
+      @click=${this.#onClick}
+      @keydown=${this.#onKey}
+      @focusin=${this.#onFocus}
+      @pointermove=${this.#onHover}
+      @pointerleave=${this.#onLeave}
+    >
+      ${this.#state.layout.map((tier, at) => this.#tier(tier, at))}
     </div>`;
   }
 
-  #tile(tile: RackTile | undefined): unknown {
-    if (!tile) return '';
-    const selected = this.selected.includes(tile.id);
-    return html`<wr-tile
-      role="option"
-      tabindex="0"
-      aria-selected=${String(selected)}
-      aria-label=${nameOf(tile.kind)}
-      .kind=${tile.kind}
-      .mark=${tile.mark ?? null}
-      ?selected=${selected}
-      @click=${() => this.#toggle(tile.id)}
-    ></wr-tile>`;
+  #tier(tier: RackTier, at: number): unknown {
+    const byId = new Map(this.tiles.map((tile) => [tile.id, tile]));
+    const tiles = tier
+      .flat()
+      .map((id) => byId.get(id))
+      .filter((tile) => tile !== undefined);
+    const bare = tiles.length === 0;
+    return html`<div class="tier" role="none">
+      ${repeat(
+        tiles,
+        ({ id }) => id,
+        (tile) => this.#cell(tile),
+      )}
+      ${
+        bare
+          ? html`<span class=${classMap({ bare: true, meant: this.meant?.tier === at })} role="none">
+              ${this.tiles.length === 0 && at === 0 ? this.empty : ''}
+            </span>`
+          : nothing
+      }
+    </div>`;
   }
 
-  #toggle(id: string): void {
-    this.selected = this.selected.includes(id) ? this.selected.filter((other) => other !== id) : [...this.selected, id];
+  #cell(tile: RackTile): unknown {
+    const { id, kind, mark } = tile;
+    const spot = whereIs(this.#state.layout, id);
+    if (!spot) return nothing;
+    const { tier, group, index } = spot;
+    const groups = this.#state.layout[tier] ?? [];
+    const last = index === (groups[group]?.length ?? 0) - 1;
+    const meant = this.meant?.tier === tier ? this.meant : null;
+    const here = meant?.group === group && meant.index !== null ? meant.index : -1;
+    const classes = {
+      cell: true,
+      gap: index === 0 && group > 0,
+      last,
+      before: here === index,
+      after: last && here === index + 1,
+      beyond: last && meant?.index === null && meant.group === group + 1,
+    };
+    const selected = this.selected.includes(id);
+    const dragging = this.dragging === id;
+    return html`<div class=${classMap(classes)} role="none">
+      ${dragging ? html`<span class="hole" role="none"></span>` : nothing}
+      <wr-tile
+        class=${dragging ? 'dragging' : ''}
+        role="option"
+        data-id=${id}
+        tabindex=${id === this.#state.active ? '0' : '-1'}
+        aria-selected=${String(selected)}
+        aria-label=${labelOf(tile)}
+        .kind=${kind}
+        .mark=${mark ?? null}
+        ?selected=${selected}
+      ></wr-tile>
+    </div>`;
+  }
+
+  // What a person does
+
+  #onFocus(event: FocusEvent): void {
+    const id = tileIdIn(event);
+    if (id === null || id === this.#state.active) return;
+    this.#state = after(this.#state, { do: 'focus', id });
+    this.requestUpdate();
+  }
+
+  #onClick(event: MouseEvent): void {
+    if (this.#drag.justDropped) return;
+    const id = tileIdIn(event);
+    if (id !== null) return this.#choose(id);
+    const place = this.selected.length > 0 ? this.#placeAt({ x: event.clientX, y: event.clientY }) : null;
+    this.meant = null;
+    if (place) this.#move({ do: 'put', ids: this.selected, place });
+  }
+
+  #onHover(event: PointerEvent): void {
+    if (this.dragging !== null || this.selected.length === 0 || event.pointerType === 'touch') return;
+    this.#mean(tileIdIn(event) === null ? this.#placeAt({ x: event.clientX, y: event.clientY }) : null);
+  }
+
+  #onLeave(): void {
+    if (this.dragging === null) this.#mean(null);
+  }
+
+  #onKey(event: KeyboardEvent): void {
+    const meaning = rackKey(event);
+    if (!meaning || this.tiles.length === 0) return;
+    event.preventDefault();
+    this.#obey(meaning);
+  }
+
+  #obey(key: RackKey): void {
+    switch (key.means) {
+      case 'walk':
+      case 'climb':
+        return this.#go({ do: key.means, by: key.by });
+      case 'end':
+        return this.#go({ do: 'end', side: key.side });
+      case 'jump':
+        return this.#go({ do: 'jump', fits: (id) => this.#answers(id, key.to) });
+      case 'step':
+      case 'tier':
+        return this.#move({ do: key.means, by: key.by });
+      case 'gap':
+        return this.#move({ do: 'gap' });
+      case 'select':
+        return this.#state.active === null ? undefined : this.#choose(this.#state.active);
+      case 'send':
+        return this.send();
+      case 'recall':
+        emit(this, 'rack-recalled', null);
+        return undefined;
+      case 'cancel':
+        return this.#choose(null);
+    }
+  }
+
+  #answers(id: string, symbol: string): boolean {
+    const tile = this.tiles.find((other) => other.id === id);
+    return tile !== undefined && answersTo(tile.kind, symbol);
+  }
+
+  // What comes of it
+
+  #go(command: RackCommand): void {
+    this.#state = after(this.#state, command);
+    this.#wantsFocus = true;
+    this.requestUpdate();
+  }
+
+  /** Chooses a tile or lets it go; null lets all go. */
+  #choose(id: string | null): void {
+    const before = this.#state.selected;
+    this.#go(id === null ? { do: 'unselect' } : { do: 'select', id, limit: this.limit });
+    if (id !== null && this.#state.selected === before) announce(`${this.limit} tiles are chosen already.`);
+    if (this.#state.selected === before || (before.length === 0 && id === null)) return;
+    this.selected = this.#state.selected;
     emit<RackIds>(this, 'rack-selected', { ids: this.selected });
   }
+
+  /** Changes the layout, says where the tile is now, and tells who listens, if anything changed. */
+  #move(command: RackCommand): void {
+    const before = this.#state;
+    this.#go(command);
+    this.#say();
+    if (this.#state.selected !== before.selected) {
+      this.selected = this.#state.selected;
+      emit<RackIds>(this, 'rack-selected', { ids: this.selected });
+    }
+    if (this.#state.layout === before.layout) return;
+    const placed = placesOf(this.#state.layout);
+    emit<RackReordered>(this, 'rack-reordered', { ids: orderOf(this.#state.layout), placed });
+  }
+
+  #say(): void {
+    const tile = this.tiles.find(({ id }) => id === this.#state.active);
+    if (tile) announce(placeWords(tile.kind, tile.id, this.#state.layout));
+  }
+
+  // Dragging
+
+  #follow(by: DragPoint, at: DragPoint): void {
+    this.style.setProperty('--drag-x', `${by.x}px`);
+    this.style.setProperty('--drag-y', `${by.y}px`);
+    this.#mean(this.#isOverTarget(at) || !isWithin(this.getBoundingClientRect(), at, CATCH) ? null : this.#placeAt(at));
+  }
+
+  #dropped(id: string, at: DragPoint): void {
+    const target = this.#isOverTarget(at);
+    const place = !target && isWithin(this.getBoundingClientRect(), at, CATCH) ? this.#placeAt(at) : null;
+    this.#stopDragging();
+    if (!whereIs(this.#state.layout, id)) return;
+    if (target) emit<RackIds>(this, 'rack-sent', { ids: [id] });
+    else if (place) this.#move({ do: 'put', ids: [id], place });
+  }
+
+  #stopDragging(): void {
+    this.dragging = null;
+    this.meant = null;
+    this.style.removeProperty('--drag-x');
+    this.style.removeProperty('--drag-y');
+  }
+
+  #isOverTarget(at: DragPoint): boolean {
+    return this.sendTo !== null && isWithin(this.sendTo.getBoundingClientRect(), at);
+  }
+
+  #mean(place: RackPlace | null): void {
+    if (JSON.stringify(place) !== JSON.stringify(this.meant)) this.meant = place;
+  }
+
+  #placeAt(point: DragPoint): RackPlace | null {
+    const tiers = [...this.renderRoot.querySelectorAll('.tier')].map((tier) => tier.getBoundingClientRect());
+    return placeAt(this.#tileBoxes(), tiers, point);
+  }
+
+  #tileBoxes(): TileBox[] {
+    const layout = this.#state.layout;
+    const boxes: TileBox[] = [];
+    for (const cell of this.renderRoot.querySelectorAll('.cell')) {
+      const spot = whereIs(layout, cell.querySelector('wr-tile')?.dataset['id'] ?? '');
+      if (!spot) continue;
+      const last = spot.index === (layout[spot.tier]?.[spot.group]?.length ?? 0) - 1;
+      boxes.push({ box: cell.getBoundingClientRect(), spot, last });
+    }
+    return boxes;
+  }
+}
+
+/** The id of the tile that an event went through, or null. */
+function tileIdIn(event: Event): string | null {
+  for (const node of event.composedPath()) {
+    if (node instanceof HTMLElement && node.dataset['id'] !== undefined) return node.dataset['id'];
+    if (node instanceof WrRack) return null;
+  }
+  return null;
 }
 
 customElements.define('wr-rack', WrRack);
