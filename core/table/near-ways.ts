@@ -21,6 +21,7 @@ export class NearWays {
   /** The rack less what was taken for trial. */
   readonly counts = new Uint8Array(KIND_COUNT);
   readonly #exposed = new Uint8Array(KIND_COUNT);
+  readonly #unseen = new Uint8Array(KIND_COUNT);
   readonly #plainShort = new Int8Array(MOST);
   readonly #wildShort = new Int8Array(MOST);
   readonly #card: TableCard;
@@ -36,6 +37,7 @@ export class NearWays {
     for (let kind = 0; kind < KIND_COUNT; kind += 1) {
       this.counts[kind] = view.hand.counts[kind] as number;
       this.#exposed[kind] = view.hand.exposed[kind] as number;
+      this.#unseen[kind] = view.unseen(kind);
     }
     const least = view.hand.least();
     this.length = 0;
@@ -134,7 +136,7 @@ export class NearWays {
     for (let way = 0; way < wayCount; way += 1) {
       const wild = (wildShort[way] as number) - jokers;
       const away = (plainShort[way] as number) + (wild > 0 ? wild : 0) + (barred[way] as number);
-      if (away > limit || !this.#lives(view, way)) continue;
+      if (away > limit || !this.#lives(way)) continue;
       if (this.length === MOST) return false;
       this.ways[this.length] = way;
       this.#plainShort[this.length] = plainShort[way] as number;
@@ -145,14 +147,16 @@ export class NearWays {
     return true;
   }
 
-  #lives(view: SeatView, way: number): boolean {
+  #lives(way: number): boolean {
     const { starts, needKind, needPlain, needWild } = this.#card.compiled;
-    const { counts, exposed } = view.hand;
-    let jokers = (counts[JOKER] as number) + view.unseen(JOKER);
+    const { counts } = this;
+    const unseen = this.#unseen;
+    const exposed = this.#exposed;
+    let jokers = (counts[JOKER] as number) + (unseen[JOKER] as number);
     const end = starts[way + 1] as number;
     for (let need = starts[way] as number; need < end; need += 1) {
       const kind = needKind[need] as number;
-      const over = (counts[kind] as number) + view.unseen(kind) - (needPlain[need] as number);
+      const over = (counts[kind] as number) + (unseen[kind] as number) - (needPlain[need] as number);
       if (over < 0) return false;
       const short = (needWild[need] as number) - (exposed[kind] as number) - over;
       if (short > 0) jokers -= short;

@@ -5,7 +5,7 @@ import { formatTileList } from '../tiles/text.ts';
 
 /**
  * What happens at the simulated table, as all four seats together would write it down. Seats are
- * 0 to 3 for East, South, West, North. A single seat's own events are in `seatEvents`.
+ * 0 to 3 for East, South, West, North.
  */
 export type TableEvent =
   | { readonly type: 'dealt'; readonly seat: number; readonly tiles: readonly Kind[] }

@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import { POLICY_NAMES, type PolicyName } from '../../core/table/policies/names.ts';
+import { traceGame } from '../../core/table/simulate.ts';
+import { formatTrace, type TableEvent } from '../../core/table/trace.ts';
+import { JOKER } from '../../core/tiles/kinds.ts';
+import { demoCard } from './cards.ts';
+import { Referee } from './referee.ts';
+
+const GAMES_EACH = 12;
+
+function tablesOf(): PolicyName[][] {
+  return [...POLICY_NAMES.map((name) => [name, name, name, name]), ['soft', 'beginner', 'nearest', 'beginner']];
+}
+
+describe('a trace, replayed by a slow referee that knows only RULES.md', () => {
+  it.each(tablesOf())('T1 to T20 hold for %s, %s, %s and %s', (...policies) => {
+    const seen = new Set<string>();
+    for (let game = 0; game < GAMES_EACH; game += 1) {
+      const events = traceGame({ compiled: demoCard, seed: 401, policies }, game);
+      new Referee(demoCard).follow(events);
+      for (const event of events) seen.add(event.type);
+    }
+    expect([...seen]).toEqual(
+      expect.arrayContaining(['dealt', 'gave', 'received', 'drew', 'discarded', 'called', 'won']),
+    );
+  });
+
+  it('every kind of event occurs in a season of games', () => {
+    const seen = new Set<string>();
+    for (let game = 0; game < 60; game += 1) {
+      const events = traceGame(
+        { compiled: demoCard, seed: 5, policies: ['soft', 'nearest', 'beginner', 'soft'] },
+        game,
+      );
+      for (const event of events) seen.add(event.type);
+    }
+    expect([...seen].sort()).toEqual(
+      ['called', 'dealt', 'discarded', 'drew', 'gave', 'received', 'stopped', 'swapped', 'wallGame', 'won'].sort(),
+    );
+  });
+});
+
+describe('the referee itself', () => {
+  const events = traceGame({ compiled: demoCard, seed: 401, policies: ['soft', 'soft', 'soft', 'soft'] }, 3);
+  const follow = (list: readonly TableEvent[]) => (): void => new Referee(demoCard).follow(list);
+
+  it('accepts the untouched game', () => {
+    expect(follow(events)).not.toThrow();
+  });
+
+  it('T20: notices a tile that is drawn twice', () => {
+    const doubled = events.flatMap((event) => (event.type === 'drew' ? [event, event] : [event]));
+    expect(follow(doubled)).toThrow(/T9/);
+  });
+
+  it('T4: notices a passed joker', () => {
+    const first = events.findIndex((event) => event.type === 'gave');
+    const spoilt = events.map((event, place) =>
+      place === first && event.type === 'gave' ? { ...event, tiles: [JOKER, ...event.tiles.slice(1)] } : event,
+    );
+    expect(follow(spoilt)).toThrow(/T4/);
+  });
+
+  it('T18: notices a game that ends too early', () => {
+    expect(follow([...events.slice(0, 40), { type: 'wallGame' }])).toThrow(/T18/);
+    expect(follow(events.slice(0, -1))).toThrow(/has an end/);
+  });
+
+  it('T17: notices a win that the tiles do not make', () => {
+    const spoilt = events.map((event) =>
+      event.type === 'won' ? { ...event, way: (event.way + 1) % demoCard.wayCount } : event,
+    );
+    expect(follow(spoilt)).toThrow(/T17/);
+  });
+});
+
+describe('formatTrace', () => {
+  it('writes a line for each event, in words', () => {
+    const events = traceGame({ compiled: demoCard, seed: 401, policies: ['soft', 'soft', 'soft', 'soft'] }, 3);
+    const lines = formatTrace(events, (way) => demoCard.lines[demoCard.lineOf[way]!]!.id).split('\n');
+    expect(lines).toHaveLength(events.length);
+    expect(lines[0]).toMatch(/^East is dealt .+\.$/);
+    expect(lines.at(-1)).toMatch(/wins|nobody wins/);
+    for (const line of lines) expect(line).toMatch(/^(East|South|West|North|The wall) .+\.$/);
+  });
+});
