@@ -54,7 +54,7 @@ export function packageConfig({ app, output, icons, electronVersion, electronDis
     electronVersion,
     ...(electronDist === undefined ? {} : { electronDist }),
     directories: { app, output, buildResources: icons },
-    files: ['main/**', 'renderer/**', 'package.json'],
+    files: ['main/**', 'renderer/**', 'package.json', '!node_modules/**'],
     asar: true,
     npmRebuild: false,
     publish: null,
