@@ -49,7 +49,9 @@ async function electronToUse() {
  * @param {boolean} open
  */
 function serveInBrowser(script, open) {
-  const host = spawn(process.execPath, [script], { stdio: ['ignore', 'pipe', 'inherit'] });
+  // A group of its own, so that Ctrl+C reaches it once: through us.
+  const detached = process.platform !== 'win32';
+  const host = spawn(process.execPath, [script], { stdio: ['ignore', 'pipe', 'inherit'], detached });
   let opened = !open;
   createInterface({ input: host.stdout }).on('line', (line) => {
     say(line);
@@ -62,21 +64,23 @@ function serveInBrowser(script, open) {
 }
 
 /**
- * Waits for a child's end; asked to stop, it asks the child and goes on waiting.
+ * Waits for a child's end. Asked to stop, it asks the child once and goes on waiting (Ctrl+C may
+ * arrive twice, from the terminal and from npm); asked again a moment later, it stops the child.
  * @param {import('node:child_process').ChildProcess} child
  * @returns {Promise<number>} 0 when it ended well or was asked to stop
  */
 function ended(child) {
-  let asked = false;
+  let askedAt = 0;
   for (const signal of SIGNALS) {
     process.on(signal, () => {
-      asked = true;
-      child.kill(signal);
+      if (askedAt === 0) child.kill(signal);
+      else if (Date.now() - askedAt > 1_000) child.kill('SIGKILL');
+      askedAt ||= Date.now();
     });
   }
   return new Promise((done) => {
     child.on('error', () => done(1));
-    child.on('close', (code) => done(asked ? 0 : (code ?? 1)));
+    child.on('close', (code) => done(askedAt > 0 ? 0 : (code ?? 1)));
   });
 }
 

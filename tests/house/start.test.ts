@@ -1,6 +1,7 @@
+import { spawn } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { findChromium, opener } from '../../main/build/browser.mjs';
 import { fetchedElectron, installedElectron } from '../../main/build/electron.mjs';
@@ -100,3 +101,28 @@ test.skipIf(process.platform === 'win32')('CHROMIUM names the Chromium to use; e
   chmodSync(own, 0o755);
   expect(findChromium({ PATH: join(root, 'bin'), CHROMIUM: own })).toBe(own);
 });
+
+test('started without Electron, the address serves the window, and Ctrl+C ends it well', async () => {
+  const env = { ...process.env, WINDROW_HOST: 'browser', HOME: root, XDG_CONFIG_HOME: root, XDG_DATA_HOME: root };
+  const script = resolve(import.meta.dirname, '../../main/build/start.mjs');
+  const child = spawn(process.execPath, [script, '--no-open'], { env });
+  const ended = new Promise<number | null>((done) => child.on('close', done));
+  let printed = '';
+  const address = await new Promise<string>((found, lost) => {
+    child.stdout.on('data', (chunk) => {
+      printed += String(chunk);
+      const url = /http:\/\/127\.0\.0\.1:\d+\S*/.exec(printed)?.[0];
+      if (url !== undefined) found(url);
+    });
+    child.on('close', () => lost(new Error(`it ended without an address: ${printed}`)));
+  });
+  const opened = await fetch(address, { redirect: 'manual' });
+  const cookie = opened.headers.get('set-cookie')?.split(';')[0] ?? '';
+  const page =
+    opened.status === 200
+      ? opened
+      : await fetch(new URL(opened.headers.get('location') ?? '/', address), { headers: { cookie } });
+  expect(await page.text()).toMatch(/<title>Windrow<\/title>/);
+  child.kill('SIGINT');
+  expect(await ended).toBe(0);
+}, 60_000);
