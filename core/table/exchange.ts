@@ -16,16 +16,25 @@ const FIRST_ROUND: readonly PassStep[] = ['right', 'across', 'left'];
 const SECOND_ROUND: readonly PassStep[] = ['left2', 'across2', 'right2'];
 const PASS_SIZE = 3;
 
+/** Told of what each seat receives, before it lies in the rack; for those who gather figures. */
+export type PassWatcher = (
+  table: Table,
+  seat: number,
+  step: PassStep,
+  gave: readonly Kind[],
+  tiles: readonly Kind[],
+) => void;
+
 /** Plays the whole exchange: first round, the second unless somebody stops it, the courtesy. */
-export function playExchange(table: Table): void {
-  for (const step of FIRST_ROUND) playStep(table, step);
+export function playExchange(table: Table, watch?: PassWatcher): void {
+  for (const step of FIRST_ROUND) playStep(table, step, watch);
   const stopper = table.players.findIndex(({ policy, view }) => !policy.goesOn(view));
-  if (stopper < 0) for (const step of SECOND_ROUND) playStep(table, step);
+  if (stopper < 0) for (const step of SECOND_ROUND) playStep(table, step, watch);
   else table.trace?.push({ type: 'stopped', seat: stopper, before: 'left2' });
-  playCourtesy(table);
+  playCourtesy(table, watch);
 }
 
-function playStep(table: Table, step: PassStep): void {
+function playStep(table: Table, step: PassStep, watch?: PassWatcher): void {
   const blind = step === 'left' || step === 'right2';
   const passes = table.players.map(({ policy, view }) => {
     const tiles: Kind[] = [];
@@ -38,8 +47,7 @@ function playStep(table: Table, step: PassStep): void {
     give(table, seat, tiles);
     table.trace?.push({ type: 'gave', seat, step, tiles: [...tiles], blind: PASS_SIZE - tiles.length });
   }
-  const kept = handOn(passes, DISTANCE[step]);
-  for (const [seat, tiles] of kept.entries()) receive(table, seat, step, tiles);
+  arrive(table, step, passes, handOn(passes, DISTANCE[step]), watch);
 }
 
 /**
@@ -66,7 +74,7 @@ export function handOn(passes: readonly (readonly Kind[])[], distance: number): 
   return lying;
 }
 
-function playCourtesy(table: Table): void {
+function playCourtesy(table: Table, watch?: PassWatcher): void {
   const offers = table.players.map(({ policy, view }) => {
     const tiles: Kind[] = [];
     tiles.length = policy.courtesy(view, tiles);
@@ -81,7 +89,7 @@ function playCourtesy(table: Table): void {
     table.trace?.push({ type: 'gave', seat, step: 'courtesy', tiles, blind: 0, asked, offered: across(seat).length });
   }
   const kept = gifts.map((_, seat) => gifts[(seat + DISTANCE.courtesy) % SEAT_COUNT] as Kind[]);
-  for (const [seat, tiles] of kept.entries()) receive(table, seat, 'courtesy', tiles);
+  arrive(table, 'courtesy', gifts, kept, watch);
 }
 
 function give(table: Table, seat: number, tiles: readonly Kind[]): void {
@@ -94,8 +102,17 @@ function give(table: Table, seat: number, tiles: readonly Kind[]): void {
   }
 }
 
-function receive(table: Table, seat: number, step: PassStep, tiles: readonly Kind[]): void {
-  const { hand } = playerAt(table, seat);
-  for (const kind of tiles) hand.add(kind);
-  table.trace?.push({ type: 'received', seat, step, tiles });
+function arrive(
+  table: Table,
+  step: PassStep,
+  gave: readonly (readonly Kind[])[],
+  kept: readonly (readonly Kind[])[],
+  watch?: PassWatcher,
+): void {
+  for (const [seat, tiles] of kept.entries()) {
+    const { hand } = playerAt(table, seat);
+    watch?.(table, seat, step, gave[seat] ?? [], tiles);
+    for (const kind of tiles) hand.add(kind);
+    table.trace?.push({ type: 'received', seat, step, tiles });
+  }
 }

@@ -1,5 +1,5 @@
 import type { Random } from '../base/random.ts';
-import { playExchange } from './exchange.ts';
+import { type PassWatcher, playExchange } from './exchange.ts';
 import { type Outcome, playOut, type TurnWatcher } from './play.ts';
 import { layTable, type Table } from './table.ts';
 
@@ -15,6 +15,8 @@ export interface PlayedGame extends Outcome {
 
 /** Those who gather figures may look on; what they are shown is live. */
 export interface Watcher {
+  readonly afterDeal?: (table: Table) => void;
+  readonly onPass?: PassWatcher;
   readonly afterExchange?: (table: Table) => void;
   readonly beforeDiscard?: TurnWatcher;
   readonly afterGame?: (table: Table, outcome: Outcome) => void;
@@ -24,7 +26,8 @@ export interface Watcher {
 export function playGame(table: Table, random: Random, watcher: Watcher = {}): PlayedGame {
   layTable(table, random);
   const awayDealt = leastAways(table);
-  playExchange(table);
+  watcher.afterDeal?.(table);
+  playExchange(table, watcher.onPass);
   const awayAfterExchange = leastAways(table);
   watcher.afterExchange?.(table);
   const outcome = playOut(table, watcher.beforeDiscard);

@@ -49,7 +49,7 @@ describe('the referee itself', () => {
   });
 
   it('T20: notices a tile that is drawn twice', () => {
-    const doubled = events.flatMap((event) => (event.type === 'drew' ? [event, event] : [event]));
+    const doubled = events.flatMap((event): TableEvent[] => (event.type === 'drew' ? [event, event] : [event]));
     expect(follow(doubled)).toThrow(/T9/);
   });
 
