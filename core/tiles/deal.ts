@@ -1,8 +1,16 @@
-import { type Random, shuffle } from '../base/random.ts';
+import { type Random, randomFromSeed, shuffle } from '../base/random.ts';
 import type { Kind } from './kinds.ts';
 import { Tiles } from './tiles.ts';
 
 /** The whole set in random order; every order is equally likely. */
 export function shuffledSet(random: Random): Kind[] {
   return shuffle(Tiles.fullSet.toKinds(), random);
+}
+
+/**
+ * The rack that a seed deals: the first 13 or 14 tiles of the shuffled set, the same on every
+ * machine. The seed is any whole number from 0 to 2^53 - 1.
+ */
+export function dealRack(seed: number, size: 13 | 14): Tiles {
+  return Tiles.of(shuffledSet(randomFromSeed(seed)).slice(0, size));
 }

@@ -3,7 +3,7 @@ import { homedir, hostname } from 'node:os';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Result } from '../../core/base/result.ts';
 import { version } from '../../package.json';
-import demoCard from '../../assets/demo.card.json' with { type: 'json' };
+import { DEMO_CARD_TEXT } from '../demo-card.ts';
 import { nodeFiles } from '../files/node-files.ts';
 import { errorCode } from '../files/files.ts';
 import { deskFolder } from './folder.ts';
@@ -24,7 +24,7 @@ export async function openDesk(
     freshName: () => randomBytes(9).toString('hex'),
     now: () => new Date(),
     appVersion: version,
-    demoCard: JSON.stringify(demoCard, undefined, 2),
+    demoCard: DEMO_CARD_TEXT,
     running: { process: process.pid, computer: hostname(), isAlive },
     every: (milliseconds, call) => {
       const timer = setInterval(call, milliseconds);

@@ -1,0 +1,60 @@
+import { randomInt } from 'node:crypto';
+import { once } from 'node:events';
+import { readFile, stat } from 'node:fs/promises';
+import { text as allText } from 'node:stream/consumers';
+import { failure, type Result, success } from '../../core/base/result.ts';
+import { errorCode } from '../files/files.ts';
+import type { Answers, CommandWorld } from './answer.ts';
+import { runCommand } from './run.ts';
+
+const EXIT_TROUBLE = 2;
+/** Seeds that nobody chose stay short enough to be read aloud. */
+const SEEDS = 1_000_000_000;
+const LARGEST_FILE = 50_000_000;
+
+const world: CommandWorld = {
+  readFile: readNamedFile,
+  readInput: async () => await allText(process.stdin),
+  anySeed: () => randomInt(SEEDS),
+};
+
+async function readNamedFile(path: string): Promise<Result<string>> {
+  try {
+    if ((await stat(path)).size > LARGEST_FILE) return failure('too-large', `${path} is far too large for a card.`);
+    return success(await readFile(path, 'utf8'));
+  } catch (error) {
+    const words: Readonly<Record<string, string>> = {
+      ENOENT: 'there is no such file; check the name',
+      EACCES: 'you may not read this file; check who may open it',
+      EISDIR: 'this is a folder; name a file in it',
+    };
+    return failure('no-file', `${path}: ${words[errorCode(error)] ?? 'this file could not be read'}.`);
+  }
+}
+
+async function print({ answers, json }: Answers): Promise<void> {
+  let first = true;
+  for (const { document, text } of answers) {
+    const written = json ? `${JSON.stringify(document)}\n` : `${first ? '' : '\n'}${text()}\n`;
+    first = false;
+    if (!process.stdout.write(written)) await once(process.stdout, 'drain');
+  }
+}
+
+/** One line, whatever the sentence holds. */
+function complain(sentence: string): void {
+  process.stderr.write(`${sentence.replaceAll(/\s+/g, ' ').trim()}\n`);
+}
+
+// A reader that has seen enough, such as `head`, closes the pipe: that is no error.
+process.stdout.on('error', (error) => process.exit(errorCode(error) === 'EPIPE' ? 0 : 1));
+
+const outcome = await runCommand(process.argv.slice(2), world);
+if (outcome.ok) {
+  await print(outcome.value);
+  if (outcome.value.remark !== undefined) complain(outcome.value.remark);
+  if (outcome.value.trouble === true) process.exitCode = EXIT_TROUBLE;
+} else {
+  complain(outcome.problem.message);
+  process.exitCode = EXIT_TROUBLE;
+}

@@ -1,0 +1,61 @@
+import { type Result, success } from '../../core/base/result.ts';
+import { type Answers, type CommandWorld, misused } from './answer.ts';
+import { CARD_OPTIONS, runCard } from './card.ts';
+import { DEAL_OPTIONS, runDeal } from './deal.ts';
+import { type Given, type OptionNames, readOptions } from './options.ts';
+import { READ_OPTIONS, runRead } from './read.ts';
+
+interface Verb {
+  readonly options: OptionNames;
+  readonly run: (given: Given, world: CommandWorld) => Promise<Result<Answers>>;
+  /** How it is used, for the help. */
+  readonly usage: string;
+  readonly does: string;
+}
+
+const VERBS: ReadonlyMap<string, Verb> = new Map([
+  [
+    'card',
+    { options: CARD_OPTIONS, run: runCard, usage: 'card FILE', does: 'what a card file holds, and its problems' },
+  ],
+  [
+    'read',
+    {
+      options: READ_OPTIONS,
+      run: runRead,
+      usage: 'read --rack "TILES" [--gone "TILES"] [--draws N] [--top N] [--by reach|away]',
+      does: 'the hands that a rack can still become, best first',
+    },
+  ],
+  [
+    'deal',
+    { options: DEAL_OPTIONS, run: runDeal, usage: 'deal [--seed N] [--tiles 13|14]', does: 'a rack dealt at random' },
+  ],
+]);
+
+/** Runs a command line, without the program's own name. Never throws for what a person may write. */
+export async function runCommand(args: readonly string[], world: CommandWorld): Promise<Result<Answers>> {
+  const [name, ...others] = args;
+  if (name === 'help' || name === '--help')
+    return success({ answers: [{ document: null, text: helpText }], json: false });
+  const verb = name === undefined ? undefined : VERBS.get(name);
+  if (name === undefined || verb === undefined) return unknownVerb(name);
+  const given = readOptions(name, others, verb.options);
+  return given.ok ? await verb.run(given.value, world) : given;
+}
+
+function unknownVerb(name: string | undefined): Result<never> {
+  const known = [...VERBS.keys(), 'help'].join(', ');
+  if (name === undefined) return misused(`What shall Windrow do? Say one of ${known}.`);
+  return misused(`Windrow has no command "${name}": say one of ${known}.`);
+}
+
+function helpText(): string {
+  const verbs = [...VERBS.values()].map(({ usage, does }) => `  ${usage}\n      ${does}`);
+  return [
+    'Windrow reads racks and cards of American-style mah jongg.',
+    ...verbs,
+    '--json answers with data; --card FILE takes another card than the demo card; --rack - reads racks line by line.',
+    'Tiles: 1b to 9b bams, 1c to 9c craks, 1d to 9d dots, N E W S, dragons G R 0, F flower, J joker.',
+  ].join('\n\n');
+}
