@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';

@@ -1,11 +1,12 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import type { TimedEvent } from '../../core/game/events.ts';
 import { GAME_MIGRATIONS, migrate } from '../../core/game/file/migrate.ts';
 import { openGame, readGameFile } from '../../core/game/file/read-game-file.ts';
-import { readEvent } from '../../core/game/file/read-event.ts';
+import { RECORD_CHECKS } from '../../core/game/file/check-record.ts';
+import { EVENT_CHECKS, readEvent } from '../../core/game/file/read-event.ts';
 import { writeGameFile, writeLine } from '../../core/game/file/write-game-file.ts';
 import { GAME_SCHEMA_VERSION, type GameRecord } from '../../core/game/record.ts';
 
@@ -29,6 +30,20 @@ describe('golden file of version 1', () => {
   });
   test('is written again byte by byte', () => {
     expect(writeGameFile(golden())).toBe(GOLDEN);
+  });
+});
+
+describe('the format page', () => {
+  const page = readFileSync(new URL('../../core/game/FORMAT.md', import.meta.url), 'utf8');
+  const example = page.split('```json\n')[1]?.split('```')[0] ?? '';
+  test('its example opens whole and is written again byte by byte', () => {
+    const opened = expectValue(readGameFile(example));
+    expect(opened.damage).toBe(null);
+    expect(writeGameFile(opened.record)).toBe(example);
+  });
+  test('it names every field of a game and every type of event', () => {
+    for (const name of [...Object.keys(RECORD_CHECKS), ...Object.keys(EVENT_CHECKS)])
+      expect(page).toContain(`\`${name}\``);
   });
 });
 

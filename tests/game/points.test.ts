@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { readCardFile } from '../../core/card/file.ts';

@@ -22,7 +22,8 @@ export const LONGEST_NOTE = 10_000;
 
 const isTiles = isText(100);
 
-const EVENT_CHECKS: Readonly<Record<GameEventType, Readonly<Record<string, Check>>>> = {
+/** What the fields of each type of event must be. */
+export const EVENT_CHECKS: Readonly<Record<GameEventType, Readonly<Record<string, Check>>>> = {
   dealt: { seat: isSeat, tiles: isTiles },
   gave: {
     step: isOneOf(PASS_STEPS),
