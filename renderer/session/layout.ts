@@ -68,6 +68,19 @@ export function takeBack(layout: Layout, ids: readonly string[]): Layout {
   }, layout);
 }
 
+/** The rack laid out anew; tiles that are not named go to its end. */
+export function relaid(layout: Layout, placed: readonly Pick<LaidTile, 'id' | 'space'>[]): Layout {
+  const tiles = new Map(layout.rack.map((tile) => [tile.id, tile]));
+  const rack: LaidTile[] = [];
+  for (const { id, space } of placed) {
+    const tile = tiles.get(id);
+    if (tile === undefined) continue;
+    tiles.delete(id);
+    rack.push({ ...tile, space });
+  }
+  return { ...layout, rack: [...rack, ...tiles.values()] };
+}
+
 /** The rack in the usual order, without gaps, in one row. */
 export function arranged(layout: Layout): Layout {
   const rest = layout.rack.map((tile) => ({ ...tile, space: 'none' as const }));

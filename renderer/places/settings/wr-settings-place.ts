@@ -1,0 +1,135 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { SEATS } from '../../../core/exchange/steps.ts';
+import type { CardEntry, Preferences } from '../../../main/desk/desk.ts';
+import '../../parts/wr-choice.ts';
+import type { ChoiceChanged, ChoiceOption } from '../../parts/wr-choice.ts';
+import '../../parts/wr-notice.ts';
+import type { AppContext } from '../../shell/app-context.ts';
+import { placeStyles } from '../../shell/place-styles.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { settingsWords as words } from '../../words/settings.ts';
+
+const TEXT_CHOICES = [16, 18, 20, 22, 26, 32] as const;
+
+/** The Settings: looks, what is usual at the table, where the files are, and the cautions. */
+export class WrSettingsPlace extends LitElement {
+  static override properties = {
+    app: { attribute: false },
+    cards: { state: true },
+  };
+
+  declare app: AppContext;
+  declare cards: readonly CardEntry[];
+
+  static override styles = [sharedStyles, placeStyles, css``];
+
+  constructor() {
+    super();
+    this.cards = [];
+    new StoreController(this, () => [this.app.preferences]);
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    void this.#listCards();
+  }
+
+  protected override render(): unknown {
+    const { problem } = this.app.preferences;
+    return html`<div class="page">
+      <h1>${words.title}</h1>
+      ${problem === null ? nothing : html`<wr-notice tone="bad" .closable=${false}>${problem.message}</wr-notice>`}
+      ${this.#looks()} ${this.#table()} ${this.#files()} ${cautions()}
+    </div>`;
+  }
+
+  #looks(): unknown {
+    const { theme, textSize, tiles, rackTiers } = this.app.preferences.values;
+    return html`<section aria-labelledby="looks">
+      <h2 id="looks">${words.looks}</h2>
+      ${this.#choice(words.theme, optionsOf(words.themes), theme, (value) => ({
+        theme: value === 'light' || value === 'dark' ? value : 'system',
+      }))}
+      ${this.#choice(
+        words.textSize,
+        TEXT_CHOICES.map((px) => ({ value: String(px), label: words.textSizes(px) })),
+        String(textSize),
+        (value) => ({ textSize: Number(value) }),
+      )}
+      ${this.#choice(words.tiles, optionsOf(words.tileSizes), tiles, (value) => ({
+        tiles: value === 'large' ? value : 'normal',
+      }))}
+      ${this.#choice(words.tiers, optionsOf(words.tierCounts), String(rackTiers), (value) => ({
+        rackTiers: value === '2' ? 2 : 1,
+      }))}
+    </section>`;
+  }
+
+  #table(): unknown {
+    const { seat, cardId } = this.app.preferences.values;
+    const cards = this.cards.map(({ id, title, season }) => ({ value: id, label: [title, season].join(' · ') }));
+    return html`<section aria-labelledby="table">
+      <h2 id="table">${words.table}</h2>
+      ${this.#choice(
+        words.seat,
+        SEATS.map((each) => ({ value: each, label: each })),
+        seat,
+        (value) => ({ seat: SEATS.find((each) => each === value) ?? seat }),
+      )}
+      ${this.#choice(words.card, cards, cardId, (value) => ({ cardId: value }))}
+      <p class="soft">${words.cardNote}</p>
+    </section>`;
+  }
+
+  #files(): unknown {
+    const { folder, appVersion } = this.app.about;
+    return html`<section aria-labelledby="files">
+      <h2 id="files">${words.files}</h2>
+      <p>${words.filesWords}</p>
+      <p><code>${folder}</code></p>
+      <p class="soft">${words.version(appVersion)}</p>
+    </section>`;
+  }
+
+  #choice(
+    label: string,
+    options: readonly ChoiceOption[],
+    value: string,
+    change: (value: string) => Partial<Preferences>,
+  ): unknown {
+    return html`<wr-choice
+      label=${label}
+      .options=${options}
+      .value=${value}
+      @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) =>
+        void this.app.preferences.change(change(detail.value))}
+    ></wr-choice>`;
+  }
+
+  async #listCards(): Promise<void> {
+    const cards = await this.app.desk.listCards();
+    if (cards.ok) this.cards = cards.value;
+  }
+}
+
+function optionsOf(labels: Readonly<Record<string, string>>): ChoiceOption[] {
+  return Object.entries(labels).map(([value, label]) => ({ value, label }));
+}
+
+function cautions(): unknown {
+  return html`<section aria-labelledby="cautions">
+    <h2 id="cautions">${words.cautions}</h2>
+    <ul>
+      ${words.cautionList.map((caution) => html`<li>${caution}</li>`)}
+    </ul>
+  </section>`;
+}
+
+customElements.define('wr-settings-place', WrSettingsPlace);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-settings-place': WrSettingsPlace;
+  }
+}

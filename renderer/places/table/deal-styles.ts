@@ -1,0 +1,39 @@
+import { css } from 'lit';
+
+/** The entry beside its tray, or above it where there is no room. */
+export const dealStyles = css`
+  .deal {
+    display: grid;
+    gap: var(--space-5);
+    padding: var(--space-5);
+    background: var(--sheet);
+    border: 1px solid var(--hairline);
+    border-radius: var(--round-large);
+  }
+
+  h2 {
+    font-size: var(--text-title);
+  }
+
+  .count {
+    color: var(--ink-soft);
+  }
+
+  .example {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    justify-content: space-between;
+    gap: var(--space-3);
+    padding: var(--space-4);
+    background: var(--accent-wash);
+    border-radius: var(--round);
+  }
+
+  @container (min-width: 58rem) {
+    .deal {
+      grid-template-columns: minmax(0, 1fr) minmax(0, 1.15fr);
+      align-items: start;
+    }
+  }
+`;

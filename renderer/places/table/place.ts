@@ -1,0 +1,12 @@
+import { html } from 'lit';
+import type { Place } from '../../shell/places.ts';
+import { shellWords } from '../../words/shell.ts';
+
+export const tablePlace: Place = {
+  id: 'table',
+  title: shellWords.places.table,
+  load: async () => {
+    await import('./wr-table-place.ts');
+    return (app) => html`<wr-table-place .app=${app}></wr-table-place>`;
+  },
+};

@@ -1,0 +1,147 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { legalEvents } from '../../../core/game/legal.ts';
+import { JOKER } from '../../../core/tiles/kinds.ts';
+import { announce } from '../../parts/announcer.ts';
+import type { RackTile } from '../../parts/rack/rack-tile.ts';
+import '../../parts/rack/wr-rack.ts';
+import type { RackIds, RackReordered } from '../../parts/rack/wr-rack.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-toolbar.ts';
+import { arranged, isArranged, type LaidTile, relaid, removeTile, setAside, takeBack } from '../../session/layout.ts';
+import type { AppContext } from '../../shell/app-context.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { tableWords } from '../../words/table.ts';
+import { panelStyles } from './panel-styles.ts';
+import { rackStyles } from './rack-styles.ts';
+
+const words = tableWords.rack;
+
+/** The rack along the bottom, its few actions, and what the chosen tile is worth. */
+export class WrRackPanel extends LitElement {
+  static override properties = {
+    app: { attribute: false },
+    sendTo: { attribute: false },
+    selected: { state: true },
+  };
+
+  declare app: AppContext;
+  /** Where tiles may be dropped to be given. */
+  declare sendTo: Element | null;
+  declare selected: readonly string[];
+
+  static override styles = [sharedStyles, panelStyles, rackStyles, css``];
+
+  constructor() {
+    super();
+    this.sendTo = null;
+    this.selected = [];
+    new StoreController(this, () => [this.app.session, this.app.analysis, this.app.preferences]);
+  }
+
+  protected override render(): unknown {
+    const { layout } = this.app.session;
+    return html`<section class="rack" aria-label=${words.label}>
+      <div class="bar">
+        <wr-toolbar label=${words.actions}>${this.#actions()}</wr-toolbar>
+        <p class="verdict" aria-live="polite">${this.#verdict()}</p>
+      </div>
+      <wr-rack
+        label=${words.label}
+        .tiles=${layout.rack.map((tile) => this.#tile(tile))}
+        .tiers=${this.app.preferences.values.rackTiers}
+        .selected=${this.selected}
+        .sendTo=${this.sendTo}
+        @rack-reordered=${this.#reordered}
+        @rack-selected=${this.#chosen}
+        @rack-sent=${this.#sent}
+        @rack-recalled=${this.#recalled}
+      ></wr-rack>
+    </section>`;
+  }
+
+  #actions(): unknown {
+    const { state, layout } = this.app.session;
+    const dealing = state.seat === null;
+    const giving = legalEvents(state).give !== null;
+    return html`<wr-button look="quiet" ?disabled=${isArranged(layout)} @click=${this.#arrange}
+        >${words.arrange}</wr-button
+      >
+      ${
+        giving
+          ? html`<wr-button look="quiet" ?disabled=${!this.#sendable().length} @click=${() => this.#send(this.selected)}
+              >${words.toTray}</wr-button
+            >`
+          : nothing
+      }
+      ${
+        dealing
+          ? html`<wr-button look="quiet" ?disabled=${this.selected.length === 0} @click=${this.#remove}
+              >${tableWords.deal.remove}</wr-button
+            >`
+          : nothing
+      }`;
+  }
+
+  #tile({ id, kind, space }: LaidTile): RackTile {
+    return { id, kind, space };
+  }
+
+  #verdict(): string {
+    const { layout } = this.app.session;
+    return layout.rack.length === 0 ? '' : words.help;
+  }
+
+  /** The chosen tiles that may be given. */
+  #sendable(ids: readonly string[] = this.selected): string[] {
+    const { rack } = this.app.session.layout;
+    return ids.filter((id) => rack.some((tile) => tile.id === id && tile.kind !== JOKER));
+  }
+
+  #arrange(): void {
+    this.app.session.lay(arranged(this.app.session.layout));
+    announce(words.arranged);
+  }
+
+  #reordered({ detail }: CustomEvent<RackReordered>): void {
+    this.app.session.lay(relaid(this.app.session.layout, detail.placed));
+  }
+
+  #chosen({ detail }: CustomEvent<RackIds>): void {
+    this.selected = detail.ids;
+  }
+
+  #sent({ detail }: CustomEvent<RackIds>): void {
+    this.#send(detail.ids);
+  }
+
+  /** Takes the tile back that was set aside last. */
+  #recalled(): void {
+    const { session } = this.app;
+    const last = session.layout.aside.at(-1);
+    if (last !== undefined) session.lay(takeBack(session.layout, [last.id]));
+  }
+
+  #send(ids: readonly string[]): void {
+    const { session } = this.app;
+    if (legalEvents(session.state).give === null) return;
+    const sendable = this.#sendable(ids);
+    if (sendable.length < ids.length) announce(tableWords.exchange.joker);
+    session.lay(setAside(session.layout, sendable));
+    this.selected = [];
+  }
+
+  #remove(): void {
+    const { session } = this.app;
+    session.lay(this.selected.reduce(removeTile, session.layout));
+    this.selected = [];
+  }
+}
+
+customElements.define('wr-rack-panel', WrRackPanel);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-rack-panel': WrRackPanel;
+  }
+}

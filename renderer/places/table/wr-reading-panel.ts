@@ -1,0 +1,122 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-choice.ts';
+import type { ChoiceChanged } from '../../parts/wr-choice.ts';
+import '../../parts/wr-explain.ts';
+import '../../parts/wr-hand.ts';
+import type { AppContext } from '../../shell/app-context.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { tableWords } from '../../words/table.ts';
+import type { HandView, ReadingView } from '../../worker/calls.ts';
+import { handRow } from './hand-row.ts';
+import { panelStyles } from './panel-styles.ts';
+import { readingStyles } from './reading-styles.ts';
+
+const words = tableWords.reading;
+
+/** Hands that are shown before more are asked for. */
+const FIRST_HANDS = 6;
+/** Hands that are shown of each section when they are grouped. */
+const SECTION_HANDS = 2;
+
+type Order = 'reach' | 'away';
+
+/** The reading: the hands that the rack can still become, best first, each as its 14 places. */
+export class WrReadingPanel extends LitElement {
+  static override properties = {
+    app: { attribute: false },
+    order: { state: true },
+    grouped: { state: true },
+    all: { state: true },
+  };
+
+  declare app: AppContext;
+  declare order: Order;
+  declare grouped: boolean;
+  /** Whether all hands are shown. */
+  declare all: boolean;
+
+  static override styles = [sharedStyles, panelStyles, readingStyles, css``];
+
+  constructor() {
+    super();
+    this.order = 'reach';
+    this.grouped = false;
+    this.all = false;
+    new StoreController(this, () => [this.app.analysis]);
+  }
+
+  protected override render(): unknown {
+    const { status, value, message } = this.app.analysis.reading;
+    return html`<section class="reading stack" aria-label=${words.title} aria-busy=${status === 'pending'}>
+      <div class="row spread">
+        <h2>${words.title}</h2>
+        <div class="row">${this.#options()}</div>
+      </div>
+      ${status === 'failed' ? html`<p class="refusal" role="alert">${words.failed} ${message}</p>` : nothing}
+      ${value === null ? html`<p class="soft">${words.pending}</p>` : this.#hands(value)}
+    </section>`;
+  }
+
+  #options(): unknown {
+    return html`<wr-choice
+        label=${words.sort}
+        labelHidden
+        .options=${[
+          { value: 'reach', label: words.byReach },
+          { value: 'away', label: words.byAway },
+        ]}
+        .value=${this.order}
+        @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) =>
+          (this.order = detail.value === 'away' ? 'away' : 'reach')}
+      ></wr-choice>
+      <wr-button look="quiet" .pressed=${this.grouped} @click=${() => (this.grouped = !this.grouped)}
+        >${words.group}</wr-button
+      >`;
+  }
+
+  #hands(reading: ReadingView): unknown {
+    const hands = this.order === 'reach' ? reading.byReach : reading.byAway;
+    if (this.grouped) return this.#sections(reading, hands);
+    const shown = this.all ? hands : hands.slice(0, FIRST_HANDS);
+    return html`${list(reading, shown)}
+    ${
+      hands.length > FIRST_HANDS
+        ? html`<wr-button look="quiet" @click=${() => (this.all = !this.all)}
+            >${this.all ? words.fewer : words.more}</wr-button
+          >`
+        : nothing
+    }`;
+  }
+
+  #sections(reading: ReadingView, hands: readonly HandView[]): unknown {
+    const sections = [...new Set(hands.map(({ section }) => section))];
+    return sections.map(
+      (section) =>
+        html`<div class="stack section">
+          <h3>${section}</h3>
+          ${list(reading, hands.filter((hand) => hand.section === section).slice(0, SECTION_HANDS))}
+        </div>`,
+    );
+  }
+}
+
+function list(reading: ReadingView, hands: readonly HandView[]): unknown {
+  return html`<ol class="hands">
+    ${repeat(
+      hands,
+      ({ line }) => line,
+      (hand) => html`<li>${handRow(hand, reading.draws)}</li>`,
+    )}
+  </ol>`;
+}
+
+customElements.define('wr-reading-panel', WrReadingPanel);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-reading-panel': WrReadingPanel;
+  }
+}

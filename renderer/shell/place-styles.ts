@@ -1,0 +1,63 @@
+import { css } from 'lit';
+
+/** A place that is a page to read from top to bottom. */
+export const placeStyles = css`
+  :host {
+    display: block;
+  }
+
+  .page {
+    display: flex;
+    flex-direction: column;
+    gap: var(--space-5);
+    max-width: 62rem;
+    margin-inline: auto;
+    padding: var(--space-5) var(--space-4) var(--space-6);
+  }
+
+  h1,
+  h2,
+  p {
+    margin: 0;
+  }
+
+  h1 {
+    font-size: var(--text-display);
+    line-height: 1.2;
+  }
+
+  h2 {
+    font-size: var(--text-lead);
+  }
+
+  section {
+    display: flex;
+    flex-direction: column;
+    align-items: flex-start;
+    gap: var(--space-4);
+    padding: var(--space-5);
+    background: var(--sheet);
+    border: 1px solid var(--hairline);
+    border-radius: var(--round-large);
+  }
+
+  p,
+  li {
+    max-width: 65ch;
+  }
+
+  .soft {
+    color: var(--ink-soft);
+    font-size: var(--text-small);
+  }
+
+  ul {
+    margin: 0;
+    padding-inline-start: var(--space-5);
+  }
+
+  code {
+    font-family: var(--font-code);
+    overflow-wrap: anywhere;
+  }
+`;

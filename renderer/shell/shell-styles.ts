@@ -1,0 +1,88 @@
+import { css } from 'lit';
+
+/** The frame: one slim bar over the place that is open. */
+export const shellStyles = css`
+  :host {
+    display: flex;
+    flex-direction: column;
+    min-height: 100dvh;
+  }
+
+  header {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: var(--space-2) var(--space-4);
+    padding: var(--space-2) var(--space-4);
+    background: var(--sheet);
+    border-bottom: 1px solid var(--hairline);
+  }
+
+  .name {
+    font-size: var(--text-title);
+    font-weight: 700;
+    letter-spacing: -0.01em;
+    color: var(--accent);
+  }
+
+  wr-places {
+    flex: 1 1 auto;
+  }
+
+  .saved {
+    min-width: 6.5em;
+    text-align: end;
+    color: var(--ink-soft);
+    font-size: var(--text-small);
+  }
+
+  .saved.saved::before {
+    content: '✓ ';
+  }
+
+  .saved.failed {
+    color: var(--bad);
+    font-weight: 700;
+  }
+
+  main {
+    flex: 1 1 auto;
+    display: flex;
+    flex-direction: column;
+    min-height: 0;
+  }
+
+  main:focus-visible {
+    outline: none;
+  }
+
+  main > * {
+    flex: 1 1 auto;
+  }
+
+  wr-notice {
+    margin: var(--space-2) var(--space-4) 0;
+  }
+
+  .skip {
+    position: absolute;
+    inset-inline-start: var(--space-2);
+    top: -10rem;
+    z-index: 10;
+    padding: var(--space-3) var(--space-4);
+    background: var(--accent);
+    color: var(--on-accent);
+    border-radius: var(--round);
+  }
+
+  .skip:focus {
+    top: var(--space-2);
+  }
+
+  @media print {
+    header,
+    .skip {
+      display: none;
+    }
+  }
+`;

@@ -1,0 +1,143 @@
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { announce } from '../parts/announcer.ts';
+import '../parts/wr-button.ts';
+import '../parts/wr-notice.ts';
+import '../parts/wr-places.ts';
+import '../parts/wr-toolbar.ts';
+import { applyLook, clampTextSize, TEXT_SIZES } from '../tokens/look.ts';
+import { sharedStyles } from '../tokens/shared.ts';
+import { shellWords } from '../words/shell.ts';
+import type { AppContext } from './app-context.ts';
+import { type Place, PLACES } from './places.ts';
+import { hashOf, placeOfHash } from './route.ts';
+import { shellStyles } from './shell-styles.ts';
+import { StoreController } from './store-controller.ts';
+
+/** How much a press of A− or A+ changes the text, in px. */
+const TEXT_STEP = 2;
+
+/** The frame of the window: the places, the text size, what is saved, and the place that is open. */
+export class WrShell extends LitElement {
+  static override properties = {
+    app: { attribute: false },
+    notices: { attribute: false },
+    draw: { state: true },
+    place: { state: true },
+  };
+
+  declare app: AppContext;
+  /** What the desk set aside or repaired since the start. */
+  declare notices: readonly string[];
+  declare draw: ((app: AppContext) => TemplateResult) | null;
+  declare place: Place;
+
+  static override styles = [sharedStyles, shellStyles, css``];
+
+  readonly #onHash = (): void => void this.#open();
+
+  constructor() {
+    super();
+    this.notices = [];
+    this.draw = null;
+    this.place = PLACES[0];
+    new StoreController(this, () => [this.app.preferences, this.app.session]);
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('hashchange', this.#onHash);
+    void this.#open();
+  }
+
+  override disconnectedCallback(): void {
+    window.removeEventListener('hashchange', this.#onHash);
+    super.disconnectedCallback();
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    super.willUpdate(changed);
+    applyLook(this.app.preferences.values);
+  }
+
+  protected override render(): unknown {
+    return html`<a class="skip" href=${hashOf(this.place.id)} @click=${this.#skip}>${shellWords.skip}</a>
+      <header>
+        <span class="name" aria-hidden="true">${shellWords.name}</span>
+        <wr-places
+          .places=${PLACES.map(({ id, title }) => ({ id, label: title, href: hashOf(id) }))}
+          current=${this.place.id}
+          label=${shellWords.placesLabel}
+        ></wr-places>
+        ${this.#saved()} ${this.#textSize()}
+      </header>
+      ${this.notices.map((notice) => this.#notice(notice))}
+      <main id="main" tabindex="-1" aria-label=${this.place.title}>${this.draw?.(this.app) ?? nothing}</main>`;
+  }
+
+  #saved(): unknown {
+    const { saved } = this.app.session;
+    const words = { nothing: '', saving: shellWords.saving, saved: shellWords.saved, failed: shellWords.notSaved };
+    return html`<span class="saved ${saved.status}" data-saved=${saved.status}>${words[saved.status]}</span>`;
+  }
+
+  #textSize(): unknown {
+    const { textSize } = this.app.preferences.values;
+    return html`<wr-toolbar class="sizes" label=${shellWords.textSizeLabel}>
+      <wr-button
+        look="quiet"
+        label=${shellWords.smallerLabel}
+        ?disabled=${textSize <= TEXT_SIZES.least}
+        @click=${() => this.#resize(-TEXT_STEP)}
+        >${shellWords.smaller}</wr-button
+      >
+      <wr-button
+        look="quiet"
+        label=${shellWords.largerLabel}
+        ?disabled=${textSize >= TEXT_SIZES.most}
+        @click=${() => this.#resize(TEXT_STEP)}
+        >${shellWords.larger}</wr-button
+      >
+    </wr-toolbar>`;
+  }
+
+  #notice(notice: string): unknown {
+    const close = (): void => {
+      this.notices = this.notices.filter((other) => other !== notice);
+    };
+    return html`<wr-notice tone="warn" closable @notice-closed=${close}>${notice}</wr-notice>`;
+  }
+
+  #resize(by: number): void {
+    const textSize = clampTextSize(this.app.preferences.values.textSize + by);
+    announce(shellWords.textSizeNow(textSize));
+    void this.app.preferences.change({ textSize });
+  }
+
+  #skip(event: Event): void {
+    event.preventDefault();
+    this.#focusMain();
+  }
+
+  async #open(): Promise<void> {
+    const wanted = placeOfHash(window.location.hash);
+    const place = PLACES.find(({ id }) => id === wanted) ?? PLACES[0];
+    const draw = await place.load();
+    this.place = place;
+    this.draw = draw;
+    document.title = `${place.title} · ${shellWords.name}`;
+    await this.updateComplete;
+    this.#focusMain();
+  }
+
+  #focusMain(): void {
+    this.renderRoot.querySelector<HTMLElement>('#main')?.focus({ preventScroll: true });
+  }
+}
+
+customElements.define('wr-shell', WrShell);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-shell': WrShell;
+  }
+}

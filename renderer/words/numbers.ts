@@ -1,0 +1,49 @@
+/**
+ * Numbers as people say them. Never more digits than the estimate bears: whole per cents, tenths
+ * of a tile; and each chance also as a natural frequency.
+ */
+
+/** "23 %", "under 1 %", "over 99 %", "0 %", "100 %"; `chance` from 0 to 1. */
+export function percent(chance: number): string {
+  if (chance <= 0) return '0 %';
+  if (chance >= 1) return '100 %';
+  if (chance < 0.01) return 'under 1 %';
+  if (chance > 0.99) return 'over 99 %';
+  return `${Math.round(chance * 100)} %`;
+}
+
+/** "about 1 in 4", "about 3 in 4", "less than 1 in 100", "never", "sure". */
+export function inWords(chance: number): string {
+  if (chance <= 0) return 'never';
+  if (chance >= 1) return 'sure';
+  if (chance < 0.01) return chance < 0.001 ? 'less than 1 in 1000' : `about 1 in ${roundish(1 / chance)}`;
+  if (chance > 0.95) return 'nearly always';
+  if (chance < 0.42) return `about 1 in ${roundish(1 / chance)}`;
+  const tenths = Math.round(chance * 10);
+  if (tenths === 5) return 'about 1 in 2';
+  return chance > 0.63 && chance < 0.7 ? 'about 2 in 3' : `about ${tenths} in 10`;
+}
+
+/** A count with one decimal: "3.4". */
+export function tenths(value: number): string {
+  return value.toFixed(1);
+}
+
+/** A difference of chances in points of a hundred: "0.6 points", "under 0.1 points". */
+export function points(difference: number): string {
+  const shown = difference * 100;
+  if (shown < 0.05) return 'under 0.1 points';
+  return `${shown.toFixed(1)} points`;
+}
+
+/** "1 tile", "3 tiles". */
+export function tilesCounted(count: number): string {
+  return count === 1 ? '1 tile' : `${count} tiles`;
+}
+
+/** Two digits that count, as a person would round: 3, 12, 45, 130. */
+function roundish(value: number): number {
+  if (value < 10) return Math.round(value);
+  const unit = 10 ** (Math.floor(Math.log10(value)) - 1);
+  return Math.round(value / (value < 100 ? 5 * unit : 2 * unit)) * (value < 100 ? 5 * unit : 2 * unit);
+}

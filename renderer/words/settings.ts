@@ -1,0 +1,27 @@
+/** Words of the Settings. */
+export const settingsWords = {
+  title: 'Settings',
+  looks: 'Looks',
+  theme: 'Colours',
+  themes: { system: 'As the computer', light: 'Light', dark: 'Dark' },
+  textSize: 'Text size',
+  textSizes: (px: number) => `${px}`,
+  tiles: 'Tiles',
+  tileSizes: { normal: 'Normal', large: 'Large' },
+  tiers: 'Rows of the rack',
+  tierCounts: { 1: 'One row', 2: 'Two rows' },
+  table: 'At the table',
+  seat: 'Your usual seat',
+  card: 'Card for new games',
+  cardNote: 'A game that has begun keeps the card that it began with.',
+  files: 'Your files',
+  filesWords: 'Everything that you enter is kept on this computer, in this folder. Nothing is sent anywhere.',
+  version: (version: string) => `Windrow ${version}`,
+  cautions: 'Please keep in mind',
+  cautionList: [
+    'Many clubs and all tournaments forbid aids at the table. Log a live game only where everyone agrees.',
+    'Reaches are estimates under a stated model. They are not promises.',
+    'If you play for stakes, follow local law and the limits of your table.',
+    'A printed card is the property of its publisher. Enter your own card for your own use, and do not pass it on.',
+  ],
+};

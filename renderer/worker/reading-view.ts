@@ -1,0 +1,66 @@
+import { type Hand, handOf } from '../../core/reading/hand.ts';
+import { type RankBy, rankedWays } from '../../core/reading/ranking.ts';
+import type { Reading } from '../../core/reading/reading.ts';
+import { nameOf, pluralNameOf } from '../../core/tiles/names.ts';
+import type { Kind } from '../../core/tiles/kinds.ts';
+import { formatTiles } from '../../core/tiles/text.ts';
+import type { PlaceStanding } from '../parts/wr-hand.ts';
+import type { HandView, ReadingView } from './calls.ts';
+
+/** The most hands that are handed over; a player looks at the first few. */
+const MOST_HANDS = 60;
+
+const STANDINGS: Readonly<Record<Hand['groups'][number]['places'][number]['held'], PlaceStanding>> = {
+  natural: 'filled',
+  joker: 'joker',
+  missing: 'missing',
+};
+
+/** A reading as plain data, ready to be drawn. */
+export function readingView(reading: Reading): ReadingView {
+  return {
+    rack: formatTiles(reading.known.rack),
+    ways: reading.compiled.wayCount,
+    away: reading.away,
+    draws: reading.draws,
+    lean: reading.lean,
+    byReach: bestOfEachLine(reading, 'reach'),
+    byAway: bestOfEachLine(reading, 'away'),
+  };
+}
+
+function bestOfEachLine(reading: Reading, by: RankBy): HandView[] {
+  const seen = new Set<number>();
+  const hands: HandView[] = [];
+  for (const way of rankedWays(reading, by)) {
+    const line = reading.compiled.lineOf[way] ?? 0;
+    if (seen.has(line)) continue;
+    seen.add(line);
+    hands.push(handView(handOf(reading, way), reading.compiled.ways[way]?.key ?? ''));
+    if (hands.length === MOST_HANDS) break;
+  }
+  return hands;
+}
+
+function handView(hand: Hand, wayKey: string): HandView {
+  return {
+    key: `${hand.line.id} ${wayKey}`,
+    line: hand.line.id,
+    section: hand.line.section,
+    points: hand.line.points,
+    concealed: hand.line.concealed,
+    note: hand.line.note,
+    away: hand.away,
+    drawReach: hand.drawReach,
+    reach: hand.reach,
+    groups: hand.groups.map(({ places }) => places.map(({ kind, held }) => ({ kind, standing: STANDINGS[held] }))),
+    missing: missingWords(hand.missing),
+  };
+}
+
+/** "five bam", "2 five bams": each kind once. */
+function missingWords(missing: readonly Kind[]): string[] {
+  const counts = new Map<Kind, number>();
+  for (const kind of missing) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  return [...counts].map(([kind, count]) => (count === 1 ? nameOf(kind) : `${count} ${pluralNameOf(kind)}`));
+}
