@@ -38,6 +38,101 @@ export class WrButton extends LitElement {
     css`
       :host {
         display: inline-block;
+        max-width: 100%;
+      }
+
+      button {
+        min-height: var(--target);
+        min-width: var(--target);
+        padding: 0.35em 1em;
+        border: var(--stroke) solid var(--edge);
+        border-radius: var(--round);
+        background: var(--sheet);
+        color: var(--ink);
+        font-weight: 600;
+        line-height: 1.25;
+        cursor: pointer;
+        transition: background var(--quick);
+      }
+
+      button:hover {
+        background: var(--accent-wash);
+        border-color: var(--accent);
+      }
+
+      button:active {
+        background: var(--well);
+      }
+
+      .main {
+        min-height: var(--target-main);
+        padding-inline: 1.4em;
+        border-color: var(--accent);
+        background: var(--accent);
+        color: var(--on-accent);
+      }
+
+      .main:hover {
+        background: var(--accent-deep);
+        border-color: var(--accent-deep);
+      }
+
+      .main:active {
+        background: var(--accent);
+      }
+
+      .quiet {
+        border-color: transparent;
+        background: transparent;
+        color: var(--accent);
+        text-decoration: underline;
+        text-decoration-thickness: 1px;
+        text-underline-offset: 0.22em;
+      }
+
+      .danger {
+        border-color: var(--bad);
+        color: var(--bad);
+      }
+
+      .danger:hover {
+        border-color: var(--bad);
+        background: var(--bad-wash);
+      }
+
+      [aria-pressed='true'] {
+        border-color: var(--accent);
+        background: var(--accent-wash);
+        box-shadow: inset 0 -4px 0 var(--accent);
+      }
+
+      button:disabled,
+      [aria-disabled='true'],
+      button:disabled:hover,
+      [aria-disabled='true']:hover {
+        border: var(--stroke) dashed var(--edge);
+        background: transparent;
+        color: var(--ink-soft);
+        cursor: not-allowed;
+      }
+
+      .reason {
+        display: block;
+        margin-top: var(--space-1);
+        color: var(--ink-soft);
+        font-size: var(--text-small);
+      }
+
+      @media (forced-colors: active) {
+        .main {
+          forced-color-adjust: none;
+          background: Highlight;
+          color: HighlightText;
+        }
+
+        [aria-pressed='true'] {
+          outline: 3px solid Highlight;
+        }
       }
     `,
   ];

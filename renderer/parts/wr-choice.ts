@@ -29,7 +29,106 @@ export class WrChoice extends LitElement {
   declare labelHidden: boolean;
   declare disabled: boolean;
 
-  static override styles = [sharedStyles, css``];
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: block;
+      }
+
+      fieldset {
+        margin: 0;
+        padding: 0;
+        border: 0;
+        min-width: 0;
+      }
+
+      legend {
+        padding: 0;
+        margin-bottom: var(--space-1);
+        font-weight: 600;
+      }
+
+      .bar {
+        display: inline-flex;
+        flex-wrap: wrap;
+        max-width: 100%;
+        border: var(--stroke) solid var(--edge);
+        border-radius: var(--round);
+        background: var(--sheet);
+        overflow: clip;
+      }
+
+      label {
+        position: relative;
+        display: grid;
+        place-items: center;
+        min-height: var(--target);
+        min-width: var(--target);
+        padding: 0.35em 1em;
+        font-weight: 600;
+        line-height: 1.25;
+        cursor: pointer;
+      }
+
+      label + label {
+        box-shadow: calc(-1 * var(--stroke)) 0 0 var(--hairline);
+      }
+
+      label:hover {
+        background: var(--accent-wash);
+      }
+
+      input {
+        position: absolute;
+        inset: 0;
+        width: 100%;
+        height: 100%;
+        margin: 0;
+        opacity: 0;
+        cursor: pointer;
+      }
+
+      label:has(:checked) {
+        background: var(--accent);
+        color: var(--on-accent);
+      }
+
+      label:has(:checked)::after {
+        position: absolute;
+        bottom: 4px;
+        width: 1.4em;
+        height: 3px;
+        border-radius: 2px;
+        background: currentcolor;
+        content: '';
+      }
+
+      label:has(:focus-visible) {
+        z-index: 1;
+        outline: var(--ring) solid var(--focus);
+        outline-offset: -6px;
+        border-radius: var(--round);
+      }
+
+      label:has(:checked:focus-visible) {
+        outline-color: var(--on-accent);
+      }
+
+      fieldset:disabled label {
+        color: var(--ink-soft);
+        cursor: not-allowed;
+      }
+
+      @media (forced-colors: active) {
+        label:has(:checked) {
+          forced-color-adjust: none;
+          background: Highlight;
+          color: HighlightText;
+        }
+      }
+    `,
+  ];
 
   constructor() {
     super();

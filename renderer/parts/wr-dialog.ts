@@ -1,6 +1,7 @@
 import { css, html, LitElement, type PropertyValues } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
 import { emit } from './emit.ts';
+import './wr-button.ts';
 
 /** What `dialog-closed` carries: by the close button or Escape. Buttons in the `actions` slot close it by setting `open`. */
 export interface DialogClosed {
@@ -17,7 +18,56 @@ export class WrDialog extends LitElement {
   declare open: boolean;
   declare heading: string;
 
-  static override styles = [sharedStyles, css``];
+  static override styles = [
+    sharedStyles,
+    css`
+      dialog {
+        width: min(38rem, 100vw - 1.5rem);
+        max-height: calc(100dvh - 1.5rem);
+        padding: 0;
+        border: var(--stroke) solid var(--edge);
+        border-radius: var(--round-large);
+        background: var(--sheet);
+        color: var(--ink);
+        overflow: auto;
+      }
+
+      dialog::backdrop {
+        background: rgb(18 16 13 / 55%);
+      }
+
+      header {
+        display: flex;
+        align-items: start;
+        justify-content: space-between;
+        gap: var(--space-4);
+        padding: var(--space-4) var(--space-4) 0 var(--space-5);
+      }
+
+      h2 {
+        margin: 0.15em 0 0;
+        font-size: var(--text-title);
+        line-height: 1.25;
+        text-wrap: balance;
+      }
+
+      .body {
+        padding: var(--space-3) var(--space-5);
+      }
+
+      footer {
+        display: flex;
+        flex-wrap: wrap;
+        justify-content: end;
+        gap: var(--space-3);
+        padding: var(--space-2) var(--space-5) var(--space-5);
+      }
+
+      ::slotted(p) {
+        margin: 0 0 var(--space-3);
+      }
+    `,
+  ];
 
   constructor() {
     super();
@@ -29,7 +79,7 @@ export class WrDialog extends LitElement {
     return html`<dialog aria-labelledby="heading" @cancel=${this.#cancelled}>
       <header>
         <h2 id="heading">${this.heading}</h2>
-        <button type="button" class="close" @click=${this.#closedByPerson}>Close</button>
+        <wr-button look="quiet" @click=${this.#closedByPerson}>Close</wr-button>
       </header>
       <div class="body"><slot></slot></div>
       <footer><slot name="actions"></slot></footer>

@@ -1,20 +1,21 @@
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, type PropertyValues } from 'lit';
 import type { Kind } from '../../core/tiles/kinds.ts';
-import { parseTileList } from '../../core/tiles/text.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { emit } from './emit.ts';
+import { countWords, type EntryReading, readEntry } from './entry-reading.ts';
 import './tile/wr-tile.ts';
 
 /** What `tiles-typed` (each key) and `tiles-entered` (Enter, only when all is well) carry. */
 export interface TypedTiles {
   readonly text: string;
-  /** The tiles read, in the order typed; when the text has a problem, those before it. */
   readonly kinds: readonly Kind[];
-  /** Whether the text reads without a problem and has a wanted number of tiles. */
   readonly complete: boolean;
 }
 
-/** Tiles as typed text (`ff n 13b`), read at each key: live preview, and problems under their character. */
+/**
+ * Tiles as typed text (`ff n 13b`), read at each key: the tiles appear below, a problem under its
+ * very character. Digits wait for their suit letter without complaint until one leaves the field.
+ */
 export class WrEntry extends LitElement {
   static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
 
@@ -24,6 +25,7 @@ export class WrEntry extends LitElement {
     value: {},
     counts: { attribute: false },
     refusal: {},
+    insisted: { state: true },
   };
 
   declare label: string;
@@ -33,8 +35,101 @@ export class WrEntry extends LitElement {
   declare counts: readonly number[];
   /** What the page has against these tiles, in words; empty when nothing. */
   declare refusal: string;
+  /** Whether the person is done typing, so that what is missing may be named. */
+  declare protected insisted: boolean;
 
-  static override styles = [sharedStyles, css``];
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: block;
+        --tile-width: 48px;
+      }
+
+      label {
+        display: block;
+        font-weight: 600;
+      }
+
+      p {
+        margin: 0;
+      }
+
+      .hint {
+        color: var(--ink-soft);
+      }
+
+      .line {
+        position: relative;
+        margin-top: var(--space-1);
+        overflow: clip;
+        overflow-clip-margin: 4px;
+        font-family: var(--font-code);
+        font-size: var(--text-lead);
+      }
+
+      input {
+        display: block;
+        width: 100%;
+        min-height: calc(var(--target-main) + 0.6rem);
+        padding: 0.3em 12px 0.75em;
+        border: 2px solid var(--edge);
+        border-radius: var(--round);
+        background: var(--sheet);
+      }
+
+      [aria-invalid='true'] {
+        border-color: var(--bad);
+      }
+
+      /* A wedge under the character that is wrong. */
+      .pointer {
+        position: absolute;
+        bottom: 8px;
+        left: calc(14px + var(--at, 0) * 1ch - var(--scrolled, 0px));
+        width: 1ch;
+        height: 0.5em;
+        background: var(--bad);
+        clip-path: polygon(50% 0, 100% 100%, 0 100%);
+      }
+
+      .below {
+        display: flex;
+        flex-wrap: wrap;
+        justify-content: space-between;
+        gap: 0 var(--space-4);
+        min-height: 1.45em;
+      }
+
+      .trouble {
+        flex: 1 1 12rem;
+      }
+
+      .bad {
+        color: var(--bad);
+        font-weight: 600;
+      }
+
+      .count {
+        color: var(--ink-soft);
+      }
+
+      .preview {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 4px;
+        min-height: 64px;
+        margin-top: var(--space-2);
+      }
+
+      @media (forced-colors: active) {
+        .pointer {
+          forced-color-adjust: none;
+          background: CanvasText;
+        }
+      }
+    `,
+  ];
 
   constructor() {
     super();
@@ -43,46 +138,86 @@ export class WrEntry extends LitElement {
     this.value = '';
     this.counts = [];
     this.refusal = '';
+    this.insisted = false;
   }
 
   protected override render(): unknown {
-    const read = parseTileList(this.value);
-    const { kinds } = this.#read();
+    const reading = readEntry(this.value, this.counts);
+    const wrong = this.#wrong(reading);
     return html`<label for="input">${this.label}</label>
-      <input
-        id="input"
-        .value=${this.value}
-        autocomplete="off"
-        autocapitalize="off"
-        spellcheck="false"
-        aria-describedby="trouble"
-        @input=${this.#typed}
-        @keydown=${this.#onKey}
-      />
-      <p id="trouble">${read.ok ? this.refusal : read.problem.message}</p>
-      <div class="preview" aria-hidden="true">${kinds.map((kind) => html`<wr-tile .kind=${kind}></wr-tile>`)}</div>`;
+      <p class="hint" id="hint">${this.hint}</p>
+      <div class="line">
+        <input
+          id="input"
+          .value=${this.value}
+          autocomplete="off"
+          autocapitalize="off"
+          spellcheck="false"
+          aria-invalid=${String(wrong !== '')}
+          aria-describedby="hint trouble count"
+          @input=${this.#typed}
+          @keydown=${this.#onKey}
+          @blur=${this.#left}
+          @scroll=${this.#follow}
+        />
+        ${reading.trouble ? html`<span class="pointer" aria-hidden="true"></span>` : ''}
+      </div>
+      <div class="below">
+        <p id="trouble" class="trouble ${wrong ? 'bad' : ''}" role="status">${wrong || this.#next(reading)}</p>
+        <p id="count" class="count">${countWords(reading.kinds.length, this.counts)}</p>
+      </div>
+      <div class="preview" aria-hidden="true">
+        ${reading.kinds.map((kind) => html`<wr-tile .kind=${kind}></wr-tile>`)}
+      </div>`;
   }
 
-  #read(): TypedTiles {
-    const read = parseTileList(this.value);
-    if (read.ok) {
-      const complete = this.counts.length === 0 || this.counts.includes(read.value.length);
-      return { text: this.value, kinds: read.value, complete };
-    }
-    const before = parseTileList(this.value.slice(0, read.problem.at));
-    return { text: this.value, kinds: before.ok ? before.value : [], complete: false };
+  protected override updated(changed: PropertyValues<this>): void {
+    if (!changed.has('value')) return;
+    const line = this.renderRoot.querySelector<HTMLElement>('.line');
+    line?.style.setProperty('--at', String(readEntry(this.value, this.counts).trouble?.at ?? 0));
+    this.#follow();
+  }
+
+  /** What to say as a fault now. */
+  #wrong({ kinds, complete, trouble, waiting }: EntryReading): string {
+    if (trouble) return trouble.message;
+    if (complete) return this.refusal;
+    if (!this.insisted || this.value.trim() === '') return '';
+    if (waiting) return `${waiting} still needs its suit: write b, c or d after it.`;
+    return `That is ${countWords(kinds.length, this.counts)}: please look again.`;
+  }
+
+  #next({ waiting }: EntryReading): string {
+    return waiting ? `${waiting} … now b, c or d` : '';
   }
 
   #typed({ target }: Event): void {
     if (!(target instanceof HTMLInputElement)) return;
     this.value = target.value;
-    emit<TypedTiles>(this, 'tiles-typed', this.#read());
+    this.insisted = false;
+    emit<TypedTiles>(this, 'tiles-typed', this.#told());
   }
 
   #onKey(event: KeyboardEvent): void {
     if (event.key !== 'Enter') return;
-    const typed = this.#read();
-    if (typed.complete && this.refusal === '') emit<TypedTiles>(this, 'tiles-entered', typed);
+    this.insisted = true;
+    const told = this.#told();
+    if (told.complete && this.refusal === '') emit<TypedTiles>(this, 'tiles-entered', told);
+  }
+
+  #left(): void {
+    this.insisted = true;
+  }
+
+  #told(): TypedTiles {
+    const { kinds, complete } = readEntry(this.value, this.counts);
+    return { text: this.value, kinds, complete };
+  }
+
+  /** Keeps the wedge under its character when a long text is scrolled. */
+  #follow(): void {
+    const input = this.renderRoot.querySelector('input');
+    input?.parentElement?.style.setProperty('--scrolled', `${input.scrollLeft}px`);
   }
 }
 

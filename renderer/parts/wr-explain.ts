@@ -18,7 +18,59 @@ export class WrExplain extends LitElement {
   /** What it is called. */
   declare heading: string;
 
-  static override styles = [sharedStyles, css``];
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: inline-block;
+      }
+
+      button {
+        min-height: var(--target);
+        min-width: var(--target);
+        padding: 0 0.5em;
+        border: 0;
+        border-radius: var(--round);
+        background: transparent;
+        font-weight: 600;
+        white-space: nowrap;
+        cursor: pointer;
+        anchor-name: --number;
+      }
+
+      button span {
+        border-bottom: 2px dotted var(--edge);
+      }
+
+      button:hover {
+        background: var(--accent-wash);
+      }
+
+      #words {
+        width: max-content;
+        max-width: min(24rem, 100vw - 2rem);
+        margin: 0;
+        padding: var(--space-3) var(--space-4) var(--space-4);
+        border: var(--stroke) solid var(--edge);
+        border-radius: var(--round);
+        background: var(--sheet);
+        color: var(--ink);
+        font-weight: 400;
+        white-space: normal;
+        position-anchor: --number;
+        position-area: block-end span-inline-end;
+        position-try-fallbacks:
+          flip-block,
+          flip-inline,
+          flip-block flip-inline;
+      }
+
+      strong {
+        display: block;
+        color: var(--accent);
+      }
+    `,
+  ];
 
   constructor() {
     super();
@@ -28,7 +80,7 @@ export class WrExplain extends LitElement {
 
   protected override render(): unknown {
     return html`<button type="button" popovertarget="words" aria-label="${this.value}, explain ${this.heading}">
-        ${this.value}
+        <span>${this.value}</span>
       </button>
       <div id="words" popover="auto" role="dialog" aria-label=${this.heading}>
         <strong>${this.heading}</strong>

@@ -31,7 +31,54 @@ export class WrField extends LitElement {
   declare lines: number;
   declare disabled: boolean;
 
-  static override styles = [sharedStyles, css``];
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: block;
+      }
+
+      label {
+        display: block;
+        font-weight: 600;
+      }
+
+      p {
+        margin: 0;
+      }
+
+      #hint {
+        color: var(--ink-soft);
+      }
+
+      input,
+      textarea {
+        display: block;
+        width: 100%;
+        min-height: var(--target-main);
+        margin-top: var(--space-1);
+        padding: 0.4em 0.7em;
+        border: var(--stroke) solid var(--edge);
+        border-radius: var(--round);
+        background: var(--sheet);
+        line-height: var(--line);
+      }
+
+      textarea {
+        resize: vertical;
+      }
+
+      [aria-invalid='true'] {
+        border: 2.5px solid var(--bad);
+      }
+
+      #error {
+        min-height: 1.45em;
+        color: var(--bad);
+        font-weight: 600;
+      }
+    `,
+  ];
 
   constructor() {
     super();

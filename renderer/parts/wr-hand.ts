@@ -24,7 +24,27 @@ export class WrHand extends LitElement {
   /** Spoken before the places, for instance the hand's name. */
   declare label: string;
 
-  static override styles = [sharedStyles, css``];
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: block;
+        --tile-width: clamp(36px, 2rem, 48px);
+      }
+
+      .hand {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 8px clamp(8px, 0.75rem, 18px);
+      }
+
+      .group {
+        display: inline-flex;
+        flex-wrap: wrap;
+        gap: 3px;
+      }
+    `,
+  ];
 
   constructor() {
     super();

@@ -7,18 +7,127 @@ export interface LeanShare {
   readonly share: number;
 }
 
-/** How the reach is spread over the card's sections: a bar of patterned shares, with the same as a table. */
+/** Patterns in the order of the shares, so that each is told by its pattern before its place. */
+const PATTERNS = [
+  'M0 0H12V12H0z',
+  'M-3 9L9 -3M3 15L15 3',
+  'M3 3h.01M9 9h.01',
+  'M0 3H12M0 9H12',
+  'M-3 3L9 15M3 -3L15 9',
+  'M3 0V12M9 0V12',
+  'M0 6H12M6 0V12',
+  'M-1 8L3 3L9 9L13 4',
+] as const;
+
+/**
+ * How the reach is spread over the card's sections: a bar of patterned shares with its legend, and
+ * the same as a table. The order of `shares` is kept; beyond eight the patterns begin again.
+ */
 export class WrLean extends LitElement {
   static override properties = {
     shares: { attribute: false },
     label: {},
   };
 
-  /** In the order in which they are to be drawn. */
   declare shares: readonly LeanShare[];
   declare label: string;
 
-  static override styles = [sharedStyles, css``];
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: block;
+      }
+
+      figure {
+        margin: 0;
+      }
+
+      .bar {
+        display: block;
+        width: 100%;
+        height: 30px;
+        border: var(--stroke) solid var(--edge);
+        border-radius: var(--round-small);
+        background: var(--sheet);
+      }
+
+      .swatch {
+        flex: none;
+        width: 26px;
+        height: 20px;
+        border: var(--stroke) solid var(--edge);
+        border-radius: 4px;
+        background: var(--sheet);
+      }
+
+      pattern path {
+        fill: none;
+        stroke: var(--chart);
+        stroke-width: 2.4;
+        stroke-linecap: square;
+      }
+
+      pattern.p0 path {
+        fill: var(--chart);
+        stroke: none;
+      }
+
+      pattern.p2 path {
+        stroke-width: 4;
+        stroke-linecap: round;
+      }
+
+      .cut {
+        stroke: var(--chart);
+        stroke-width: 2;
+      }
+
+      ul {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 var(--space-4);
+        margin: var(--space-2) 0 0;
+        padding: 0;
+        list-style: none;
+      }
+
+      li {
+        display: flex;
+        align-items: center;
+        gap: var(--space-2);
+      }
+
+      b {
+        font-weight: 600;
+      }
+
+      summary {
+        width: max-content;
+        max-width: 100%;
+        min-height: var(--target);
+        padding: 0.5em 0;
+        color: var(--accent);
+        font-size: var(--text-small);
+        cursor: pointer;
+      }
+
+      table {
+        border-collapse: collapse;
+      }
+
+      th,
+      td {
+        padding: 0.2em 1em 0.2em 0;
+        border-top: 1px solid var(--hairline);
+        text-align: start;
+      }
+
+      td {
+        text-align: end;
+      }
+    `,
+  ];
 
   constructor() {
     super();
@@ -27,25 +136,60 @@ export class WrLean extends LitElement {
   }
 
   protected override render(): unknown {
-    let from = 0;
-    const bars = this.shares.map(({ share }, at) => {
-      const x = from;
-      from += share * 1000;
-      return svg`<rect class="share p${at % 8}" x=${x} y="0" width=${share * 1000} height="28"></rect>`;
-    });
     return html`<figure aria-label=${this.label}>
-      <svg viewBox="0 0 1000 28" preserveAspectRatio="none" aria-hidden="true">${bars}</svg>
-      <table>
-        ${this.shares.map(
-          ({ section, share }) =>
-            html`<tr>
-              <th scope="row">${section}</th>
-              <td>${Math.round(share * 100)} %</td>
-            </tr>`,
-        )}
-      </table>
+      <svg class="bar" aria-hidden="true">
+        ${PATTERNS.map((path, at) => pattern(`bar${at}`, at, path))} ${this.#bars()}
+      </svg>
+      <ul>
+        ${this.shares.map((share, at) => legend(share, at % PATTERNS.length))}
+      </ul>
+      <details>
+        <summary>${this.label} as a table</summary>
+        <table>
+          <tr>
+            <th scope="col">Section</th>
+            <th scope="col">Share</th>
+          </tr>
+          ${this.shares.map(
+            ({ section, share }) =>
+              html`<tr>
+                <th scope="row">${section}</th>
+                <td>${percent(share)}</td>
+              </tr>`,
+          )}
+        </table>
+      </details>
     </figure>`;
   }
+
+  #bars(): unknown {
+    const starts = this.shares.map((_, at) => this.shares.slice(0, at).reduce((sum, { share }) => sum + share, 0));
+    return this.shares.map(({ share }, at) => {
+      const from = starts[at] ?? 0;
+      return svg`<rect x="${from * 100}%" y="0" width="${share * 100}%" height="30" fill="url(#bar${at % PATTERNS.length})"></rect>
+        ${at === 0 ? '' : svg`<line class="cut" x1="${from * 100}%" x2="${from * 100}%" y1="0" y2="30"></line>`}`;
+    });
+  }
+}
+
+function pattern(id: string, at: number, path: string): unknown {
+  return svg`<pattern id=${id} class="p${at}" width="12" height="12" patternUnits="userSpaceOnUse"><path d=${path}></path></pattern>`;
+}
+
+function legend({ section, share }: LeanShare, at: number): unknown {
+  return html`<li>
+    <svg class="swatch" aria-hidden="true">
+      ${pattern(`swatch${at}`, at, PATTERNS[at] ?? '')}
+      <rect width="26" height="20" fill="url(#swatch${at})"></rect>
+    </svg>
+    <span>${section} <b>${percent(share)}</b></span>
+  </li>`;
+}
+
+/** "42 %"; what is there but rounds to nothing is "under 1 %". */
+export function percent(share: number): string {
+  const whole = Math.round(share * 100);
+  return whole === 0 && share > 0 ? 'under 1 %' : `${whole} %`;
 }
 
 customElements.define('wr-lean', WrLean);

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
 import { emit } from './emit.ts';
+import './wr-button.ts';
 
 export type NoticeTone = 'info' | 'good' | 'warn' | 'bad';
 
@@ -27,7 +28,52 @@ export class WrNotice extends LitElement {
   declare action: string;
   declare closable: boolean;
 
-  static override styles = [sharedStyles, css``];
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: block;
+      }
+
+      .notice {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: var(--space-2) var(--space-3);
+        padding: var(--space-2) var(--space-2) var(--space-2) var(--space-4);
+        border: var(--stroke) solid var(--tone);
+        border-inline-start-width: 8px;
+        border-radius: var(--round);
+        background: var(--wash);
+        --tone: var(--accent);
+        --wash: var(--accent-wash);
+      }
+
+      .good {
+        --tone: var(--good);
+        --wash: var(--good-wash);
+      }
+
+      .warn {
+        --tone: var(--warn);
+        --wash: var(--warn-wash);
+      }
+
+      .bad {
+        --tone: var(--bad);
+        --wash: var(--bad-wash);
+      }
+
+      .tone {
+        color: var(--tone);
+        font-weight: 700;
+      }
+
+      .words {
+        flex: 1 1 14rem;
+      }
+    `,
+  ];
 
   constructor() {
     super();
@@ -40,8 +86,8 @@ export class WrNotice extends LitElement {
     return html`<div class="notice ${this.tone}" role=${this.tone === 'bad' ? 'alert' : 'status'}>
       <span class="tone">${TONE_WORDS[this.tone]}</span>
       <div class="words"><slot></slot></div>
-      ${this.action ? html`<button type="button" @click=${this.#acted}>${this.action}</button>` : nothing}
-      ${this.closable ? html`<button type="button" @click=${this.#closed}>Close</button>` : nothing}
+      ${this.action ? html`<wr-button @click=${this.#acted}>${this.action}</wr-button>` : nothing}
+      ${this.closable ? html`<wr-button look="quiet" @click=${this.#closed}>Close</wr-button>` : nothing}
     </div>`;
   }
 

@@ -21,7 +21,58 @@ export class WrPlaces extends LitElement {
   declare current: string;
   declare label: string;
 
-  static override styles = [sharedStyles, css``];
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: block;
+      }
+
+      nav {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-1);
+      }
+
+      a {
+        position: relative;
+        display: grid;
+        place-items: center;
+        min-height: var(--target-main);
+        min-width: var(--target);
+        padding: 0 0.9em;
+        border-radius: var(--round);
+        color: var(--ink);
+        font-weight: 600;
+        text-decoration: none;
+      }
+
+      a:hover {
+        background: var(--accent-wash);
+      }
+
+      a[aria-current='page'] {
+        color: var(--accent);
+      }
+
+      /* The current place stands on a furrow. */
+      a[aria-current='page']::after {
+        position: absolute;
+        inset: auto 0.9em 5px;
+        height: 4px;
+        border-radius: 2px;
+        background: currentcolor;
+        content: '';
+      }
+
+      @media (forced-colors: active) {
+        a[aria-current='page']::after {
+          forced-color-adjust: none;
+          background: Highlight;
+        }
+      }
+    `,
+  ];
 
   constructor() {
     super();

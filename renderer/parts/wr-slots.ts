@@ -1,8 +1,14 @@
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import { nameOf } from '../../core/tiles/names.ts';
 import { sharedStyles } from '../tokens/shared.ts';
+import { announce } from './announcer.ts';
+import { DragController } from './drag-controller.ts';
+import type { DragPoint } from './drag.ts';
 import { emit } from './emit.ts';
+import { isWithin } from './rack/rack-geometry.ts';
 import type { RackTile } from './rack/rack-tile.ts';
+import { capital } from './rack/rack-words.ts';
+import { rove } from './rove.ts';
 import './tile/wr-tile.ts';
 
 /** What `slots-returned` carries: tiles taken back to the rack. */
@@ -10,9 +16,13 @@ export interface SlotsReturned {
   readonly ids: readonly string[];
 }
 
+/** One place of the tray: a tile, one that is handed on unseen, or nothing yet. */
+type Slot = { readonly holds: 'tile'; readonly tile: RackTile } | { readonly holds: 'unseen' | 'nothing' };
+
 /**
  * The tray of a pass: a listbox of three places (or fewer). Left, Right, Home and End move; Delete,
- * Backspace or a click takes a tile back; Escape takes all back. Sends `slots-returned`.
+ * Backspace, Enter or a click takes a tile back; Escape takes all back. Sends `slots-returned`, and
+ * says what lies in it whenever that changes.
  */
 export class WrSlots extends LitElement {
   static override properties = {
@@ -21,6 +31,9 @@ export class WrSlots extends LitElement {
     blind: { type: Number },
     label: {},
     disabled: { type: Boolean },
+    returnTo: { attribute: false },
+    active: { state: true },
+    dragging: { state: true },
   };
 
   declare tiles: readonly RackTile[];
@@ -30,8 +43,81 @@ export class WrSlots extends LitElement {
   declare blind: number;
   declare label: string;
   declare disabled: boolean;
+  /** A tile dragged onto this element is taken back, as a click on it does. */
+  declare returnTo: Element | null;
+  declare protected active: number;
+  declare protected dragging: string | null;
 
-  static override styles = [sharedStyles, css``];
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: inline-block;
+      }
+
+      .slots {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--tile-gap);
+        width: max-content;
+        max-width: 100%;
+        padding: 12px;
+        border: var(--stroke) solid var(--edge);
+        border-radius: var(--round-large);
+        background: var(--sheet);
+      }
+
+      .slot {
+        position: relative;
+        width: var(--tile-width);
+        aspect-ratio: 3 / 4;
+        border-radius: calc(var(--tile-width) * 0.15);
+        background: var(--well);
+      }
+
+      .nothing {
+        border: var(--stroke) dashed var(--edge);
+        color: var(--ink-soft);
+        display: grid;
+        place-items: center;
+      }
+
+      wr-tile {
+        display: block;
+      }
+
+      .tile {
+        cursor: pointer;
+        touch-action: none;
+        user-select: none;
+      }
+
+      .tile:hover {
+        box-shadow: 0 0 0 3px var(--accent);
+      }
+
+      .dragging wr-tile {
+        z-index: 2;
+        transform: translate(var(--drag-x, 0), var(--drag-y, 0));
+        pointer-events: none;
+      }
+    `,
+  ];
+
+  #wantsFocus = false;
+
+  readonly #drag = new DragController(this, {
+    pressedId: (event) => (this.disabled ? null : slotIdIn(event)),
+    started: (id) => {
+      this.dragging = id;
+    },
+    moved: (_, by) => {
+      this.style.setProperty('--drag-x', `${by.x}px`);
+      this.style.setProperty('--drag-y', `${by.y}px`);
+    },
+    dropped: (id, at) => this.#dropped(id, at),
+    restored: () => this.#stopDragging(),
+  });
 
   constructor() {
     super();
@@ -40,27 +126,127 @@ export class WrSlots extends LitElement {
     this.blind = 0;
     this.label = 'Tiles to give';
     this.disabled = false;
+    this.returnTo = null;
+    this.active = 0;
+    this.dragging = null;
+  }
+
+  /** Puts the focus on the place that had it last. */
+  override focus(): void {
+    this.#wantsFocus = true;
+    this.requestUpdate();
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    this.active = Math.min(this.active, Math.max(0, this.places - 1));
+    if (!changed.has('tiles') && !changed.has('blind')) return;
+    if (this.hasUpdated) announce(this.#words());
+    if (this.shadowRoot?.activeElement) this.#wantsFocus = true;
+  }
+
+  protected override updated(): void {
+    if (!this.#wantsFocus) return;
+    this.#wantsFocus = false;
+    this.renderRoot.querySelector<HTMLElement>('[tabindex="0"]')?.focus({ preventScroll: true });
   }
 
   protected override render(): unknown {
-    return html`<div role="listbox" aria-label=${this.label} aria-orientation="horizontal">
-      ${this.tiles.map(
-        (tile) =>
-          html`<wr-tile
-            role="option"
-            aria-selected="false"
-            aria-label=${nameOf(tile.kind)}
-            tabindex="0"
-            .kind=${tile.kind}
-            @click=${() => this.#takeBack([tile.id])}
-          ></wr-tile>`,
-      )}
+    return html`<div
+      class="slots"
+      role="listbox"
+      aria-label=${this.label}
+      aria-orientation="horizontal"
+      aria-keyshortcuts="Delete Escape"
+      @keydown=${this.#onKey}
+    >
+      ${this.#slots().map((slot, at) => this.#slot(slot, at))}
     </div>`;
+  }
+
+  #slots(): Slot[] {
+    return Array.from({ length: this.places }, (_, at): Slot => {
+      const tile = this.tiles[at];
+      if (tile) return { holds: 'tile', tile };
+      return { holds: at >= this.places - this.blind ? 'unseen' : 'nothing' };
+    });
+  }
+
+  #slot(slot: Slot, at: number): unknown {
+    const id = slot.holds === 'tile' ? slot.tile.id : null;
+    return html`<div
+      class="slot ${slot.holds} ${id !== null && id === this.dragging ? 'dragging' : ''}"
+      role="option"
+      data-slot=${id ?? nothing}
+      tabindex=${at === this.active ? '0' : '-1'}
+      aria-selected="false"
+      aria-disabled=${String(slot.holds !== 'tile' || this.disabled)}
+      aria-label=${`${slotWords(slot)}, place ${at + 1} of ${this.places}`}
+      @click=${() => this.#clicked(at, id)}
+      @focus=${() => this.#settle(at)}
+    >
+      ${slot.holds === 'tile' ? html`<wr-tile .kind=${slot.tile.kind} aria-hidden="true"></wr-tile>` : nothing}
+      ${slot.holds === 'unseen' ? html`<wr-tile .kind=${null} aria-hidden="true"></wr-tile>` : nothing}
+      ${slot.holds === 'nothing' ? html`<span aria-hidden="true">${at + 1}</span>` : nothing}
+    </div>`;
+  }
+
+  #settle(at: number): void {
+    this.active = at;
+  }
+
+  #clicked(at: number, id: string | null): void {
+    this.active = at;
+    if (id !== null && !this.#drag.justDropped) this.#takeBack([id]);
+  }
+
+  #onKey(event: KeyboardEvent): void {
+    const next = rove(event.key, this.active, this.places);
+    if (next !== null) {
+      this.active = next;
+      this.focus();
+    } else if (event.key === 'Delete' || event.key === 'Backspace' || event.key === 'Enter') {
+      this.#takeBack(this.tiles.slice(this.active, this.active + 1).map(({ id }) => id));
+    } else if (event.key === 'Escape') {
+      this.#takeBack(this.tiles.map(({ id }) => id));
+    } else return;
+    event.preventDefault();
   }
 
   #takeBack(ids: readonly string[]): void {
     if (!this.disabled && ids.length > 0) emit<SlotsReturned>(this, 'slots-returned', { ids });
   }
+
+  #dropped(id: string, at: DragPoint): void {
+    this.#stopDragging();
+    if (this.returnTo && isWithin(this.returnTo.getBoundingClientRect(), at)) this.#takeBack([id]);
+  }
+
+  #stopDragging(): void {
+    this.dragging = null;
+    this.style.removeProperty('--drag-x');
+    this.style.removeProperty('--drag-y');
+  }
+
+  /** "Tiles to give: five bam, nine crak; 1 place free." */
+  #words(): string {
+    const slots = this.#slots();
+    const held = slots.filter(({ holds }) => holds !== 'nothing').map(slotWords);
+    const free = slots.length - held.length;
+    const rest = free === 0 ? 'full' : `${free} ${free === 1 ? 'place' : 'places'} free`;
+    return capital(`${this.label}: ${[held.join(', '), rest].filter(Boolean).join('; ')}.`);
+  }
+}
+
+function slotWords(slot: Slot): string {
+  if (slot.holds === 'tile') return nameOf(slot.tile.kind);
+  return slot.holds === 'unseen' ? 'a tile unseen' : 'empty';
+}
+
+function slotIdIn(event: Event): string | null {
+  for (const node of event.composedPath()) {
+    if (node instanceof HTMLElement && node.dataset['slot'] !== undefined) return node.dataset['slot'];
+  }
+  return null;
 }
 
 customElements.define('wr-slots', WrSlots);

@@ -27,7 +27,58 @@ export class WrTabs extends LitElement {
   declare current: string;
   declare label: string;
 
-  static override styles = [sharedStyles, css``];
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: block;
+      }
+
+      [role='tablist'] {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-1);
+        border-bottom: var(--stroke) solid var(--edge);
+      }
+
+      button {
+        min-height: var(--target);
+        min-width: var(--target);
+        padding: 0.35em 1em;
+        border: var(--stroke) solid transparent;
+        border-bottom: 0;
+        border-radius: var(--round) var(--round) 0 0;
+        background: transparent;
+        font-weight: 600;
+        cursor: pointer;
+      }
+
+      button:hover {
+        background: var(--accent-wash);
+      }
+
+      [aria-selected='true'] {
+        position: relative;
+        margin-bottom: calc(-1 * var(--stroke));
+        border-color: var(--edge);
+        background: var(--sheet);
+        color: var(--accent);
+      }
+
+      [aria-selected='true']::before {
+        position: absolute;
+        inset: -1.5px -1.5px auto;
+        height: 5px;
+        border-radius: var(--round) var(--round) 0 0;
+        background: var(--accent);
+        content: '';
+      }
+
+      [role='tabpanel'] {
+        padding-top: var(--space-4);
+      }
+    `,
+  ];
 
   constructor() {
     super();

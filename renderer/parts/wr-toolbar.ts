@@ -1,6 +1,8 @@
 import { css, html, LitElement } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
-import { WrButton } from './wr-button.ts';
+import { rove } from './rove.ts';
+import type { WrButton } from './wr-button.ts';
+import './wr-button.ts';
 
 /** A row of `wr-button`s that is one tab stop; Left, Right, Home and End move within it (APG toolbar). */
 export class WrToolbar extends LitElement {
@@ -49,9 +51,8 @@ export class WrToolbar extends LitElement {
   #onKey(event: KeyboardEvent): void {
     const buttons = this.#buttons();
     const at = buttons.findIndex((button) => button.matches(':focus-within'));
-    const last = buttons.length - 1;
-    const next = { ArrowLeft: Math.max(0, at - 1), ArrowRight: Math.min(last, at + 1), Home: 0, End: last }[event.key];
-    if (next === undefined || at < 0) return;
+    const next = at < 0 ? null : rove(event.key, at, buttons.length);
+    if (next === null) return;
     event.preventDefault();
     this.#stopAt(buttons[next]);
     buttons[next]?.focus();

@@ -1,8 +1,11 @@
-import { css, html, LitElement } from 'lit';
-import { type Kind, KINDS } from '../../core/tiles/kinds.ts';
+import { css, html, LitElement, nothing } from 'lit';
+import { faceOf, type Kind, KINDS, SUITS } from '../../core/tiles/kinds.ts';
 import { nameOf } from '../../core/tiles/names.ts';
 import { sharedStyles } from '../tokens/shared.ts';
+import { announce } from './announcer.ts';
 import { emit } from './emit.ts';
+import { capital } from './rack/rack-words.ts';
+import { rove } from './rove.ts';
 import './tile/wr-tile.ts';
 
 /** What `tile-picked` carries. */
@@ -10,13 +13,31 @@ export interface TilePicked {
   readonly kind: Kind;
 }
 
-/** All 36 kinds to pick from, one click a tile, with how many are left. Sends `tile-picked`. */
+/** The rows of the tray: a row for each suit, and one for all the rest; nine in each. */
+const ROWS: readonly (readonly Kind[])[] = [
+  ...SUITS.map((suit) => KINDS.filter((kind) => isOfSuit(kind, suit))),
+  KINDS.filter((kind) => faceOf(kind).class !== 'number'),
+];
+const ORDER: readonly Kind[] = ROWS.flat();
+
+function isOfSuit(kind: Kind, suit: string): boolean {
+  const face = faceOf(kind);
+  return face.class === 'number' && face.suit === suit;
+}
+
+/**
+ * All 36 kinds to pick from, one click a tile, with how many are left of each. One tab stop: the
+ * arrow keys, Home and End go about, Enter or Space picks. Sends `tile-picked`; a kind that can't
+ * be picked says why instead.
+ */
 export class WrTray extends LitElement {
   static override properties = {
     left: { attribute: false },
     reasons: { attribute: false },
     full: {},
     label: {},
+    active: { state: true },
+    refusal: { state: true },
   };
 
   /** How many of each kind can still be picked, by kind; 36 numbers. */
@@ -26,8 +47,79 @@ export class WrTray extends LitElement {
   /** Why nothing at all can be picked now; empty when something can. */
   declare full: string;
   declare label: string;
+  declare protected active: number;
+  declare protected refusal: string;
 
-  static override styles = [sharedStyles, css``];
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: block;
+        container-type: inline-size;
+        --tile-width: 48px;
+      }
+
+      .rows {
+        display: grid;
+        gap: var(--space-1);
+      }
+
+      .row {
+        display: grid;
+        grid-template-columns: repeat(9, minmax(0, 1fr));
+        max-width: 40rem;
+        gap: var(--space-1);
+      }
+
+      @container (width < 33rem) or (width < 520px) {
+        .row {
+          grid-template-columns: repeat(auto-fill, minmax(52px, 1fr));
+        }
+      }
+
+      button {
+        display: grid;
+        justify-items: center;
+        gap: 1px;
+        min-width: 48px;
+        padding: 4px 2px 0;
+        border: var(--stroke) solid transparent;
+        border-radius: var(--round);
+        background: transparent;
+        line-height: 1.3;
+        cursor: pointer;
+      }
+
+      button:hover {
+        border-color: var(--accent);
+        background: var(--accent-wash);
+      }
+
+      button:active {
+        background: var(--well);
+      }
+
+      .left {
+        color: var(--ink-soft);
+        font-size: var(--text-small);
+      }
+
+      [aria-disabled='true'] {
+        cursor: not-allowed;
+      }
+
+      [aria-disabled='true']:hover {
+        border-color: transparent;
+        background: transparent;
+      }
+
+      .refusal {
+        min-height: 1.45em;
+        margin: var(--space-1) 0 0;
+        color: var(--ink-soft);
+      }
+    `,
+  ];
 
   constructor() {
     super();
@@ -35,22 +127,13 @@ export class WrTray extends LitElement {
     this.reasons = new Map();
     this.full = '';
     this.label = 'Tiles to pick from';
+    this.active = 0;
+    this.refusal = '';
   }
 
-  protected override render(): unknown {
-    return html`<div role="group" aria-label=${this.label}>
-      ${KINDS.map(
-        (kind) =>
-          html`<button
-            type="button"
-            aria-label="${nameOf(kind)}, ${this.left[kind] ?? 0} left"
-            aria-disabled=${String(this.reasonAgainst(kind) !== '')}
-            @click=${() => this.#pick(kind)}
-          >
-            <wr-tile .kind=${kind} aria-hidden="true"></wr-tile>
-          </button>`,
-      )}
-    </div>`;
+  /** Puts the focus on the tile that had it last. */
+  override focus(): void {
+    this.renderRoot.querySelector<HTMLElement>('[tabindex="0"]')?.focus();
   }
 
   /** Why a kind can't be picked; empty when it can. */
@@ -61,8 +144,64 @@ export class WrTray extends LitElement {
     return (this.left[kind] ?? 0) > 0 ? '' : 'none left';
   }
 
+  protected override render(): unknown {
+    return html`<div class="rows" role="group" aria-label=${this.label} @keydown=${this.#onKey}>
+        ${ROWS.map((row) => html`<div class="row" role="none">${row.map((kind) => this.#button(kind))}</div>`)}
+      </div>
+      <p class="refusal">${this.full ? capital(this.full) : this.refusal}</p>`;
+  }
+
+  #button(kind: Kind): unknown {
+    const count = this.left[kind] ?? 0;
+    const reason = this.reasonAgainst(kind);
+    return html`<button
+      type="button"
+      data-kind=${kind}
+      tabindex=${ORDER[this.active] === kind ? '0' : '-1'}
+      aria-label=${`${nameOf(kind)}, ${count === 0 ? 'none' : count} left`}
+      aria-description=${reason === '' || count === 0 ? nothing : reason}
+      aria-disabled=${String(reason !== '')}
+      @click=${() => this.#pick(kind)}
+      @focus=${() => this.#settle(kind)}
+    >
+      <wr-tile .kind=${kind} .standing=${reason === '' ? 'whole' : 'missing'} aria-hidden="true"></wr-tile>
+      <span class="left">${count === 0 ? '–' : count}</span>
+    </button>`;
+  }
+
+  #settle(kind: Kind): void {
+    this.active = ORDER.indexOf(kind);
+  }
+
   #pick(kind: Kind): void {
-    if (this.reasonAgainst(kind) === '') emit<TilePicked>(this, 'tile-picked', { kind });
+    const reason = this.reasonAgainst(kind);
+    this.refusal = reason === '' ? '' : `${capital(nameOf(kind))}: ${reason}.`;
+    if (reason === '') emit<TilePicked>(this, 'tile-picked', { kind });
+    else announce(this.refusal);
+  }
+
+  #onKey(event: KeyboardEvent): void {
+    const next = rove(event.key, this.active, ORDER.length) ?? this.#climb(event.key);
+    if (next === null) return;
+    event.preventDefault();
+    this.renderRoot.querySelector<HTMLElement>(`[data-kind="${ORDER[next]}"]`)?.focus();
+  }
+
+  /** To the button above or below, as the rows are drawn now. */
+  #climb(key: string): number | null {
+    if (key !== 'ArrowUp' && key !== 'ArrowDown') return null;
+    const boxes = ORDER.map((kind) => this.renderRoot.querySelector(`[data-kind="${kind}"]`)?.getBoundingClientRect());
+    const from = boxes[this.active];
+    if (!from) return null;
+    let best: number | null = null;
+    let least = Infinity;
+    for (const [at, box] of boxes.entries()) {
+      const down = box ? (box.top - from.top) * (key === 'ArrowDown' ? 1 : -1) : 0;
+      if (!box || down <= 1) continue;
+      const distance = down * 4 + Math.abs(box.left - from.left);
+      if (distance < least) [best, least] = [at, distance];
+    }
+    return best;
   }
 }
 

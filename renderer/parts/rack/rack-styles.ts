@@ -62,10 +62,6 @@ export const rackStyles = css`
     pointer-events: none;
   }
 
-  .cell:has(.dragging)::marker {
-    content: none;
-  }
-
   .hole {
     position: absolute;
     inset: 0 calc(var(--tile-gap) / 2) var(--ledge);
