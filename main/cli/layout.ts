@@ -10,18 +10,23 @@ const GAP = '  ';
 /** Rows under their titles, columns as wide as they need; no blanks at line ends. */
 export function table<Row>(rows: readonly Row[], columns: readonly Column<Row>[]): string {
   const cells = columns.map(({ title, cell }) => [title, ...rows.map(cell)]);
-  const widths = cells.map((column) => Math.max(...column.map((text) => [...text].length)));
+  const widths = cells.map((column) => Math.max(...column.map(signs)));
   const lines = ['', ...rows].map((_, line) =>
     columns
       .map(({ side }, place) => {
         const text = cells[place]?.[line] ?? '';
-        const blanks = ' '.repeat((widths[place] ?? 0) - [...text].length);
+        const blanks = ' '.repeat((widths[place] ?? 0) - signs(text));
         return side === 'right' ? blanks + text : text + blanks;
       })
       .join(GAP)
       .trimEnd(),
   );
   return lines.join('\n');
+}
+
+/** How many signs a text takes on the screen. */
+function signs(text: string): number {
+  return Array.from(text).length;
 }
 
 /** A chance in percent, as fine as it is worth: `34%`, `3.1%`, `0.02%`, `under 0.01%`. */

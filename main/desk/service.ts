@@ -1,6 +1,5 @@
-import { failure, type Result, success } from '../../core/base/result.ts';
+import { type Result, success } from '../../core/base/result.ts';
 import { makeFolders, type Storage } from '../files/durable.ts';
-import { errorCode } from '../files/files.ts';
 import { fileTrouble } from '../files/trouble.ts';
 import { CardShelf } from './card-shelf.ts';
 import type { DeskContext } from './context.ts';
@@ -9,6 +8,7 @@ import { GameShelf } from './game-shelf.ts';
 import { BEAT, type Lock, type Running, takeLock } from './lock.ts';
 import { placesIn } from './places.ts';
 import { type PreferenceKeeper, preferencesFile, preferencesIn } from './preferences.ts';
+import { Turns } from './turns.ts';
 
 /** What the service needs from outside; all of it can be replaced in a test. */
 export interface DeskOptions extends Storage {
@@ -22,7 +22,7 @@ export interface DeskOptions extends Storage {
   /** Calls again and again until the answer is called. */
   readonly every: (milliseconds: number, call: () => void) => () => void;
   /** Where preferences are kept, when not in the file that the service writes itself. */
-  readonly preferences?: (context: DeskContext) => PreferenceKeeper;
+  readonly preferences?: (context: DeskContext) => Promise<PreferenceKeeper>;
 }
 
 /** The desk with an end to it. */
@@ -54,7 +54,7 @@ async function openDesk(
   try {
     const games = await GameShelf.open(context);
     const cards = new CardShelf(context, options.demoCard);
-    const keeper = options.preferences?.(context) ?? preferencesFile(context);
+    const keeper = (await options.preferences?.(context)) ?? preferencesFile(context);
     return deskOf({ options, lock, notices, games, cards, keeper });
   } catch (error) {
     await lock.release();
@@ -105,64 +105,4 @@ function deskOf({ options, lock, notices, games, cards, keeper }: Parts): DeskSe
       await turns.last(() => games.close());
     },
   };
-}
-
-/** One call at a time, in the order in which they came, and none that writes once the folder is another's. */
-class Turns {
-  readonly #lock: Lock;
-  #before: Promise<unknown> = Promise.resolve();
-  #lost = false;
-  #closed = false;
-
-  constructor(lock: Lock) {
-    this.#lock = lock;
-  }
-
-  async read<Value>(what: string, call: () => Promise<Result<Value>>): Promise<Result<Value>> {
-    return await this.#turn('read', what, call);
-  }
-
-  async save<Value>(what: string, call: () => Promise<Result<Value>>): Promise<Result<Value>> {
-    return await this.#turn('save', what, async () => (this.#lost ? lostFolder() : await call()));
-  }
-
-  async beat(): Promise<void> {
-    await this.#next(async () => {
-      try {
-        this.#lost = !(await this.#lock.beat());
-      } catch (error) {
-        if (errorCode(error) === '') throw error;
-      }
-    });
-  }
-
-  async last(call: () => Promise<void>): Promise<void> {
-    await this.#next(async () => {
-      if (this.#closed) return;
-      this.#closed = true;
-      if (!this.#lost) await call();
-      await this.#lock.release();
-    });
-  }
-
-  async #turn<Value>(doing: 'read' | 'save', what: string, call: () => Promise<Result<Value>>): Promise<Result<Value>> {
-    return await this.#next(async () => {
-      if (this.#closed) return failure('closed', 'Windrow has been closed: open it again.');
-      try {
-        return await call();
-      } catch (error) {
-        return fileTrouble(error, doing, what);
-      }
-    });
-  }
-
-  async #next<Value>(call: () => Promise<Value>): Promise<Value> {
-    const mine = this.#before.then(call);
-    this.#before = mine.catch(() => undefined);
-    return await mine;
-  }
-}
-
-function lostFolder(): Result<never> {
-  return failure('in-use', 'Another Windrow window has taken over this folder. Close this one and go on there.');
 }

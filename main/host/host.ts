@@ -6,7 +6,7 @@ import type { Desk } from '../desk/desk.ts';
 import { readBody } from './body.ts';
 import { Guard } from './guard.ts';
 import { json, type Reply, send, sentence } from './replies.ts';
-import { readWindowFile } from './window-files.ts';
+import { readWindowFile } from '../window/window-files.ts';
 
 export interface HostOptions {
   /** The desk's folder. */

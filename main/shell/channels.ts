@@ -1,0 +1,6 @@
+import type { DeskCall } from '../desk/call-names.ts';
+
+/** The channel of a desk call between preload and handlers. */
+export function channelOf(call: DeskCall): string {
+  return `desk:${call}`;
+}

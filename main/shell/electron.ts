@@ -1,0 +1,23 @@
+import type {
+  App,
+  BrowserWindow,
+  BrowserWindowConstructorOptions,
+  Dialog,
+  IpcMain,
+  Menu,
+  Protocol,
+  Screen,
+  Session,
+} from 'electron';
+
+/** The parts of Electron that the shell uses. Only the entry imports the real ones. */
+export interface ElectronParts {
+  readonly app: App;
+  readonly protocol: Protocol;
+  readonly ipcMain: IpcMain;
+  readonly menu: typeof Menu;
+  readonly dialog: Dialog;
+  readonly screen: Screen;
+  readonly defaultSession: () => Session;
+  readonly createWindow: (options: BrowserWindowConstructorOptions) => BrowserWindow;
+}

@@ -1,0 +1,28 @@
+import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, screen, session } from 'electron';
+import Store from 'electron-store';
+import { join, resolve } from 'node:path';
+import { openDesk, usualFolder } from '../desk/open.ts';
+import { runShell } from './shell.ts';
+
+// Not awaited here: Electron gets ready only after this file has run.
+runShell({
+  electron: {
+    app,
+    protocol,
+    ipcMain,
+    menu: Menu,
+    dialog,
+    screen,
+    defaultSession: () => session.defaultSession,
+    createWindow: (options) => new BrowserWindow(options),
+  },
+  folder: resolve(usualFolder()),
+  root: join(import.meta.dirname, '../renderer'),
+  preload: join(import.meta.dirname, 'preload.cjs'),
+  platform: process.platform,
+  openDesk,
+  createStore: (options) => new Store(options),
+}).catch((error: unknown) => {
+  dialog.showErrorBox('Windrow', error instanceof Error ? error.message : String(error));
+  app.exit(1);
+});

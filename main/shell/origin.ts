@@ -1,0 +1,10 @@
+/** The window's own scheme: no file and no network address is ever loaded. */
+export const SCHEME = 'app';
+export const HOST = 'windrow';
+export const START_PAGE = `${SCHEME}://${HOST}/index.html`;
+
+/** True for an address of the window's own pages. */
+export function isOurPage(address: string): boolean {
+  const url = URL.parse(address);
+  return url?.protocol === `${SCHEME}:` && url.host === HOST;
+}

@@ -1,0 +1,70 @@
+import * as v from 'valibot';
+import type { DeskContext } from '../desk/context.ts';
+import { setAside } from '../desk/context.ts';
+import { type Kept, type PreferenceKeeper, preferencesFile } from '../desk/preferences.ts';
+
+/** What the settings library gives us. */
+export interface SettingsStore {
+  readonly store: Kept;
+  set(fields: Kept): void;
+}
+
+export interface SettingsOptions {
+  readonly cwd: string;
+  readonly name: string;
+  readonly configFileMode: number;
+  readonly accessPropertiesByDotNotation: boolean;
+  readonly clearInvalidConfig: boolean;
+}
+
+/** Preferences and the window's place, in one small file. */
+export interface Settings extends PreferenceKeeper {
+  /** Where the window was; undefined at the first start. */
+  readonly windowPlace: () => WindowPlace | undefined;
+  readonly keepWindowPlace: (place: WindowPlace) => void;
+}
+
+const whole = v.pipe(v.number(), v.integer(), v.minValue(-100_000), v.maxValue(100_000));
+const windowPlace = v.object({ x: whole, y: whole, width: whole, height: whole, maximized: v.boolean() });
+export type WindowPlace = v.InferOutput<typeof windowPlace>;
+
+/**
+ * Opens the settings by the library. A file that can't be read is set aside first, since the
+ * library would stop or write over it.
+ */
+export async function openSettings(
+  context: DeskContext,
+  createStore: (options: SettingsOptions) => SettingsStore,
+): Promise<Settings> {
+  await preferencesFile(context).read();
+  const store = await openStore(context, createStore);
+  return {
+    read: async () => store.store,
+    change: async (fields) => store.set(fields),
+    windowPlace: () => {
+      const place = v.safeParse(windowPlace, store.store['window']);
+      return place.success ? place.output : undefined;
+    },
+    keepWindowPlace: (place) => store.set({ window: place }),
+  };
+}
+
+async function openStore(
+  context: DeskContext,
+  createStore: (options: SettingsOptions) => SettingsStore,
+): Promise<SettingsStore> {
+  const options: SettingsOptions = {
+    cwd: context.places.folder,
+    name: 'preferences',
+    configFileMode: 0o600,
+    accessPropertiesByDotNotation: false,
+    clearInvalidConfig: false,
+  };
+  try {
+    return createStore(options);
+  } catch {
+    const name = await setAside(context, context.places.preferences);
+    context.tell(`The settings could not be read, so the usual ones are in use. The old file is kept as ${name}.`);
+    return createStore(options);
+  }
+}

@@ -1,0 +1,100 @@
+import type { BrowserWindow } from 'electron';
+import { failure, type Result, success } from '../../core/base/result.ts';
+import type { openDesk } from '../desk/open.ts';
+import type { DeskService } from '../desk/service.ts';
+import type { ElectronParts } from './electron.ts';
+import { setUpCalls } from './set-up-calls.ts';
+import { setUpNavigation, setUpPermissions } from './set-up-fences.ts';
+import { setUpMenu } from './set-up-menu.ts';
+import { setUpProtocol, setUpScheme } from './set-up-protocol.ts';
+import { setUpWindow } from './set-up-window.ts';
+import { openSettings, type Settings, type SettingsOptions, type SettingsStore } from './settings.ts';
+
+export interface ShellOptions {
+  readonly electron: ElectronParts;
+  /** The desk's folder. */
+  readonly folder: string;
+  /** The built window's folder. */
+  readonly root: string;
+  /** The built preload script. */
+  readonly preload: string;
+  readonly platform: string;
+  readonly openDesk: typeof openDesk;
+  readonly createStore: (options: SettingsOptions) => SettingsStore;
+}
+
+/** Runs the app from its start to its end. */
+export async function runShell(options: ShellOptions): Promise<void> {
+  const { electron, root, preload, platform } = options;
+  const { app, protocol, ipcMain, menu, defaultSession } = electron;
+  if (!setUpSingleInstance(electron)) return;
+  app.enableSandbox();
+  setUpScheme(protocol);
+  setUpNavigation(app);
+  await app.whenReady();
+  const opened = await openWithSettings(options);
+  if (!opened.ok) {
+    electron.dialog.showErrorBox('Windrow', opened.problem.message);
+    app.quit();
+    return;
+  }
+  const { desk, settings } = opened.value;
+  setUpEnd(electron, desk);
+  setUpPermissions(defaultSession());
+  setUpProtocol(protocol, root);
+  setUpMenu(menu, { platform, packaged: app.isPackaged });
+  setUpCalls(ipcMain, desk);
+  setUpSecondStart(electron, setUpWindow(electron, settings, preload));
+}
+
+/** False when the app runs already; this second one then ends. */
+function setUpSingleInstance({ app }: ElectronParts): boolean {
+  const first = app.requestSingleInstanceLock();
+  if (!first) app.quit();
+  return first;
+}
+
+/** A second start shows the window that is there. */
+function setUpSecondStart({ app }: ElectronParts, window: BrowserWindow): void {
+  app.on('second-instance', () => {
+    if (window.isMinimized()) window.restore();
+    window.focus();
+  });
+}
+
+interface Opened {
+  readonly desk: DeskService;
+  readonly settings: Settings;
+}
+
+async function openWithSettings({ openDesk: open, folder, createStore }: ShellOptions): Promise<Result<Opened>> {
+  let settings: Settings | undefined;
+  const desk = await open({
+    folder,
+    host: 'electron',
+    preferences: async (context) => {
+      settings = await openSettings(context, createStore);
+      return settings;
+    },
+  });
+  if (!desk.ok) return desk;
+  return settings === undefined
+    ? failure('no-settings', 'The settings could not be opened.')
+    : success({ desk: desk.value, settings });
+}
+
+/** The app ends with its window, and not before the desk has put everything away. */
+function setUpEnd({ app }: ElectronParts, desk: DeskService): void {
+  let putAway = false;
+  const putAwayAndQuit = async (): Promise<void> => {
+    await desk.close();
+    putAway = true;
+    app.quit();
+  };
+  app.on('window-all-closed', () => app.quit());
+  app.on('will-quit', (event) => {
+    if (putAway) return;
+    event.preventDefault();
+    void putAwayAndQuit();
+  });
+}
