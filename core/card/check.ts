@@ -1,8 +1,8 @@
 import { failure, type Problem, type Result, success } from '../base/result.ts';
-import type { Card, Line, Section } from './card.ts';
+import type { Card, Section } from './card.ts';
 import { type CardDocument, type SectionDocument, sectionName, textField } from './document.ts';
-import { type Expansion, writeOut } from './expand.ts';
-import { checkLine, type LineProblem } from './check-line.ts';
+import { writeOut } from './expand.ts';
+import { type CheckedLine, checkLine, type LineProblem } from './check-line.ts';
 
 /** Largest card that opens; beyond it reading a rack would no longer be quick. */
 export const CARD_LIMITS = { lines: 300, sections: 100, ways: 50_000 } as const;
@@ -23,11 +23,7 @@ export interface CheckedCard {
   readonly problems: readonly CardProblem[];
 }
 
-interface GoodLine {
-  readonly section: string;
-  readonly line: Omit<Line, 'ways'>;
-  readonly expansion: Expansion;
-}
+type GoodLine = Pick<CheckedLine, 'line' | 'expansion'>;
 
 /**
  * Makes a card of what a document says, leaving out lines with problems. Refuses only a card
@@ -36,43 +32,46 @@ interface GoodLine {
 export function checkCard(document: CardDocument): Result<CheckedCard, Problem<CardLimitCode>> {
   const beyond = checkSizes(document);
   if (beyond !== undefined) return beyond;
-  const problems: CardProblem[] = titleProblems(document);
-  const ids = new Set<string>();
+  const tally: Tally = { ids: new Set(), problems: titleProblems(document), ways: 0 };
   const sections: { name: string; lines: GoodLine[] }[] = [];
-  let ways = 0;
   for (const [index, section] of document.sections.entries()) {
     const name = sectionName(section, index);
-    const lines = goodLines(section, name, ids, problems);
-    ways += lines.reduce((sum, { expansion }) => sum + expansion.count, 0);
-    if (ways > CARD_LIMITS.ways) return tooManyWays(name);
-    sections.push({ name, lines });
+    sections.push({ name, lines: goodLines(section, name, tally) });
+    if (tally.ways > CARD_LIMITS.ways) return tooManyWays(name);
   }
-  return success({ card: writeCard(document, sections), problems });
+  return success({ card: writeCard(document, sections), problems: tally.problems });
 }
 
-function goodLines(section: SectionDocument, name: string, ids: Set<string>, problems: CardProblem[]): GoodLine[] {
+/** What is gathered over all sections. */
+interface Tally {
+  readonly ids: Set<string>;
+  readonly problems: CardProblem[];
+  ways: number;
+}
+
+/** A section's lines without problems; stops at the line with which the card has too many ways. */
+function goodLines(section: SectionDocument, name: string, tally: Tally): GoodLine[] {
   const good: GoodLine[] = [];
-  if (section['name'] !== undefined && typeof section['name'] !== 'string') {
-    problems.push({
-      code: 'wrong-field',
-      section: name,
-      id: '',
-      column: 0,
-      message: `The name of ${name} is not a text: write one.`,
-    });
-  }
+  tally.problems.push(...nameProblems(section, name));
   for (const [index, fields] of section.lines.entries()) {
+    if (tally.ways > CARD_LIMITS.ways) break;
     const checked = checkLine(fields, name, index);
     const id = textField(fields, 'id');
-    const found: CardProblem[] = checked.ok
-      ? []
-      : checked.problem.map((problem) => ({ ...problem, section: name, id }));
-    if (id !== '' && ids.has(id)) found.unshift(duplicateId(name, id));
-    ids.add(id);
-    problems.push(...found);
-    if (checked.ok && found.length === 0) good.push({ section: name, ...checked.value });
+    const found = checked.ok ? [] : checked.problem.map((problem): CardProblem => ({ ...problem, section: name, id }));
+    if (id !== '' && tally.ids.has(id)) found.unshift(duplicateId(name, id));
+    tally.ids.add(id);
+    tally.problems.push(...found);
+    if (!checked.ok || found.length > 0) continue;
+    tally.ways += checked.value.expansion.count;
+    good.push(checked.value);
   }
   return good;
+}
+
+function nameProblems(section: SectionDocument, name: string): CardProblem[] {
+  if (section['name'] === undefined || typeof section['name'] === 'string') return [];
+  const message = `The name of ${name} is not a text: write one.`;
+  return [{ code: 'wrong-field', section: name, id: '', column: 0, message }];
 }
 
 function writeCard(document: CardDocument, sections: readonly { name: string; lines: readonly GoodLine[] }[]): Card {

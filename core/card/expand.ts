@@ -6,10 +6,13 @@ import { SMALLEST_JOKER_GROUP, type Way, type WayGroup } from './way.ts';
 /** Jokers in the set: a way that needs more can't be made. */
 const JOKER_SUPPLY = supplyOf(JOKER);
 
-/** One choice for all slots of a part: their kinds, in the order of the slots. */
+/** One choice for all slots of a part. */
 interface Choice {
-  readonly kinds: readonly Kind[];
+  /** In the order of the slots. */
+  readonly printed: readonly WayGroup[];
+  /** The same in canonical order. */
   readonly groups: readonly WayGroup[];
+  /** Every group with a blank before it. */
   readonly key: string;
   /** Jokers that the set's lack of tiles makes necessary. */
   readonly jokers: number;
@@ -21,8 +24,13 @@ interface Choice {
  * counting cheap: 1 × 12 + 1,458 choices at most, however many ways they make together.
  */
 export interface Expansion {
-  readonly parts: readonly { readonly slots: readonly Slot[]; readonly choices: readonly Choice[] }[];
+  readonly parts: readonly [flowers: Part, winds: Part, rest: Part];
   readonly count: number;
+}
+
+interface Part {
+  readonly slots: readonly Slot[];
+  readonly choices: readonly Choice[];
 }
 
 /** Works out a line's ways without writing them out; `slide` moves unmarked numbers, `slide2` those marked `'`. */
@@ -31,7 +39,7 @@ export function expand(pattern: Pattern, slide: Slide, slide2: Slide): Expansion
   const flowers = slots.filter(({ tile }) => tile.is === 'flower');
   const winds = slots.filter(({ tile }) => tile.is === 'wind' || tile.is === 'open-wind');
   const rest = slots.filter((slot) => !flowers.includes(slot) && !winds.includes(slot));
-  const parts = [
+  const parts: Expansion['parts'] = [
     { slots: flowers, choices: choicesOf(flowers, [() => FLOWER]) },
     { slots: winds, choices: choicesOf(winds, windPickers(winds)) },
     { slots: rest, choices: choicesOf(rest, numberPickers(rest, slide, slide2)) },
@@ -44,11 +52,10 @@ export function waysOf(pattern: Pattern, slide: Slide, slide2: Slide): Way[] {
   return writeOut(expand(pattern, slide, slide2));
 }
 
-/** Writes out the ways of an expansion. */
+/** Writes out the ways of an expansion. Plain loops: a big card has 50,000 ways of some ten groups. */
 export function writeOut({ parts }: Expansion): Way[] {
-  const ways: Way[] = [];
   const [flowers, winds, rest] = parts;
-  if (flowers === undefined || winds === undefined || rest === undefined) return ways;
+  const ways: Way[] = [];
   for (const flower of flowers.choices) {
     for (const number of rest.choices) {
       for (const wind of winds.choices) {
@@ -57,20 +64,20 @@ export function writeOut({ parts }: Expansion): Way[] {
         lay(asPrinted, flowers.slots, flower);
         lay(asPrinted, winds.slots, wind);
         lay(asPrinted, rest.slots, number);
-        const groups = [...flower.groups, ...wind.groups, ...number.groups];
-        ways.push({ key: keyOf(flower.key, wind.key, number.key), groups, asPrinted });
+        const groups = flower.groups.concat(wind.groups, number.groups);
+        ways.push({ key: (flower.key + wind.key + number.key).slice(1), groups, asPrinted });
       }
     }
   }
   return ways;
 }
 
-function lay(printed: WayGroup[], slots: readonly Slot[], { kinds }: Choice): void {
-  for (const [index, { place, size }] of slots.entries()) printed[place] = groupOf(kinds[index] as Kind, size);
-}
-
-function keyOf(...keys: readonly string[]): string {
-  return keys.filter((key) => key !== '').join(' ');
+function lay(printed: WayGroup[], slots: readonly Slot[], { printed: groups }: Choice): void {
+  for (let index = 0; index < slots.length; index += 1) {
+    const place = slots[index]?.place;
+    const group = groups[index];
+    if (place !== undefined && group !== undefined) printed[place] = group;
+  }
 }
 
 /** Counts combinations of choices by the jokers they need: sums over 0 to 8, not over the ways. */
@@ -91,28 +98,41 @@ function countOf(parts: readonly (readonly Choice[])[]): number {
 /** The distinct choices that the set can supply, in the order of the pickers. */
 function choicesOf(slots: readonly Slot[], pickers: readonly Picker[]): Choice[] {
   const choices = new Map<string, Choice>();
+  const count = jokerCounter();
   for (const pick of pickers) {
-    const kinds = slots.map(({ tile }) => pick(tile));
-    const jokers = jokersNeeded(kinds, slots);
+    const printed = slots.map(({ tile, size }) => groupOf(pick(tile), size));
+    const jokers = count(printed);
     if (jokers > JOKER_SUPPLY) continue;
-    const groups = kinds.map((kind, index) => groupOf(kind, slots[index]?.size ?? 0)).sort(byKindThenSize);
-    const key = groups.map(({ kind, size }) => `${kind}:${size}`).join(' ');
-    if (!choices.has(key)) choices.set(key, { kinds, groups, key, jokers });
+    const groups = printed.toSorted(byKindThenSize);
+    const key = groups.map(({ kind, size }) => ` ${kind}:${size}`).join('');
+    if (!choices.has(key)) choices.set(key, { printed, groups, key, jokers });
   }
   return [...choices.values()];
 }
 
-/** Jokers that must stand in for tiles that the set lacks; infinite if singles and pairs alone go beyond it. */
-function jokersNeeded(kinds: readonly Kind[], slots: readonly Slot[]): number {
-  const plain = new Uint8Array(KIND_COUNT);
+/**
+ * Counts jokers that must stand in for tiles that the set lacks; infinite if singles and pairs
+ * alone go beyond it. The tables are made once for many groups: this is the innermost loop.
+ */
+function jokerCounter(): (groups: readonly WayGroup[]) => number {
   const all = new Uint8Array(KIND_COUNT);
-  for (const [index, kind] of kinds.entries()) {
-    const size = slots[index]?.size ?? 0;
-    all[kind] = (all[kind] as number) + size;
-    if (size < SMALLEST_JOKER_GROUP) plain[kind] = (plain[kind] as number) + size;
-  }
-  if (KINDS.some((kind) => (plain[kind] as number) > supplyOf(kind))) return Infinity;
-  return KINDS.reduce((sum, kind) => sum + Math.max(0, (all[kind] as number) - supplyOf(kind)), 0);
+  const plain = new Uint8Array(KIND_COUNT);
+  return (groups) => {
+    all.fill(0);
+    plain.fill(0);
+    let jokers = 0;
+    for (const { kind, size } of groups) {
+      const supply = supplyOf(kind);
+      const before = all[kind] ?? 0;
+      all[kind] = before + size;
+      jokers += Math.max(0, before + size - supply) - Math.max(0, before - supply);
+      if (size >= SMALLEST_JOKER_GROUP) continue;
+      const alone = (plain[kind] ?? 0) + size;
+      plain[kind] = alone;
+      if (alone > supply) return Infinity;
+    }
+    return jokers;
+  };
 }
 
 function byKindThenSize(one: WayGroup, other: WayGroup): number {

@@ -1,0 +1,289 @@
+import { readFileSync } from 'node:fs';
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { expectValue } from '../../core/base/result.ts';
+import { changeLine } from '../../core/card/edit.ts';
+import { readCardFile, writeCardFile } from '../../core/card/file.ts';
+import { formatPattern } from '../../core/card/pattern.ts';
+import { linesOf, summarizeCard } from '../../core/card/summary.ts';
+import { anyText, pattern, SEED, slide, unknownFields } from './arbitrary.ts';
+
+const GOOD = 'FF 2222a 44a 666a 888a';
+
+function cardText(sections: unknown, other: object = {}): string {
+  return JSON.stringify({
+    format: 'windrow.card',
+    version: 1,
+    title: 'Small card',
+    season: 'Autumn',
+    sections,
+    ...other,
+  });
+}
+
+/** The processor's time, so that other work on the machine does not count. */
+function busyMs(since: NodeJS.CpuUsage): number {
+  return process.cpuUsage(since).user / 1_000;
+}
+
+function problemsOf(sections: unknown): [string, string, string, number][] {
+  const { problems } = expectValue(readCardFile(cardText(sections)));
+  return problems.map(({ code, section, id, column }) => [code, section, id, column]);
+}
+
+const line = fc
+  .tuple(pattern, slide, slide, fc.boolean(), fc.integer({ min: 0, max: 100 }), anyText, unknownFields)
+  .map(([value, first, second, concealed, points, note, unknown]) => ({
+    ...unknown,
+    pattern: formatPattern(value),
+    slide: first,
+    slide2: second,
+    concealed,
+    points,
+    note,
+  }));
+
+const card = fc
+  .tuple(
+    anyText,
+    anyText,
+    unknownFields,
+    fc.array(fc.tuple(anyText, unknownFields, fc.array(line, { maxLength: 2 })), { maxLength: 3 }),
+  )
+  .map(([title, season, unknown, sections]) => ({
+    ...unknown,
+    format: 'windrow.card' as const,
+    version: 1 as const,
+    title,
+    season,
+    sections: sections.map(([name, extra, lines], section) => ({
+      ...extra,
+      name,
+      lines: lines.map((fields, place) => ({ ...fields, id: `${section}-${place}` })),
+    })),
+  }));
+
+describe('a card file', () => {
+  test('only id and pattern are required in a line; slide is 0, slide2 is 1, points are 25', () => {
+    const text = cardText([{ name: 'Only', lines: [{ id: 'one', pattern: "FFFF NEWS 11a' 2222b" }] }]);
+    const { card: read, problems } = expectValue(readCardFile(text));
+    expect(problems).toEqual([]);
+    expect(read.sections[0]?.lines[0]).toMatchObject({
+      id: 'one',
+      section: 'Only',
+      concealed: false,
+      points: 25,
+      note: '',
+    });
+    expect(read.sections[0]?.lines[0]?.ways).toHaveLength(9 * 6);
+  });
+
+  test('is written and read back to an equal document, unknown fields at every level among it', () => {
+    fc.assert(
+      fc.property(card, (document) => {
+        const text = writeCardFile(document);
+        const read = readCardFile(text);
+        if (!read.ok) expect(read.problem.code).toBe('too-many-ways');
+        else {
+          expect(JSON.parse(JSON.stringify(read.value.document))).toEqual(JSON.parse(JSON.stringify(document)));
+          expect(read.value.problems).toEqual([]);
+          expect(writeCardFile(read.value.document)).toBe(text);
+        }
+      }),
+      { seed: SEED, numRuns: 300 },
+    );
+  });
+
+  test('unknown fields survive read, edit and write', () => {
+    fc.assert(
+      fc.property(unknownFields, unknownFields, unknownFields, (top, middle, low) => {
+        const text = cardText([{ ...middle, name: 'One', lines: [{ ...low, id: 'a', pattern: GOOD }] }], top);
+        const { document } = expectValue(readCardFile(text));
+        const edited = changeLine(document, { section: 0, line: 0 }, { points: 40 });
+        const expected: unknown = JSON.parse(text.replace('"id":"a"', '"points":40,"id":"a"'));
+        expect(JSON.parse(writeCardFile(edited))).toEqual(expected);
+      }),
+      { seed: SEED, numRuns: 300 },
+    );
+  });
+
+  test('a byte order mark does no harm, and none is written', () => {
+    const text = cardText([]);
+    expect(readCardFile(`\uFEFF${text}`).ok).toBe(true);
+    expect(writeCardFile(expectValue(readCardFile(`\uFEFF${text}`)).document).codePointAt(0)).toBe('{'.codePointAt(0));
+  });
+});
+
+describe('a problem tells section, line id and column, and the rest of the card opens', () => {
+  test('a bad line among good ones', () => {
+    const lines = [
+      { id: 'a', pattern: GOOD },
+      { id: 'b', pattern: 'FF 2222q 44a 666 888a' },
+      { id: 'c', pattern: GOOD },
+    ];
+    expect(problemsOf([{ name: 'Stairs', lines }])).toEqual([
+      ['unexpected-suffix', 'Stairs', 'b', 8],
+      ['missing-suit', 'Stairs', 'b', 17],
+    ]);
+    const { card: read } = expectValue(readCardFile(cardText([{ name: 'Stairs', lines }])));
+    expect(linesOf(read).map(({ id }) => id)).toEqual(['a', 'c']);
+  });
+
+  test('a line whose groups do not hold 14 tiles says how many', () => {
+    const { problems } = expectValue(readCardFile(cardText([{ name: 'S', lines: [{ id: 'a', pattern: 'FF 222a' }] }])));
+    expect(problems[0]).toMatchObject({
+      section: 'S',
+      id: 'a',
+      column: 8,
+      message: expect.stringContaining('5 tiles, not 14'),
+    });
+  });
+
+  test('an id that stands twice: the first line stays', () => {
+    const sections = [
+      { name: 'One', lines: [{ id: 'a', pattern: GOOD }] },
+      { name: 'Two', lines: [{ id: 'a', pattern: GOOD }] },
+    ];
+    expect(problemsOf(sections)).toEqual([['duplicate-id', 'Two', 'a', 0]]);
+  });
+
+  test.each([
+    [{ pattern: GOOD }, 'missing-id'],
+    [{ id: 7, pattern: GOOD }, 'missing-id'],
+    [{ id: ' ', pattern: GOOD }, 'missing-id'],
+    [{ id: 'x'.repeat(200), pattern: GOOD }, 'wrong-field'],
+    [{ id: 'a' }, 'missing-pattern'],
+    [{ id: 'a', pattern: 14 }, 'missing-pattern'],
+    [{ id: 'a', pattern: GOOD, slide: 4 }, 'wrong-field'],
+    [{ id: 'a', pattern: GOOD, slide2: '1' }, 'wrong-field'],
+    [{ id: 'a', pattern: GOOD, concealed: 1 }, 'wrong-field'],
+    [{ id: 'a', pattern: GOOD, points: -5 }, 'wrong-field'],
+    [{ id: 'a', pattern: GOOD, points: 2.5 }, 'wrong-field'],
+    [{ id: 'a', pattern: GOOD, points: null }, 'wrong-field'],
+    [{ id: 'a', pattern: GOOD, note: {} }, 'wrong-field'],
+  ])('%j: %s', (fields, code) => {
+    expect(problemsOf([{ name: 'S', lines: [fields] }]).map(([found]) => found)).toEqual([code]);
+  });
+
+  test.each([
+    ['sections that are a text', 'lines?'],
+    ['a section that is a number', [5]],
+    ['lines that are no list', [{ name: 'S', lines: { id: 'a', pattern: GOOD } }]],
+    ['a line that is null', [{ name: 'S', lines: [null] }]],
+  ])('%s become a line that shows them, so that nothing is lost', (_, sections) => {
+    const { problems, document } = expectValue(readCardFile(cardText(sections)));
+    expect(problems.length).toBeGreaterThan(0);
+    expect(document.sections.flatMap(({ lines }) => lines)).toHaveLength(1);
+  });
+
+  test('a title that is no text is a problem, a missing one is not', () => {
+    expect(expectValue(readCardFile(cardText([], { title: 3 }))).problems[0]).toMatchObject({
+      code: 'wrong-title',
+      section: '',
+      id: '',
+    });
+    expect(expectValue(readCardFile(cardText([], { title: undefined }))).problems).toEqual([]);
+  });
+});
+
+describe('a file is refused as a whole, with a reason, only if nothing of it can be used', () => {
+  test.each([
+    ['', 'not-a-card'],
+    ['5', 'not-a-card'],
+    ['null', 'not-a-card'],
+    ['[]', 'not-a-card'],
+    ['{"format":"windrow.card","version":1,"sections":[', 'not-a-card'],
+    [JSON.stringify({ format: 'other', version: 1 }), 'not-a-card'],
+    [JSON.stringify({ format: 'windrow.card', version: 2 }), 'newer-version'],
+    [JSON.stringify({ format: 'windrow.card', version: '1' }), 'unknown-version'],
+    [JSON.stringify({ format: 'windrow.card' }), 'unknown-version'],
+    [' '.repeat(5_000_000), 'too-large'],
+    ['['.repeat(1_000_000), 'not-a-card'],
+    [cardText([], { x: JSON.parse(`${'['.repeat(60)}${']'.repeat(60)}`) as unknown }), 'not-a-card'],
+    ['"'.repeat(1_000_000), 'not-a-card'],
+  ])('%#: %.40s', (text, code) => {
+    const read = readCardFile(text);
+    expect(read.ok ? '' : read.problem.code).toBe(code);
+  });
+
+  const many = (count: number, text: string): unknown[] =>
+    Array.from({ length: count }, (_, place) => ({ id: `l${place}`, pattern: text, slide: 1 }));
+
+  test('300 lines open, 301 are refused', () => {
+    expect(readCardFile(cardText([{ name: 'S', lines: many(300, GOOD) }])).ok).toBe(true);
+    const read = readCardFile(cardText([{ name: 'S', lines: many(301, GOOD) }]));
+    expect(read.ok ? '' : read.problem.code).toBe('too-many-lines');
+  });
+
+  test('50,000 ways open, more are refused before they are written out', () => {
+    // 12 ordered winds × 9 × 9 shifts × 6 suit pairs = 5,832 ways a line
+    const big = "ww xxx 1111a 11111b'";
+    expect(
+      expectValue(readCardFile(cardText([{ name: 'S', lines: many(8, big) }]))).card.sections[0]?.lines[7]?.ways,
+    ).toHaveLength(5_832);
+    const started = process.cpuUsage();
+    const read = readCardFile(cardText([{ name: 'S', lines: many(300, big) }]));
+    expect(read.ok ? '' : read.problem.code).toBe('too-many-ways');
+    expect(busyMs(started)).toBeLessThan(1_000);
+  });
+
+  test('300 lines that cost the most and have no way open within a second', () => {
+    const costly = "1bam 1bam 1bam 1bam 1bam 1a 1b' 1c D w x FFF";
+    const started = process.cpuUsage();
+    const read = readCardFile(cardText([{ name: 'S', lines: many(300, costly) }]));
+    expect(read.ok ? read.value.card.sections[0]?.lines[0]?.ways : undefined).toEqual([]);
+    expect(busyMs(started)).toBeLessThan(1_000);
+  });
+});
+
+describe('the demo card', () => {
+  const text = readFileSync(new URL('../../assets/demo.card.json', import.meta.url), 'utf8');
+  const { card: demo, document, problems } = expectValue(readCardFile(text));
+
+  test('has at least 48 lines in 8 sections with at least 900 ways, and no problem', () => {
+    const summary = summarizeCard({ card: demo, problems });
+    expect(problems).toEqual([]);
+    expect(summary.lines.length).toBeGreaterThanOrEqual(48);
+    expect(demo.sections.length).toBeGreaterThanOrEqual(8);
+    expect(summary.ways).toBeGreaterThanOrEqual(900);
+    expect(summary.ways).toBe(summary.lines.reduce((sum, { ways }) => sum + ways, 0));
+    expect(summary.lines.every(({ ways }) => ways > 0)).toBe(true);
+  });
+
+  test('uses every part of the grammar, pairs-only and concealed hands, quints and points', () => {
+    const patterns = linesOf(demo)
+      .map((one) => one.pattern)
+      .join(' ');
+    for (const part of [
+      /F/,
+      /NEWS/,
+      /ww/,
+      /xx/,
+      /N/,
+      /GG/,
+      /RR/,
+      /00/,
+      /\bD+\b/,
+      /Da/,
+      /Db/,
+      /Dc/,
+      /bam/,
+      /crak/,
+      /dot/,
+      /=/,
+      /'/,
+      /([1-9])\1{4}/,
+      /([1-9])\1{5}/,
+    ]) {
+      expect(patterns).toMatch(part);
+    }
+    const fields = document.sections.flatMap(({ lines }) => lines);
+    expect(new Set(fields.map(({ slide: first }) => first))).toEqual(new Set([0, 1, 2, 3]));
+    expect(new Set(fields.map(({ slide2: second }) => second)).size).toBeGreaterThan(1);
+    expect(fields.some(({ concealed }) => concealed === true)).toBe(true);
+    expect(Math.min(...linesOf(demo).map(({ points }) => points))).toBe(25);
+    expect(Math.max(...linesOf(demo).map(({ points }) => points))).toBe(75);
+  });
+
+  test('is written as it stands', () => expect(writeCardFile(document)).toBe(text));
+});
