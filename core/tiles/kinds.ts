@@ -3,6 +3,7 @@
  * craks, dots, numbers rising. A `Kind` is the place of a kind in this order, so that counts of
  * tiles are arrays of 36 numbers.
  */
+// oxfmt-ignore
 export const KIND_CODES = [
   'J', 'F', 'N', 'E', 'W', 'S', 'G', 'R', '0',
   '1b', '2b', '3b', '4b', '5b', '6b', '7b', '8b', '9b',
