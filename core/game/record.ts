@@ -33,6 +33,8 @@ export interface GameRecord {
   /** The card file's content (a `windrow.card` document), whole. */
   readonly card: unknown;
   readonly events: readonly TimedEvent[];
+  /** The id of the game of which this is an older version, kept by a merge. */
+  readonly copyOf?: string;
   /** Games with the same word here belong to one evening, in order of `startedAt`. */
   readonly evening?: string;
   /** Names of the players by seat, if somebody cared to write them. */

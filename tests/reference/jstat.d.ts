@@ -8,6 +8,7 @@ declare module 'jstat' {
   const jstat: {
     readonly chisquare: Distribution<[degrees: number]>;
     readonly normal: Distribution<[mean: number, deviation: number]>;
+    readonly studentt: Distribution<[freedom: number]>;
     readonly binomial: Distribution<[trials: number, chance: number]>;
     /** Parameters: all tiles, tiles of the kind, tiles drawn. */
     readonly hypgeom: Distribution<[population: number, successes: number, draws: number]>;

@@ -54,6 +54,7 @@ export const RECORD_CHECKS: Readonly<Record<string, Check>> = {
   demo: isFlag,
   card: isCard,
   events: isEventList,
+  copyOf: optional(isId),
   evening: optional(isText(64)),
   players: optional(isPlayers),
   payment: optional(isPayment),

@@ -1,0 +1,65 @@
+/** The 97.5th percentile of the standard normal law: 95 in 100 lie within this many deviations. */
+export const Z95 = 1.959963984540054;
+
+/** No mean interval and no trend is stated on fewer values than this. */
+export const FEWEST_FOR_CLAIM = 30;
+
+/** A share with its 95% interval. */
+export interface Rate {
+  readonly hits: number;
+  readonly of: number;
+  /** `hits` over `of`; null when there is nothing to divide. */
+  readonly share: number | null;
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * A share with its score interval: Wilson, "Probable inference, the law of succession, and
+ * statistical inference", Journal of the American Statistical Association 22 (1927), 209-212.
+ */
+export function rateOf(hits: number, of: number): Rate {
+  if (of === 0) return { hits, of, share: null, low: 0, high: 1 };
+  const share = hits / of;
+  const square = (Z95 * Z95) / of;
+  const middle = (share + square / 2) / (1 + square);
+  const half = (Z95 / (1 + square)) * Math.sqrt((share * (1 - share)) / of + square / (4 * of));
+  return { hits, of, share, low: hits === 0 ? 0 : middle - half, high: hits === of ? 1 : middle + half };
+}
+
+/** A mean; its 95% interval only from `FEWEST_FOR_CLAIM` values on. */
+export interface Mean {
+  readonly count: number;
+  /** Null when there are no values. */
+  readonly mean: number | null;
+  readonly interval: { readonly low: number; readonly high: number } | null;
+}
+
+/** The mean of values with Student's interval. */
+export function meanOf(values: readonly number[]): Mean {
+  const count = values.length;
+  if (count === 0) return { count, mean: null, interval: null };
+  const mean = sum(values) / count;
+  if (count < FEWEST_FOR_CLAIM) return { count, mean, interval: null };
+  const variance = sum(values.map((value) => (value - mean) ** 2)) / (count - 1);
+  const half = studentQuantile(count - 1) * Math.sqrt(variance / count);
+  return { count, mean, interval: { low: mean - half, high: mean + half } };
+}
+
+/**
+ * The 97.5th percentile of Student's law for 28 degrees of freedom or more: the expansion 26.7.5
+ * of Abramowitz and Stegun, Handbook of Mathematical Functions (1964), to its fourth term; off by
+ * less than 1e-6 there.
+ */
+export function studentQuantile(freedom: number): number {
+  const z = Z95;
+  const first = (z ** 3 + z) / 4;
+  const second = (5 * z ** 5 + 16 * z ** 3 + 3 * z) / 96;
+  const third = (3 * z ** 7 + 19 * z ** 5 + 17 * z ** 3 - 15 * z) / 384;
+  const fourth = (79 * z ** 9 + 776 * z ** 7 + 1482 * z ** 5 - 1920 * z ** 3 - 945 * z) / 92_160;
+  return z + first / freedom + second / freedom ** 2 + third / freedom ** 3 + fourth / freedom ** 4;
+}
+
+export function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}

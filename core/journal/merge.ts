@@ -1,0 +1,72 @@
+import { writeGameFile } from '../game/file/write-game-file.ts';
+import type { GameRecord } from '../game/record.ts';
+
+/** What a merge came to. */
+export interface MergedGames {
+  /** Every game of both sides, by rising id. */
+  readonly games: readonly GameRecord[];
+  /** Games that only the other side had. */
+  readonly added: number;
+  /** Games of which both sides had different versions: the newest edit keeps the id, the other is kept as a copy. */
+  readonly copied: number;
+}
+
+/**
+ * Merges two sets of games. Nothing is lost: of two versions of a game the newest edit keeps the
+ * id, the other one becomes a game of its own, its `copyOf` naming the first. The order of merges
+ * does not matter, and merging again changes nothing.
+ */
+export function mergeGames(mine: readonly GameRecord[], theirs: readonly GameRecord[]): MergedGames {
+  const kept = new Map<string, GameRecord>();
+  for (const game of mine) keep(kept, game);
+  const fresh = new Set(theirs.map(({ id }) => id).filter((id) => !kept.has(id)));
+  const copied = theirs.reduce((copies, game) => copies + keep(kept, game), 0);
+  const games = [...kept.values()].sort((one, other) => (one.id < other.id ? -1 : Number(one.id > other.id)));
+  return { games, added: fresh.size, copied };
+}
+
+/** When a person last changed a game: as told, else its last event, else its start. */
+export function editedAt(game: GameRecord): string {
+  return game.editedAt ?? game.events.at(-1)?.at ?? game.startedAt;
+}
+
+/** Puts a game among those kept; 1 if a version had to become a copy, otherwise 0. */
+function keep(kept: Map<string, GameRecord>, game: GameRecord): number {
+  const other = kept.get(game.id);
+  if (other === undefined) {
+    kept.set(game.id, game);
+    return 0;
+  }
+  if (writeGameFile(other) === writeGameFile(game)) return 0;
+  const [newer, older] = isNewer(game, other) ? [game, other] : [other, game];
+  kept.set(newer.id, newer);
+  const copy = asCopy(older);
+  const isNew = !kept.has(copy.id);
+  return Math.max(keep(kept, copy), isNew ? 1 : 0);
+}
+
+/** The newest edit; between edits of the same instant the text decides, so that every order agrees. */
+function isNewer(one: GameRecord, other: GameRecord): boolean {
+  const [a, b] = [instant(editedAt(one)), instant(editedAt(other))];
+  return a === b ? writeGameFile(one) > writeGameFile(other) : a > b;
+}
+
+/** A UTC time in a form in which text order is time order: fractions of a second filled up. */
+function instant(time: string): string {
+  const [seconds = '', fraction = ''] = time.replace('Z', '').split('.');
+  return `${seconds}.${fraction.padEnd(9, '0')}`;
+}
+
+/** The version as a game of its own; the same version always makes the same copy. */
+function asCopy(game: GameRecord): GameRecord {
+  const id = `${game.id.slice(0, 40)}-copy-${fingerprint(writeGameFile(game))}`;
+  return { ...game, id, copyOf: game.id };
+}
+
+/** 64 bits of the text as 16 letters: FNV-1a by Fowler, Noll and Vo, with its published constants. */
+function fingerprint(text: string): string {
+  const prime = 0x100000001b3n;
+  let hash = 0xcbf29ce484222325n;
+  for (let at = 0; at < text.length; at += 1) hash = BigInt.asUintN(64, (hash ^ BigInt(text.charCodeAt(at))) * prime);
+  return hash.toString(16).padStart(16, '0');
+}

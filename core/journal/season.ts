@@ -1,0 +1,146 @@
+import { PASS_STEPS, type Seat, SEATS } from '../exchange/steps.ts';
+import type { GameFigures, Moment } from './figures.ts';
+import { type Mean, meanOf, type Rate, rateOf, sum } from './intervals.ts';
+import type { GameSummary } from './summary.ts';
+import { type Trend, trendOf } from './trend.ts';
+
+/** A game of the season: its summary, with what the engine found if that has been computed. */
+export interface SeasonGame {
+  readonly summary: GameSummary;
+  readonly figures: GameFigures | null;
+}
+
+/** Games that ended with a known outcome for the user: won, lost or a wall game. */
+export function isDecided({ outcome }: GameSummary): boolean {
+  return outcome === 'won' || outcome === 'lost' || outcome === 'wall';
+}
+
+export interface WinRates {
+  /** Games won, of those decided. */
+  readonly all: Rate;
+  readonly bySeat: readonly { readonly seat: Seat; readonly rate: Rate }[];
+}
+
+/** How often the user won, in all and by seat. */
+export function winRates(games: readonly GameSummary[]): WinRates {
+  const decided = games.filter(isDecided);
+  const rate = (some: readonly GameSummary[]): Rate =>
+    rateOf(some.filter(({ outcome }) => outcome === 'won').length, some.length);
+  return {
+    all: rate(decided),
+    bySeat: SEATS.map((seat) => ({ seat, rate: rate(decided.filter((game) => game.seat === seat)) })),
+  };
+}
+
+/** One section of the card over a season. */
+export interface SectionRecord {
+  readonly section: string;
+  /** Decided games in which the reading leaned here after the passes. */
+  readonly aimed: number;
+  /** Of those, the ones that the user won, with any hand. */
+  readonly wonWhenAimed: Rate;
+  /** Of those, the ones that the user won with a hand of this section. */
+  readonly kept: Rate;
+  /** The user's wins with a hand of this section, wherever the aim was. */
+  readonly won: number;
+  /** Those wins of all decided games. */
+  readonly winRate: Rate;
+}
+
+/** Sections aimed at and won, in the order first met; only decided games count. */
+export function sectionRecords(games: readonly SeasonGame[]): SectionRecord[] {
+  const decided = games.filter(({ summary }) => isDecided(summary));
+  const met = decided.flatMap(({ summary, figures }) => [figures?.aimed ?? null, wonSection(summary)]);
+  const sections = [...new Set(met.filter((section) => section !== null))];
+  return sections.map((section) => {
+    const aimed = decided.filter(({ figures }) => figures?.aimed === section);
+    const won = decided.filter(({ summary }) => wonSection(summary) === section).length;
+    return {
+      section,
+      aimed: aimed.length,
+      wonWhenAimed: rateOf(aimed.filter(({ summary }) => summary.outcome === 'won').length, aimed.length),
+      kept: rateOf(aimed.filter(({ summary }) => wonSection(summary) === section).length, aimed.length),
+      won,
+      winRate: rateOf(won, decided.length),
+    };
+  });
+}
+
+function wonSection({ outcome, section }: GameSummary): string | null {
+  return outcome === 'won' ? section : null;
+}
+
+/** The best away from the deal to the end: its mean at each moment over the games that logged it. */
+export function awayCourse(games: readonly SeasonGame[]): { readonly moment: Moment; readonly away: Mean }[] {
+  const moments: readonly Moment[] = ['deal', ...PASS_STEPS, 'end'];
+  const all = games.flatMap(({ figures }) => figures?.aways ?? []);
+  return moments.map((moment) => ({
+    moment,
+    away: meanOf(all.filter((each) => each.moment === moment).map(({ away }) => away)),
+  }));
+}
+
+/** What one number of jokers in the deal led to. */
+export interface JokerRow {
+  readonly jokers: number;
+  readonly games: number;
+  readonly won: Rate;
+}
+
+/** Jokers dealt, from none to the most seen, and how often the user won with them. */
+export function jokerRows(games: readonly GameSummary[]): JokerRow[] {
+  const most = Math.max(-1, ...games.map(({ jokersDealt }) => jokersDealt ?? -1));
+  return Array.from({ length: most + 1 }, (_, jokers) => {
+    const some = games.filter((game) => game.jokersDealt === jokers);
+    const decided = some.filter(isDecided);
+    return {
+      jokers,
+      games: some.length,
+      won: rateOf(decided.filter(({ outcome }) => outcome === 'won').length, decided.length),
+    };
+  });
+}
+
+/** The points after each game whose points are known, oldest first. */
+export function pointsCourse(
+  games: readonly GameSummary[],
+): { readonly id: string; readonly gain: number; readonly total: number }[] {
+  let total = 0;
+  return oldestFirst(games).flatMap(({ id, points }) => {
+    if (points === null) return [];
+    total += points;
+    return [{ id, gain: points, total }];
+  });
+}
+
+/** What choices of one kind cost on average. */
+export interface CostRow<Kind extends string> {
+  readonly kind: Kind;
+  readonly cost: Mean;
+  /** What they cost together. */
+  readonly total: number;
+  readonly trend: Trend;
+}
+
+/** One choice: its kind and what it gave up against the best. A forced choice, with nothing else to do, is no evidence. */
+export interface ChoiceCost<Kind extends string> {
+  readonly kind: Kind;
+  readonly cost: number;
+  readonly forced: boolean;
+}
+
+/** Cost by kind of choice, unforced ones only, choices oldest first. */
+export function costRows<Kind extends string>(choices: readonly ChoiceCost<Kind>[]): CostRow<Kind>[] {
+  const free = choices.filter(({ forced }) => !forced);
+  const kinds = [...new Set(free.map(({ kind }) => kind))];
+  return kinds.map((kind) => {
+    const costs = free.filter((choice) => choice.kind === kind).map(({ cost }) => cost);
+    return { kind, cost: meanOf(costs), total: sum(costs), trend: trendOf(costs) };
+  });
+}
+
+export function oldestFirst(games: readonly GameSummary[]): GameSummary[] {
+  return [...games].sort((one, other) =>
+    one.startedAt < other.startedAt ? -1 : Number(one.startedAt > other.startedAt),
+  );
+}
