@@ -5,7 +5,9 @@ export const shellStyles = css`
   :host {
     display: flex;
     flex-direction: column;
-    min-height: 100dvh;
+    height: 100dvh;
+    overflow: auto;
+    scroll-padding-block: var(--space-4);
   }
 
   header {
@@ -45,19 +47,28 @@ export const shellStyles = css`
     font-weight: 700;
   }
 
+  header,
+  wr-notice {
+    flex: none;
+  }
+
   main {
-    flex: 1 1 auto;
+    flex: 1 0 auto;
     display: flex;
     flex-direction: column;
-    min-height: 0;
+    container-type: inline-size;
   }
 
   main:focus-visible {
     outline: none;
   }
 
-  main > * {
-    flex: 1 1 auto;
+  /* With room for it, a place may be a fixed sheet whose parts scroll by themselves. */
+  @media (min-height: 40em) {
+    main.sheet {
+      flex: 1 1 0;
+      min-height: 0;
+    }
   }
 
   wr-notice {

@@ -8,7 +8,8 @@ import { applyLook, clampTextSize, TEXT_SIZES } from '../tokens/look.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { shellWords } from '../words/shell.ts';
 import type { AppContext } from './app-context.ts';
-import { type Place, PLACES } from './places.ts';
+import type { Place } from './place.ts';
+import { PLACES } from './places.ts';
 import { hashOf, placeOfHash } from './route.ts';
 import { shellStyles } from './shell-styles.ts';
 import { StoreController } from './store-controller.ts';
@@ -71,7 +72,9 @@ export class WrShell extends LitElement {
         ${this.#saved()} ${this.#textSize()}
       </header>
       ${this.notices.map((notice) => this.#notice(notice))}
-      <main id="main" tabindex="-1" aria-label=${this.place.title}>${this.draw?.(this.app) ?? nothing}</main>`;
+      <main id="main" class=${this.place.shape} tabindex="-1" aria-label=${this.place.title}>
+        ${this.draw?.(this.app) ?? nothing}
+      </main>`;
   }
 
   #saved(): unknown {

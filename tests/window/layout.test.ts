@@ -7,7 +7,6 @@ import { Tiles } from '../../core/tiles/tiles.ts';
 import {
   addTile,
   arranged,
-  emptyLayout,
   fit,
   isArranged,
   type Layout,

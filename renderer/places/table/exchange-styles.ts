@@ -15,33 +15,40 @@ export const exchangeStyles = css`
   }
 
   .rounds {
-    display: flex;
-    flex-wrap: wrap;
-    gap: var(--space-2) var(--space-4);
+    display: grid;
+    grid-template-columns: 3fr 3fr minmax(5.2rem, 1.2fr);
+    gap: var(--space-2);
   }
 
   .round {
     display: block;
+    padding-inline: var(--space-1);
     font-size: var(--text-small);
     color: var(--ink-soft);
   }
 
   .rounds ol {
-    display: flex;
-    gap: var(--space-1);
+    display: grid;
+    grid-auto-flow: column;
+    grid-auto-columns: minmax(0, 1fr);
   }
 
   .station {
     display: flex;
     flex-direction: column;
     align-items: center;
-    min-width: 3.3rem;
-    padding: var(--space-1) var(--space-2);
+    padding: var(--space-1) 0;
     border: var(--stroke) solid transparent;
     border-radius: var(--round);
     font-size: var(--text-small);
     line-height: 1.2;
     color: var(--ink-soft);
+  }
+
+  @container (max-width: 26rem) {
+    .rounds {
+      grid-template-columns: minmax(0, 1fr);
+    }
   }
 
   .station .arrow {

@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, type TemplateResult } from 'lit';
 import { inWords, percent } from '../../words/numbers.ts';
 import { tableWords } from '../../words/table.ts';
 import type { HandView } from '../../worker/calls.ts';
@@ -7,13 +7,20 @@ const words = tableWords.reading;
 
 /** One hand of the reading: its numbers, each of which explains itself, and its 14 places. */
 export function handRow(hand: HandView, draws: number): TemplateResult {
-  const name = words.lineName(hand.section, hand.line);
+  const name = nameOfHand(hand);
   return html`<div class="facts">
       <span class="name">${name}</span>
-      <span class="soft">${words.points(hand.points)}${hand.concealed ? ` · ${words.concealed}` : nothing}</span>
+      <span class="soft">${words.points(hand.points)}${hand.concealed ? ` · ${words.concealed}` : ''}</span>
       <span class="numbers">${numbers(hand, draws)}</span>
     </div>
     <wr-hand label=${name} .groups=${hand.groups}></wr-hand>`;
+}
+
+/** "Stairs 4": the section, and the line's id without the section's name if it begins with it. */
+function nameOfHand({ section, line }: HandView): string {
+  const slug = section.toLowerCase().replaceAll(' ', '-');
+  const rest = line.toLowerCase().startsWith(slug) ? line.slice(slug.length).replace(/^[-_ ]+/, '') : line;
+  return words.lineName(section, rest === '' ? line : rest);
 }
 
 function numbers(hand: HandView, draws: number): TemplateResult {

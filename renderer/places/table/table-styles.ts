@@ -7,6 +7,7 @@ import { css } from 'lit';
 export const tableStyles = css`
   :host {
     display: flex;
+    flex: 1 0 auto;
     flex-direction: column;
   }
 
@@ -33,22 +34,36 @@ export const tableStyles = css`
     line-height: 1.2;
   }
 
+  .where {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: 0 var(--space-3);
+  }
+
+  .where p {
+    color: var(--ink-soft);
+  }
+
   .head wr-notice {
     flex: 1 1 100%;
   }
 
   @container (min-width: 50rem) {
     :host {
-      min-height: 0;
+      flex: 1 1 0;
+      min-height: 31rem;
     }
 
     .table {
-      min-height: 38rem;
-      grid-template-columns: minmax(0, 1fr) minmax(0, 30rem);
+      flex: 1 1 0;
+      min-height: 0;
+      grid-template-columns: minmax(0, 1fr) minmax(0, 31rem);
       grid-template-rows: auto auto minmax(0, 1fr) auto;
+      column-gap: var(--space-5);
       grid-template-areas:
         'head head'
-        'lean exchange'
+        'lean lean'
         'reading exchange'
         'rack rack';
       padding: var(--space-3) var(--space-4) 0;

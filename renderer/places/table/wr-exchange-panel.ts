@@ -16,15 +16,28 @@ const words = tableWords.exchange;
 
 /** The exchange beside the reading: its steps, what is due now, and the passes so far. */
 export class WrExchangePanel extends LitElement {
-  static override properties = { app: { attribute: false } };
+  static override properties = {
+    app: { attribute: false },
+    returnTo: { attribute: false },
+  };
 
   declare app: AppContext;
+  /** Where tiles of the tray may be dropped to be taken back. */
+  declare returnTo: Element | null;
 
   static override styles = [sharedStyles, panelStyles, exchangeStyles, css``];
 
   constructor() {
     super();
+    this.returnTo = null;
     new StoreController(this, () => [this.app.session]);
+  }
+
+  /** Puts the focus on the field for what came in. */
+  async focusFirst(): Promise<void> {
+    const panel = this.renderRoot.querySelector('wr-receive-panel');
+    await panel?.updateComplete;
+    panel?.focus();
   }
 
   protected override render(): unknown {
@@ -36,7 +49,7 @@ export class WrExchangePanel extends LitElement {
   }
 
   #due({ phase }: ExchangeState): unknown {
-    if (phase === 'giving') return html`<wr-give-panel .app=${this.app}></wr-give-panel>`;
+    if (phase === 'giving') return html`<wr-give-panel .app=${this.app} .returnTo=${this.returnTo}></wr-give-panel>`;
     if (phase === 'receiving') return html`<wr-receive-panel .app=${this.app}></wr-receive-panel>`;
     return html`<div class="over">
       <h2>${words.over}</h2>

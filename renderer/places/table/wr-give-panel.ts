@@ -21,6 +21,7 @@ const COUNTS = ['0', '1', '2', '3'] as const;
 export class WrGivePanel extends LitElement {
   static override properties = {
     app: { attribute: false },
+    returnTo: { attribute: false },
     blind: { state: true },
     asked: { state: true },
     offered: { state: true },
@@ -28,6 +29,8 @@ export class WrGivePanel extends LitElement {
   };
 
   declare app: AppContext;
+  /** Where tiles of the tray may be dropped to be taken back. */
+  declare returnTo: Element | null;
   declare blind: number;
   /** Courtesy: how many tiles each side asks for; null until said. */
   declare asked: number | null;
@@ -38,6 +41,7 @@ export class WrGivePanel extends LitElement {
 
   constructor() {
     super();
+    this.returnTo = null;
     this.blind = 0;
     this.asked = null;
     this.offered = null;
@@ -62,10 +66,12 @@ export class WrGivePanel extends LitElement {
   }
 
   #slots(due: GiveDue): unknown {
+    const places = due.step === 'courtesy' ? (this.#wanted(due) ?? due.most) : due.most;
     return html`<wr-slots
       label=${words.slots}
       .tiles=${this.app.session.layout.aside}
-      .places=${this.#wanted(due) ?? due.most}
+      .places=${places}
+      .returnTo=${this.returnTo}
       .blind=${due.blindUpTo > 0 ? this.blind : 0}
       @slots-returned=${this.#returned}
     ></wr-slots>`;

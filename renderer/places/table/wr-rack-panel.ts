@@ -39,6 +39,13 @@ export class WrRackPanel extends LitElement {
     new StoreController(this, () => [this.app.session, this.app.analysis, this.app.preferences]);
   }
 
+  /** Puts the focus on the rack's tile that was handled last. */
+  async focusFirst(): Promise<void> {
+    const rack = this.renderRoot.querySelector('wr-rack');
+    await rack?.updateComplete;
+    rack?.focus();
+  }
+
   protected override render(): unknown {
     const { layout } = this.app.session;
     return html`<section class="rack" aria-label=${words.label}>

@@ -39,6 +39,10 @@ export class WrReceivePanel extends LitElement {
     new StoreController(this, () => [this.app.session]);
   }
 
+  override focus(options?: FocusOptions): void {
+    this.renderRoot.querySelector('wr-entry')?.focus(options);
+  }
+
   protected override render(): unknown {
     const { state } = this.app.session;
     const { receive, canCome } = legalEvents(state);

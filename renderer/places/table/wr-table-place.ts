@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { stageOf } from '../../../core/game/stage.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-dialog.ts';
 import '../../parts/wr-notice.ts';
@@ -21,22 +22,22 @@ export class WrTablePlace extends LitElement {
   static override properties = {
     app: { attribute: false },
     asking: { state: true },
-    sendTo: { state: true },
   };
 
   declare app: AppContext;
   /** Whether the question about a new game is open. */
   declare asking: boolean;
-  declare sendTo: Element | null;
 
   static override styles = [sharedStyles, panelStyles, tableStyles, css``];
+
+  #due = '';
+  #refocus = false;
 
   readonly #onKey = (event: KeyboardEvent): void => this.#shortcut(event);
 
   constructor() {
     super();
     this.asking = false;
-    this.sendTo = null;
     new StoreController(this, () => [this.app.session]);
   }
 
@@ -54,15 +55,38 @@ export class WrTablePlace extends LitElement {
     const dealt = this.app.session.state.seat !== null;
     return html`<div class="table ${dealt ? 'dealt' : 'dealing'}">
         <div class="head">${this.#actions()} ${this.#trouble()}</div>
-        <wr-rack-panel class="rack" .app=${this.app} .sendTo=${this.sendTo}></wr-rack-panel>
+        <wr-rack-panel class="rack" .app=${this.app}></wr-rack-panel>
         ${dealt ? this.#playing() : html`<wr-deal-panel class="deal" .app=${this.app}></wr-deal-panel>`}
       </div>
       ${this.#question()}`;
   }
 
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    super.willUpdate(changed);
+    const due = dueOf(this.app);
+    const held = this.shadowRoot?.activeElement?.localName ?? '';
+    // The parts of a step go with it; the focus must not go with them.
+    this.#refocus = due !== this.#due && (held === 'wr-exchange-panel' || held === 'wr-deal-panel');
+    this.#due = due;
+  }
+
   protected override updated(changed: PropertyValues<this>): void {
     super.updated(changed);
-    this.sendTo = this.renderRoot.querySelector('wr-exchange-panel');
+    const rack = this.renderRoot.querySelector('wr-rack-panel');
+    const exchange = this.renderRoot.querySelector('wr-exchange-panel');
+    if (rack !== null) rack.sendTo = exchange;
+    if (exchange !== null) exchange.returnTo = rack;
+    if (!this.#refocus) return;
+    this.#refocus = false;
+    void this.#focusNext();
+  }
+
+  /** To the field when tiles are to come in, else to the rack. */
+  async #focusNext(): Promise<void> {
+    const receiving = this.app.session.state.exchange?.phase === 'receiving';
+    const target = this.renderRoot.querySelector(receiving ? 'wr-exchange-panel' : 'wr-rack-panel');
+    await target?.updateComplete;
+    await target?.focusFirst();
   }
 
   #playing(): unknown {
@@ -73,7 +97,10 @@ export class WrTablePlace extends LitElement {
 
   #actions(): unknown {
     const { session } = this.app;
-    return html`<h1>${tableWords.title}</h1>
+    return html`<div class="where">
+        <h1>${tableWords.title}</h1>
+        <p>${stageOf(session.state)}</p>
+      </div>
       <wr-toolbar label=${tableWords.actions}>
         <wr-button look="quiet" keys="Control+Z" ?disabled=${!session.canUndo} @click=${() => session.undo()}
           >${tableWords.undo}</wr-button
@@ -129,6 +156,12 @@ export class WrTablePlace extends LitElement {
     if (event.shiftKey) this.app.session.redo();
     else this.app.session.undo();
   }
+}
+
+/** What is due, so that a new step is noticed. */
+function dueOf({ session }: AppContext): string {
+  const { exchange } = session.state;
+  return exchange === null ? 'deal' : `${exchange.phase} ${exchange.step ?? ''}`;
 }
 
 customElements.define('wr-table-place', WrTablePlace);

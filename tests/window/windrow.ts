@@ -1,0 +1,127 @@
+import { existsSync } from 'node:fs';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { test as base, expect, type Page } from '@playwright/test';
+import type { Host } from '../../main/host/host.ts';
+
+/** The built app: the window's files, and the host that serves them. */
+const DIST = resolve(import.meta.dirname, '../../dist');
+const ROOT = join(DIST, 'renderer');
+
+/** The app as a person starts it: the real host over a folder of its own, and a page of a real browser. */
+export class Windrow {
+  readonly page: Page;
+  readonly folder: string;
+  #host: Host | undefined;
+
+  constructor(page: Page, folder: string) {
+    this.page = page;
+    this.folder = folder;
+  }
+
+  /** Starts the host and opens the window, at a place if one is named. */
+  async open(place = ''): Promise<void> {
+    if (!existsSync(join(ROOT, 'index.html'))) throw new Error('The window is not built: run `npm run build` first.');
+    this.#host = await startBuiltHost(this.folder);
+    await this.page.goto(this.#host.url);
+    await expect(this.page.locator('wr-shell')).toBeVisible();
+    if (place !== '') await this.go(place);
+  }
+
+  /** Goes to a place by its link. */
+  async go(place: string): Promise<void> {
+    await this.page.getByRole('link', { name: place, exact: true }).click();
+  }
+
+  /** Ends host and page as a shutdown does, and starts both again on the same folder. */
+  async restart(): Promise<void> {
+    await this.page.goto('about:blank');
+    await this.close();
+    await this.open();
+  }
+
+  async close(): Promise<void> {
+    await this.#host?.close();
+    this.#host = undefined;
+  }
+
+  /** Waits until all that was entered is on disk. */
+  async saved(): Promise<void> {
+    await expect(this.page.locator('[data-saved=saved]')).toBeVisible();
+  }
+
+  /** Types a deal into the field and takes it. */
+  async deal(tiles: string, seat = 'South'): Promise<void> {
+    await this.page.getByRole('radio', { name: seat }).check({ force: true });
+    await this.page.getByLabel('Type your tiles').fill(tiles);
+    await this.page.keyboard.press('Enter');
+    await expect(this.page.getByRole('heading', { name: 'Pass three to the right' })).toBeVisible();
+  }
+
+  /** The rack's tiles by name, in order. */
+  async rack(): Promise<string[]> {
+    const names = await this.page
+      .locator('wr-rack [role=option]')
+      .evaluateAll((tiles) => tiles.map((tile) => tile.getAttribute('aria-label') ?? ''));
+    return names.map((name) => name.split(',')[0] ?? '');
+  }
+}
+
+async function startBuiltHost(folder: string): Promise<Host> {
+  const { startHost }: typeof import('../../main/host/host.ts') = await import(join(DIST, 'host/main.js'));
+  return await startHost({ folder, root: ROOT });
+}
+
+/** What a window must never do, gathered over a whole test. */
+export interface Misdeeds {
+  /** Requests to anywhere but the host. */
+  readonly foreign: string[];
+  /** Violations of the content policy. */
+  readonly policy: string[];
+  /** Errors that the page threw or logged. */
+  readonly errors: string[];
+}
+
+/** Watches a page; see `Misdeeds`. */
+async function watch(page: Page): Promise<Misdeeds> {
+  const misdeeds: Misdeeds = { foreign: [], policy: [], errors: [] };
+  page.on('request', (request) => {
+    const { hostname, protocol } = new URL(request.url());
+    const ours = hostname === '127.0.0.1' || protocol === 'about:' || protocol === 'blob:';
+    if (!ours) misdeeds.foreign.push(request.url());
+  });
+  page.on('pageerror', (error) => misdeeds.errors.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') misdeeds.errors.push(message.text());
+  });
+  await page.exposeFunction('reportPolicy', (words: string) => void misdeeds.policy.push(words));
+  await page.addInitScript(() => {
+    document.addEventListener('securitypolicyviolation', ({ violatedDirective, blockedURI }) => {
+      Reflect.apply(Reflect.get(window, 'reportPolicy'), null, [`${violatedDirective} ${blockedURI}`]);
+    });
+  });
+  return misdeeds;
+}
+
+/** Tests of the whole window; each ends by checking that nothing forbidden happened. */
+export const test = base.extend<{ windrow: Windrow; misdeeds: Misdeeds }>({
+  misdeeds: [
+    async ({ page }, use) => {
+      const misdeeds = await watch(page);
+      await use(misdeeds);
+      expect(misdeeds).toEqual({ foreign: [], policy: [], errors: [] });
+    },
+    { auto: true },
+  ],
+  windrow: async ({ page }, use) => {
+    const folder = await mkdtemp(join(tmpdir(), 'windrow-window-'));
+    const windrow = new Windrow(page, folder);
+    await use(windrow);
+    await page.close();
+    await windrow.close();
+    await rm(folder, { recursive: true, force: true });
+  },
+});
+
+export { expect };
