@@ -72,6 +72,21 @@ export const scarcePattern: fc.Arbitrary<Pattern> = fc
   )
   .map(cutTo14);
 
+/** Almost nothing but one tile, so that many a line can't be made at all. */
+export const starvedPattern: fc.Arbitrary<Pattern> = fc
+  .array(
+    fc.record({
+      tile: fc.constantFrom<GroupTile>(
+        { is: 'number', number: 5, suit: 'bam', movement: 'stays' },
+        { is: 'number', number: 5, suit: 'a', movement: 'stays' },
+        { is: 'number', number: 5, suit: 'bam', movement: 'first' },
+      ),
+      size: fc.constantFrom(2, 2, 6),
+    }),
+    { minLength: 4, maxLength: 9 },
+  )
+  .map(cutTo14);
+
 function cutTo14(groups: readonly PatternGroup[]): Pattern {
   const kept: PatternGroup[] = [];
   let room = HAND_SIZE;
