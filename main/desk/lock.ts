@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { failure, type Result, success } from '../../core/base/result.ts';
-import { writeAll } from '../files/durable.ts';
-import { errorCode, ifThere } from '../files/files.ts';
+import { removeQuietly, writeWhole } from '../files/durable.ts';
+import { errorCode, ifThere, quietly } from '../files/files.ts';
 import { type DeskContext, readText } from './context.ts';
 import { parseObject } from './preferences.ts';
 
@@ -16,12 +16,16 @@ export interface Running {
 export interface Lock {
   /** Says that this copy still runs; call it every `BEAT` milliseconds. Answers whether the lock is still ours. */
   beat(): Promise<boolean>;
+  /** Lets the folder go; a lock that can't be removed is seen to be stale later. */
   release(): Promise<void>;
 }
 
 export const BEAT = 20_000;
 /** A holder that has not been heard of for so long is gone, even if its process number is in use again. */
 const SILENCE = 90_000;
+
+/** So long a lock may be without its content, being written just now. */
+const WRITING = 3000;
 
 const holder = v.looseObject({ process: v.number(), computer: v.string(), mark: v.string() });
 
@@ -46,16 +50,13 @@ function inUse(): Result<never> {
 }
 
 async function create(context: DeskContext, content: object): Promise<boolean> {
+  const { files, places } = context;
   try {
-    const file = await context.files.createNew(context.places.lock);
-    try {
-      await writeAll(file, Buffer.from(JSON.stringify(content)));
-    } finally {
-      await file.close();
-    }
+    await writeWhole(files, places.lock, Buffer.from(JSON.stringify(content)));
     return true;
   } catch (error) {
     if (errorCode(error) === 'EEXIST') return false;
+    await removeQuietly(files, places.lock);
     throw error;
   }
 }
@@ -63,9 +64,10 @@ async function create(context: DeskContext, content: object): Promise<boolean> {
 async function isHeld(context: DeskContext, running: Running): Promise<boolean> {
   const info = await ifThere(context.files.info(context.places.lock));
   if (info === undefined) return false;
-  if (context.now().getTime() - info.changedAt > SILENCE) return false;
+  const silence = context.now().getTime() - info.changedAt;
+  if (silence > SILENCE) return false;
   const found = await readHolder(context);
-  if (found === undefined) return true;
+  if (found === undefined) return silence < WRITING;
   if (found.computer !== running.computer) return true;
   return found.process !== running.process && running.isAlive(found.process);
 }
@@ -84,15 +86,19 @@ async function removeStale({ files, places }: DeskContext, mark: string): Promis
 }
 
 function lockOf(context: DeskContext, mark: string): Lock {
+  const { files, places } = context;
   const isOurs = async (): Promise<boolean> => (await readHolder(context))?.mark === mark;
+  const remove = async (): Promise<void> => {
+    if (await isOurs()) await files.remove(places.lock);
+  };
   return {
     async beat() {
       if (!(await isOurs())) return false;
-      await context.files.touch(context.places.lock);
+      await files.touch(places.lock);
       return true;
     },
     async release() {
-      if (await isOurs()) await ifThere(context.files.remove(context.places.lock));
+      await quietly(remove());
     },
   };
 }

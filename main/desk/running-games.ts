@@ -1,5 +1,5 @@
 import { failure, type Result, success } from '../../core/base/result.ts';
-import { errorCode } from '../files/files.ts';
+import { quietly } from '../files/files.ts';
 import type { DeskContext } from './context.ts';
 import { loadGame } from './game-files.ts';
 import type { GameList } from './game-list.ts';
@@ -50,12 +50,13 @@ export class RunningGames {
     this.#games.set(id, game);
     this.#list.enter(game.record, game.path);
     for (const other of this.#games.values()) {
-      if (other !== game) await this.#foldQuietly(other);
+      if (other !== game) await quietly(this.#fold(other));
     }
   }
 
+  /** A fold that fails can wait: the log has everything, and the next fold does it. */
   async foldAll(): Promise<void> {
-    for (const game of this.#games.values()) await this.#foldQuietly(game);
+    for (const game of this.#games.values()) await quietly(this.#fold(game));
   }
 
   /** Folds the game if it runs, and makes sure that no log of it is left. */
@@ -71,14 +72,5 @@ export class RunningGames {
     await this.#list.addToIndex(id);
     await game.endLog();
     this.#games.delete(id);
-  }
-
-  /** A fold that fails can wait: the log has everything, and the next fold does it. */
-  async #foldQuietly(game: RunningGame): Promise<void> {
-    try {
-      await this.#fold(game);
-    } catch (error) {
-      if (errorCode(error) === '') throw error;
-    }
   }
 }

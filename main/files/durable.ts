@@ -36,7 +36,8 @@ export async function writeDurably(storage: Storage, path: string, text: string)
   await files.syncFolder(dirname(path));
 }
 
-async function writeWhole(files: Files, path: string, bytes: Uint8Array): Promise<void> {
+/** Makes a new file with these bytes, flushed and checked. */
+export async function writeWhole(files: Files, path: string, bytes: Uint8Array): Promise<void> {
   const file = await files.createNew(path);
   try {
     await writeAll(file, bytes);
@@ -79,7 +80,8 @@ export async function renamePatiently({ files, pause }: Storage, from: string, t
   }
 }
 
-async function removeQuietly(files: Files, path: string): Promise<void> {
+/** Removes a file that is only in the way; never rejects. */
+export async function removeQuietly(files: Files, path: string): Promise<void> {
   try {
     await files.remove(path);
   } catch {

@@ -56,3 +56,12 @@ export async function ifThere<Value>(call: Promise<Value>): Promise<Value | unde
     throw error;
   }
 }
+
+/** Waits for a call that may fail without harm; anything but a file error is thrown again. */
+export async function quietly(call: Promise<unknown>): Promise<void> {
+  try {
+    await call;
+  } catch (error) {
+    if (errorCode(error) === '') throw error;
+  }
+}

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import type { DeskContext } from '../desk/context.ts';
 import { setAside } from '../desk/context.ts';
+import { errorCode } from '../files/files.ts';
 import { type Kept, type PreferenceKeeper, preferencesFile } from '../desk/preferences.ts';
 
 /** What the settings library gives us. */
@@ -45,8 +46,17 @@ export async function openSettings(
       const place = v.safeParse(windowPlace, store.store['window']);
       return place.success ? place.output : undefined;
     },
-    keepWindowPlace: (place) => store.set({ window: place }),
+    keepWindowPlace: (place) => keepQuietly(store, place),
   };
+}
+
+/** A window's place is not worth a word when it can't be kept. */
+function keepQuietly(store: SettingsStore, place: WindowPlace): void {
+  try {
+    store.set({ window: place });
+  } catch (error) {
+    if (errorCode(error) === '') throw error;
+  }
 }
 
 async function openStore(

@@ -1,0 +1,62 @@
+import { failure, type Result } from '../../core/base/result.ts';
+import { quietly } from '../files/files.ts';
+import { fileTrouble } from '../files/trouble.ts';
+import type { Lock } from './lock.ts';
+
+/** One call at a time, in the order in which they came, and none that writes once the folder is another's. */
+export class Turns {
+  readonly #lock: Lock;
+  #before: Promise<unknown> = Promise.resolve();
+  #lost = false;
+  #closed = false;
+
+  constructor(lock: Lock) {
+    this.#lock = lock;
+  }
+
+  async read<Value>(what: string, call: () => Promise<Result<Value>>): Promise<Result<Value>> {
+    return await this.#turn('read', what, call);
+  }
+
+  async save<Value>(what: string, call: () => Promise<Result<Value>>): Promise<Result<Value>> {
+    return await this.#turn('save', what, async () => (this.#lost ? lostFolder() : await call()));
+  }
+
+  async beat(): Promise<void> {
+    await this.#next(async () => await quietly(this.#beat()));
+  }
+
+  async #beat(): Promise<void> {
+    this.#lost = !(await this.#lock.beat());
+  }
+
+  async last(call: () => Promise<void>): Promise<void> {
+    await this.#next(async () => {
+      if (this.#closed) return;
+      this.#closed = true;
+      if (!this.#lost) await call();
+      await this.#lock.release();
+    });
+  }
+
+  async #turn<Value>(doing: 'read' | 'save', what: string, call: () => Promise<Result<Value>>): Promise<Result<Value>> {
+    return await this.#next(async () => {
+      if (this.#closed) return failure('closed', 'Windrow has been closed: open it again.');
+      try {
+        return await call();
+      } catch (error) {
+        return fileTrouble(error, doing, what);
+      }
+    });
+  }
+
+  async #next<Value>(call: () => Promise<Value>): Promise<Value> {
+    const mine = this.#before.then(call);
+    this.#before = mine.catch(() => undefined);
+    return await mine;
+  }
+}
+
+function lostFolder(): Result<never> {
+  return failure('in-use', 'Another Windrow window has taken over this folder. Close this one and go on there.');
+}
