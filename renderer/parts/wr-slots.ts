@@ -17,7 +17,7 @@ export interface SlotsReturned {
 }
 
 /** One place of the tray: a tile, one that is handed on unseen, or nothing yet. */
-type Slot = { readonly holds: 'tile'; readonly tile: RackTile } | { readonly holds: 'unseen' | 'nothing' };
+type Slot = { readonly holds: 'tile'; readonly tile: RackTile } | { readonly holds: 'blind' | 'nothing' };
 
 /**
  * The tray of a pass: a listbox of three places (or fewer). Left, Right, Home and End move; Delete,
@@ -167,7 +167,7 @@ export class WrSlots extends LitElement {
     return Array.from({ length: this.places }, (_, at): Slot => {
       const tile = this.tiles[at];
       if (tile) return { holds: 'tile', tile };
-      return { holds: at >= this.places - this.blind ? 'unseen' : 'nothing' };
+      return { holds: at >= this.places - this.blind ? 'blind' : 'nothing' };
     });
   }
 
@@ -185,7 +185,7 @@ export class WrSlots extends LitElement {
       @focus=${() => this.#settle(at)}
     >
       ${slot.holds === 'tile' ? html`<wr-tile .kind=${slot.tile.kind} aria-hidden="true"></wr-tile>` : nothing}
-      ${slot.holds === 'unseen' ? html`<wr-tile .kind=${null} aria-hidden="true"></wr-tile>` : nothing}
+      ${slot.holds === 'blind' ? html`<wr-tile .kind=${null} aria-hidden="true"></wr-tile>` : nothing}
       ${slot.holds === 'nothing' ? html`<span aria-hidden="true">${at + 1}</span>` : nothing}
     </div>`;
   }
@@ -239,7 +239,7 @@ export class WrSlots extends LitElement {
 
 function slotWords(slot: Slot): string {
   if (slot.holds === 'tile') return nameOf(slot.tile.kind);
-  return slot.holds === 'unseen' ? 'a tile unseen' : 'empty';
+  return slot.holds === 'blind' ? 'a tile unseen' : 'empty';
 }
 
 function slotIdIn(event: Event): string | null {

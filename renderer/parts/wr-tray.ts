@@ -56,24 +56,25 @@ export class WrTray extends LitElement {
       :host {
         display: block;
         container-type: inline-size;
-        --tile-width: 48px;
+        --tile-width: clamp(48px, 2.4rem, 72px);
       }
 
       .rows {
         display: grid;
+        grid-template-columns: minmax(0, 1fr);
+        max-width: 42rem;
         gap: var(--space-1);
       }
 
       .row {
         display: grid;
         grid-template-columns: repeat(9, minmax(0, 1fr));
-        max-width: 40rem;
         gap: var(--space-1);
       }
 
-      @container (width < 33rem) or (width < 520px) {
+      @container (width < 34rem) or (width < 530px) {
         .row {
-          grid-template-columns: repeat(auto-fill, minmax(52px, 1fr));
+          grid-template-columns: repeat(auto-fill, minmax(calc(var(--tile-width) + 4px), 1fr));
         }
       }
 
@@ -81,7 +82,7 @@ export class WrTray extends LitElement {
         display: grid;
         justify-items: center;
         gap: 1px;
-        min-width: 48px;
+        min-width: 0;
         padding: 4px 2px 0;
         border: var(--stroke) solid transparent;
         border-radius: var(--round);

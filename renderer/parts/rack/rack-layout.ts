@@ -63,6 +63,10 @@ export function whereIs(layout: RackLayout, id: string): RackSpot | undefined {
   return undefined;
 }
 
+export function isLastOfGroup(layout: RackLayout, { tier, group, index }: RackSpot): boolean {
+  return index === (layout[tier]?.[group]?.length ?? 0) - 1;
+}
+
 /** Moves tiles, in the order that they have now, to a place of the layout as it is now. */
 export function moveTo(layout: RackLayout, ids: readonly string[], place: RackPlace): RackLayout {
   const moving = new Set(ids);

@@ -1,19 +1,19 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
-import { repeat } from 'lit/directives/repeat.js';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { announce } from '../announcer.ts';
 import { DragController } from '../drag-controller.ts';
 import type { DragPoint } from '../drag.ts';
 import { emit } from '../emit.ts';
-import { isWithin, placeAt, type TileBox } from './rack-geometry.ts';
+import { isWithin } from './rack-geometry.ts';
 import { answersTo, RACK_SHORTCUTS, type RackKey, rackKey } from './rack-keys.ts';
-import { layoutOf, orderOf, placesOf, type RackPlace, type RackTier, whereIs } from './rack-layout.ts';
+import { layoutOf, orderOf, placesOf, type RackPlace, whereIs } from './rack-layout.ts';
+import { placeUnder, tileIdIn } from './rack-measure.ts';
 import { adopted, after, type RackCommand, type RackState } from './rack-state.ts';
 import { rackStyles } from './rack-styles.ts';
 import type { PlacedTile, RackTile } from './rack-tile.ts';
-import { labelOf, placeWords } from './rack-words.ts';
-import '../tile/wr-tile.ts';
+import { drawTiers } from './rack-view.ts';
+import { placeWords } from './rack-words.ts';
 
 /** What `rack-reordered` carries: the order, and the same with the spaces between, to be kept. */
 export interface RackReordered {
@@ -149,65 +149,7 @@ export class WrRack extends LitElement {
       @pointermove=${this.#onHover}
       @pointerleave=${this.#onLeave}
     >
-      ${this.#state.layout.map((tier, at) => this.#tier(tier, at))}
-    </div>`;
-  }
-
-  #tier(tier: RackTier, at: number): unknown {
-    const byId = new Map(this.tiles.map((tile) => [tile.id, tile]));
-    const tiles = tier
-      .flat()
-      .map((id) => byId.get(id))
-      .filter((tile) => tile !== undefined);
-    const bare = tiles.length === 0;
-    return html`<div class="tier" role="none">
-      ${repeat(
-        tiles,
-        ({ id }) => id,
-        (tile) => this.#cell(tile),
-      )}
-      ${
-        bare
-          ? html`<span class=${classMap({ bare: true, meant: this.meant?.tier === at })} role="none">
-              ${this.tiles.length === 0 && at === 0 ? this.empty : ''}
-            </span>`
-          : nothing
-      }
-    </div>`;
-  }
-
-  #cell(tile: RackTile): unknown {
-    const { id, kind, mark } = tile;
-    const spot = whereIs(this.#state.layout, id);
-    if (!spot) return nothing;
-    const { tier, group, index } = spot;
-    const groups = this.#state.layout[tier] ?? [];
-    const last = index === (groups[group]?.length ?? 0) - 1;
-    const meant = this.meant?.tier === tier ? this.meant : null;
-    const here = meant?.group === group && meant.index !== null ? meant.index : -1;
-    const classes = {
-      cell: true,
-      gap: index === 0 && group > 0,
-      last,
-      before: here === index,
-      after: last && here === index + 1,
-      beyond: last && meant?.index === null && meant.group === group + 1,
-    };
-    const selected = this.selected.includes(id);
-    const dragging = this.dragging === id;
-    return html`<div class=${classMap(classes)} role="none">
-      ${dragging ? html`<span class="hole" role="none"></span>` : nothing}
-      <wr-tile
-        class=${dragging ? 'dragging' : ''}
-        role="option"
-        data-id=${id}
-        tabindex=${id === this.#state.active ? '0' : '-1'}
-        aria-selected=${String(selected)}
-        aria-label=${labelOf(tile)}
-        .kind=${kind}
-        .mark=${mark ?? null}
-        ?selected=${selected}
-      ></wr-tile>
+      ${drawTiers({ ...this.#state, tiles: this.tiles, meant: this.meant, dragging: this.dragging, empty: this.empty })}
     </div>`;
   }
 
@@ -346,30 +288,8 @@ export class WrRack extends LitElement {
   }
 
   #placeAt(point: DragPoint): RackPlace | null {
-    const tiers = [...this.renderRoot.querySelectorAll('.tier')].map((tier) => tier.getBoundingClientRect());
-    return placeAt(this.#tileBoxes(), tiers, point);
+    return placeUnder(this.renderRoot, this.#state.layout, point);
   }
-
-  #tileBoxes(): TileBox[] {
-    const layout = this.#state.layout;
-    const boxes: TileBox[] = [];
-    for (const cell of this.renderRoot.querySelectorAll('.cell')) {
-      const spot = whereIs(layout, cell.querySelector('wr-tile')?.dataset['id'] ?? '');
-      if (!spot) continue;
-      const last = spot.index === (layout[spot.tier]?.[spot.group]?.length ?? 0) - 1;
-      boxes.push({ box: cell.getBoundingClientRect(), spot, last });
-    }
-    return boxes;
-  }
-}
-
-/** The id of the tile that an event went through, or null. */
-function tileIdIn(event: Event): string | null {
-  for (const node of event.composedPath()) {
-    if (node instanceof HTMLElement && node.dataset['id'] !== undefined) return node.dataset['id'];
-    if (node instanceof WrRack) return null;
-  }
-  return null;
 }
 
 customElements.define('wr-rack', WrRack);
