@@ -3,6 +3,7 @@ import { makeFolders, writeDurably } from '../files/durable.ts';
 import { ifThere } from '../files/files.ts';
 import { type DeskContext, readText } from './context.ts';
 import type { BackupEntry } from './desk.ts';
+import { filesIn } from './leftovers.ts';
 import { CARD_ENDING, stampOf } from './places.ts';
 
 /** Dated copies of each card, the newest so many. */
@@ -14,8 +15,7 @@ function folderOf({ places }: DeskContext, id: string): string {
 
 /** The backups of a card, newest first. */
 export async function listBackups(context: DeskContext, id: string): Promise<BackupEntry[]> {
-  const found = (await ifThere(context.files.list(folderOf(context, id)))) ?? [];
-  const names = found.filter(({ name, folder }) => !folder && NAME.test(name)).map(({ name }) => name);
+  const names = (await filesIn(context, folderOf(context, id))).filter((name) => NAME.test(name));
   return names.sort(newestFirst).map((name) => ({ name, savedAt: momentIn(name) }));
 }
 

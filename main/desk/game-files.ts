@@ -6,9 +6,10 @@ import { openGame, readGameFile } from '../../core/game/file/read-game-file.ts';
 import { writeGameFile } from '../../core/game/file/write-game-file.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { applyEvent, stateOf } from '../../core/game/state.ts';
-import { UNFINISHED, writeDurably } from '../files/durable.ts';
+import { writeDurably } from '../files/durable.ts';
 import { ifThere } from '../files/files.ts';
 import { type DeskContext, readText, setAside } from './context.ts';
+import { filesIn } from './leftovers.ts';
 import { gameIdOf } from './places.ts';
 
 /** A game, and the text of its file. */
@@ -17,9 +18,7 @@ export interface LoadedGame {
   readonly text: string;
 }
 
-const DAY = 86_400_000;
-
-/** Every game's file by its id, from `games/YYYY/MM`. Sweeps up unfinished files older than a day. */
+/** Every game's file by its id, from `games/YYYY/MM`. */
 export async function findGames(context: DeskContext): Promise<Map<string, string>> {
   const found = new Map<string, string>();
   for (const year of await foldersIn(context, context.places.games)) {
@@ -36,23 +35,6 @@ export async function findGames(context: DeskContext): Promise<Map<string, strin
 async function foldersIn({ files }: DeskContext, folder: string): Promise<string[]> {
   const entries = (await ifThere(files.list(folder))) ?? [];
   return entries.filter((entry) => entry.folder).map(({ name }) => join(folder, name));
-}
-
-/** The names of the files in a folder; those left unfinished by a crash go when a day old. */
-export async function filesIn(context: DeskContext, folder: string): Promise<string[]> {
-  const names = ((await ifThere(context.files.list(folder))) ?? [])
-    .filter((entry) => !entry.folder)
-    .map(({ name }) => name);
-  for (const name of names) {
-    if (name.endsWith(UNFINISHED)) await sweep(context, join(folder, name), DAY);
-  }
-  return names.filter((name) => !name.endsWith(UNFINISHED));
-}
-
-/** Removes a file that was last changed longer ago than `age` milliseconds. */
-export async function sweep({ files, now }: DeskContext, path: string, age: number): Promise<void> {
-  const info = await ifThere(files.info(path));
-  if (info !== undefined && now().getTime() - info.changedAt > age) await ifThere(files.remove(path));
 }
 
 /**

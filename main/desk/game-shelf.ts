@@ -6,8 +6,9 @@ import type { GameRecord } from '../../core/game/record.ts';
 import { makeFolders, renamePatiently, writeDurably } from '../files/durable.ts';
 import type { DeskContext } from './context.ts';
 import type { GameChange, GameEntry } from './desk.ts';
-import { checkEvent, checkGame, filesIn, loadGame, sweep } from './game-files.ts';
+import { checkEvent, checkGame, loadGame } from './game-files.ts';
 import { GameList } from './game-list.ts';
+import { filesIn, sweep } from './leftovers.ts';
 import { gamePath, removedPath } from './places.ts';
 import { RunningGames } from './running-games.ts';
 

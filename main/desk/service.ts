@@ -4,6 +4,7 @@ import { fileTrouble } from '../files/trouble.ts';
 import { CardShelf } from './card-shelf.ts';
 import type { DeskContext } from './context.ts';
 import type { Desk, DeskInfo } from './desk.ts';
+import { filesIn } from './leftovers.ts';
 import { GameShelf } from './game-shelf.ts';
 import { BEAT, type Lock, type Running, takeLock } from './lock.ts';
 import { placesIn } from './places.ts';
@@ -52,6 +53,7 @@ async function openDesk(
   notices: readonly string[],
 ): Promise<DeskService> {
   try {
+    for (const folder of [context.places.folder, context.places.cards]) await filesIn(context, folder);
     const games = await GameShelf.open(context);
     const cards = new CardShelf(context, options.demoCard);
     const keeper = (await options.preferences?.(context)) ?? preferencesFile(context);

@@ -1,6 +1,7 @@
 import { expect } from 'vitest';
 import { expectValue, type Result } from '../../../core/base/result.ts';
 import type { TimedEvent } from '../../../core/game/events.ts';
+import { writeLine } from '../../../core/game/file/write-game-file.ts';
 import type { GameRecord } from '../../../core/game/record.ts';
 import { createDeskService, type DeskOptions, type DeskService } from '../../../main/desk/service.ts';
 import type { MemoryDisk } from './memory-disk.ts';
@@ -82,7 +83,13 @@ export async function contentOf(desk: DeskService): Promise<string> {
   for (const { id, events, stage } of expectValue(await desk.listGames())) {
     const record = expectValue(await desk.openGame(id));
     expect(record.events.length).toBe(events);
-    games.push({ id, stage, place: record.place, arrangement: record.arrangement, events: record.events });
+    games.push({
+      id,
+      stage,
+      place: record.place,
+      arrangement: record.arrangement,
+      events: record.events.map(writeLine),
+    });
   }
   const cards = [];
   for (const { id, fixed } of expectValue(await desk.listCards())) {
