@@ -1,6 +1,6 @@
 /**
  * `npm start`: Windrow in its own window if Electron is there, else the same window in the browser.
- * WINDROW_HOST=browser asks for the browser; `--no-open` prints the address and opens nothing.
+ * `--browser`, or WINDROW_HOST=browser, asks for the browser; `--no-open` prints the address and opens nothing.
  */
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
@@ -33,7 +33,7 @@ async function start() {
 
 /** @returns {Promise<string | undefined>} */
 async function electronToUse() {
-  if (process.env['WINDROW_HOST'] === 'browser') return undefined;
+  if (process.env['WINDROW_HOST'] === 'browser' || process.argv.includes('--browser')) return undefined;
   if (process.platform === 'linux' && process.getuid?.() === 0) {
     say("Electron's sandbox does not run for the root user, so Windrow opens in your browser.");
     return undefined;

@@ -103,9 +103,9 @@ test.skipIf(process.platform === 'win32')('CHROMIUM names the Chromium to use; e
 });
 
 test('started without Electron, the address serves the window, and Ctrl+C ends it well', async () => {
-  const env = { ...process.env, WINDROW_HOST: 'browser', HOME: root, XDG_CONFIG_HOME: root, XDG_DATA_HOME: root };
+  const env = { ...process.env, WINDROW_FOLDER: join(root, 'desk') };
   const script = resolve(import.meta.dirname, '../../main/build/start.mjs');
-  const child = spawn(process.execPath, [script, '--no-open'], { env });
+  const child = spawn(process.execPath, [script, '--browser', '--no-open'], { env });
   const ended = new Promise<number | null>((done) => child.on('close', done));
   let printed = '';
   const address = await new Promise<string>((found, lost) => {
