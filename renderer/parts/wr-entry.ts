@@ -25,6 +25,7 @@ export class WrEntry extends LitElement {
     value: {},
     counts: { attribute: false },
     refusal: {},
+    bare: { type: Boolean },
     insisted: { state: true },
   };
 
@@ -35,6 +36,8 @@ export class WrEntry extends LitElement {
   declare counts: readonly number[];
   /** What the page has against these tiles, in words; empty when nothing. */
   declare refusal: string;
+  /** Leaves the tiles below the field out, for pages that show them elsewhere at once. */
+  declare bare: boolean;
   /** Whether the person is done typing, so that what is missing may be named. */
   declare protected insisted: boolean;
 
@@ -122,6 +125,10 @@ export class WrEntry extends LitElement {
         margin-top: var(--space-2);
       }
 
+      .preview[hidden] {
+        display: none;
+      }
+
       @media (forced-colors: active) {
         .pointer {
           forced-color-adjust: none;
@@ -138,6 +145,7 @@ export class WrEntry extends LitElement {
     this.value = '';
     this.counts = [];
     this.refusal = '';
+    this.bare = false;
     this.insisted = false;
   }
 
@@ -166,7 +174,7 @@ export class WrEntry extends LitElement {
         <p id="trouble" class="trouble ${wrong ? 'bad' : ''}" role="status">${wrong || this.#next(reading)}</p>
         <p id="count" class="count">${countWords(reading.kinds.length, this.counts)}</p>
       </div>
-      <div class="preview" aria-hidden="true">
+      <div class="preview" aria-hidden="true" ?hidden=${this.bare}>
         ${reading.kinds.map((kind) => html`<wr-tile .kind=${kind}></wr-tile>`)}
       </div>`;
   }
