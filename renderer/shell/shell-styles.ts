@@ -38,11 +38,11 @@ export const shellStyles = css`
     font-size: var(--text-small);
   }
 
-  .saved.saved::before {
+  [data-saved='saved']::before {
     content: '✓ ';
   }
 
-  .saved.failed {
+  [data-saved='failed'] {
     color: var(--bad);
     font-weight: 700;
   }

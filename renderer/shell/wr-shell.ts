@@ -80,7 +80,7 @@ export class WrShell extends LitElement {
   #saved(): unknown {
     const { saved } = this.app.session;
     const words = { nothing: '', saving: shellWords.saving, saved: shellWords.saved, failed: shellWords.notSaved };
-    return html`<span class="saved ${saved.status}" data-saved=${saved.status}>${words[saved.status]}</span>`;
+    return html`<span class="saved" data-saved=${saved.status}>${words[saved.status]}</span>`;
   }
 
   #textSize(): unknown {

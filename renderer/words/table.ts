@@ -1,4 +1,4 @@
-import type { PassStep, Seat } from '../../core/exchange/steps.ts';
+import type { PassStep } from '../../core/exchange/steps.ts';
 import { tilesCounted } from './numbers.ts';
 
 /** Words of the Table. */
@@ -16,7 +16,6 @@ export const tableWords = {
 
   deal: {
     title: 'What were you dealt?',
-    lead: 'Type your tiles, or click them below.',
     seat: 'Your seat',
     seats: { East: 'East (deals, 14 tiles)', South: 'South', West: 'West', North: 'North' } satisfies Record<
       Seat,
@@ -62,15 +61,16 @@ export const tableWords = {
     group: 'By section',
     more: 'Show more hands',
     fewer: 'Show fewer hands',
-    away: (count: number) => (count === 0 ? 'complete' : `${count} away`),
+    away: (count: number) => (count === 0 ? 'complete' : `${count}`),
     points: (points: number) => `${points} points`,
     concealed: 'concealed',
     lineName: (section: string, line: string) => `${section} ${line}`,
-    reach: (chance: string) => `reach ${chance}`,
-    drawReach: (chance: string) => `draws ${chance}`,
     missing: (names: string) => `Missing: ${names}`,
     complete: 'Nothing is missing.',
     why: 'Why',
+    awayCaption: 'away',
+    reachCaption: 'reach',
+    drawCaption: 'draw reach',
     awayHeading: 'Away',
     reachHeading: 'Reach',
     drawHeading: 'Draw reach',
@@ -88,6 +88,7 @@ export const tableWords = {
     title: 'Lean',
     empty: 'How your chances spread over the card.',
     heading: 'Lean',
+    others: (count: number) => `${count} others`,
     words:
       'Each hand of the card counts with its reach. A longer bar means that more of your chances lie in that section.',
   },
@@ -155,8 +156,7 @@ export const tableWords = {
     asked: 'You ask for',
     offered: 'Across asks for',
     courtesyCount: (count: number) => `The smaller number counts: ${tilesCounted(count)}.`,
-    typing: 'Type what came in',
-    hintReceive: 'For example: 5d',
+    typing: 'Type it, for example 5d n, or click it',
     received: (have: number, due: number) => `${have} of ${due} entered`,
     tray: 'Click each tile that came in',
     joker: 'Nobody passes a joker',

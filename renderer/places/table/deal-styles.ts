@@ -5,7 +5,7 @@ export const dealStyles = css`
   .deal {
     display: grid;
     gap: var(--space-5);
-    padding: var(--space-5);
+    padding: var(--space-4) var(--space-5);
     background: var(--sheet);
     border: 1px solid var(--hairline);
     border-radius: var(--round-large);
@@ -15,8 +15,9 @@ export const dealStyles = css`
     font-size: var(--text-title);
   }
 
-  .count {
-    color: var(--ink-soft);
+  /* Not needed any more once tiles are entered, but nothing may move for that. */
+  .gone {
+    visibility: hidden;
   }
 
   .example {
@@ -30,9 +31,9 @@ export const dealStyles = css`
     border-radius: var(--round);
   }
 
-  @container (min-width: 58rem) {
+  @container (min-width: 52rem) {
     .deal {
-      grid-template-columns: minmax(0, 1fr) minmax(0, 1.15fr);
+      grid-template-columns: minmax(0, 1fr) minmax(0, 1.2fr);
       align-items: start;
     }
   }

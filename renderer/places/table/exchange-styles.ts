@@ -45,9 +45,25 @@ export const exchangeStyles = css`
     color: var(--ink-soft);
   }
 
-  @container (max-width: 26rem) {
+  /* Without room for words: the arrows, and the word of the step that is due. */
+  @container (max-width: 28rem) {
+    .round,
+    .station:not(.now) .word {
+      position: absolute;
+      overflow: hidden;
+      width: 1px;
+      height: 1px;
+      clip-path: inset(50%);
+    }
+
     .rounds {
-      grid-template-columns: minmax(0, 1fr);
+      grid-template-columns: 3fr 3fr 1.4fr;
+      gap: var(--space-1);
+    }
+
+    .station {
+      min-height: var(--target);
+      justify-content: center;
     }
   }
 

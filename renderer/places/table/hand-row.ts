@@ -5,15 +5,41 @@ import type { HandView } from '../../worker/calls.ts';
 
 const words = tableWords.reading;
 
-/** One hand of the reading: its numbers, each of which explains itself, and its 14 places. */
+/** One hand of the reading: its 14 places, and its numbers, each of which explains itself. */
 export function handRow(hand: HandView, draws: number): TemplateResult {
   const name = nameOfHand(hand);
-  return html`<div class="facts">
+  return html`<p class="facts">
       <span class="name">${name}</span>
       <span class="soft">${words.points(hand.points)}${hand.concealed ? ` · ${words.concealed}` : ''}</span>
-      <span class="numbers">${numbers(hand, draws)}</span>
-    </div>
-    <wr-hand label=${name} .groups=${hand.groups}></wr-hand>`;
+    </p>
+    <wr-hand label=${name} .groups=${hand.groups}></wr-hand>
+    <div class="numbers">
+      ${number(
+        words.awayCaption,
+        words.away(hand.away),
+        words.awayHeading,
+        words.awayWords(hand.away, hand.missing.join(', ')),
+      )}
+      ${number(
+        words.reachCaption,
+        percent(hand.reach),
+        words.reachHeading,
+        words.reachWords(percent(hand.reach), inWords(hand.reach)),
+      )}
+      ${number(
+        words.drawCaption,
+        percent(hand.drawReach),
+        words.drawHeading,
+        words.drawWords(percent(hand.drawReach), inWords(hand.drawReach), draws),
+      )}
+    </div>`;
+}
+
+function number(caption: string, value: string, heading: string, explanation: string): TemplateResult {
+  return html`<div class="number">
+    <span class="caption">${caption}</span>
+    <wr-explain value=${value} heading=${heading}>${explanation}</wr-explain>
+  </div>`;
 }
 
 /** "Stairs 4": the section, and the line's id without the section's name if it begins with it. */
@@ -21,16 +47,4 @@ function nameOfHand({ section, line }: HandView): string {
   const slug = section.toLowerCase().replaceAll(' ', '-');
   const rest = line.toLowerCase().startsWith(slug) ? line.slice(slug.length).replace(/^[-_ ]+/, '') : line;
   return words.lineName(section, rest === '' ? line : rest);
-}
-
-function numbers(hand: HandView, draws: number): TemplateResult {
-  return html`<wr-explain class="away" value=${words.away(hand.away)} heading=${words.awayHeading}
-      >${words.awayWords(hand.away, hand.missing.join(', '))}</wr-explain
-    >
-    <wr-explain value=${words.reach(percent(hand.reach))} heading=${words.reachHeading}
-      >${words.reachWords(percent(hand.reach), inWords(hand.reach))}</wr-explain
-    >
-    <wr-explain value=${words.drawReach(percent(hand.drawReach))} heading=${words.drawHeading}
-      >${words.drawWords(percent(hand.drawReach), inWords(hand.drawReach), draws)}</wr-explain
-    >`;
 }

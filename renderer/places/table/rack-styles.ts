@@ -3,7 +3,7 @@ import { css } from 'lit';
 /** The rack's shelf along the bottom. */
 export const rackStyles = css`
   .rack {
-    padding: var(--space-2) var(--space-4) var(--space-4);
+    padding: var(--space-1) 0 0;
     margin-inline: calc(-1 * var(--space-4));
     background: var(--well);
     border-top: 1px solid var(--hairline);
@@ -14,8 +14,8 @@ export const rackStyles = css`
     flex-wrap: wrap;
     align-items: center;
     gap: var(--space-1) var(--space-4);
-    min-height: var(--target-main);
-    margin-bottom: var(--space-2);
+    min-height: var(--target);
+    padding-inline: 20px;
   }
 
   .verdict {

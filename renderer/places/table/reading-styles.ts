@@ -1,9 +1,11 @@
 import { css } from 'lit';
 
-/** The list of hands. */
+/** The list of hands: each its name, its 14 places, and its numbers in columns. */
 export const readingStyles = css`
   .reading {
+    container-type: inline-size;
     padding-bottom: var(--space-3);
+    gap: var(--space-2);
   }
 
   .hands {
@@ -13,8 +15,8 @@ export const readingStyles = css`
 
   .hands li {
     display: grid;
-    gap: var(--space-1);
-    padding-block: var(--space-3);
+    gap: var(--space-1) var(--space-3);
+    padding-block: var(--space-2);
     border-top: 1px solid var(--hairline);
   }
 
@@ -23,6 +25,7 @@ export const readingStyles = css`
     flex-wrap: wrap;
     align-items: baseline;
     gap: 0 var(--space-3);
+    max-width: none;
   }
 
   .name {
@@ -30,17 +33,45 @@ export const readingStyles = css`
   }
 
   .numbers {
-    display: flex;
-    flex-wrap: wrap;
+    display: grid;
+    grid-template-columns: repeat(3, auto);
+    justify-content: start;
     gap: var(--space-1) var(--space-3);
-    margin-inline-start: auto;
   }
 
-  .away {
-    font-weight: 700;
+  .number {
+    display: flex;
+    flex-direction: column;
+    align-items: center;
+  }
+
+  .caption {
+    color: var(--ink-soft);
+    font-size: var(--text-small);
+    line-height: 1.2;
   }
 
   wr-hand {
-    --tile-width: clamp(20px, 2.6cqi, 34px);
+    --tile-width: clamp(18px, 3.9cqi, 34px);
+  }
+
+  @container (min-width: 42rem) {
+    .hands li {
+      grid-template-columns: minmax(0, 1fr) auto;
+      grid-template-areas: 'facts numbers' 'hand numbers';
+    }
+    .facts {
+      grid-area: facts;
+    }
+    wr-hand {
+      grid-area: hand;
+      --tile-width: clamp(18px, 3.6cqi, 34px);
+    }
+    .numbers {
+      grid-area: numbers;
+      grid-template-columns: 4rem 6rem 6.5rem;
+      align-self: center;
+      gap: 0;
+    }
   }
 `;

@@ -43,7 +43,7 @@ function station(step: PassStep, standing: Standing): TemplateResult {
     <span class="arrow" aria-hidden="true"
       >${standing === 'done' ? '✓' : standing === 'skipped' ? '–' : ARROWS[step]}</span
     >
-    <span>${words.shortStep[step]}</span>
+    <span class="word">${words.shortStep[step]}</span>
     <span class="unseen">${words[standing]}</span>
   </li>`;
 }

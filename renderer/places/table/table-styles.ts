@@ -58,12 +58,12 @@ export const tableStyles = css`
     .table {
       flex: 1 1 0;
       min-height: 0;
-      grid-template-columns: minmax(0, 1fr) minmax(0, 31rem);
+      grid-template-columns: minmax(0, 1fr) clamp(24rem, 38cqi, 31rem);
       grid-template-rows: auto auto minmax(0, 1fr) auto;
       column-gap: var(--space-5);
       grid-template-areas:
         'head head'
-        'lean lean'
+        'lean exchange'
         'reading exchange'
         'rack rack';
       padding: var(--space-3) var(--space-4) 0;

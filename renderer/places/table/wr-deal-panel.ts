@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, LitElement } from 'lit';
 import { SEATS, type Seat } from '../../../core/exchange/steps.ts';
 import { type Kind, KINDS, supplyOf } from '../../../core/tiles/kinds.ts';
 import { formatTileList, parseTileList } from '../../../core/tiles/text.ts';
@@ -47,12 +47,12 @@ export class WrDealPanel extends LitElement {
     return html`<section class="deal" aria-label=${words.title}>
       <div class="entry stack">
         <h2>${words.title}</h2>
-        <p>${words.lead}</p>
-        ${this.#seat()} ${this.#field()} ${this.#done()} ${this.#example()}
+        ${this.#seat()} ${this.#field()} ${this.#done()}
+        <p class="soft">${words.legend}</p>
       </div>
       <div class="picker stack">
         <h3>${words.tray}</h3>
-        ${this.#tray()}
+        ${this.#tray()} ${this.#example()}
       </div>
     </section>`;
   }
@@ -71,39 +71,36 @@ export class WrDealPanel extends LitElement {
 
   #seat(): unknown {
     return html`<wr-choice
-      label=${words.seat}
-      .options=${SEATS.map((seat) => ({ value: seat, label: words.seats[seat] }))}
-      .value=${this.#seatNow}
-      @choice-changed=${this.#seated}
-    ></wr-choice>`;
+        label=${words.seat}
+        .options=${SEATS.map((seat) => ({ value: seat, label: seat }))}
+        .value=${this.#seatNow}
+        @choice-changed=${this.#seated}
+      ></wr-choice>
+      <p class="soft">${words.seatHelp}</p>`;
   }
 
   #field(): unknown {
     return html`<wr-entry
-        label=${words.typing}
-        hint=${words.hint}
-        .value=${this.#text()}
-        .counts=${[this.#due]}
-        .refusal=${this.refusal}
-        @tiles-typed=${this.#typedNow}
-        @tiles-entered=${this.#finish}
-      ></wr-entry>
-      <p class="soft">${words.legend}</p>`;
+      bare
+      label=${words.typing}
+      hint=${words.hint}
+      .value=${this.#text()}
+      .counts=${[this.#due]}
+      .refusal=${this.refusal}
+      @tiles-typed=${this.#typedNow}
+      @tiles-entered=${this.#finish}
+    ></wr-entry>`;
   }
 
   #done(): unknown {
     const have = this.#kinds.length;
     const missing = this.#due - have;
     const reason = missing > 0 ? words.missing(missing) : missing < 0 ? words.tooMany(-missing) : '';
-    return html`<div class="row">
-      <wr-button look="main" reason=${reason} @click=${this.#finish}>${words.done}</wr-button>
-      <span class="count" role="status">${words.count(have, this.#due)}</span>
-    </div>`;
+    return html`<wr-button look="main" reason=${reason} @click=${this.#finish}>${words.done}</wr-button>`;
   }
 
   #example(): unknown {
-    if (this.#kinds.length > 0) return nothing;
-    return html`<div class="example">
+    return html`<div class="example ${this.#kinds.length > 0 ? 'gone' : ''}">
       <p>${words.exampleLead}</p>
       <wr-button @click=${this.#showExample}>${words.example}</wr-button>
     </div>`;

@@ -1,5 +1,5 @@
 import { css, html, LitElement } from 'lit';
-import '../../parts/wr-explain.ts';
+import type { LeanShare } from '../../parts/wr-lean.ts';
 import '../../parts/wr-lean.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
@@ -23,9 +23,20 @@ export class WrLeanPanel extends LitElement {
   protected override render(): unknown {
     const { value } = this.app.analysis.reading;
     return html`<section aria-label=${tableWords.lean.title}>
-      <wr-lean label=${tableWords.lean.title} .shares=${value?.lean ?? []}></wr-lean>
+      <wr-lean label=${tableWords.lean.title} .shares=${mainShares(value?.lean ?? [])}></wr-lean>
     </section>`;
   }
+}
+
+/** Shares that are shown by themselves; more would be slivers. */
+const SHOWN = 5;
+
+/** The largest shares, and the others as one. */
+function mainShares(lean: readonly LeanShare[]): LeanShare[] {
+  if (lean.length <= SHOWN + 1) return [...lean];
+  const others = lean.slice(SHOWN);
+  const share = others.reduce((sum, { share: each }) => sum + each, 0);
+  return [...lean.slice(0, SHOWN), { section: tableWords.lean.others(others.length), share }];
 }
 
 customElements.define('wr-lean-panel', WrLeanPanel);

@@ -49,11 +49,13 @@ export class WrReceivePanel extends LitElement {
     if (receive === null) return nothing;
     const due = state.exchange?.passes.at(-1)?.given.size ?? receive.toCome;
     return html`<div class="stack">
-      <h2>${words.receiveTitle[receive.step]}</h2>
-      <p role="status">${words.received(due - receive.toCome, due)}</p>
+      <div class="row spread">
+        <h2>${words.receiveTitle[receive.step]}</h2>
+        <span class="soft" role="status">${words.received(due - receive.toCome, due)}</span>
+      </div>
       <wr-entry
+        bare
         label=${words.typing}
-        hint=${words.hintReceive}
         .value=${this.typed}
         .counts=${[1, 2, 3].slice(0, receive.toCome)}
         .refusal=${this.refusal}
