@@ -17,10 +17,7 @@ export const tableWords = {
   deal: {
     title: 'What were you dealt?',
     seat: 'Your seat',
-    seats: { East: 'East (deals, 14 tiles)', South: 'South', West: 'West', North: 'North' } satisfies Record<
-      Seat,
-      string
-    >,
+    seatHelp: 'East deals and has 14 tiles. The others have 13.',
     typing: 'Type your tiles',
     hint: 'For example: ff n 0 13b 4578c 22d',
     legend: 'b bams · c craks · d dots · N E W S winds · G R 0 dragons · F flower · J joker',

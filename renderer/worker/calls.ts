@@ -1,4 +1,4 @@
-import type { LeanShare } from '../parts/wr-lean.ts';
+import type { LeanShare } from '../parts/shares.ts';
 import type { HandPlace } from '../parts/wr-hand.ts';
 import type { Calls } from './messages.ts';
 

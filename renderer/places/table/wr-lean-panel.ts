@@ -1,5 +1,5 @@
 import { css, html, LitElement } from 'lit';
-import type { LeanShare } from '../../parts/wr-lean.ts';
+import type { LeanShare } from '../../parts/shares.ts';
 import '../../parts/wr-lean.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
