@@ -1,3 +1,4 @@
+import { fingerprint } from '../base/fingerprint.ts';
 import { writeGameFile } from '../game/file/write-game-file.ts';
 import type { GameRecord } from '../game/record.ts';
 
@@ -61,12 +62,4 @@ function instant(time: string): string {
 function asCopy(game: GameRecord): GameRecord {
   const id = `${game.id.slice(0, 40)}-copy-${fingerprint(writeGameFile(game))}`;
   return { ...game, id, copyOf: game.id };
-}
-
-/** 64 bits of the text as 16 letters: FNV-1a by Fowler, Noll and Vo, with its published constants. */
-function fingerprint(text: string): string {
-  const prime = 0x100000001b3n;
-  let hash = 0xcbf29ce484222325n;
-  for (let at = 0; at < text.length; at += 1) hash = BigInt.asUintN(64, (hash ^ BigInt(text.charCodeAt(at))) * prime);
-  return hash.toString(16).padStart(16, '0');
 }

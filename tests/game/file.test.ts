@@ -28,6 +28,9 @@ describe('golden file of version 1', () => {
     const opened = expectValue(readGameFile(GOLDEN));
     expect([opened.damage, opened.record.events.length, opened.state.result?.result]).toEqual([null, 9, 'won']);
   });
+  test('opens too when an editor put a byte order mark before it', () => {
+    expect(expectValue(readGameFile(`\uFEFF${GOLDEN}`)).record).toEqual(golden());
+  });
   test('is written again byte by byte', () => {
     expect(writeGameFile(golden())).toBe(GOLDEN);
   });

@@ -23,7 +23,7 @@ export function readFields(text: string): Result<Fields, GameFileProblem> {
 
 function parsed(text: string): unknown {
   try {
-    const value: unknown = JSON.parse(text);
+    const value: unknown = JSON.parse(text.startsWith('\uFEFF') ? text.slice(1) : text);
     return value;
   } catch {
     return undefined;
