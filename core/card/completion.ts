@@ -11,7 +11,7 @@ import {
   formatGroup,
   tilesIn,
 } from './pattern.ts';
-import { groupWords } from './words.ts';
+import { groupWords, movementWords } from './words.ts';
 import { SUITS } from '../tiles/kinds.ts';
 
 /** A way to go on with the group at the caret. */
@@ -32,30 +32,28 @@ interface Known {
 const ALL_SUITS: readonly GroupSuit[] = [...OPEN_SUITS, ...SUITS];
 
 /**
- * Ways to finish the group that is being typed before the caret, likely ones first. Only groups
- * of the size typed so far are offered, or one tile more, and none that goes beyond 14 tiles.
+ * Ways to finish the group that is being typed before the caret, likely ones first. Groups of the
+ * size typed so far are offered, or with one tile more; marks only behind a finished number; none
+ * that goes beyond 14 tiles. Nothing is offered in the middle of a group.
  */
 export function completionsAt(text: string, caret: number): readonly Completion[] {
+  if (/\S/.test(text.slice(caret, caret + 1))) return [];
   const typed = /\S*$/.exec(text.slice(0, caret))?.[0] ?? '';
   const room = HAND_SIZE - tilesElsewhere(text, caret);
-  if (typed === '') return STARTS.filter(({ group }) => tilesIn(group) <= room).map((known) => completion(known, ''));
-  const size = runLength(typed);
-  return KNOWN_GROUPS.filter(
-    ({ text: known, group }) =>
-      known !== typed &&
-      known.startsWith(typed) &&
-      tilesIn(group) <= room &&
-      (group.size === size || isOneMore(known, size)),
-  ).map((known) => completion(known, typed));
+  const offered = typed === '' ? STARTS : KNOWN_GROUPS.filter(({ text: known }) => goesOn(known, typed));
+  return offered.filter(({ group }) => tilesIn(group) <= room).map((known) => completion(known, typed));
+}
+
+function goesOn(known: string, typed: string): boolean {
+  if (known.length <= typed.length || !known.startsWith(typed)) return false;
+  const added = known.slice(typed.length);
+  if (known === 'NEWS' || added === typed[0]) return true;
+  const isMarked = known.endsWith('=') || known.endsWith("'");
+  return runLength(known) === runLength(typed) && (!isMarked || added.length === 1);
 }
 
 function completion({ text, group }: Known, typed: string): Completion {
-  return { insert: text.slice(typed.length), group: text, words: groupWords(group) };
-}
-
-/** One more of the same tile is offered for tiles that need no suit, or else each suit would come twice. */
-function isOneMore(known: string, size: number): boolean {
-  return known.length === size + 1 && runLength(known) === size + 1;
+  return { insert: text.slice(typed.length), group: text, words: groupWords(group) + movementWords(group) };
 }
 
 function runLength(text: string): number {

@@ -19,11 +19,12 @@ export interface ProofProgress {
   readonly next?: LinePlace;
 }
 
+const PRINTED_FIELDS = ['id', 'pattern', 'slide', 'slide2', 'concealed', 'points', 'note'] as const;
+
 /** All that a printed line says, as one text: two lines that differ in any of it have different texts. */
 export function lineContent(line: LineDocument): string {
-  const filled: Fields = { ...LINE_DEFAULTS, ...line };
-  const { id, pattern, slide, slide2, concealed, points, note } = filled;
-  return JSON.stringify([id, pattern, slide, slide2, concealed, points, note]);
+  const defaults: Fields = LINE_DEFAULTS;
+  return JSON.stringify(PRINTED_FIELDS.map((field) => line[field] ?? defaults[field]));
 }
 
 export function isConfirmed(proof: ProofState, line: LineDocument): boolean {

@@ -7,7 +7,6 @@ import {
   type Pattern,
   type PatternGroup,
   type Slide,
-  SLIDES,
   tilesIn,
 } from './pattern.ts';
 import { DRAGONS, WINDS } from '../tiles/kinds.ts';
@@ -42,6 +41,12 @@ export interface StudyQuestion {
   readonly because: string;
 }
 
+/** The kinds of question that make sense for a line: without numbers nothing moves. */
+export function asksFor({ pattern }: StudyLine): readonly StudyAsk[] {
+  const moves = pattern.some(({ tile }) => tile.is === 'number' && tile.movement === 'first');
+  return STUDY_ASKS.filter((ask) => ask !== 'movement' || moves);
+}
+
 /** Makes a question of one kind about a line; the random stream decides what is covered and the order of choices. */
 export function askAbout(line: StudyLine, ask: StudyAsk, random: Random): StudyQuestion {
   switch (ask) {
@@ -52,7 +57,7 @@ export function askAbout(line: StudyLine, ask: StudyAsk, random: Random): StudyQ
         line,
         ask,
         'How do the numbers of this line move?',
-        MOVES[moveOf(line)],
+        MOVES[line.slide],
         Object.values(MOVES),
         random,
       );
@@ -64,7 +69,7 @@ export function askAbout(line: StudyLine, ask: StudyAsk, random: Random): StudyQ
         ask,
         'How many points is this line worth?',
         `${line.points}`,
-        pointChoices(line.points),
+        pointChoices(line.points, random),
         random,
       );
   }
@@ -78,14 +83,10 @@ const MOVES: Readonly<Record<Slide, string>> = {
 };
 const EXPOSURE = ['Yes, it may be exposed.', 'No, it is concealed.'] as const;
 
-/** The slide that counts for a line: none if no plain number is there to move. */
-function moveOf({ pattern, slide }: StudyLine): Slide {
-  const moves = pattern.some(({ tile }) => tile.is === 'number' && tile.movement === 'first');
-  return moves ? (SLIDES.find((known) => known === slide) ?? 0) : 0;
-}
-
-function pointChoices(points: number): string[] {
-  return [points, points + 5, points + 10, points >= 10 ? points - 5 : points + 15].map(String);
+/** Four values in steps of five; the right one may stand anywhere among them. */
+function pointChoices(points: number, random: Random): string[] {
+  const lowest = points - 5 * Math.min(random.below(4), Math.floor(points / 5));
+  return [0, 5, 10, 15].map((more) => `${lowest + more}`);
 }
 
 function choose(

@@ -1,6 +1,6 @@
 import { type Random, shuffle } from '../base/random.ts';
 import { dueDay, HORIZON_DAYS } from '../base/spacing.ts';
-import { askAbout, STUDY_ASKS, type StudyAsk, type StudyLine, type StudyQuestion } from './study-question.ts';
+import { askAbout, asksFor, type StudyAsk, type StudyLine, type StudyQuestion } from './study-question.ts';
 
 /** An answer as it is kept, oldest first; all else about study is computed from these. */
 export interface StudyAnswer {
@@ -37,11 +37,19 @@ export interface StudyPlan {
  */
 export function startSitting(plan: StudyPlan): Sitting {
   const chosen = dueLines(plan).slice(0, plan.size ?? SITTING_SIZE);
-  const turns = shuffle([...STUDY_ASKS], plan.random);
-  const queue = shuffle(chosen, plan.random).map((line, index) =>
-    askAbout(line, turns[index % turns.length] ?? 'groups', plan.random),
-  );
+  const queue: StudyQuestion[] = [];
+  for (const line of shuffle(chosen, plan.random)) {
+    const asks = shuffle([...asksFor(line)], plan.random);
+    queue.push(askAbout(line, leastUsed(asks, queue), plan.random));
+  }
   return { queue, answers: [] };
+}
+
+/** The kind asked least so far, but not the one asked last. */
+function leastUsed(asks: readonly StudyAsk[], queue: readonly StudyQuestion[]): StudyAsk {
+  const used = (ask: StudyAsk): number => queue.filter((question) => question.ask === ask).length;
+  const others = asks.filter((ask) => ask !== queue.at(-1)?.ask);
+  return others.reduce((least, ask) => (used(ask) < used(least) ? ask : least), others[0] ?? 'groups');
 }
 
 /**
@@ -75,7 +83,7 @@ export function dueLines({ lines, history, today, random, horizonDays = HORIZON_
 function putBack(left: readonly StudyQuestion[], line: StudyLine, ask: StudyAsk, random: Random): StudyQuestion[] {
   const place = Math.min(RETRY_AFTER, left.length);
   const neighbours = [left[place - 1]?.ask, left[place]?.ask];
-  const kinds = [ask, ...shuffle([...STUDY_ASKS], random)];
+  const kinds = [ask, ...shuffle([...asksFor(line)], random)];
   const kind = kinds.find((other) => !neighbours.includes(other)) ?? ask;
   return left.toSpliced(place, 0, askAbout(line, kind, random));
 }

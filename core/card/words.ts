@@ -46,7 +46,7 @@ export function groupWords({ tile, size }: PatternGroup): string {
 export function lineWords(line: SpokenLine): string[] {
   const moves = hasTwoMovements(line);
   return [
-    ...line.pattern.map((group) => sentence(groupWords(group) + (moves ? movementMark(group) : ''))),
+    ...line.pattern.map((group) => sentence(groupWords(group) + (moves ? movementWords(group) : ''))),
     ...suitSentences(line.pattern),
     ...movementSentences(line),
     line.concealed ? 'Concealed.' : 'May be exposed.',
@@ -86,7 +86,8 @@ function sentence(text: string): string {
   return `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}.`;
 }
 
-function movementMark({ tile }: PatternGroup): string {
+/** What is said of a number that doesn't move with the others; nothing for other groups. */
+export function movementWords({ tile }: PatternGroup): string {
   if (tile.is !== 'number' || tile.movement === 'first') return '';
   return tile.movement === 'stays' ? ', stays as printed' : ', moves apart';
 }

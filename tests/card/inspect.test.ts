@@ -1,0 +1,161 @@
+import { describe, expect, test } from 'vitest';
+import { expectValue } from '../../core/base/result.ts';
+import { checkCard } from '../../core/card/check.ts';
+import { emptyCard, type CardDocument, type LineDocument } from '../../core/card/document.ts';
+import { inspectCard } from '../../core/card/inspect.ts';
+import {
+  confirmLine,
+  isConfirmed,
+  lineContent,
+  proofProgress,
+  pruneProof,
+  unconfirmLine,
+  UNREAD,
+} from '../../core/card/proof.ts';
+import { cardStatistics } from '../../core/card/statistics.ts';
+import { codeOf } from '../../core/tiles/kinds.ts';
+import { demoFile } from './demo.ts';
+
+function cardOf(...sections: (readonly [string, ...LineDocument[]])[]): CardDocument {
+  return { ...emptyCard('Small', 'Autumn'), sections: sections.map(([name, ...lines]) => ({ name, lines })) };
+}
+
+function findings(card: CardDocument): [string, string, string][] {
+  return inspectCard(card, expectValue(checkCard(card))).findings.map(({ code, section, id }) => [code, section, id]);
+}
+
+const fine = { points: 25 };
+
+describe('the page that says what looks wrong', () => {
+  test('the demo card has nothing to find', () => {
+    expect(inspectCard(demoFile.document, demoFile)).toEqual({ problems: [], findings: [] });
+  });
+
+  test.each<[string, LineDocument]>([
+    ['impossible', { ...fine, id: 'a', pattern: 'FFFFFF 11bam 11bam 11bam FF' }],
+    ['many-jokers', { ...fine, id: 'a', pattern: 'FF 55555bam 5555bam NNN' }],
+    ['no-points', { id: 'a', pattern: 'FF 2222a 4444b 6666c' }],
+    ['unusual-points', { id: 'a', pattern: 'FF 2222a 4444b 6666c', points: 27 }],
+    ['unusual-points', { id: 'a', pattern: 'FF 2222a 4444b 6666c', points: 0 }],
+    ['idle-slide', { ...fine, id: 'a', pattern: 'FF 2222a= 4444b= 6666c=', slide: 1 }],
+    ['stuck-mark', { ...fine, id: 'a', pattern: "FF 2222a 4444b 6666c'", slide2: 0 }],
+    ['could-be-concealed', { ...fine, id: 'a', pattern: 'NN EE WW SS DDa DDb DDc' }],
+  ])('%s: %j', (code, line) => {
+    expect(findings(cardOf(['S', line]))).toEqual([[code, 'S', 'a']]);
+  });
+
+  test('lines with the same ways, however they are written', () => {
+    const card = cardOf(
+      [
+        'S',
+        { ...fine, id: 'a', pattern: 'FF 2222a 4444b 6666c' },
+        { ...fine, id: 'b', pattern: '6666b FF 4444c 2222a' },
+      ],
+      [
+        'T',
+        { ...fine, id: 'c', pattern: "FF 2222a' 4444b' 6666c'", slide2: 0 },
+        { ...fine, id: 'd', pattern: 'FF 2222a 4444b 6666a' },
+      ],
+    );
+    expect(findings(card)).toEqual([
+      ['stuck-mark', 'T', 'c'],
+      ['same-ways', 'S', 'b'],
+      ['same-ways', 'T', 'c'],
+    ]);
+  });
+
+  test('an empty section, two sections of one name, no title, no lines', () => {
+    expect(findings(cardOf(['S'], ['S', { ...fine, id: 'a', pattern: 'FF 2222a 4444b 6666c' }]))).toEqual([
+      ['empty-section', 'S', ''],
+      ['same-section-name', 'S', ''],
+    ]);
+    expect(findings({ ...emptyCard(' ', ''), sections: [] }).map(([code]) => code)).toEqual(['no-title', 'no-lines']);
+  });
+
+  test('duplicate ids and bad patterns come as problems', () => {
+    const card = cardOf([
+      'S',
+      { ...fine, id: 'a', pattern: 'FF 2222a 4444b 6666c' },
+      { ...fine, id: 'a', pattern: 'FF' },
+    ]);
+    expect(inspectCard(card, expectValue(checkCard(card))).problems.map(({ code }) => code)).toEqual([
+      'duplicate-id',
+      'wrong-size',
+    ]);
+  });
+});
+
+describe('card statistics', () => {
+  const statistics = cardStatistics(demoFile.card);
+
+  test('tiles wanted per line sum to 14, most wanted first', () => {
+    expect(statistics.tiles).toHaveLength(35);
+    expect(statistics.tiles.reduce((sum, { perLine }) => sum + perLine, 0)).toBeCloseTo(14, 9);
+    expect(statistics.tiles.map(({ perLine }) => perLine)).toEqual(
+      statistics.tiles.map(({ perLine }) => perLine).sort((one, other) => other - one),
+    );
+  });
+
+  test('ways per line and section add up', () => {
+    expect(statistics.lineWays.reduce((sum, { ways }) => sum + ways, 0)).toBe(statistics.ways);
+    expect(statistics.sections.reduce((sum, { ways }) => sum + ways, 0)).toBe(statistics.ways);
+  });
+
+  test('counted by hand on a small card', () => {
+    // FFFF 1111a NNN EEE: 3 ways, each with 4 flowers, 4 ones of one suit, 3 N, 3 E.
+    const card = cardOf(
+      ['S', { id: 'a', pattern: 'FFFF 1111a NNN EEE' }],
+      ['T', { id: 'b', pattern: 'FFFF NNNN EEEE SS' }],
+    );
+    const counted = cardStatistics(expectValue(checkCard(card)).card);
+    const wanted = Object.fromEntries(
+      counted.tiles.map(({ kind, lines, ways, perLine }) => [codeOf(kind), [lines, ways, perLine]]),
+    );
+    expect(wanted).toMatchObject({
+      F: [2, 4, 4],
+      N: [2, 4, 3.5],
+      S: [1, 1, 1],
+      '1b': [1, 1, 4 / 3 / 2],
+      '2b': [0, 0, 0],
+    });
+    // Shared: 4 flowers + 3 N + 3 E of 14.
+    expect(counted.alike).toEqual([{ one: 'S', other: 'T', shared: expect.closeTo(10 / 14, 12) }]);
+  });
+});
+
+describe('proof-reading remembers which lines were confirmed', () => {
+  const line = { id: 'a', pattern: 'FF', points: 25 };
+
+  test.each(['id', 'pattern', 'slide', 'slide2', 'concealed', 'points', 'note'])(
+    'an edited %s loses the tick, put back it returns',
+    (field) => {
+      const proof = confirmLine(UNREAD, line);
+      expect(isConfirmed(proof, line)).toBe(true);
+      expect(isConfirmed(proof, { ...line, [field]: 3 })).toBe(false);
+      expect(isConfirmed(proof, { ...line, [field]: (line as LineDocument)[field] })).toBe(true);
+    },
+  );
+
+  test('a default written out, or a field that is not ours, keeps the tick', () => {
+    expect(lineContent({ ...line, slide: 0, note: '', colour: 'red' })).toBe(lineContent(line));
+  });
+
+  test('progress tells the next line to read, behind a place or from the start', () => {
+    const { document } = demoFile;
+    const first = document.sections[0]?.lines[0] ?? {};
+    const proof = confirmLine(UNREAD, first);
+    expect(proofProgress(proof, document)).toEqual({ confirmed: 1, lines: 57, next: { section: 0, line: 1 } });
+    expect(proofProgress(proof, document, { section: 1, line: 2 }).next).toEqual({ section: 1, line: 3 });
+    const all = document.sections.flatMap(({ lines }) => lines).reduce(confirmLine, UNREAD);
+    expect(proofProgress(all, document)).toEqual({ confirmed: 57, lines: 57 });
+    expect(proofProgress(unconfirmLine(all, first), document, { section: 5, line: 0 }).next).toEqual({
+      section: 0,
+      line: 0,
+    });
+  });
+
+  test('ticks of lines that are gone are forgotten', () => {
+    const proof = confirmLine(confirmLine(UNREAD, line), { id: 'z' });
+    expect(pruneProof(proof, cardOf(['S', line])).confirmed).toEqual([lineContent(line)]);
+  });
+});

@@ -1,0 +1,196 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { randomFromSeed } from '../../core/base/random.ts';
+import { dueDay, firstOfEachDay, gapAfter } from '../../core/base/spacing.ts';
+import { waysOf } from '../../core/card/expand.ts';
+import { formatPattern, type PatternGroup } from '../../core/card/pattern.ts';
+import { answerQuestion, dueLines, SITTING_SIZE, startSitting, type StudyPlan } from '../../core/card/study.ts';
+import { askAbout, asksFor } from '../../core/card/study-question.ts';
+import { understoodLines } from '../../core/card/understood.ts';
+import { groupWords, lineWords, wayGroupWords } from '../../core/card/words.ts';
+import { demoFile } from './demo.ts';
+import { SEED } from './arbitrary.ts';
+
+const lines = understoodLines(demoFile.document);
+
+function plan(seed: number, other: Partial<StudyPlan> = {}): StudyPlan {
+  return { lines, history: [], today: 100, random: randomFromSeed(seed), ...other };
+}
+
+describe('spacing (R3): first repeat next day, then 10 to 30 % of the horizon', () => {
+  test.each([
+    [0, 90, 1],
+    [1, 90, 9],
+    [2, 90, 18],
+    [3, 90, 27],
+    [10, 90, 27],
+    [1, 7, 1],
+    [3, 7, 2],
+    [3, 365, 110],
+  ])('%i right in a row, horizon %i days: %i days', (right, horizon, days) =>
+    expect(gapAfter(right, horizon)).toBe(days),
+  );
+
+  test('a miss starts again; only the first answer of a day counts', () => {
+    const answer = (day: number, right: boolean) => ({ day, right });
+    expect(dueDay([])).toBeUndefined();
+    expect(dueDay([answer(5, true)])).toBe(6);
+    expect(dueDay([answer(5, false), answer(5, true)])).toBe(6);
+    expect(dueDay([answer(5, true), answer(6, true)])).toBe(15);
+    expect(dueDay([answer(5, true), answer(6, true), answer(15, true)])).toBe(33);
+    expect(dueDay([answer(5, true), answer(6, true), answer(15, false)])).toBe(16);
+    expect(dueDay([answer(6, true), answer(5, true)])).toBe(15);
+    expect(firstOfEachDay([answer(5, false), answer(5, true), answer(6, true)])).toEqual([
+      answer(5, false),
+      answer(6, true),
+    ]);
+  });
+});
+
+describe('card study', () => {
+  test('every question has two to four different choices, and what is right stands among them once', () => {
+    for (const [seed, line] of lines.entries()) {
+      for (const ask of asksFor(line)) {
+        const { choices, right, because } = askAbout(line, ask, randomFromSeed(seed));
+        expect(choices.length).toBeGreaterThanOrEqual(2);
+        expect(choices.length).toBeLessThanOrEqual(4);
+        expect(new Set(choices).size).toBe(choices.length);
+        expect(choices[right]).toBeDefined();
+        expect(because).toMatch(/\.$/);
+      }
+    }
+  });
+
+  test('of covered groups only one choice makes the line: the wrong ones have other ways', () => {
+    for (const [seed, line] of lines.entries()) {
+      const { covered, choices, right } = askAbout(line, 'groups', randomFromSeed(seed));
+      expect(covered.length).toBeGreaterThanOrEqual(1);
+      expect(covered.length).toBeLessThanOrEqual(3);
+      const shown = covered
+        .flatMap((place) => line.pattern[place] ?? [])
+        .map(groupWords)
+        .join('; ');
+      expect(choices[right]).toBe(shown);
+      const wrong = choices.filter((choice) => choice !== shown);
+      const keys = new Set(waysOf(line.pattern, line.slide, line.slide2).map(({ key }) => key));
+      for (const choice of wrong) {
+        const groups = choice.split('; ').map((words) => groupFromWords(words));
+        const other = line.pattern.map((group, place) =>
+          covered.includes(place) ? (groups[covered.indexOf(place)] ?? group) : group,
+        );
+        const others = waysOf(other, line.slide, line.slide2).map(({ key }) => key);
+        expect(others.length).toBeGreaterThan(0);
+        expect([formatPattern(other), others.length === keys.size && others.every((key) => keys.has(key))]).toEqual([
+          formatPattern(other),
+          false,
+        ]);
+      }
+    }
+  });
+
+  test('no two questions of one kind follow each other, at most 12, all of different lines (R4, R6)', () => {
+    fc.assert(
+      fc.property(fc.nat(), (seed) => {
+        const { queue } = startSitting(plan(seed));
+        expect(queue).toHaveLength(SITTING_SIZE);
+        expect(new Set(queue.map(({ lineId }) => lineId)).size).toBe(SITTING_SIZE);
+        expect(new Set(queue.map(({ ask }) => ask)).size).toBeGreaterThanOrEqual(3);
+        expect(queue.some(({ ask }, place) => ask === queue[place + 1]?.ask)).toBe(false);
+      }),
+      { seed: SEED, numRuns: 300 },
+    );
+  });
+
+  test('a missed line comes back after two others, and the sitting ends once all were right', () => {
+    fc.assert(
+      fc.property(fc.nat(), fc.array(fc.boolean(), { maxLength: 8 }), (seed, misses) => {
+        const study = plan(seed);
+        let sitting = startSitting(study);
+        let asked = 0;
+        while (sitting.queue.length > 0) {
+          const [now, ...left] = sitting.queue;
+          if (now === undefined) break;
+          const miss = misses[asked] === true;
+          const next = answerQuestion(sitting, miss ? (now.right + 1) % now.choices.length : now.right, study);
+          expect(next.answers.at(-1)).toEqual({ lineId: now.lineId, ask: now.ask, right: !miss, day: 100 });
+          expect(next.queue.length).toBe(left.length + (miss ? 1 : 0));
+          if (miss) expect(next.queue[Math.min(2, left.length)]?.lineId).toBe(now.lineId);
+          if (left.length > 3)
+            expect(next.queue.some(({ ask }, place) => ask === next.queue[place + 1]?.ask)).toBe(false);
+          sitting = next;
+          asked += 1;
+        }
+        expect(asked).toBe(SITTING_SIZE + misses.filter((miss, place) => miss && place < asked).length);
+        expect(answerQuestion(sitting, 0, study)).toBe(sitting);
+      }),
+      { seed: SEED, numRuns: 200 },
+    );
+  });
+
+  test('missed lines come first, then lines due, then lines never asked; others wait for their day', () => {
+    const history = [
+      { lineId: 'stairs-1', ask: 'groups', right: true, day: 99 },
+      { lineId: 'stairs-2', ask: 'groups', right: false, day: 99 },
+      { lineId: 'stairs-3', ask: 'groups', right: true, day: 100 },
+    ] as const;
+    const order = dueLines(plan(1, { history })).map(({ id }) => id);
+    expect(order.slice(0, 2)).toEqual(['stairs-2', 'stairs-1']);
+    expect(order).not.toContain('stairs-3');
+    expect(order).toHaveLength(lines.length - 1);
+  });
+
+  test('the same seed gives the same sitting', () => {
+    expect(startSitting(plan(7))).toEqual(startSitting(plan(7)));
+  });
+});
+
+describe('a line read aloud', () => {
+  const words = (id: string): string => lineWords(lines.find((line) => line.id === id) ?? expect.fail(id)).join(' ');
+
+  test('says groups, suits, movement, concealed, points and note', () => {
+    expect(words('stairs-5')).toBe(
+      'Pair of flowers. Kong of ones, first suit. Kong of twos, first suit. Kong of fives, second suit, stays as printed. ' +
+        'The first suit and second suit are different suits, in any order. The plain numbers move up or down together, by any amount. ' +
+        'May be exposed. 30 points. Two steps and the fives of another suit; the fives stay.',
+    );
+    expect(words('lanterns-1')).toBe(
+      'Kong of flowers. Pung of green dragons. Pung of red dragons. Kong of white dragons. May be exposed. 30 points. All dragons; the whites are a kong.',
+    );
+  });
+
+  test('no sentence is longer than 20 words, and lines that differ sound different', () => {
+    const all = lines.map((line) => lineWords({ ...line, note: '' }));
+    for (const sentence of all.flat()) expect(sentence.split(' ').length).toBeLessThanOrEqual(20);
+    expect(new Set(all.map((sentences) => sentences.join(' '))).size).toBe(lines.length);
+  });
+
+  test('groups of a way in words', () => {
+    const way = waysOf(lines[0]?.pattern ?? [], 0, 0)[0];
+    expect(way?.asPrinted.map(wayGroupWords)).toEqual([
+      'kong of one bams',
+      'single two bam',
+      'kong of three bams',
+      'single four bam',
+      'kong of five bams',
+    ]);
+  });
+});
+
+/** Undoes `groupWords` by trying all groups: the words of different groups differ. */
+function groupFromWords(words: string): PatternGroup {
+  const suits = ['a', 'b', 'c', 'bam', 'crak', 'dot'] as const;
+  const tiles: PatternGroup['tile'][] = [
+    { is: 'flower' },
+    { is: 'news' },
+    { is: 'open-dragon' },
+    ...(['N', 'E', 'W', 'S'] as const).map((wind) => ({ is: 'wind', wind }) as const),
+    ...(['w', 'x'] as const).map((slot) => ({ is: 'open-wind', slot }) as const),
+    ...(['G', 'R', '0'] as const).map((dragon) => ({ is: 'dragon', dragon }) as const),
+    ...suits.map((suit) => ({ is: 'suit-dragon', suit }) as const),
+    ...suits.flatMap((suit) =>
+      [1, 2, 3, 4, 5, 6, 7, 8, 9].map((number) => ({ is: 'number', number, suit, movement: 'first' }) as const),
+    ),
+  ];
+  const groups = tiles.flatMap((tile) => [1, 2, 3, 4, 5, 6].map((size) => ({ tile, size })));
+  return groups.find((group) => groupWords(group) === words) ?? expect.fail(words);
+}
