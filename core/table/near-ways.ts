@@ -6,22 +6,34 @@ import { groupCode, holdsGroups, type TableCard } from './table-card.ts';
 /** Near ways kept at once. On the demo card a rack has some dozens; beyond the limit the farthest are left out. */
 const MOST = 1024;
 
-/** The value of a way that still lacks so much; the smaller the shortage the larger the weight. */
-export type Weigher = (plainShort: number, wildShort: number) => number;
+/** A rack from which tiles may be taken for trial; 36 counts each. */
+export interface TrialRack {
+  readonly counts: Uint8Array;
+  /** Tiles of own exposures, jokers counted as what they stand for. */
+  readonly exposed: Uint8Array;
+  readonly unseen: Uint8Array;
+}
+
+/**
+ * The weight of a way for a trial rack, which lacks `plainShort` tiles of its singles and pairs and,
+ * after all jokers, `wildShort` of its larger groups. Must not be negative, and not grow with less.
+ */
+export type Weigher = (way: number, plainShort: number, wildShort: number, rack: TrialRack) => number;
 
 /**
  * The living ways near to a rack, each with a weight, and a copy of the rack from which tiles can
  * be taken for trial. A way is living if the tiles that the seat can't see could still complete it.
  * Scratch memory of a policy: filled anew at each decision.
  */
-export class NearWays {
+export class NearWays implements TrialRack {
   length = 0;
   readonly ways = new Int32Array(MOST);
   readonly weights = new Float64Array(MOST);
   /** The rack less what was taken for trial. */
   readonly counts = new Uint8Array(KIND_COUNT);
-  readonly #exposed = new Uint8Array(KIND_COUNT);
-  readonly #unseen = new Uint8Array(KIND_COUNT);
+  /** Tiles of own exposures. */
+  readonly exposed = new Uint8Array(KIND_COUNT);
+  readonly unseen = new Uint8Array(KIND_COUNT);
   readonly #plainShort = new Int8Array(MOST);
   readonly #wildShort = new Int8Array(MOST);
   readonly #card: TableCard;
@@ -36,8 +48,8 @@ export class NearWays {
   collect(view: SeatView, margin: number): void {
     for (let kind = 0; kind < KIND_COUNT; kind += 1) {
       this.counts[kind] = view.hand.counts[kind] as number;
-      this.#exposed[kind] = view.hand.exposed[kind] as number;
-      this.#unseen[kind] = view.unseen(kind);
+      this.exposed[kind] = view.hand.exposed[kind] as number;
+      this.unseen[kind] = view.unseen(kind);
     }
     const least = view.hand.least();
     this.length = 0;
@@ -100,7 +112,7 @@ export class NearWays {
       for (let need = starts[way] as number; need < end; need += 1) {
         if (needKind[need] !== kind) continue;
         const plain = needPlain[need] as number;
-        const wanted = plain + (needWild[need] as number) - (this.#exposed[kind] as number);
+        const wanted = plain + (needWild[need] as number) - (this.exposed[kind] as number);
         if (left < plain) this.#plainShort[place] = (this.#plainShort[place] as number) + 1;
         else if (left < wanted) this.#wildShort[place] = (this.#wildShort[place] as number) + 1;
         this.#reweigh(place);
@@ -109,17 +121,21 @@ export class NearWays {
     }
   }
 
-  /** What the ways weigh that hold `size` tiles of `kind` as a group still to expose, once it is exposed. */
-  totalAfterCall(view: SeatView, kind: number, size: number): number {
+  /**
+   * What the near ways weigh once `size` tiles of `kind` are exposed, the called one, `jokers` jokers
+   * and naturals: only those that are open and hold such a group still to expose.
+   */
+  totalAfterCall(view: SeatView, kind: number, size: number, jokers: number): number {
     const { groups, compiled } = this.#card;
     const wanted = (view.hand.exposedGroups[kind] as number) + groupCode(size);
+    this.#lay(kind, size, jokers);
     let sum = 0;
     for (let place = 0; place < this.length; place += 1) {
       const way = this.ways[place] as number;
       if (compiled.concealed[way] !== 0 || !holdsGroups(groups[way * KIND_COUNT + kind] as number, wanted)) continue;
-      const beyond = Math.max(0, this.#beyondJokers(place) - 1);
-      sum += this.#weigh(this.#plainShort[place] as number, beyond);
+      sum += this.#weighAnew(way);
     }
+    this.#lay(kind, -size, -jokers);
     return sum;
   }
 
@@ -150,8 +166,8 @@ export class NearWays {
   #lives(way: number): boolean {
     const { starts, needKind, needPlain, needWild } = this.#card.compiled;
     const { counts } = this;
-    const unseen = this.#unseen;
-    const exposed = this.#exposed;
+    const unseen = this.unseen;
+    const exposed = this.exposed;
     let jokers = (counts[JOKER] as number) + (unseen[JOKER] as number);
     const end = starts[way + 1] as number;
     for (let need = starts[way] as number; need < end; need += 1) {
@@ -169,12 +185,18 @@ export class NearWays {
     const count = this.counts[kind] as number;
     if (count === 0) return 0;
     const plain = needPlain[need] as number;
-    const short = this.#plainShort[place] as number;
+    const wanted = plain + (needWild[need] as number) - (this.exposed[kind] as number);
     const beyond = this.#beyondJokers(place);
-    if (count <= plain) return (this.weights[place] as number) - this.#weigh(short + 1, Math.max(0, beyond));
-    const wanted = plain + (needWild[need] as number) - (this.#exposed[kind] as number);
-    if (count > wanted || beyond < 0) return 0;
-    return (this.weights[place] as number) - this.#weigh(short, beyond + 1);
+    if (count > plain && (count > wanted || beyond < 0)) return 0;
+    const short = this.#plainShort[place] as number;
+    const way = this.ways[place] as number;
+    this.counts[kind] = count - 1;
+    const weight =
+      count <= plain
+        ? this.#weigh(way, short + 1, Math.max(0, beyond), this)
+        : this.#weigh(way, short, beyond + 1, this);
+    this.counts[kind] = count;
+    return (this.weights[place] as number) - weight;
   }
 
   /** What the larger groups lack after all jokers of the rack; negative if jokers are to spare. */
@@ -183,6 +205,29 @@ export class NearWays {
   }
 
   #reweigh(place: number): void {
-    this.weights[place] = this.#weigh(this.#plainShort[place] as number, Math.max(0, this.#beyondJokers(place)));
+    const beyond = Math.max(0, this.#beyondJokers(place));
+    this.weights[place] = this.#weigh(this.ways[place] as number, this.#plainShort[place] as number, beyond, this);
+  }
+
+  /** Lays a group down for trial, or takes it back with negative numbers. */
+  #lay(kind: number, size: number, jokers: number): void {
+    const called = Math.sign(size);
+    this.counts[kind] = (this.counts[kind] as number) - (size - called - jokers);
+    this.counts[JOKER] = (this.counts[JOKER] as number) - jokers;
+    this.exposed[kind] = (this.exposed[kind] as number) + size;
+  }
+
+  #weighAnew(way: number): number {
+    const { starts, needKind, needPlain, needWild } = this.#card.compiled;
+    let plainShort = 0;
+    let wildShort = -(this.counts[JOKER] as number);
+    const end = starts[way + 1] as number;
+    for (let need = starts[way] as number; need < end; need += 1) {
+      const kind = needKind[need] as number;
+      const over = (this.counts[kind] as number) - (needPlain[need] as number);
+      if (over < 0) plainShort -= over;
+      wildShort += Math.max(0, (needWild[need] as number) - (this.exposed[kind] as number) - Math.max(0, over));
+    }
+    return this.#weigh(way, plainShort, Math.max(0, wildShort), this);
   }
 }

@@ -14,6 +14,10 @@ export interface Outlook {
   readonly targetBonus: number;
   /** A tile worth at most this share of all weights is idle: it may go in the courtesy, or not be missed. */
   readonly idleShare: number;
+  /** Goes on with the second round unless giving three more tiles costs more than this share of all weights. */
+  readonly stopShare: number;
+  /** Told before each decision; `step` is there while tiles are passed. */
+  readonly prepare?: (view: SeatView, step?: PassStep) => void;
 }
 
 /** A policy that gives away what costs the near ways the least weight. */
@@ -27,7 +31,8 @@ export class ByWeight implements Policy {
     this.#near = new NearWays(card, outlook.weigh);
   }
 
-  pass(view: SeatView, _step: PassStep, blind: boolean, out: Kind[]): number {
+  pass(view: SeatView, step: PassStep, blind: boolean, out: Kind[]): number {
+    this.#outlook.prepare?.(view, step);
     this.#near.collect(view, this.#outlook.margin);
     for (let place = 0; place < 3; place += 1) {
       const kind = this.#leastUseful(view);
@@ -40,16 +45,15 @@ export class ByWeight implements Policy {
   }
 
   goesOn(view: SeatView): boolean {
+    this.#outlook.prepare?.(view, 'left2');
     this.#near.collect(view, this.#outlook.margin);
-    for (let idle = 0; idle < 3; idle += 1) {
-      const kind = this.#leastUseful(view);
-      if (!this.#isIdle(kind)) return false;
-      this.#near.take(kind);
-    }
-    return true;
+    const before = this.#near.total();
+    for (let place = 0; place < 3; place += 1) this.#near.take(this.#leastUseful(view));
+    return this.#near.total() >= before * (1 - this.#outlook.stopShare);
   }
 
   courtesy(view: SeatView, out: Kind[]): number {
+    this.#outlook.prepare?.(view, 'courtesy');
     this.#near.collect(view, this.#outlook.margin);
     for (let place = 0; place < 3; place += 1) {
       const kind = this.#leastUseful(view);
@@ -61,11 +65,13 @@ export class ByWeight implements Policy {
   }
 
   discard(view: SeatView): Kind {
+    this.#outlook.prepare?.(view);
     this.#near.collect(view, this.#outlook.margin);
     return this.#leastUseful(view);
   }
 
   call(view: SeatView, kind: Kind, offer: Offer): boolean {
+    this.#outlook.prepare?.(view);
     const jokers = view.hand.counts[JOKER] as number;
     const own = view.hand.counts[kind] as number;
     let gathered = false;
@@ -77,16 +83,18 @@ export class ByWeight implements Policy {
         best = this.#near.total();
         gathered = true;
       }
-      const after = this.#near.totalAfterCall(view, kind, size);
+      const needed = Math.max(0, size - 1 - own);
+      const after = this.#near.totalAfterCall(view, kind, size, needed);
       if (after <= best) continue;
       best = after;
       offer.size = size;
-      offer.jokers = Math.max(0, size - 1 - own);
+      offer.jokers = needed;
     }
     return gathered && best > this.#near.total();
   }
 
   swap(view: SeatView, kind: Kind): boolean {
+    this.#outlook.prepare?.(view);
     this.#near.collect(view, this.#outlook.margin);
     const place = this.#near.heaviest();
     return place < 0 || this.#near.plainNeed(place, kind) < (view.hand.counts[kind] as number);

@@ -8,13 +8,13 @@ const PLAIN_FACTOR = 1 / 4;
 
 /** Weighs every near hand softly and gives away the tile whose loss costs the least weight in all. */
 export const soft: PolicyMaker = (card) =>
-  new ByWeight(card, { weigh: softWeight, margin: 2, targetBonus: 0, idleShare: 0.1 });
+  new ByWeight(card, { weigh: softWeight, margin: 2, targetBonus: 0, idleShare: 0.1, stopShare: 0.4 });
 
 const PLAIN_POWERS = powersOf(PLAIN_FACTOR);
 const WILD_POWERS = powersOf(WILD_FACTOR);
 
 /** The soft weight of a way that lacks so many tiles of each sort: 1 for a whole hand. */
-export function softWeight(plainShort: number, wildShort: number): number {
+export function softWeight(_way: number, plainShort: number, wildShort: number): number {
   return (PLAIN_POWERS[plainShort] as number) * (WILD_POWERS[wildShort] as number);
 }
 
