@@ -1,11 +1,6 @@
 import { css, html, LitElement, svg } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
-
-export interface LeanShare {
-  readonly section: string;
-  /** 0 to 1; all together 1. */
-  readonly share: number;
-}
+import { type LeanShare, percent } from './shares.ts';
 
 /** Patterns in the order of the shares, so that each is told by its pattern before its place. */
 const PATTERNS = [
@@ -184,12 +179,6 @@ function legend({ section, share }: LeanShare, at: number): unknown {
     </svg>
     <span>${section} <b>${percent(share)}</b></span>
   </li>`;
-}
-
-/** "42 %"; what is there but rounds to nothing is "under 1 %". */
-export function percent(share: number): string {
-  const whole = Math.round(share * 100);
-  return whole === 0 && share > 0 ? 'under 1 %' : `${whole} %`;
 }
 
 customElements.define('wr-lean', WrLean);
