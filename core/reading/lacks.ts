@@ -1,19 +1,20 @@
 import type { Deficits } from './deficits.ts';
 
 /**
- * A lack is what a way lacks of one kind, packed into one number: naturals for singles and pairs
- * (0 to 14), tiles for larger groups (0 to 14) and copies unseen (0 to 8).
+ * A lack is what a way lacks of one kind, packed into one number: tiles for larger groups (0 to
+ * 14), naturals for singles and pairs (0 to 14) and copies unseen (0 to 8). Lacks of singles and
+ * pairs alone are smaller than all others.
  */
 export function packLack(plain: number, wild: number, unseen: number): number {
-  return (plain * 16 + wild) * 16 + unseen;
+  return (wild * 16 + plain) * 16 + unseen;
 }
 
 export function plainOfLack(lack: number): number {
-  return lack >> 8;
+  return (lack >> 4) & 15;
 }
 
 export function wildOfLack(lack: number): number {
-  return (lack >> 4) & 15;
+  return lack >> 8;
 }
 
 export function unseenOfLack(lack: number): number {
@@ -49,19 +50,32 @@ export class LackTree {
     return this.#lacks[node] as number;
   }
 
-  /** The node of what a way lacks. */
+  /** The node of all that a way lacks. */
   nodeOf(deficits: Deficits): number {
+    return this.#walk(deficits, true, true);
+  }
+
+  /** The node of the kinds that lack only in singles and pairs. */
+  plainNodeOf(deficits: Deficits): number {
+    return this.#walk(deficits, true, false);
+  }
+
+  /** The node of the kinds that lack in larger groups. */
+  wildNodeOf(deficits: Deficits): number {
+    return this.#walk(deficits, false, true);
+  }
+
+  #walk(deficits: Deficits, plainKinds: boolean, wildKinds: boolean): number {
     const sorted = this.#sorted;
-    const { length } = deficits;
-    for (let next = 0; next < length; next += 1) {
-      const lack = packLack(
-        deficits.plain[next] as number,
-        deficits.wild[next] as number,
-        deficits.unseen[next] as number,
-      );
-      let place = next;
+    let length = 0;
+    for (let next = 0; next < deficits.length; next += 1) {
+      const wild = deficits.wild[next] as number;
+      if (wild > 0 ? !wildKinds : !plainKinds) continue;
+      const lack = packLack(deficits.plain[next] as number, wild, deficits.unseen[next] as number);
+      let place = length;
       for (; place > 0 && (sorted[place - 1] as number) > lack; place -= 1) sorted[place] = sorted[place - 1] as number;
       sorted[place] = lack;
+      length += 1;
     }
     let node = 0;
     for (let place = 0; place < length; place += 1) node = this.#childOf(node, sorted[place] as number);

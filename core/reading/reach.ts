@@ -1,57 +1,78 @@
 import type { LackTree } from './lacks.ts';
 import { jokerChances, type JokerChances, reachFactor, type ReachFactor } from './reach-factors.ts';
 import type { CalibrationKnot, ReachModel } from './reach-model.ts';
-import { completeChance, emptyReachState, type ReachState, withFactor } from './reach-state.ts';
+import {
+  emptyPlainPart,
+  emptyWildPart,
+  joinParts,
+  type PlainPart,
+  type WildChances,
+  wildChances,
+  type WildPart,
+  withPlainKind,
+  withWildKind,
+} from './reach-parts.ts';
 
+/** Shortages are 0 to 14, unseen jokers 0 to 8. */
 const SHORTAGES = 15;
-/** Unseen jokers, 0 to 8. */
 const JOKER_COUNTS = 9;
 
-/** Reach by MODEL.md for one model; nodes of equal lacks share an answer, whatever the rack. */
+/**
+ * Reach by MODEL.md for one model. What depends only on the lacks of some kinds is kept by the
+ * node of a tree, so that ways that lack the same share it, whatever the rack.
+ */
 export class ReachTable {
   readonly model: ReachModel;
   readonly tree: LackTree;
   readonly #factors: (ReachFactor | undefined)[] = [];
   readonly #jokers: readonly JokerChances[];
-  readonly #open: (ReachState | undefined)[];
-  readonly #concealed: (ReachState | undefined)[];
-  readonly #answers = new Map<number, number>();
+  readonly #plain: (PlainPart | undefined)[];
+  readonly #open: (WildPart | undefined)[];
+  readonly #concealed: (WildPart | undefined)[];
+  readonly #wild = new Map<number, WildChances>();
 
   constructor(model: ReachModel, tree: LackTree) {
+    const moments = model.moments.length;
     this.model = model;
     this.tree = tree;
     this.#jokers = Array.from({ length: JOKER_COUNTS }, (_, unseen) => jokerChances(model.moments, unseen));
-    this.#open = [emptyReachState(model.moments.length, false)];
-    this.#concealed = [emptyReachState(model.moments.length, true)];
+    this.#plain = [emptyPlainPart(moments)];
+    this.#open = [emptyWildPart(moments, false)];
+    this.#concealed = [emptyWildPart(moments, true)];
   }
 
-  /**
-   * The reach of a way by the node of what it lacks and its shortage in larger groups after the
-   * rack's jokers: 1 when complete, 0 when a tile that it needs is dead.
-   */
-  reachOf(node: number, shortage: number, unseenJokers: number, concealed: boolean): number {
+  /** The reach of a way from its two parts (`plainOf`, `wildOf`): 0 when a tile that it needs is dead. */
+  reachOf(plain: PlainPart, wild: WildChances): number {
+    return calibrated(this.model.calibration, joinParts(plain, wild));
+  }
+
+  /** The kinds that lack only in singles and pairs (`LackTree.plainNodeOf`). */
+  plainOf(node: number): PlainPart {
+    const known = this.#plain[node];
+    if (known !== undefined) return known;
+    const part = withPlainKind(this.plainOf(this.tree.parentOf(node)), this.#factorOf(this.tree.lackOf(node)));
+    this.#plain[node] = part;
+    return part;
+  }
+
+  /** The kinds that lack in larger groups (`LackTree.wildNodeOf`), `shortage` after the rack's jokers. */
+  wildOf(node: number, shortage: number, unseenJokers: number, concealed: boolean): WildChances {
     const key = ((node * SHORTAGES + shortage) * JOKER_COUNTS + unseenJokers) * 2 + (concealed ? 1 : 0);
-    const known = this.#answers.get(key);
+    const known = this.#wild.get(key);
     if (known !== undefined) return known;
-    const raw = this.rawOf(node, shortage, unseenJokers, concealed);
-    const answer = node === 0 ? 1 : calibrated(this.model.calibration, raw);
-    this.#answers.set(key, answer);
-    return answer;
+    const part = this.#wildPart(node, concealed ? this.#concealed : this.#open);
+    const chances = wildChances(part, this.model.moments, this.#jokers[unseenJokers] as JokerChances, shortage);
+    this.#wild.set(key, chances);
+    return chances;
   }
 
-  /** The chance before calibration. */
-  rawOf(node: number, shortage: number, unseenJokers: number, concealed: boolean): number {
-    const state = this.#stateOf(node, concealed ? this.#concealed : this.#open);
-    return completeChance(state, this.model.moments, this.#jokers[unseenJokers] as JokerChances, shortage);
-  }
-
-  #stateOf(node: number, states: (ReachState | undefined)[]): ReachState {
-    const known = states[node];
+  #wildPart(node: number, parts: (WildPart | undefined)[]): WildPart {
+    const known = parts[node];
     if (known !== undefined) return known;
-    const before = this.#stateOf(this.tree.parentOf(node), states);
-    const state = withFactor(before, this.#factorOf(this.tree.lackOf(node)));
-    states[node] = state;
-    return state;
+    const before = this.#wildPart(this.tree.parentOf(node), parts);
+    const part = withWildKind(before, this.#factorOf(this.tree.lackOf(node)), this.model.moments.length);
+    parts[node] = part;
+    return part;
   }
 
   #factorOf(lack: number): ReachFactor {
@@ -63,7 +84,7 @@ export class ReachTable {
   }
 }
 
-/** The chance after calibration, along straight lines between the knots. */
+/** The chance after calibration, along straight lines between the knots; 1 stays 1 whatever the rounding. */
 export function calibrated(knots: readonly CalibrationKnot[], raw: number): number {
   let last = knots[0] as CalibrationKnot;
   for (const knot of knots) {

@@ -1,3 +1,4 @@
+import type { Deficits } from './deficits.ts';
 import { DrawProducts } from './draw-reach.ts';
 import { LackTree } from './lacks.ts';
 import { ReachTable } from './reach.ts';
@@ -27,4 +28,17 @@ export function readerOf(model: ReachModel): Reader {
 export function newReader(model: ReachModel): Reader {
   const tree = new LackTree();
   return { tree, products: new DrawProducts(tree), reach: new ReachTable(model, tree) };
+}
+
+/** The reach of a way from what it lacks: 1 when complete, 0 when a tile that it needs is dead. */
+export function reachOfDeficits(
+  reach: ReachTable,
+  deficits: Deficits,
+  unseenJokers: number,
+  concealed: boolean,
+): number {
+  if (deficits.away === 0) return 1;
+  const plain = reach.plainOf(reach.tree.plainNodeOf(deficits));
+  const wild = reach.wildOf(reach.tree.wildNodeOf(deficits), deficits.shortage, unseenJokers, concealed);
+  return reach.reachOf(plain, wild);
 }

@@ -8,7 +8,7 @@ import { DrawReachTable } from './draw-reach.ts';
 import { drawsFrom, type Known, type KnownCode, knownTiles } from './known.ts';
 import { leanOf, type SectionShare } from './lean.ts';
 import { FIRST_REACH_MODEL, type ReachModel } from './reach-model.ts';
-import { readerOf } from './reader.ts';
+import { readerOf, reachOfDeficits } from './reader.ts';
 
 /** Draws that a reading looks ahead unless told otherwise. */
 export const DEFAULT_DRAWS = 20;
@@ -66,9 +66,8 @@ export function readKnown(compiled: CompiledCard, known: Known, draws: number, m
     fillDeficits(compiled, way, counts, unseen, deficits);
     aways[way] = deficits.away;
     if (deficits.away < smallest) smallest = deficits.away;
-    const node = tree.nodeOf(deficits);
-    drawReaches[way] = drawTable.chanceOf(node, deficits.shortage);
-    reaches[way] = reach.reachOf(node, deficits.shortage, unseenJokers, compiled.concealed[way] === 1);
+    drawReaches[way] = drawTable.chanceOf(tree.nodeOf(deficits), deficits.shortage);
+    reaches[way] = reachOfDeficits(reach, deficits, unseenJokers, compiled.concealed[way] === 1);
   }
   const lean = leanOf(compiled, reaches);
   return { compiled, known, draws, model, away: smallest, aways, drawReaches, reaches, lean };
