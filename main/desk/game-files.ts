@@ -45,7 +45,7 @@ export async function loadGame(context: DeskContext, id: string, path: string): 
   const text = await readText(context, path);
   if (text === undefined) return failure('not-found', 'This game is no longer there.');
   const read = readGameFile(text);
-  if (!read.ok) return await refuse(context, id, path, read);
+  if (!read.ok) return isDamaged(text, read.problem.code) ? await setDamagedAside(context, id, path) : read;
   const { record, damage } = read.value;
   const named = record.id === id ? record : { ...record, id };
   if (damage === null) return success({ record: named, text });
@@ -56,10 +56,14 @@ export async function loadGame(context: DeskContext, id: string, path: string): 
   return success({ record: named, text: good });
 }
 
+/** Codes of files that were ours once; a file of blanks or zeros, which a crash may leave, was too. */
 const DAMAGED = ['unreadable', 'bad-field', 'too-deep'];
 
-async function refuse(context: DeskContext, id: string, path: string, refusal: Result<never>): Promise<Result<never>> {
-  if (refusal.ok || !DAMAGED.includes(refusal.problem.code)) return refusal;
+function isDamaged(text: string, code: string): boolean {
+  return DAMAGED.includes(code) || /^[\0\s]*$/.test(text);
+}
+
+async function setDamagedAside(context: DeskContext, id: string, path: string): Promise<Result<never>> {
   const aside = await setAside(context, path);
   const sentence = `The game ${id} is damaged and could not be read. Its file is kept as ${aside}.`;
   context.tell(sentence);

@@ -1,3 +1,4 @@
+import type { Problem } from '../../core/base/result.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import type { DeskContext } from './context.ts';
 import type { GameEntry } from './desk.ts';
@@ -71,9 +72,15 @@ export class GameList {
     for (const [id, path] of unknown) {
       const game = await loadGame(this.#context, id, path);
       if (game.ok) this.#entries.set(id, gameEntryOf(game.value.record));
-      else if (game.problem.code === 'newer-version') this.#context.tell(`The game ${id}: ${game.problem.message}`);
+      else this.#leaveOut(id, game.problem);
     }
     return gone.length + unknown.length > 0;
+  }
+
+  /** A damaged file was set aside, so its name is free again; a newer or foreign one keeps its place. */
+  #leaveOut(id: string, { code, message }: Problem): void {
+    if (code === 'damaged') this.#paths.delete(id);
+    if (code === 'newer-version') this.#context.tell(`The game ${id}: ${message}`);
   }
 }
 

@@ -1,0 +1,130 @@
+import { mkdtemp, readdir, readFile, rm, stat } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { renamePatiently, type Storage, writeAll, writeDurably } from '../../main/files/durable.ts';
+import { nodeFiles } from '../../main/files/node-files.ts';
+import { fileTrouble } from '../../main/files/trouble.ts';
+import { fileError, MemoryDisk } from './support/memory-disk.ts';
+
+function storageOn(disk: MemoryDisk): Storage {
+  return {
+    files: disk.files,
+    freshName: () => 'n1',
+    pause: async (milliseconds) => {
+      disk.now += milliseconds;
+    },
+  };
+}
+
+describe('writing durably', () => {
+  test('J1: new name in the same folder, whole write, flush, size check, rename, flush of the folder', async () => {
+    const disk = new MemoryDisk();
+    disk.put('/d/a.json', 'old');
+    await writeDurably(storageOn(disk), '/d/a.json', 'new');
+    expect(disk.calls).toEqual([
+      'createNew /d/a.json.n1.unfinished',
+      'write /d/a.json.n1.unfinished',
+      'sync /d/a.json.n1.unfinished',
+      'size /d/a.json.n1.unfinished',
+      'close /d/a.json.n1.unfinished',
+      'rename /d/a.json.n1.unfinished /d/a.json',
+      'syncFolder /d',
+    ]);
+    expect(disk.texts()).toEqual(new Map([['/d/a.json', 'new']]));
+  });
+
+  test('J2: after a failure the old file is byte-identical and no temporary file is left', async () => {
+    for (const failing of ['createNew', 'write', 'sync', 'size', 'close', 'rename']) {
+      const disk = new MemoryDisk();
+      disk.put('/d/a.json', 'old');
+      disk.watch = (call, path) => {
+        if (call === failing) throw fileError('EIO', path);
+        return undefined;
+      };
+      await expect(writeDurably(storageOn(disk), '/d/a.json', 'new')).rejects.toThrow('EIO');
+      expect(disk.texts()).toEqual(new Map([['/d/a.json', 'old']]));
+    }
+  });
+
+  test('a disk that takes a few bytes at a time gets them all', async () => {
+    const disk = new MemoryDisk();
+    disk.put('/d/other', '');
+    disk.watch = (call) => (call === 'write' && disk.calls.length % 5 !== 0 ? 'short' : undefined);
+    await writeDurably(storageOn(disk), '/d/a.json', 'a longer text than one write takes');
+    expect(disk.texts().get('/d/a.json')).toBe('a longer text than one write takes');
+  });
+
+  test('a disk that takes nothing counts as full', async () => {
+    await expect(writeAll({ write: async () => 0 }, Buffer.from('x'))).rejects.toMatchObject({ code: 'ENOSPC' });
+  });
+
+  test.each(['EPERM', 'EBUSY', 'EACCES'])(
+    'J7: a rename blocked by %s is tried for 5 s with growing pauses, then told',
+    async (code) => {
+      const disk = new MemoryDisk();
+      disk.put('/d/a.json', 'old');
+      disk.put('/d/b', 'new');
+      disk.watch = (call, path) => {
+        if (call === 'rename') throw fileError(code, path);
+        return undefined;
+      };
+      const pauses: number[] = [];
+      const storage = { ...storageOn(disk), pause: async (milliseconds: number) => void pauses.push(milliseconds) };
+      await expect(renamePatiently(storage, '/d/b', '/d/a.json')).rejects.toMatchObject({ code });
+      expect(pauses.every((pause, place) => place === 0 || pause > (pauses[place - 1] ?? 0))).toBe(true);
+      expect(pauses.reduce((sum, pause) => sum + pause, 0)).toBeGreaterThanOrEqual(5000);
+      expect(disk.texts().get('/d/a.json')).toBe('old');
+    },
+  );
+
+  test('J7: a rename that is free again after a while goes through', async () => {
+    const disk = new MemoryDisk();
+    disk.put('/d/b', 'new');
+    let blocked = 4;
+    disk.watch = (call, path) => {
+      if (call === 'rename' && (blocked -= 1) >= 0) throw fileError('EBUSY', path);
+      return undefined;
+    };
+    await renamePatiently(storageOn(disk), '/d/b', '/d/a.json');
+    expect(disk.texts()).toEqual(new Map([['/d/a.json', 'new']]));
+  });
+});
+
+describe('on the real file system', () => {
+  let folder = '';
+  beforeEach(async () => {
+    folder = await mkdtemp(join(tmpdir(), 'windrow-writing-'));
+  });
+  afterEach(async () => {
+    await rm(folder, { recursive: true });
+  });
+
+  test('F6: files are for their owner alone (0600), and written whole', async () => {
+    const storage: Storage = { files: nodeFiles, pause: async () => undefined, freshName: () => 'x' };
+    const path = join(folder, 'a.json');
+    const text = 'ä'.repeat(300_000);
+    await writeDurably(storage, path, 'first');
+    await writeDurably(storage, path, text);
+    expect(await readFile(path, 'utf8')).toBe(text);
+    expect(await readdir(folder)).toEqual(['a.json']);
+    expect((await stat(path)).mode & 0o777).toBe(0o600);
+  });
+});
+
+test('a file error is told in words a player understands; our own bugs are not hidden', () => {
+  for (const code of ['ENOSPC', 'EDQUOT', 'EACCES', 'EPERM', 'EROFS', 'EBUSY', 'ENOENT', 'EIO', 'EMFILE']) {
+    for (const doing of ['read', 'save'] as const) {
+      const { problem } = fileTrouble(fileError(code, '/secret/path'), doing, 'the card') as {
+        problem: { message: string };
+      };
+      expect(problem.message).toContain('the card');
+      expect(problem.message).not.toContain('/secret');
+      expect(problem.message).not.toContain(code);
+    }
+  }
+  expect(fileTrouble(fileError('ENOSPC', '/a'), 'save', 'the card')).toMatchObject({
+    problem: { code: 'disk-full', message: expect.stringMatching(/disk is full.*safe.*Free some space/) },
+  });
+  expect(() => fileTrouble(new TypeError('a bug'), 'save', 'the card')).toThrow('a bug');
+});
