@@ -153,7 +153,7 @@ export const tableWords = {
     asked: 'You ask for',
     offered: 'Across asks for',
     courtesyCount: (count: number) => `The smaller number counts: ${tilesCounted(count)}.`,
-    typing: 'Type it, for example 5d n, or click it',
+    typing: 'Type it, or click it',
     received: (have: number, due: number) => `${have} of ${due} entered`,
     tray: 'Click each tile that came in',
     joker: 'Nobody passes a joker',

@@ -4,8 +4,8 @@ import { css } from 'lit';
 export const dealStyles = css`
   .deal {
     display: grid;
-    gap: var(--space-5);
-    padding: var(--space-4) var(--space-5);
+    gap: var(--space-4) var(--space-5);
+    padding: var(--space-4);
     background: var(--sheet);
     border: 1px solid var(--hairline);
     border-radius: var(--round-large);
@@ -33,7 +33,7 @@ export const dealStyles = css`
 
   @container (min-width: 52rem) {
     .deal {
-      grid-template-columns: minmax(0, 1fr) minmax(0, 1.2fr);
+      grid-template-columns: minmax(0, 1fr) minmax(0, 1.4fr);
       align-items: start;
     }
   }

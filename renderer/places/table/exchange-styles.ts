@@ -2,6 +2,10 @@ import { css } from 'lit';
 
 /** The exchange: a path of steps over what is due. */
 export const exchangeStyles = css`
+  :host {
+    container-type: inline-size;
+  }
+
   .exchange {
     padding: var(--space-4);
     background: var(--sheet);
@@ -15,9 +19,17 @@ export const exchangeStyles = css`
   }
 
   .rounds {
-    display: grid;
-    grid-template-columns: 3fr 3fr minmax(5.2rem, 1.2fr);
+    display: flex;
     gap: var(--space-2);
+  }
+
+  .rounds > li {
+    flex: 3 1 0;
+  }
+
+  .rounds > li:last-child {
+    flex: 0 0 auto;
+    min-width: 4.6rem;
   }
 
   .round {
@@ -28,12 +40,11 @@ export const exchangeStyles = css`
   }
 
   .rounds ol {
-    display: grid;
-    grid-auto-flow: column;
-    grid-auto-columns: minmax(0, 1fr);
+    display: flex;
   }
 
   .station {
+    flex: 1 1 0;
     display: flex;
     flex-direction: column;
     align-items: center;
@@ -45,8 +56,12 @@ export const exchangeStyles = css`
     color: var(--ink-soft);
   }
 
-  /* Without room for words: the arrows, and the word of the step that is due. */
-  @container (max-width: 28rem) {
+  /* Without room for all words: the arrows, and the word of the step that is due. */
+  @container (max-width: 29rem) {
+    .rounds > li:last-child {
+      min-width: 0;
+    }
+
     .round,
     .station:not(.now) .word {
       position: absolute;
@@ -56,14 +71,25 @@ export const exchangeStyles = css`
       clip-path: inset(50%);
     }
 
-    .rounds {
-      grid-template-columns: 3fr 3fr 1.4fr;
-      gap: var(--space-1);
+    .station {
+      min-width: var(--target);
+      min-height: 3.2rem;
+      justify-content: center;
     }
 
-    .station {
-      min-height: var(--target);
-      justify-content: center;
+    .station.now {
+      flex: 0 0 auto;
+      padding-inline: var(--space-2);
+    }
+
+    .exchange {
+      padding: var(--space-3);
+    }
+  }
+
+  @container (24rem < width < 33rem) {
+    wr-tray {
+      --tile-width: 40px;
     }
   }
 

@@ -33,15 +33,13 @@ export const readingStyles = css`
   }
 
   .numbers {
-    display: grid;
-    grid-template-columns: repeat(3, auto);
-    justify-content: start;
-    gap: var(--space-1) var(--space-3);
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 var(--space-3);
   }
 
   .number {
     display: flex;
-    flex-direction: column;
     align-items: center;
   }
 
@@ -52,7 +50,7 @@ export const readingStyles = css`
   }
 
   wr-hand {
-    --tile-width: clamp(18px, 3.9cqi, 34px);
+    --tile-width: clamp(17px, 5.2cqi, 34px);
   }
 
   @container (min-width: 42rem) {
@@ -65,13 +63,17 @@ export const readingStyles = css`
     }
     wr-hand {
       grid-area: hand;
-      --tile-width: clamp(18px, 3.6cqi, 34px);
+      --tile-width: clamp(18px, 3.35cqi, 34px);
     }
     .numbers {
       grid-area: numbers;
-      grid-template-columns: 4rem 6rem 6.5rem;
+      display: grid;
+      grid-template-columns: 3.6rem 5rem 6.2rem;
       align-self: center;
       gap: 0;
+    }
+    .number {
+      flex-direction: column;
     }
   }
 `;

@@ -16,37 +16,12 @@ export const tableStyles = css`
     display: grid;
     grid-template-columns: minmax(0, 1fr);
     gap: var(--space-3);
-    padding: var(--space-3);
+    padding: 0 var(--space-3) var(--space-3);
     align-content: start;
   }
 
   .head {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    justify-content: space-between;
-    gap: var(--space-2) var(--space-4);
-  }
-
-  h1 {
-    margin: 0;
-    font-size: var(--text-title);
-    line-height: 1.2;
-  }
-
-  .where {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: baseline;
-    gap: 0 var(--space-3);
-  }
-
-  .where p {
-    color: var(--ink-soft);
-  }
-
-  .head wr-notice {
-    flex: 1 1 100%;
+    position: relative;
   }
 
   @container (min-width: 50rem) {
@@ -58,7 +33,7 @@ export const tableStyles = css`
     .table {
       flex: 1 1 0;
       min-height: 0;
-      grid-template-columns: minmax(0, 1fr) clamp(24rem, 38cqi, 31rem);
+      grid-template-columns: minmax(0, 1fr) clamp(27rem, 38cqi, 31rem);
       grid-template-rows: auto auto minmax(0, 1fr) auto;
       column-gap: var(--space-5);
       grid-template-areas:
@@ -66,7 +41,7 @@ export const tableStyles = css`
         'lean exchange'
         'reading exchange'
         'rack rack';
-      padding: var(--space-3) var(--space-4) 0;
+      padding: 0 var(--space-4) 0;
       align-content: stretch;
     }
 

@@ -52,6 +52,7 @@ export class WrRackPanel extends LitElement {
       <div class="bar">
         <wr-toolbar label=${words.actions}>${this.#actions()}</wr-toolbar>
         <p class="verdict" aria-live="polite">${this.#verdict()}</p>
+        <slot name="game"></slot>
       </div>
       <wr-rack
         label=${words.label}

@@ -54,8 +54,11 @@ export class WrTablePlace extends LitElement {
   protected override render(): unknown {
     const dealt = this.app.session.state.seat !== null;
     return html`<div class="table ${dealt ? 'dealt' : 'dealing'}">
-        <div class="head">${this.#actions()} ${this.#trouble()}</div>
-        <wr-rack-panel class="rack" .app=${this.app}></wr-rack-panel>
+        <div class="head">
+          <h1 class="unseen">${tableWords.title}: ${stageOf(this.app.session.state)}</h1>
+          ${this.#trouble()}
+        </div>
+        <wr-rack-panel class="rack" .app=${this.app}>${this.#actions()}</wr-rack-panel>
         ${dealt ? this.#playing() : html`<wr-deal-panel class="deal" .app=${this.app}></wr-deal-panel>`}
       </div>
       ${this.#question()}`;
@@ -97,21 +100,15 @@ export class WrTablePlace extends LitElement {
 
   #actions(): unknown {
     const { session } = this.app;
-    return html`<div class="where">
-        <h1>${tableWords.title}</h1>
-        <p>${stageOf(session.state)}</p>
-      </div>
-      <wr-toolbar label=${tableWords.actions}>
-        <wr-button look="quiet" keys="Control+Z" ?disabled=${!session.canUndo} @click=${() => session.undo()}
-          >${tableWords.undo}</wr-button
-        >
-        <wr-button look="quiet" keys="Control+Shift+Z" ?disabled=${!session.canRedo} @click=${() => session.redo()}
-          >${tableWords.redo}</wr-button
-        >
-        <wr-button look="quiet" ?disabled=${session.untouched} @click=${this.#askForNew}
-          >${tableWords.newGame}</wr-button
-        >
-      </wr-toolbar>`;
+    return html`<wr-toolbar slot="game" label=${tableWords.actions}>
+      <wr-button look="quiet" keys="Control+Z" ?disabled=${!session.canUndo} @click=${() => session.undo()}
+        >${tableWords.undo}</wr-button
+      >
+      <wr-button look="quiet" keys="Control+Shift+Z" ?disabled=${!session.canRedo} @click=${() => session.redo()}
+        >${tableWords.redo}</wr-button
+      >
+      <wr-button look="quiet" ?disabled=${session.untouched} @click=${this.#askForNew}>${tableWords.newGame}</wr-button>
+    </wr-toolbar>`;
   }
 
   #trouble(): unknown {
