@@ -12,6 +12,8 @@ export function* gameStreams(seed: number, first: number): Generator<Random, nev
   for (let skip = Math.floor(first / BLOCK); skip > 0; skip -= 1) block = block.longJumped();
   let place = first % BLOCK;
   for (;;) {
+    // Taken now, because the reader draws from the first stream, which is `block` itself.
+    const nextBlock = block.longJumped();
     let stream = block;
     for (let skip = place; skip > 0; skip -= 1) stream = stream.jumped();
     for (; place < BLOCK; place += 1) {
@@ -20,6 +22,6 @@ export function* gameStreams(seed: number, first: number): Generator<Random, nev
       stream = next;
     }
     place = 0;
-    block = block.longJumped();
+    block = nextBlock;
   }
 }
