@@ -32,7 +32,7 @@ export interface Giving {
 
 /** Gives a pass; the tiles leave the rack, and as many are then to come in. */
 export function give(state: ExchangeState, giving: Giving): Outcome {
-  const refused = stepRefused(state, giving.step) ?? stillToCome(state) ?? tilesRefused(state, giving);
+  const refused = stillToCome(state) ?? stepRefused(state, giving.step) ?? tilesRefused(state, giving);
   if (refused) return refused;
   const blind = giving.blind ?? 0;
   const pass = { step: giving.step, given: giving.tiles, blind, received: Tiles.none };
