@@ -10,6 +10,8 @@ export interface Running {
   readonly process: number;
   readonly computer: string;
   readonly isAlive: (process: number) => boolean;
+  /** The marks of the locks that this process holds: others with its number are of an earlier process. */
+  readonly held: Set<string>;
 }
 
 /** The right to write in the folder. */
@@ -37,7 +39,8 @@ export async function takeLock(context: DeskContext, running: Running): Promise<
   const mark = context.freshName();
   for (let attempt = 0; attempt < 3; attempt += 1) {
     if (await create(context, { process: running.process, computer: running.computer, mark })) {
-      return success(lockOf(context, mark));
+      running.held.add(mark);
+      return success(lockOf(context, running, mark));
     }
     if (await isHeld(context, running)) return inUse();
     await removeStale(context, mark);
@@ -69,7 +72,7 @@ async function isHeld(context: DeskContext, running: Running): Promise<boolean> 
   const found = await readHolder(context);
   if (found === undefined) return silence < WRITING;
   if (found.computer !== running.computer) return true;
-  return found.process !== running.process && running.isAlive(found.process);
+  return found.process === running.process ? running.held.has(found.mark) : running.isAlive(found.process);
 }
 
 async function readHolder(context: DeskContext): Promise<v.InferOutput<typeof holder> | undefined> {
@@ -85,7 +88,7 @@ async function removeStale({ files, places }: DeskContext, mark: string): Promis
   await ifThere(files.remove(stale));
 }
 
-function lockOf(context: DeskContext, mark: string): Lock {
+function lockOf(context: DeskContext, { held }: Running, mark: string): Lock {
   const { files, places } = context;
   const isOurs = async (): Promise<boolean> => (await readHolder(context))?.mark === mark;
   const remove = async (): Promise<void> => {
@@ -98,6 +101,7 @@ function lockOf(context: DeskContext, mark: string): Lock {
       return true;
     },
     async release() {
+      held.delete(mark);
       await quietly(remove());
     },
   };

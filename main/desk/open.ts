@@ -9,6 +9,9 @@ import { errorCode } from '../files/files.ts';
 import { deskFolder } from './folder.ts';
 import { createDeskService, type DeskOptions, type DeskService } from './service.ts';
 
+/** Locks of this process. */
+const HELD = new Set<string>();
+
 /** The folder that is used when none is named. */
 export function usualFolder(): string {
   return deskFolder({ platform: process.platform, home: homedir(), variables: process.env });
@@ -25,7 +28,7 @@ export async function openDesk(
     now: () => new Date(),
     appVersion: version,
     demoCard: DEMO_CARD_TEXT,
-    running: { process: process.pid, computer: hostname(), isAlive },
+    running: { process: process.pid, computer: hostname(), isAlive, held: HELD },
     every: (milliseconds, call) => {
       const timer = setInterval(call, milliseconds);
       timer.unref();

@@ -332,7 +332,10 @@ describe('J6: a second running copy cannot write', () => {
   test('the folder is taken by one copy at a time', async () => {
     const disk = new MemoryDisk();
     const first = await openOn(disk);
-    const second = { ...optionsOn(disk, 200), running: { process: 200, computer: 'here', isAlive: () => true } };
+    const second = {
+      ...optionsOn(disk, 200),
+      running: { process: 200, computer: 'here', isAlive: () => true, held: new Set<string>() },
+    };
     expect(await createDeskService(second)).toMatchObject({ ok: false, problem: { code: 'in-use' } });
     await first.close();
     expect((await createDeskService(second)).ok).toBe(true);
@@ -347,7 +350,7 @@ describe('J6: a second running copy cannot write', () => {
         return () => undefined;
       },
     });
-    const alive = { process: 200, computer: 'here', isAlive: () => true };
+    const alive = { process: 200, computer: 'here', isAlive: () => true, held: new Set<string>() };
     disk.now += 60_000;
     beat();
     await first.about();
@@ -357,7 +360,7 @@ describe('J6: a second running copy cannot write', () => {
     expect((await createDeskService({ ...optionsOn(disk, 200), running: alive })).ok).toBe(true);
     beat();
     expect(await first.saveCard('mine', cardText('Mine'))).toMatchObject({ problem: { code: 'in-use' } });
-    const dead = { process: 300, computer: 'here', isAlive: () => false };
+    const dead = { process: 300, computer: 'here', isAlive: () => false, held: new Set<string>() };
     expect((await createDeskService({ ...optionsOn(disk, 300), running: dead })).ok).toBe(true);
   });
 

@@ -1,7 +1,10 @@
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test, vi } from 'vitest';
 import { createDeskService, type DeskService } from '../../main/desk/service.ts';
 import { contentOf, contentsOfSession, openOn, optionsOn, SESSION } from './support/desks.ts';
 import { fileError, MemoryDisk } from './support/memory-disk.ts';
+
+// Thousands of sessions: slow on a machine that does other things too.
+vi.setConfig({ testTimeout: 180_000 });
 
 const FAULTS = ['ENOSPC', 'EIO', 'EACCES', 'EPERM', 'EBUSY', 'short write'] as const;
 type Fault = (typeof FAULTS)[number];
