@@ -112,7 +112,7 @@ export class MemoryDisk {
       write: async (bytes) => {
         const fault = this.#note('write', path);
         const taken = fault === undefined ? bytes.length : Math.floor(bytes.length / 2);
-        file.bytes = Buffer.concat([file.bytes, bytes.subarray(0, taken)]);
+        file.bytes = new Uint8Array(Buffer.concat([file.bytes, bytes.subarray(0, taken)]));
         file.changedAt = this.now;
         return fault === 'lie' ? bytes.length : taken;
       },
