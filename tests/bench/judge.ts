@@ -1,6 +1,6 @@
 import type { Measure } from './measure.ts';
 
-/** What came out of one measure; times in milliseconds a unit, medians over the rounds. */
+/** What came out of one measure; times in milliseconds a call, medians over the rounds. */
 export interface Figure {
   readonly name: string;
   readonly unit: string;
@@ -11,6 +11,7 @@ export interface Figure {
   /** The smallest and the largest ratio of a round. */
   readonly spread: readonly [number, number];
   readonly rounds: number;
+  readonly clock: 'cpu' | 'wall';
   readonly atLeast: number;
   readonly holds: boolean;
 }
@@ -27,9 +28,13 @@ export interface Effort {
 export const FULL: Effort = { rounds: 5, most: 31, budgetMs: 4_000, roundMs: 20 };
 export const QUICK: Effort = { rounds: 3, most: 5, budgetMs: 300, roundMs: 5 };
 
-/** Runs one measure: a warm-up, then reference and candidate in turn. `now` gives milliseconds. */
-export async function judge(measure: Measure, effort: Effort, now: () => number): Promise<Figure> {
+/** The two clocks, each in milliseconds from some start. */
+export type Clocks = Readonly<Record<'cpu' | 'wall', () => number>>;
+
+/** Runs one measure: a warm-up, then reference and candidate in turn. */
+export async function judge(measure: Measure, effort: Effort, clocks: Clocks): Promise<Figure> {
   await measure.check();
+  const now = clocks[measure.clock ?? 'cpu'];
   const share = measure.referenceShare ?? 1;
   const times: { reference: number; candidate: number }[] = [];
   await timeOf(measure.candidate, effort.roundMs, now);
@@ -48,6 +53,7 @@ export async function judge(measure: Measure, effort: Effort, now: () => number)
     ratio,
     spread: [Math.min(...ratios), Math.max(...ratios)],
     rounds: times.length,
+    clock: measure.clock ?? 'cpu',
     atLeast: measure.atLeast,
     holds: ratio >= measure.atLeast,
   };

@@ -21,6 +21,11 @@ export interface Measure {
    * only a sample of it (the time is scaled up by this). 1 if left out.
    */
   readonly referenceShare?: number;
+  /**
+   * Which time counts: the processor's own (`cpu`, if left out), which other programs do not change,
+   * or the clock on the wall, for work that waits for a disk.
+   */
+  readonly clock?: 'cpu' | 'wall';
   /** The candidate must be at least this many times as fast as the (scaled) reference. */
   readonly atLeast: number;
   /** Throws if the two don't give the same answer; called once, before measuring. */

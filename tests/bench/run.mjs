@@ -14,6 +14,15 @@ import { parseArgs } from 'node:util';
 const ROOT = resolve(import.meta.dirname, '../..');
 const ENDING = '.bench.ts';
 
+/** @type {import('./judge.ts').Clocks} */
+const CLOCKS = {
+  cpu: () => {
+    const { user, system } = process.cpuUsage();
+    return (user + system) / 1000;
+  },
+  wall: () => performance.now(),
+};
+
 const { values, positionals } = parseArgs({
   options: { quick: { type: 'boolean', default: false }, json: { type: 'string' } },
   allowPositionals: true,
@@ -42,7 +51,7 @@ async function runAll(folder) {
     /** @type {{ measures: import('./measure.ts').Measures }} */
     const { measures } = await load(folder, name.replace(/\.ts$/, ''));
     for (const measure of typeof measures === 'function' ? await measures() : measures) {
-      figures.push(await judge(measure, values.quick ? QUICK : FULL, () => performance.now()));
+      figures.push(await judge(measure, values.quick ? QUICK : FULL, CLOCKS));
     }
   }
   console.log(table(figures));

@@ -1,15 +1,15 @@
 import { expect, test } from 'vitest';
-import { type Effort, judge, table } from '../bench/judge.ts';
+import { type Clocks, type Effort, judge, table } from '../bench/judge.ts';
 import type { Measure } from '../bench/measure.ts';
 
 const effort: Effort = { rounds: 3, most: 5, budgetMs: 100, roundMs: 10 };
 
 /** A clock that only work moves, so that the figures are exact. */
-function clockwork(): { now: () => number; work: (ms: number) => () => void; calls: () => number } {
+function clockwork(): { clocks: Clocks; work: (ms: number) => () => void; calls: () => number } {
   let time = 0;
   let calls = 0;
   return {
-    now: () => time,
+    clocks: { cpu: () => time, wall: () => 2 * time },
     work: (ms) => () => {
       time += ms;
       calls += 1;
@@ -23,43 +23,50 @@ function measure(part: Partial<Measure> & Pick<Measure, 'reference' | 'candidate
 }
 
 test('the ratio is reference time by candidate time, and judged against the limit', async () => {
-  const { now, work } = clockwork();
-  const figure = await judge(measure({ reference: work(50), candidate: work(5) }), effort, now);
+  const { clocks, work } = clockwork();
+  const figure = await judge(measure({ reference: work(50), candidate: work(5) }), effort, clocks);
   expect(figure).toMatchObject({ referenceMs: 50, candidateMs: 5, ratio: 10, spread: [10, 10], holds: true });
-  const slower = await judge(measure({ reference: work(49), candidate: work(5) }), effort, now);
+  const slower = await judge(measure({ reference: work(49), candidate: work(5) }), effort, clocks);
   expect(slower).toMatchObject({ ratio: 9.8, holds: false });
   expect(table([figure, slower])).toMatch(/holds\n.*FALLS SHORT$/);
 });
 
 test('a reference that does only a share of the work is scaled up', async () => {
-  const { now, work } = clockwork();
-  const figure = await judge(measure({ reference: work(20), candidate: work(20), referenceShare: 12 }), effort, now);
+  const { clocks, work } = clockwork();
+  const figure = await judge(measure({ reference: work(20), candidate: work(20), referenceShare: 12 }), effort, clocks);
   expect(figure).toMatchObject({ referenceMs: 240, ratio: 12, holds: true });
 });
 
 test('a quick function is repeated within a round; a slow one runs once, for at least the rounds asked', async () => {
-  const { now, work, calls } = clockwork();
-  const figure = await judge(measure({ reference: work(500), candidate: work(1) }), effort, now);
+  const { clocks, work, calls } = clockwork();
+  const figure = await judge(measure({ reference: work(500), candidate: work(1) }), effort, clocks);
   expect(figure.rounds).toBe(3);
   expect(calls()).toBe(3 + 10 * 4);
 });
 
+test('the time on the wall counts only where a measure asks for it', async () => {
+  const { clocks, work } = clockwork();
+  const sums = measure({ reference: work(50), candidate: work(50) });
+  expect((await judge(sums, effort, clocks)).referenceMs).toBe(50);
+  expect((await judge({ ...sums, clock: 'wall' }, effort, clocks)).referenceMs).toBe(100);
+});
+
 test('asynchronous work is waited for', async () => {
-  const { now, work } = clockwork();
+  const { clocks, work } = clockwork();
   const later = (ms: number) => async (): Promise<void> => {
     await Promise.resolve();
     work(ms)();
   };
-  const figure = await judge(measure({ reference: later(40), candidate: later(2) }), effort, now);
+  const figure = await judge(measure({ reference: later(40), candidate: later(2) }), effort, clocks);
   expect(figure.ratio).toBe(20);
 });
 
 test('two ways that disagree are never measured', async () => {
-  const { now, work, calls } = clockwork();
+  const { clocks, work, calls } = clockwork();
   const check = (): void => {
     throw new Error('the answers differ');
   };
-  await expect(judge(measure({ reference: work(1), candidate: work(1), check }), effort, now)).rejects.toThrow(
+  await expect(judge(measure({ reference: work(1), candidate: work(1), check }), effort, clocks)).rejects.toThrow(
     'differ',
   );
   expect(calls()).toBe(0);
