@@ -7,13 +7,14 @@ export default defineConfig({
   test: {
     include: ['**/*.test.ts'],
     environment: 'node',
-    testTimeout: 20_000,
+    testTimeout: 60_000,
     hookTimeout: 60_000,
     maxWorkers: 2,
     coverage: {
       provider: 'v8',
       include: ['../core/**/*.ts', '../main/desk/**/*.ts'],
       allowExternal: true,
+      reportOnFailure: true,
       reportsDirectory: '../.cache/coverage',
       reporter: ['text-summary', 'json-summary'],
     },
