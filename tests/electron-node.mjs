@@ -19,7 +19,7 @@ if (process.platform !== 'linux' || process.arch !== 'x64') {
   console.log(`Skipped: ${NODE_PACKAGE} could not be fetched.`);
 } else {
   // The tests of the house itself (build, lint, documents) do not depend on Electron's Node.
-  const args = ['run', '--config', 'tests/vitest.config.ts', '--exclude', 'house/**'];
+  const args = ['run', '--config', 'tests/vitest.config.ts', '--exclude', 'tests/house/**'];
   await freshBuild();
   const vitest = join(ROOT, 'node_modules/vitest/vitest.mjs');
   process.exitCode = spawnSync(NODE, [vitest, ...args], { cwd: ROOT, stdio: 'inherit' }).status ?? 1;
