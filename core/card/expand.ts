@@ -1,22 +1,8 @@
-import { FLOWER, JOKER, type Kind, KIND_COUNT, KINDS, supplyOf } from '../tiles/kinds.ts';
-import { LARGEST_GROUP, type Pattern, type Slide } from './pattern.ts';
-import { numberPickers, type Picker, type Slot, slotsOf, windPickers } from './slots.ts';
-import { SMALLEST_JOKER_GROUP, type Way, type WayGroup } from './way.ts';
-
-/** Jokers in the set: a way that needs more can't be made. */
-const JOKER_SUPPLY = supplyOf(JOKER);
-
-/** One choice for all slots of a part. */
-interface Choice {
-  /** In the order of the slots. */
-  readonly printed: readonly WayGroup[];
-  /** The same in canonical order. */
-  readonly groups: readonly WayGroup[];
-  /** Every group with a blank before it. */
-  readonly key: string;
-  /** Jokers that the set's lack of tiles makes necessary. */
-  readonly jokers: number;
-}
+import { FLOWER } from '../tiles/kinds.ts';
+import { type Choice, choicesOf, JOKER_SUPPLY } from './choices.ts';
+import type { Pattern, Slide } from './pattern.ts';
+import { numberPickers, type Slot, slotsOf, windPickers } from './slots.ts';
+import type { Way, WayGroup } from './way.ts';
 
 /**
  * A line's ways, not yet written out. Flowers, winds, and dragons with numbers share no tile, so a
@@ -93,59 +79,4 @@ function countOf(parts: readonly (readonly Choice[])[]): number {
     byJokers = next;
   }
   return byJokers.reduce((sum, count) => sum + count, 0);
-}
-
-/** The distinct choices that the set can supply, in the order of the pickers. */
-function choicesOf(slots: readonly Slot[], pickers: readonly Picker[]): Choice[] {
-  const choices = new Map<string, Choice>();
-  const count = jokerCounter();
-  for (const pick of pickers) {
-    const printed = slots.map(({ tile, size }) => groupOf(pick(tile), size));
-    const jokers = count(printed);
-    if (jokers > JOKER_SUPPLY) continue;
-    const groups = printed.toSorted(byKindThenSize);
-    const key = groups.map(({ kind, size }) => ` ${kind}:${size}`).join('');
-    if (!choices.has(key)) choices.set(key, { printed, groups, key, jokers });
-  }
-  return [...choices.values()];
-}
-
-/**
- * Counts jokers that must stand in for tiles that the set lacks; infinite if singles and pairs
- * alone go beyond it. The tables are made once for many groups: this is the innermost loop.
- */
-function jokerCounter(): (groups: readonly WayGroup[]) => number {
-  const all = new Uint8Array(KIND_COUNT);
-  const plain = new Uint8Array(KIND_COUNT);
-  return (groups) => {
-    all.fill(0);
-    plain.fill(0);
-    let jokers = 0;
-    for (const { kind, size } of groups) {
-      const supply = supplyOf(kind);
-      const before = all[kind] ?? 0;
-      all[kind] = before + size;
-      jokers += Math.max(0, before + size - supply) - Math.max(0, before - supply);
-      if (size >= SMALLEST_JOKER_GROUP) continue;
-      const alone = (plain[kind] ?? 0) + size;
-      plain[kind] = alone;
-      if (alone > supply) return Infinity;
-    }
-    return jokers;
-  };
-}
-
-function byKindThenSize(one: WayGroup, other: WayGroup): number {
-  return one.kind - other.kind || one.size - other.size;
-}
-
-/** One shared value for each kind and size: a big card has some 400,000 groups, but only 216 different ones. */
-const GROUPS: readonly (readonly WayGroup[])[] = KINDS.map((kind) =>
-  Array.from({ length: LARGEST_GROUP + 1 }, (_, size) => ({ kind, size })),
-);
-
-function groupOf(kind: Kind, size: number): WayGroup {
-  const group = GROUPS[kind]?.[size];
-  if (group === undefined) throw new Error(`no group of ${size}`);
-  return group;
 }

@@ -1,12 +1,11 @@
 import type { Line } from './card.ts';
-import { type CardProblem, type CheckedCard } from './check.ts';
+import type { CardProblem, CheckedCard } from './check.ts';
 import { checkLine } from './check-line.ts';
 import { type CardDocument, type LineDocument, type SectionDocument, sectionName, textField } from './document.ts';
 import type { LinePlace } from './edit.ts';
 import { parsePattern } from './parse.ts';
 import { linesOf } from './summary.ts';
-import { JOKER, KIND_COUNT, KINDS, supplyOf } from '../tiles/kinds.ts';
-import type { Way } from './way.ts';
+import { jokersForced } from './jokers.ts';
 
 export type FindingCode =
   | 'no-title'
@@ -53,16 +52,6 @@ export function inspectCard(document: CardDocument, checked: CheckedCard): Inspe
     ...linesOf(checked.card).flatMap(wayFindings),
   ];
   return { problems: checked.problems, findings };
-}
-
-/** Jokers that a way can't do without, because the set has too few of its tiles. */
-export function jokersForced(way: Way): number {
-  const counts = new Uint8Array(KIND_COUNT);
-  for (const { kind, size } of way.groups) counts[kind] = (counts[kind] as number) + size;
-  return KINDS.reduce(
-    (sum, kind) => sum + (kind === JOKER ? 0 : Math.max(0, (counts[kind] as number) - supplyOf(kind))),
-    0,
-  );
 }
 
 function cardFindings(document: CardDocument): Finding[] {

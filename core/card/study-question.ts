@@ -1,29 +1,15 @@
 import { type Random, shuffle } from '../base/random.ts';
-import {
-  HAND_SIZE,
-  formatPattern,
-  OPEN_SUITS,
-  OPEN_WINDS,
-  type Pattern,
-  type PatternGroup,
-  type Slide,
-  tilesIn,
-} from './pattern.ts';
-import { DRAGONS, WINDS } from '../tiles/kinds.ts';
-import { waysOf } from './expand.ts';
-import { groupWords } from './words.ts';
+import { coverGroups, type CoverableLine } from './study-groups.ts';
+import type { Slide } from './pattern.ts';
 
 /** What card study asks of a line. */
 export const STUDY_ASKS = ['groups', 'movement', 'exposure', 'points'] as const;
 export type StudyAsk = (typeof STUDY_ASKS)[number];
 
 /** A line as it is studied. */
-export interface StudyLine {
+export interface StudyLine extends CoverableLine {
   readonly id: string;
   readonly section: string;
-  readonly pattern: Pattern;
-  readonly slide: Slide;
-  readonly slide2: Slide;
   readonly concealed: boolean;
   readonly points: number;
 }
@@ -102,74 +88,10 @@ function choose(
   return { ask, lineId: line.id, covered: [], question, choices, right: choices.indexOf(answer), because };
 }
 
-/** Covers one to three groups; wrong choices are patterns with other ways, so that only one choice is right. */
 function askGroups(line: StudyLine, random: Random): StudyQuestion {
-  const places = shuffle([...line.pattern.keys()], random);
-  const covered = places.slice(0, Math.min(1 + random.below(3), line.pattern.length)).sort((one, other) => one - other);
-  const answer = wordsAt(line.pattern, covered);
-  const wrong = wrongGroups(line, covered, random);
+  const { covered, answer, wrong, text } = coverGroups(line, random);
   const choices = shuffle([answer, ...wrong], random);
   const question = covered.length === 1 ? 'What stands in the covered group?' : 'What stands in the covered groups?';
-  const because = `Covered was ${answer}: ${formatPattern(covered.flatMap((place) => line.pattern[place] ?? []))}.`;
+  const because = `Covered was ${answer}: ${text}.`;
   return { ask: 'groups', lineId: line.id, covered, question, choices, right: choices.indexOf(answer), because };
 }
-
-function wordsAt(pattern: Pattern, places: readonly number[]): string {
-  return places
-    .flatMap((place) => pattern[place] ?? [])
-    .map(groupWords)
-    .join('; ');
-}
-
-function wrongGroups(line: StudyLine, covered: readonly number[], random: Random): string[] {
-  const right = signature(line, line.pattern);
-  const found = new Map<string, string>();
-  const changed = covered.flatMap((place) =>
-    otherGroups(line.pattern[place]).map((group) => line.pattern.with(place, group)),
-  );
-  for (const pattern of shuffle(changed, random)) {
-    if (found.size === 3) break;
-    const ways = signature(line, pattern);
-    const words = wordsAt(pattern, covered);
-    if (ways !== right && ways !== '' && words !== wordsAt(line.pattern, covered)) found.set(words, ways);
-  }
-  return [...found.keys()];
-}
-
-function signature({ slide, slide2 }: StudyLine, pattern: Pattern): string {
-  return waysOf(pattern, slide, slide2)
-    .map(({ key }) => key)
-    .sort()
-    .join('\n');
-}
-
-/** Groups of the same size that a person might mistake it for. */
-function otherGroups(group: PatternGroup | undefined): PatternGroup[] {
-  if (group === undefined || tilesIn(group) > HAND_SIZE) return [];
-  const { tile, size } = group;
-  switch (tile.is) {
-    case 'number':
-      return [
-        ...NUMBERS.map((number): PatternGroup => ({ tile: { ...tile, number }, size })),
-        ...OPEN_SUITS.map((suit): PatternGroup => ({ tile: { ...tile, suit }, size })),
-      ];
-    case 'news':
-      return DRAGONS.map((dragon) => ({ tile: { is: 'dragon', dragon }, size: 4 }));
-    case 'open-dragon':
-    case 'dragon':
-    case 'suit-dragon':
-      return [
-        ...DRAGONS.map((dragon): PatternGroup => ({ tile: { is: 'dragon', dragon }, size })),
-        ...OPEN_SUITS.map((suit): PatternGroup => ({ tile: { is: 'suit-dragon', suit }, size })),
-      ];
-    case 'flower':
-    case 'wind':
-    case 'open-wind':
-      return [
-        ...WINDS.map((wind): PatternGroup => ({ tile: { is: 'wind', wind }, size })),
-        ...OPEN_WINDS.map((slot): PatternGroup => ({ tile: { is: 'open-wind', slot }, size })),
-      ];
-  }
-}
-
-const NUMBERS = [1, 2, 3, 4, 5, 6, 7, 8, 9] as const;

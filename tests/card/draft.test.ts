@@ -10,6 +10,8 @@ import {
   patternFromDraft,
   withSymbol,
 } from '../../core/card/draft.ts';
+import { previewLine } from '../../core/card/preview.ts';
+import { takesJokers } from '../../core/card/words.ts';
 import { parsePattern, scanPattern } from '../../core/card/parse.ts';
 import { formatPattern, tilesIn } from '../../core/card/pattern.ts';
 import { anyText, group, pattern, SEED, slide, unknownFields } from './arbitrary.ts';
@@ -65,6 +67,18 @@ describe('the builder and the typed pattern show the same line at all times', ()
       ['missing-suit', 5],
       ['unknown-symbol', 11],
     ]);
+  });
+
+  test('while a line grows its tiles are counted to 14, and then its ways are there to leaf through', () => {
+    expect(previewLine('FF 2222a 44', 0, 1)).toMatchObject({
+      tiles: 6,
+      ways: [],
+      problems: [{ code: 'missing-suit', at: 11 }],
+    });
+    expect(previewLine('FF 2222a 44a', 0, 1)).toMatchObject({ tiles: 8, ways: [], problems: [{ code: 'wrong-size' }] });
+    const whole = previewLine('FF 2222a 44a 666a 888a', 0, 1);
+    expect(whole).toMatchObject({ tiles: 14, problems: [] });
+    expect(whole.ways[0]?.asPrinted.map((one) => takesJokers(one))).toEqual([false, true, false, true, true]);
   });
 
   test('fields that a line lacks show as their defaults', () => {

@@ -147,7 +147,7 @@ test(
   },
 );
 
-test('20,000 damaged patterns neither throw nor hang in reading, completing and building', () => {
+test('20,000 damaged patterns neither throw nor hang in reading, completing and building', { timeout: 120_000 }, () => {
   const random = randomFromSeed(SEED + 1);
   const sound = "FF NEWS 222a 44bam= 66b' DDc 0 ww";
   for (let round = 0; round < 20_000; round += 1) {

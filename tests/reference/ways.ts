@@ -1,6 +1,6 @@
 /**
  * A second, slow reading of a pattern, from the words of its grammar alone and sharing no code
- * with `core/card`: every assignment of suits, winds, dragon and shifts is tried, and each hand
+ * with `core/card`: every assignment of suits, winds, dragon and shifts that it speaks of is tried, and each hand
  * is laid from a real pile of 152 tiles and 8 jokers.
  */
 const SUIT_LETTERS = ['b', 'c', 'd'];
@@ -22,7 +22,7 @@ export function referenceWays(pattern: string, slide: number, slide2: number): S
     .trim()
     .split(/\s+/)
     .flatMap((text) => (text === 'NEWS' ? ['N', 'E', 'W', 'S'] : [text]));
-  for (const assignment of assignments(slide, slide2)) {
+  for (const assignment of assignments(pattern, slide, slide2)) {
     const tiles = groups.map((group) => layGroup(group, assignment));
     if (tiles.some((tile) => tile === undefined)) continue;
     if (!canLie(tiles as [number, string][])) continue;
@@ -36,21 +36,28 @@ export function referenceWays(pattern: string, slide: number, slide2: number): S
   return ways;
 }
 
-function* assignments(slide: number, slide2: number): Generator<Assignment> {
-  for (const a of SUIT_LETTERS)
-    for (const b of SUIT_LETTERS)
-      for (const c of SUIT_LETTERS) {
-        if (new Set([a, b, c]).size < 3) continue;
-        for (const w of 'NEWS')
-          for (const x of 'NEWS') {
-            if (w === x) continue;
-            for (const dragon of 'GR0')
-              for (const first of shifts(slide))
-                for (const second of shifts(slide2)) {
-                  yield { suits: { a, b, c, ...NAMED }, winds: { w, x }, dragon, first, second };
-                }
+function* assignments(pattern: string, slide: number, slide2: number): Generator<Assignment> {
+  const [ws, xs] = /[wx]/.test(pattern) ? ['NEWS', 'NEWS'] : ['N', 'E'];
+  const dragons = /D(\s|$)/.test(pattern) ? 'GR0' : 'G';
+  const firsts = /\d[a-z]+(\s|$)/.test(pattern) ? shifts(slide) : [0];
+  const seconds = pattern.includes("'") ? shifts(slide2) : [0];
+  for (const suits of suitChoices()) {
+    for (const w of ws) {
+      for (const x of xs) {
+        if (w === x) continue;
+        for (const dragon of dragons) {
+          for (const first of firsts) {
+            for (const second of seconds) yield { suits, winds: { w, x }, dragon, first, second };
           }
+        }
       }
+    }
+  }
+}
+
+function suitChoices(): Record<string, string>[] {
+  const triples = SUIT_LETTERS.flatMap((a) => SUIT_LETTERS.flatMap((b) => SUIT_LETTERS.map((c) => [a, b, c] as const)));
+  return triples.filter((triple) => new Set(triple).size === 3).map(([a, b, c]) => ({ a, b, c, ...NAMED }));
 }
 
 function shifts(slide: number): number[] {
