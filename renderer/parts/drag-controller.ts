@@ -61,6 +61,11 @@ export class DragController implements ReactiveController {
 
   readonly #onCancel = (): void => this.#take({ type: 'cancel' });
 
+  /** A finger is first captured by the tile that it touches; losing that to the element is no loss. */
+  readonly #onLost = (event: PointerEvent): void => {
+    if (event.composedPath()[0] === this.#host) this.#take({ type: 'cancel' });
+  };
+
   readonly #onKey = (event: KeyboardEvent): void => {
     if (event.key !== 'Escape' || this.dragging === null) return;
     event.preventDefault();
@@ -112,7 +117,7 @@ export class DragController implements ReactiveController {
     window.addEventListener('pointercancel', this.#onCancel);
     window.addEventListener('blur', this.#onCancel);
     window.addEventListener('keydown', this.#onKey, { capture: true });
-    this.#host.addEventListener('lostpointercapture', this.#onCancel);
+    this.#host.addEventListener('lostpointercapture', this.#onLost);
   }
 
   #unlisten(): void {
@@ -121,7 +126,7 @@ export class DragController implements ReactiveController {
     window.removeEventListener('pointercancel', this.#onCancel);
     window.removeEventListener('blur', this.#onCancel);
     window.removeEventListener('keydown', this.#onKey, { capture: true });
-    this.#host.removeEventListener('lostpointercapture', this.#onCancel);
+    this.#host.removeEventListener('lostpointercapture', this.#onLost);
   }
 }
 

@@ -1,6 +1,6 @@
 import { css, html, LitElement } from 'lit';
 import type { Kind } from '../../core/tiles/kinds.ts';
-import { nameOf } from '../../core/tiles/names.ts';
+import { nameOf, pluralNameOf } from '../../core/tiles/names.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import './tile/wr-tile.ts';
 
@@ -69,8 +69,10 @@ function drawPlace({ kind, standing }: HandPlace): unknown {
   return html`<wr-tile .kind=${kind} .standing=${drawn[standing]} aria-hidden="true"></wr-tile>`;
 }
 
-/** "five bam, 4: 2 here, 1 by joker, 1 missing"; short when all are here. */
-export function wordsOfGroup(group: readonly HandPlace[]): string {
+const GROUP_NAMES = ['', '', 'pair', 'pung', 'kong', 'quint', 'sextet'] as const;
+
+/** "kong of five bams, 2 here and 1 by joker and 1 missing"; short when all are here or none. */
+function wordsOfGroup(group: readonly HandPlace[]): string {
   const runs = new Map<Kind, PlaceStanding[]>();
   for (const { kind, standing } of group) runs.set(kind, [...(runs.get(kind) ?? []), standing]);
   return [...runs].map(([kind, standings]) => wordsOfRun(kind, standings)).join(', ');
@@ -78,17 +80,15 @@ export function wordsOfGroup(group: readonly HandPlace[]): string {
 
 function wordsOfRun(kind: Kind, standings: readonly PlaceStanding[]): string {
   const count = (standing: PlaceStanding): number => standings.filter((other) => other === standing).length;
-  const name = standings.length === 1 ? nameOf(kind) : `${standings.length} of ${nameOf(kind)}`;
-  const joker = count('joker');
-  const missing = count('missing');
-  if (joker === 0 && missing === 0) return `${name}, here`;
-  if (missing === standings.length) return `${name}, missing`;
-  const parts = [
-    `${count('filled')} here`,
-    ...(joker > 0 ? [`${joker} by joker`] : []),
-    ...(missing > 0 ? [`${missing} missing`] : []),
-  ];
-  return `${name}, ${parts.join(' and ')}`;
+  const size = standings.length;
+  const name = size === 1 ? nameOf(kind) : `${GROUP_NAMES[size] ?? size} of ${pluralNameOf(kind)}`;
+  const held = [
+    [count('filled'), 'here'],
+    [count('joker'), 'by joker'],
+    [count('missing'), 'missing'],
+  ] as const;
+  const parts = held.filter(([many]) => many > 0);
+  return `${name}, ${parts.length === 1 ? parts[0]?.[1] : parts.map((part) => part.join(' ')).join(' and ')}`;
 }
 
 customElements.define('wr-hand', WrHand);

@@ -73,7 +73,7 @@ export class WrRack extends LitElement {
     started: (id) => {
       this.dragging = id;
     },
-    moved: (_, by, at) => this.#follow(by, at),
+    moved: (id, by, at) => this.#follow(id, by, at),
     dropped: (id, at) => this.#dropped(id, at),
     restored: () => this.#stopDragging(),
   });
@@ -128,8 +128,12 @@ export class WrRack extends LitElement {
   protected override updated(): void {
     if (!this.#wantsFocus) return;
     this.#wantsFocus = false;
-    const tile = this.renderRoot.querySelector<HTMLElement>(`[data-id="${CSS.escape(this.#state.active ?? '')}"]`);
-    (tile ?? this.renderRoot.querySelector<HTMLElement>('.rack'))?.focus({ preventScroll: true });
+    const tile = this.#tile(this.#state.active) ?? this.renderRoot.querySelector<HTMLElement>('.rack');
+    tile?.focus({ preventScroll: true });
+  }
+
+  #tile(id: string | null): HTMLElement | null {
+    return id === null ? null : this.renderRoot.querySelector(`[data-id="${CSS.escape(id)}"]`);
   }
 
   protected override render(): unknown {
@@ -257,10 +261,13 @@ export class WrRack extends LitElement {
 
   // Dragging
 
-  #follow(by: DragPoint, at: DragPoint): void {
-    this.style.setProperty('--drag-x', `${by.x}px`);
-    this.style.setProperty('--drag-y', `${by.y}px`);
-    this.#mean(this.#isOverTarget(at) || !isWithin(this.getBoundingClientRect(), at, CATCH) ? null : this.#placeAt(at));
+  /** Reads where things are before it writes, so that the browser lays out once a frame. */
+  #follow(id: string, by: DragPoint, at: DragPoint): void {
+    const far = this.#isOverTarget(at) || !isWithin(this.getBoundingClientRect(), at, CATCH);
+    this.#mean(far ? null : this.#placeAt(at));
+    const tile = this.#tile(id);
+    tile?.style.setProperty('--drag-x', `${by.x}px`);
+    tile?.style.setProperty('--drag-y', `${by.y}px`);
   }
 
   #dropped(id: string, at: DragPoint): void {
@@ -273,10 +280,11 @@ export class WrRack extends LitElement {
   }
 
   #stopDragging(): void {
+    const tile = this.#tile(this.dragging);
+    tile?.style.removeProperty('--drag-x');
+    tile?.style.removeProperty('--drag-y');
     this.dragging = null;
     this.meant = null;
-    this.style.removeProperty('--drag-x');
-    this.style.removeProperty('--drag-y');
   }
 
   #isOverTarget(at: DragPoint): boolean {
