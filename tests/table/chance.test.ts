@@ -18,7 +18,7 @@ const DEALS = 20_000;
 /** Pearson's chi-square, upper tail from jstat. */
 function unevenTail(counts: readonly number[], expected: readonly number[]): number {
   const statistic = counts.reduce((sum, count, place) => sum + (count - expected[place]!) ** 2 / expected[place]!, 0);
-  return 1 - (jstat.chisquare.cdf(statistic, counts.length - 1) as number);
+  return 1 - jstat.chisquare.cdf(statistic, counts.length - 1);
 }
 
 function dealt(): { first: number[][]; jokers: number[][]; neighbours: number } {
@@ -57,7 +57,7 @@ describe('the shuffle and the deal', () => {
   it('T2: a deal has as many jokers as the hypergeometric formula says (probabilities from jstat)', () => {
     for (const [seat, counts] of jokers.entries()) {
       const tiles = seat === 0 ? 14 : 13;
-      const chances = counts.map((_, count) => jstat.hypgeom.pdf(count, SET_SIZE, 8, tiles) as number);
+      const chances = counts.map((_, count) => jstat.hypgeom.pdf(count, SET_SIZE, 8, tiles));
       const few = [0, 1, 2, 3].map((count) => chances[count]! * DEALS);
       const rest = DEALS - few.reduce((sum, each) => sum + each, 0);
       const many = counts.slice(4).reduce((sum, each) => sum + each, 0);

@@ -5,7 +5,7 @@ import { groupCode, holdsGroups, makeTableCard } from '../../core/table/table-ca
 import { away } from '../../core/reading/away.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
 import { expectValue } from '../../core/base/result.ts';
-import { JOKER, type Kind, kindOf, KINDS, supplyOf } from '../../core/tiles/kinds.ts';
+import { JOKER, kindOf, KINDS, supplyOf } from '../../core/tiles/kinds.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { cardOf, demoCard, demoTable } from './cards.ts';
 
@@ -166,7 +166,7 @@ describe('after random exposures the aways are those of what is left', () => {
         hand.expose(wild.kind, wild.size, used);
         const rest = groups.toSpliced(groups.indexOf(wild), 1);
         const left = { ...demoCard.ways[way]!, groups: rest };
-        expect(hand.awayOf(way)).toBe(away(left, Tiles.of(extra as Kind[])));
+        expect(hand.awayOf(way)).toBe(away(left, Tiles.of(extra)));
       }),
       { seed: 32, numRuns: 300 },
     );

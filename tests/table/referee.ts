@@ -101,14 +101,14 @@ export class Referee {
   #received({ seat, step, tiles }: Extract<TableEvent, { type: 'received' }>): void {
     const passing = this.#passing;
     check(passing !== undefined && passing.step === step && !passing.gave.includes(undefined), 'all give at once');
-    check(tiles.length === passing!.gave[seat]!.length, 'T8: as many tiles as before');
+    check(tiles.length === passing.gave[seat]!.length, 'T8: as many tiles as before');
     const giver = (seat + 4 - STEPS_ON[step]) % 4;
-    if (!passing!.blind)
-      check(same(tiles, passing!.gave[giver]!), 'T3: the tiles of the right neighbour in the right direction');
-    for (const tile of tiles) this.racks[seat]!.push(take(passing!.pool, tile));
-    passing!.received += 1;
-    if (passing!.received < 4) return;
-    check(passing!.pool.length === 0, 'every tile passed arrives');
+    if (!passing.blind)
+      check(same(tiles, passing.gave[giver]!), 'T3: the tiles of the right neighbour in the right direction');
+    for (const tile of tiles) this.racks[seat]!.push(take(passing.pool, tile));
+    passing.received += 1;
+    if (passing.received < 4) return;
+    check(passing.pool.length === 0, 'every tile passed arrives');
     for (const [place, rack] of this.racks.entries())
       check(rack.length === (place === 0 ? 14 : 13), 'T8: 14 and 13 tiles');
     this.#passing = undefined;
@@ -135,8 +135,8 @@ export class Referee {
       (each) => each.seat === owner && each.kind === tile && each.tiles.includes(JOKER),
     );
     check(exposure !== undefined, 'T10: there is such a joker');
-    exposure!.tiles.push(take(this.racks[seat]!, tile));
-    this.racks[seat]!.push(take(exposure!.tiles, JOKER));
+    exposure.tiles.push(take(this.racks[seat]!, tile));
+    this.racks[seat]!.push(take(exposure.tiles, JOKER));
   }
 
   #discarded({ seat, tile }: Extract<TableEvent, { type: 'discarded' }>): void {
@@ -181,7 +181,7 @@ export class Referee {
         'T12: a win on the last discard',
       );
       check(seat === this.#firstWinner(), 'T13: the first in turn order wins');
-      this.racks[seat]!.push(take(this.discards, tile!));
+      this.racks[seat]!.push(take(this.discards, tile));
     }
     check(this.#makes(way, seat, this.racks[seat]!), 'T17: the tiles make the hand');
     const most = Math.max(...this.#made(seat, this.racks[seat]!).map((each) => this.#points(each)));
