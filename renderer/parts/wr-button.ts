@@ -5,8 +5,9 @@ import { sharedStyles } from '../tokens/shared.ts';
 export type ButtonLook = 'main' | 'plain' | 'quiet' | 'danger';
 
 /**
- * A button with words, listened to by `click`. `pressed` makes it a switch. `reason` says why it is
- * off; then it stays in the tab order, is announced as unavailable, and shows the reason below.
+ * A button with words, listened to by `click`. `pressed` makes it a switch. Off (`disabled`, or with
+ * a `reason`, which is shown below) it is announced as unavailable and does nothing, but keeps its
+ * place, its tab stop and the focus, so that no one is thrown off by the last undo.
  */
 export class WrButton extends LitElement {
   static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
@@ -106,9 +107,7 @@ export class WrButton extends LitElement {
         box-shadow: inset 0 -4px 0 var(--accent);
       }
 
-      button:disabled,
       [aria-disabled='true'],
-      button:disabled:hover,
       [aria-disabled='true']:hover {
         border: var(--stroke) dashed var(--edge);
         background: transparent;
@@ -151,20 +150,19 @@ export class WrButton extends LitElement {
   }
 
   protected override render(): unknown {
-    const off = this.reason !== '';
+    const off = this.disabled || this.reason !== '';
     return html`<button
         type="button"
         class=${this.look}
-        ?disabled=${this.disabled}
         tabindex=${this.tabStop ? '0' : '-1'}
         aria-disabled=${off ? 'true' : 'false'}
         aria-pressed=${this.pressed === null ? nothing : String(this.pressed)}
         aria-label=${this.label || nothing}
         aria-keyshortcuts=${this.keys || nothing}
-        aria-describedby=${off ? 'reason' : nothing}
+        aria-describedby=${this.reason ? 'reason' : nothing}
       >
         <slot></slot></button
-      >${off ? html`<span id="reason" class="reason">${this.reason}</span>` : ''}`;
+      >${this.reason ? html`<span id="reason" class="reason">${this.reason}</span>` : ''}`;
   }
 
   #refuse(event: Event): void {

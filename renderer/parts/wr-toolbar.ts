@@ -35,7 +35,7 @@ export class WrToolbar extends LitElement {
   }
 
   #buttons(): WrButton[] {
-    return [...this.querySelectorAll('wr-button')].filter((button) => !button.disabled);
+    return [...this.querySelectorAll('wr-button')];
   }
 
   #settle(): void {
