@@ -70,8 +70,9 @@ export class LackTree {
     let length = 0;
     for (let next = 0; next < deficits.length; next += 1) {
       const wild = deficits.wild[next] as number;
-      if (wild > 0 ? !wildKinds : !plainKinds) continue;
-      const lack = packLack(deficits.plain[next] as number, wild, deficits.unseen[next] as number);
+      const plain = deficits.plain[next] as number;
+      if (wild > 0 ? !wildKinds : !plainKinds || plain === 0) continue;
+      const lack = packLack(plain, wild, deficits.unseen[next] as number);
       let place = length;
       for (; place > 0 && (sorted[place - 1] as number) > lack; place -= 1) sorted[place] = sorted[place - 1] as number;
       sorted[place] = lack;

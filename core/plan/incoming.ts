@@ -1,0 +1,103 @@
+import { binomial } from '../reading/binomials.ts';
+import { KIND_COUNT } from '../tiles/kinds.ts';
+import type { PassSize } from './passes.ts';
+import { MULTISETS, placeOf } from './multisets.ts';
+
+/**
+ * What may come in at a step: so many tiles drawn without replacement from the unseen ones that
+ * are not jokers. `counts` holds at the place of each multiset of that size how many draws give
+ * it (a whole number, exact), and 0 elsewhere; `all` is their sum.
+ */
+export interface Incoming {
+  readonly size: PassSize;
+  readonly counts: Float64Array;
+  readonly all: number;
+}
+
+/** `unseen`: 36 counts. */
+export function incomingOf(unseen: Uint8Array, size: PassSize): Incoming {
+  const counts = new Float64Array(MULTISETS);
+  let all = 0;
+  eachMultiset(size, (low, middle, high) => {
+    const ways = waysToDraw(unseen, low, middle, high);
+    counts[placeOf(low, middle, high)] = ways;
+    all += ways;
+  });
+  return { size, counts, all };
+}
+
+/** All multisets of exactly `size` kinds that are not jokers, as three rising kinds with zeros in front. */
+function eachMultiset(size: PassSize, visit: (low: number, middle: number, high: number) => void): void {
+  if (size === 0) return visit(0, 0, 0);
+  for (let high = 1; high < KIND_COUNT; high += 1) {
+    if (size === 1) visit(0, 0, high);
+    for (let middle = 1; size > 1 && middle <= high; middle += 1) {
+      if (size === 2) visit(0, middle, high);
+      for (let low = 1; size > 2 && low <= middle; low += 1) visit(low, middle, high);
+    }
+  }
+}
+
+/** Zeros stand for no tile. */
+function waysToDraw(unseen: Uint8Array, low: number, middle: number, high: number): number {
+  const kinds = [low, middle, high].filter((kind) => kind > 0);
+  return [...new Set(kinds)].reduce((product, kind) => {
+    const wanted = kinds.filter((other) => other === kind).length;
+    return product * binomial(unseen[kind] as number, wanted);
+  }, 1);
+}
+
+/**
+ * The mean, over what comes in, of the best value that any part of it gives: `own` holds at the
+ * place of a multiset the best value that exactly these tiles give (0 if none is known) and is
+ * spread in place from each multiset to all larger ones; `own[0]`, no tile at all, is the floor.
+ * Right because a value never falls when more tiles come in.
+ */
+export function meanOfBest(own: Float64Array, incoming: Incoming): number {
+  spread(own, incoming.size);
+  const { counts, all } = incoming;
+  let sum = 0;
+  for (let place = 0; place < MULTISETS; place += 1) {
+    sum += (counts[place] as number) * (own[place] as number);
+  }
+  return sum / all;
+}
+
+function spread(own: Float64Array, size: PassSize): void {
+  const floor = own[0] as number;
+  const pairs = SPREAD_PAIRS;
+  for (let high = 1; high < KIND_COUNT; high += 1) raise(own, placeOf(0, 0, high), floor);
+  if (size < 2) return;
+  for (let high = 1; high < KIND_COUNT; high += 1) {
+    const highAlone = own[placeOf(0, 0, high)] as number;
+    for (let middle = 1; middle <= high; middle += 1) {
+      const best = raise(own, placeOf(0, middle, high), Math.max(highAlone, own[placeOf(0, 0, middle)] as number));
+      pairs[high * KIND_COUNT + middle] = best;
+    }
+  }
+  if (size < 3) return;
+  for (let high = 1; high < KIND_COUNT; high += 1) {
+    for (let middle = 1; middle <= high; middle += 1) {
+      const start = placeOf(0, middle, high);
+      const without = own[start] as number;
+      for (let low = 1; low <= middle; low += 1) {
+        let best = own[start + low] as number;
+        const withMiddle = pairs[middle * KIND_COUNT + low] as number;
+        const withHigh = pairs[high * KIND_COUNT + low] as number;
+        if (without > best) best = without;
+        if (withMiddle > best) best = withMiddle;
+        if (withHigh > best) best = withHigh;
+        own[start + low] = best;
+      }
+    }
+  }
+}
+
+/** Work space of `spread`, filled anew at each call: the values of pairs, middle below high. */
+const SPREAD_PAIRS = new Float64Array(KIND_COUNT * KIND_COUNT);
+
+function raise(own: Float64Array, place: number, floor: number): number {
+  const value = Math.max(own[place] as number, floor);
+  own[place] = value;
+  return value;
+}

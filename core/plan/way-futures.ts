@@ -1,0 +1,159 @@
+import type { CompiledCard } from '../reading/compiled.ts';
+import { type Deficits, emptyDeficits, fillDeficits } from '../reading/deficits.ts';
+import type { ReachTable } from '../reading/reach.ts';
+import type { PlainPart, WildChances } from '../reading/reach-parts.ts';
+import { JOKER } from '../tiles/kinds.ts';
+import type { PassSize } from './passes.ts';
+import { placeOfAny } from './multisets.ts';
+
+/** No way wants more than 14 kinds, and 14 kinds have 680 multisets of up to three. */
+const ROOM = 680;
+
+/**
+ * What one way may become when up to three tiles come in: for every multiset of tiles that all
+ * help it, the tiles it then has (14 less away) and its reach. Lists are filled anew by `look`.
+ */
+export class WayFutures {
+  /** Entries in the lists. The first is that of no tile. */
+  length = 0;
+  /** The place of the multiset, see multisets.ts. */
+  readonly places = new Uint16Array(ROOM);
+  readonly has = new Uint8Array(ROOM);
+  readonly reaches = new Float64Array(ROOM);
+
+  readonly #compiled: CompiledCard;
+  readonly #reach: ReachTable;
+  readonly #unseen: Uint8Array;
+  readonly #size: PassSize;
+  readonly #deficits: Deficits = emptyDeficits();
+  readonly #plain = new Options<PlainPart>();
+  readonly #wild = new Options<WildChances>();
+  #concealed = false;
+
+  /** `unseen`: 36 counts; `size`: tiles that come in at most. */
+  constructor(compiled: CompiledCard, reach: ReachTable, unseen: Uint8Array, size: PassSize) {
+    this.#compiled = compiled;
+    this.#reach = reach;
+    this.#unseen = unseen;
+    this.#size = size;
+  }
+
+  /** Fills the lists for a way number and the 36 counts of what is kept. */
+  look(way: number, counts: Uint8Array): void {
+    this.#start(way, counts);
+    this.#plain.length = 0;
+    this.#wild.length = 0;
+    this.#receivePlain(0, 0, 0, 0, 0);
+    this.#receiveWild(0, 0, 0, 0, 0, this.#deficits.shortage);
+    this.#join();
+  }
+
+  /** Fills the first entry only. */
+  lookNow(way: number, counts: Uint8Array): void {
+    this.#start(way, counts);
+    const { away, shortage } = this.#deficits;
+    this.length = 1;
+    this.places[0] = 0;
+    this.has[0] = 14 - away;
+    this.reaches[0] = away === 0 ? 1 : this.#reach.reachOf(this.#plainPart(), this.#wildPart(shortage));
+  }
+
+  #start(way: number, counts: Uint8Array): void {
+    fillDeficits(this.#compiled, way, counts, this.#unseen, this.#deficits);
+    this.#concealed = this.#compiled.concealed[way] === 1;
+  }
+
+  /** All that may come in for kinds lacking only in singles and pairs; kinds from list place `from` on. */
+  #receivePlain(from: number, size: number, one: number, two: number, three: number): void {
+    const { length, kind, plain, wild, unseen } = this.#deficits;
+    this.#plain.add(size, one, two, three, this.#plainPart());
+    if (size === this.#size) return;
+    for (let place = from; place < length; place += 1) {
+      if (wild[place] !== 0 || plain[place] === 0 || unseen[place] === 0) continue;
+      shift(plain, place, -1);
+      shift(unseen, place, -1);
+      this.#receivePlain(place, size + 1, two, three, kind[place] as number);
+      shift(plain, place, 1);
+      shift(unseen, place, 1);
+    }
+  }
+
+  /** The same for kinds lacking in larger groups; tiles beyond the shortage help no more. */
+  #receiveWild(from: number, size: number, one: number, two: number, three: number, shortage: number): void {
+    const { length, kind, plain, wild, unseen } = this.#deficits;
+    this.#wild.add(size, one, two, three, this.#wildPart(shortage));
+    if (size === this.#size) return;
+    for (let place = from; place < length; place += 1) {
+      if (wild[place] === 0 || unseen[place] === 0) continue;
+      const list = plain[place] === 0 ? wild : plain;
+      if (list === wild && shortage === 0) continue;
+      shift(list, place, -1);
+      shift(unseen, place, -1);
+      const left = list === wild ? shortage - 1 : shortage;
+      this.#receiveWild(place, size + 1, two, three, kind[place] as number, left);
+      shift(list, place, 1);
+      shift(unseen, place, 1);
+    }
+  }
+
+  #plainPart(): PlainPart {
+    return this.#reach.plainOf(this.#reach.tree.plainNodeOf(this.#deficits));
+  }
+
+  #wildPart(shortage: number): WildChances {
+    const node = this.#reach.tree.wildNodeOf(this.#deficits);
+    return this.#reach.wildOf(node, shortage, this.#unseen[JOKER] as number, this.#concealed);
+  }
+
+  /** Every choice of one part with every choice of the other, as far as the tiles that come in go. */
+  #join(): void {
+    const plain = this.#plain;
+    const wild = this.#wild;
+    const has = 14 - this.#deficits.away;
+    let length = 0;
+    for (let one = 0; one < plain.length; one += 1) {
+      const plainSize = plain.sizes[one] as number;
+      const plainPart = plain.parts[one] as PlainPart;
+      for (let other = 0; other < wild.length; other += 1) {
+        const size = plainSize + (wild.sizes[other] as number);
+        if (size > this.#size) continue;
+        this.places[length] = joinedPlace(plain.kinds, 3 * one, plainSize, wild.kinds, 3 * other);
+        this.has[length] = has + size;
+        this.reaches[length] = has + size === 14 ? 1 : this.#reach.reachOf(plainPart, wild.parts[other] as WildChances);
+        length += 1;
+      }
+    }
+    this.length = length;
+  }
+}
+
+/** Choices of what comes in for one part of a way, with that part's chances after it. */
+class Options<Part> {
+  length = 0;
+  readonly sizes = new Uint8Array(ROOM);
+  /** Three kinds a choice, zeros in front. */
+  readonly kinds = new Uint8Array(3 * ROOM);
+  readonly parts: Part[] = [];
+
+  add(size: number, one: number, two: number, three: number, part: Part): void {
+    this.sizes[this.length] = size;
+    this.kinds[3 * this.length] = one;
+    this.kinds[3 * this.length + 1] = two;
+    this.kinds[3 * this.length + 2] = three;
+    this.parts[this.length] = part;
+    this.length += 1;
+  }
+}
+
+/** The place of two choices together, of three tiles at most: the second fills the zeros of the first. */
+function joinedPlace(kinds: Uint8Array, start: number, size: number, others: Uint8Array, from: number): number {
+  const three = kinds[start + 2] as number;
+  const last = others[from + 2] as number;
+  if (size === 0) return placeOfAny(others[from] as number, others[from + 1] as number, last);
+  if (size === 1) return placeOfAny(three, others[from + 1] as number, last);
+  return placeOfAny(size === 2 ? last : (kinds[start] as number), kinds[start + 1] as number, three);
+}
+
+function shift(list: Uint8Array, place: number, by: number): void {
+  list[place] = (list[place] as number) + by;
+}
