@@ -1,0 +1,130 @@
+import { failure, type Problem, type Result, success } from '../base/result.ts';
+import type { PassStep } from '../exchange/steps.ts';
+import type { CompiledCard } from '../reading/compiled.ts';
+import type { Known } from '../reading/known.ts';
+import { readKnown } from '../reading/reading.ts';
+import { FIRST_REACH_MODEL, type ReachModel } from '../reading/reach-model.ts';
+import { targetsOf } from '../reading/targets.ts';
+import { codeOf, JOKER, type Kind } from '../tiles/kinds.ts';
+import { nameOf } from '../tiles/names.ts';
+import { Tiles } from '../tiles/tiles.ts';
+import { type Gift, giftSteps } from './gift.ts';
+import { passReasons } from './pass-reasons.ts';
+import { passTableSteps } from './pass-table.ts';
+import type { PassSize } from './passes.ts';
+
+/** One way to pass, with its exact numbers. */
+export interface PassOption {
+  /** Kinds rising. */
+  readonly give: readonly Kind[];
+  /** The exact mean of the smallest away after giving and receiving. */
+  readonly expectedAway: number;
+  /** The exact mean of the best reach after giving and receiving. */
+  readonly reach: number;
+  /** Reach given up against the best pass; 0 for the best. */
+  readonly cost: number;
+  /** How much the pass is expected to help its receiver, in tiles. */
+  readonly gift: Gift;
+  /** Why, for a player; short sentences. */
+  readonly reasons: readonly string[];
+}
+
+/** All passes of one step, ranked. */
+export interface PassPlan {
+  readonly step: PassStep;
+  readonly options: readonly PassOption[];
+}
+
+export type PlanBy = 'reach' | 'expectedAway';
+export type PlanCode = 'not-in-rack' | 'joker-passed' | 'pass-size';
+
+export interface PlanOptions {
+  readonly model?: ReachModel;
+  readonly by?: PlanBy;
+  /** So many tiles are handed on blind, so that fewer are given and received by choice; 0 to 3. */
+  readonly blind?: PassSize;
+  readonly giftRacks?: number;
+  readonly seed?: number;
+}
+
+/** The plan of one step, in one go; see `planSteps`. */
+export function planPass(compiled: CompiledCard, known: Known, step: PassStep, options: PlanOptions = {}): PassPlan {
+  const steps = planSteps(compiled, known, step, options);
+  for (;;) {
+    const next = steps.next();
+    if (next.done === true) return next.value;
+  }
+}
+
+/**
+ * Plans a step, a few milliseconds at a time; yields the part done, 0 to 1. Three tiles, less the
+ * blind ones, are given and as many come in; in the courtesy every number from none to three is
+ * an option. Ranked by reach (then expected away, the smaller gift, canonical order), or by
+ * expected away (then reach, and so on).
+ */
+export function* planSteps(
+  compiled: CompiledCard,
+  known: Known,
+  step: PassStep,
+  { model = FIRST_REACH_MODEL, by = 'reach', blind = 0, giftRacks, seed }: PlanOptions = {},
+): Generator<number, PassPlan> {
+  const sizes = step === 'courtesy' ? ([3, 2, 1, 0] as const) : [sizeWithout(blind)];
+  const tables = [];
+  for (const size of sizes) tables.push(yield* passTableSteps(compiled, known, size, model));
+  const passes = tables.flatMap((table) => table.passes);
+  const gifts = yield* giftSteps(compiled, known, passes, {
+    ...(giftRacks === undefined ? {} : { racks: giftRacks }),
+    ...(seed === undefined ? {} : { seed }),
+  });
+  const numbers = tables.flatMap((table) =>
+    table.passes.map((give, place) => ({
+      give,
+      expectedAway: table.expectedAway[place] as number,
+      reach: table.reach[place] as number,
+    })),
+  );
+  const best = numbers.reduce((most, { reach }) => Math.max(most, reach), 0);
+  const targets = targetsOf(readKnown(compiled, known, 0, model));
+  const options = numbers.map((option, place) => ({
+    ...option,
+    cost: best - option.reach,
+    gift: gifts[place] as Gift,
+    reasons: passReasons(option.give, known.rack, targets),
+  }));
+  return { step, options: options.sort(by === 'reach' ? compareReach : compareAway) };
+}
+
+/** The place of one pass in a plan; refused when the rack can't give these tiles at this step. */
+export function optionFor(plan: PassPlan, known: Known, give: Tiles): Result<PassOption, Problem<PlanCode>> {
+  if (give.count(JOKER) > 0) return failure('joker-passed', 'A joker is never passed: choose another tile.');
+  const lacking = give.minus(known.rack).distinct()[0];
+  if (lacking !== undefined) {
+    return failure('not-in-rack', `The rack has too few ${codeOf(lacking)} (${nameOf(lacking)}) to give that.`);
+  }
+  const found = plan.options.find((option) => Tiles.of(option.give).equals(give));
+  if (found !== undefined) return success(found);
+  const size = plan.options[0]?.give.length ?? 0;
+  return failure('pass-size', `This pass takes ${size} tiles, but ${give.size} are given.`);
+}
+
+function sizeWithout(blind: PassSize): PassSize {
+  return ([3, 2, 1, 0] as const)[blind];
+}
+
+function compareReach(one: PassOption, other: PassOption): number {
+  return other.reach - one.reach || one.expectedAway - other.expectedAway || compareRest(one, other);
+}
+
+function compareAway(one: PassOption, other: PassOption): number {
+  return one.expectedAway - other.expectedAway || other.reach - one.reach || compareRest(one, other);
+}
+
+function compareRest(one: PassOption, other: PassOption): number {
+  const byGift = one.gift.mean - other.gift.mean || one.give.length - other.give.length;
+  if (byGift !== 0) return byGift;
+  for (const [place, kind] of one.give.entries()) {
+    const difference = kind - (other.give[place] as number);
+    if (difference !== 0) return difference;
+  }
+  return 0;
+}
