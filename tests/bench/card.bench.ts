@@ -30,18 +30,18 @@ const bigText = JSON.stringify({
   ],
 });
 
-/** Reads a whole card file, ways written out, against the plain enumeration of its lines, one line a call in turn. */
-function readingOf(name: string, text: string): Measure {
+/** Reads a whole card file, ways written out, against the plain enumeration of its lines, or of a share of them. */
+function readingOf(name: string, text: string, share: number): Measure {
   const lines = understoodLines(expectValue(readCardFile(text)).document);
-  let turn = 0;
+  const sample = lines.filter((_, place) => place % share === 0);
   return {
     name,
     unit: 'card file',
     candidate: () => readCardFile(text),
-    reference: () => referenceOf(lines[(turn += 1) % lines.length] as UnderstoodLine),
-    referenceShare: lines.length,
+    reference: () => sample.map(referenceOf),
+    referenceShare: share,
     atLeast: 2,
-    check: () => checkLines(text, lines.slice(0, 12)),
+    check: () => checkLines(text, sample),
   };
 }
 
@@ -58,6 +58,6 @@ function checkLines(text: string, lines: readonly UnderstoodLine[]): void {
 }
 
 export const measures: readonly Measure[] = [
-  readingOf('read the demo card, all ways', demoText),
-  readingOf('read a card of 300 lines, 48,000 ways', bigText),
+  readingOf('read the demo card, all ways', demoText, 1),
+  readingOf('read a card of 300 lines, 48,000 ways', bigText, 50),
 ];

@@ -6,6 +6,7 @@ import { changeLine } from '../../core/card/edit.ts';
 import { readCardFile, writeCardFile } from '../../core/card/file.ts';
 import { formatPattern } from '../../core/card/pattern.ts';
 import { linesOf, summarizeCard } from '../../core/card/summary.ts';
+import { understoodLines } from '../../core/card/understood.ts';
 import { anyText, pattern, SEED, slide, unknownFields } from './arbitrary.ts';
 
 const GOOD = 'FF 2222a 44a 666a 888a';
@@ -139,6 +140,30 @@ describe('a problem tells section, line id and column, and the rest of the card 
     });
   });
 
+  test('the summary lists good lines with their ways and problems with section, id, column and message', () => {
+    const lines = [
+      { id: 'a', pattern: GOOD },
+      { id: 'b', pattern: 'FF' },
+    ];
+    const file = expectValue(readCardFile(cardText([{ name: 'S', lines }])));
+    expect(summarizeCard(file)).toEqual({
+      title: 'Small card',
+      season: 'Autumn',
+      ways: 3,
+      lines: [{ id: 'a', section: 'S', pattern: GOOD, ways: 3 }],
+      problems: [{ section: 'S', id: 'b', column: 3, message: 'The groups hold 2 tiles, not 14: add 12 more.' }],
+    });
+    expect(understoodLines(file.document).map(({ id, place }) => [id, place])).toEqual([
+      ['a', { section: 0, line: 0 }],
+    ]);
+  });
+
+  test('a section without a name is named by its place', () => {
+    const { card: read } = expectValue(readCardFile(cardText([{ lines: [{ id: 'a', pattern: GOOD }] }])));
+    expect(read.sections[0]?.name).toBe('Section 1');
+    expect(problemsOf([{ name: 5, lines: [] }])).toEqual([['wrong-field', 'Section 1', '', 0]]);
+  });
+
   test('an id that stands twice: the first line stays', () => {
     const sections = [
       { name: 'One', lines: [{ id: 'a', pattern: GOOD }] },
@@ -213,6 +238,13 @@ describe('a file is refused as a whole, with a reason, only if nothing of it can
     expect(readCardFile(cardText([{ name: 'S', lines: many(300, GOOD) }])).ok).toBe(true);
     const read = readCardFile(cardText([{ name: 'S', lines: many(301, GOOD) }]));
     expect(read.ok ? '' : read.problem.code).toBe('too-many-lines');
+  });
+
+  test('100 sections open, 101 are refused', () => {
+    const empty = (count: number) => Array.from({ length: count }, (_, place) => ({ name: `S${place}`, lines: [] }));
+    expect(readCardFile(cardText(empty(100))).ok).toBe(true);
+    const read = readCardFile(cardText(empty(101)));
+    expect(read.ok ? '' : read.problem.code).toBe('too-many-sections');
   });
 
   test('50,000 ways open, more are refused before they are written out', () => {

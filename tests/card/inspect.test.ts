@@ -101,6 +101,16 @@ describe('card statistics', () => {
     expect(statistics.sections.reduce((sum, { ways }) => sum + ways, 0)).toBe(statistics.ways);
   });
 
+  test('an empty card and a line without ways have no shares', () => {
+    const card = cardOf(['S'], ['T', { id: 'a', pattern: 'FFFFFF 11bam 11bam 11bam FF' }]);
+    const counted = cardStatistics(expectValue(checkCard(card)).card);
+    expect(counted).toMatchObject({ lines: 1, ways: 0, alike: [{ one: 'S', other: 'T', shared: 0 }] });
+    expect(counted.tiles.every(({ perLine }) => perLine === 0)).toBe(true);
+    expect(cardStatistics({ title: '', season: '', sections: [] }).tiles.every(({ perLine }) => perLine === 0)).toBe(
+      true,
+    );
+  });
+
   test('counted by hand on a small card', () => {
     // FFFF 1111a NNN EEE: 3 ways, each with 4 flowers, 4 ones of one suit, 3 N, 3 E.
     const card = cardOf(
