@@ -1,6 +1,6 @@
 /**
  * When to ask again. After a miss, or a first answer, the next day; after one, two, three right
- * answers on different days 10, 20, 30 % of the horizon, and no more (criterion R3; gaps of 10 to
+ * answers on different days 10, 20, 30 % of the horizon, and no more (gaps of 10 to
  * 30 % of the time one wants to remember for: Cepeda et al. 2008). A plain rule without tuning.
  */
 export interface SpacedAnswer {
@@ -27,7 +27,7 @@ export function dueDay(answers: readonly SpacedAnswer[], horizonDays: number = H
   return last.day + gapAfter(firsts.length - 1 - Math.max(miss, 0), horizonDays);
 }
 
-/** The first answer of each day, oldest first: only these tell what was remembered (criterion R7). */
+/** The first answer of each day, oldest first: only these tell what was remembered. */
 export function firstOfEachDay(answers: readonly SpacedAnswer[]): SpacedAnswer[] {
   const inOrder = [...answers].sort((one, other) => one.day - other.day);
   return inOrder.filter(({ day }, index) => inOrder[index - 1]?.day !== day);

@@ -11,7 +11,7 @@ export interface StudyAnswer {
   readonly day: number;
 }
 
-/** Questions of one sitting (criterion R6). */
+/** Questions of one sitting. */
 export const SITTING_SIZE = 12;
 /** A missed line comes back after at least so many others, if there are that many. */
 const RETRY_AFTER = 2;

@@ -17,7 +17,7 @@ function plan(seed: number, other: Partial<StudyPlan> = {}): StudyPlan {
   return { lines, history: [], today: 100, random: randomFromSeed(seed), ...other };
 }
 
-describe('spacing (R3): first repeat next day, then 10 to 30 % of the horizon', () => {
+describe('spacing: first repeat next day, then 10 to 30 % of the horizon', () => {
   test.each([
     [0, 90, 1],
     [1, 90, 9],
@@ -88,7 +88,7 @@ describe('card study', () => {
     }
   });
 
-  test('no two questions of one kind follow each other, at most 12, all of different lines (R4, R6)', () => {
+  test('no two questions of one kind follow each other, at most 12, all of different lines', () => {
     fc.assert(
       fc.property(fc.nat(), (seed) => {
         const { queue } = startSitting(plan(seed));
