@@ -1,0 +1,51 @@
+import { expectValue } from '../base/result.ts';
+import { blindLimit, PASS_SIZE } from '../exchange/state.ts';
+import type { PassStep } from '../exchange/steps.ts';
+import type { PassSize } from '../plan/passes.ts';
+import type { GaveEvent } from '../game/events.ts';
+import type { GameState } from '../game/game-state.ts';
+import { handView } from '../game/hand-view.ts';
+import { parseTiles } from '../tiles/text.ts';
+import { type Choice, ranked } from './choices.ts';
+import { type Decision, judge } from './decision.ts';
+import { passChoices } from './pass-choices.ts';
+import { whyParted } from './why.ts';
+import { type Engine, worthOf } from './worth.ts';
+
+const PASS_SIZES: readonly PassSize[] = [0, 1, 2, 3];
+
+/**
+ * Judges a pass on the rack before it. Where tiles may be handed on unseen, all numbers of own
+ * tiles are choices; in a courtesy only passes of the number agreed on.
+ */
+export function judgePass(engine: Engine, before: GameState, event: GaveEvent, place: number): Decision {
+  const given = expectValue(parseTiles(event.tiles));
+  const sizes = sizesOf(before, event.step, given.size);
+  const choices = ranked(sizes.flatMap((size) => passChoices(engine, handView(before), size)));
+  const chosen = choices.find(({ tiles }) => tiles.equals(given));
+  if (chosen === undefined) throw new Error(`the pass ${event.tiles} is not among the choices`);
+  return judge(
+    {
+      place,
+      kind: event.step === 'courtesy' ? 'courtesy' : 'pass',
+      step: event.step,
+      rack: before.rack,
+      why: (taken, best, verdict) =>
+        whyParted(engine.compiled, taken, best, verdict, targetAfter(engine, before, best)),
+    },
+    choices,
+    chosen,
+  );
+}
+
+function sizesOf({ exchange }: GameState, step: PassStep, given: number): PassSize[] {
+  if (step === 'courtesy') return PASS_SIZES.filter((size) => size === given);
+  const blind = exchange === null ? 0 : blindLimit(exchange);
+  return PASS_SIZES.filter((size) => size >= PASS_SIZE - blind);
+}
+
+/** The way that the rest of the hand aims at after a choice. */
+function targetAfter(engine: Engine, state: GameState, { tiles }: Choice): number | null {
+  const view = handView(state);
+  return worthOf(engine, { ...view, hand: view.hand.minus(tiles), gone: view.gone.plus(tiles) }).way;
+}

@@ -1,0 +1,155 @@
+import { fingerprint } from '../base/fingerprint.ts';
+import { type Result, success } from '../base/result.ts';
+import { writeGameFile } from '../game/file/write-game-file.ts';
+import type { EndedEvent, GameEvent } from '../game/events.ts';
+import { type GameState, NEW_GAME } from '../game/game-state.ts';
+import { handView } from '../game/hand-view.ts';
+import type { GameProblem } from '../game/problems.ts';
+import type { GameRecord } from '../game/record.ts';
+import { handSize } from '../game/seen.ts';
+import { applyEvent, stateOf } from '../game/state.ts';
+import { meanAfterDraw } from './choices.ts';
+import { type Decision } from './decision.ts';
+import { type DealMean } from './deal-mean.ts';
+import { type Ledger, LedgerBook } from './ledger.ts';
+import { judgePass } from './review-pass.ts';
+import { judgeCall, judgeDiscard, judgeLetGo, judgeSwap } from './review-play.ts';
+import { type Engine, worthOf } from './worth.ts';
+
+/** Raised whenever the same game would be judged otherwise, so that kept reviews are computed anew. */
+export const REVIEW_VERSION = 1;
+
+/** The look-back of a game. */
+export interface Review {
+  readonly id: string;
+  readonly reviewVersion: typeof REVIEW_VERSION;
+  /** Where the model of reach has its numbers from. */
+  readonly model: string;
+  /** What the worth of a deal was compared with, sampled with a seed. */
+  readonly deal: DealMean;
+  readonly decisions: readonly Decision[];
+  readonly ledger: Ledger;
+  /** What all choices gave up together. */
+  readonly cost: number;
+}
+
+/** How far a review has come: events done, of all. */
+export interface ReviewProgress {
+  readonly done: number;
+  readonly of: number;
+}
+
+/** What a kept review was made from; when it differs, compute the review anew. */
+export function reviewKey(record: GameRecord, { model }: Engine): string {
+  return fingerprint(`${REVIEW_VERSION} ${JSON.stringify(model)} ${writeGameFile(record)}`);
+}
+
+/**
+ * Reviews a game event by event, so that a worker may stop between them; the last answer is the
+ * review. `deal` is the mean worth of a deal of the user's size with this engine. Refused when the
+ * events can't be.
+ */
+export function* reviewSteps(
+  record: GameRecord,
+  engine: Engine,
+  deal: DealMean,
+): Generator<ReviewProgress, Result<Review, GameProblem>> {
+  const last = stateOf(record.events);
+  if (!last.ok) return last;
+  const reviewer = new Reviewer(engine, deal, record.events);
+  for (const place of record.events.keys()) {
+    reviewer.step(place);
+    yield { done: place + 1, of: record.events.length };
+  }
+  const ledger = reviewer.book.close();
+  const decisions = reviewer.decisions.map((each) => ({ ...each, notes: notesAbout(last.value, each.place) }));
+  const cost = decisions.reduce((sum, each) => sum + each.cost, 0);
+  return success({
+    id: record.id,
+    reviewVersion: REVIEW_VERSION,
+    model: engine.model.source,
+    deal,
+    decisions,
+    ledger,
+    cost,
+  });
+}
+
+function notesAbout({ notes }: GameState, place: number): string[] {
+  return notes.filter(({ about }) => about === place).map(({ text }) => text);
+}
+
+class Reviewer {
+  readonly decisions: Decision[] = [];
+  readonly book: LedgerBook;
+  readonly #engine: Engine;
+  readonly #events: readonly GameEvent[];
+  #state: GameState = NEW_GAME;
+
+  constructor(engine: Engine, deal: DealMean, events: readonly GameEvent[]) {
+    this.#engine = engine;
+    this.#events = events;
+    this.book = new LedgerBook(deal.mean);
+  }
+
+  step(place: number): void {
+    const event = this.#events[place] as GameEvent;
+    const before = this.#state;
+    const next = applyEvent(before, event);
+    if (!next.ok) throw new Error(next.problem.message);
+    this.#state = next.value;
+    this.#take(event, before, next.value, place);
+  }
+
+  #take(event: GameEvent, before: GameState, after: GameState, place: number): void {
+    switch (event.type) {
+      case 'dealt':
+        return this.book.move('deal', place, this.#worth(after));
+      case 'gave':
+        return this.#decide(judgePass(this.#engine, before, event, place));
+      case 'received':
+        return after.exchange?.phase === 'receiving' ? undefined : this.book.move('luck', place, this.#worth(after));
+      case 'drew':
+        this.book.move('promise', place, meanAfterDraw(this.#engine, before));
+        return this.book.move('luck', place, this.#worth(after));
+      case 'discarded':
+        return this.#discarded(event, before, after, place);
+      case 'called':
+        if (event.seat === before.seat) return this.#decide(judgeCall(this.#engine, before, event, place));
+        return this.book.move('table', place, this.#worth(after));
+      case 'swapped':
+        if (event.seat === before.seat) return this.#decide(judgeSwap(this.#engine, before, after, event, place));
+        return this.book.move('table', place, this.#worth(after));
+      case 'ended':
+        return this.#ended(event, after, place);
+      case 'stopped':
+      case 'noted':
+        return undefined;
+    }
+  }
+
+  #discarded(event: GameEvent & { type: 'discarded' }, before: GameState, after: GameState, place: number): void {
+    if (event.seat === before.seat && handSize(before) === 14) {
+      return this.#decide(judgeDiscard(this.#engine, before, event, place));
+    }
+    this.book.move('table', place, this.#worth(after));
+    const letGo = judgeLetGo(this.#engine, after, event, this.#events[place + 1], place);
+    if (letGo !== null) this.#decide(letGo);
+  }
+
+  #ended({ result, winner }: EndedEvent, { seat }: GameState, place: number): void {
+    if (result === 'abandoned' || seat === null) return;
+    this.book.move('rest', place, winner === seat ? 1 : 0);
+  }
+
+  /** Books what the best choice promised and what the one taken gave up. */
+  #decide(decision: Decision): void {
+    this.decisions.push(decision);
+    this.book.move('promise', decision.place, decision.best.worth);
+    this.book.move('choice', decision.place, decision.chosen.worth);
+  }
+
+  #worth(state: GameState): number {
+    return worthOf(this.#engine, handView(state)).value;
+  }
+}

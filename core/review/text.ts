@@ -1,0 +1,85 @@
+import { STEP_NAMES } from '../exchange/words.ts';
+import type { ChoiceDocument, Decision, DecisionKind, Verdict } from './decision.ts';
+import type { Ledger, PartKind } from './ledger.ts';
+import type { Review } from './review.ts';
+
+const KIND_WORDS: Readonly<Record<DecisionKind, string>> = {
+  pass: 'Pass',
+  courtesy: 'Courtesy pass',
+  discard: 'Discard',
+  call: 'Call',
+  'let-go': 'Discard let go',
+  swap: 'Joker swap',
+};
+
+const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  best: 'nothing was better',
+  equal: 'as good as the best',
+  slip: 'cost a little',
+  costly: 'cost much',
+};
+
+/** What each part of a ledger is, in words for a player. */
+export const PART_WORDS: Readonly<Record<PartKind, string>> = {
+  deal: 'Luck of the deal',
+  promise: 'What passes and draws add on average',
+  choice: 'Your choices',
+  luck: 'Luck of the tiles that came',
+  table: 'What the table showed',
+  rest: 'From the last entry to the result',
+};
+
+/** A review as text for people: every decision, then the ledger. */
+export function reviewText(review: Review): string {
+  const head = [`Look-back of game ${review.id}`, `Reach: ${review.model}.`, ''];
+  const decisions = review.decisions.flatMap((decision) => [...decisionLines(decision), '']);
+  const none = review.decisions.length === 0 ? ['No decision of yours is logged.', ''] : [];
+  return [...head, ...decisions, ...none, ...ledgerLines(review.ledger, review.deal.error)].join('\n');
+}
+
+function decisionLines(decision: Decision): string[] {
+  const title =
+    decision.step === null || decision.kind === 'courtesy'
+      ? KIND_WORDS[decision.kind]
+      : capital(STEP_NAMES[decision.step]);
+  const cost = decision.cost > 0 ? `, ${points(decision.cost)} given up` : '';
+  return [
+    `${decision.place + 1}. ${title}: ${decision.forced ? 'nothing else to do' : VERDICT_WORDS[decision.verdict]}${cost}`,
+    `   rack    ${decision.rack}`,
+    `   chosen  ${choiceText(decision.chosen)}`,
+    ...(decision.cost > 0 ? [`   best    ${choiceText(decision.best)}`] : []),
+    ...decision.why.map((sentence) => `   ${sentence}`),
+    ...decision.notes.map((note) => `   You noted: ${note}`),
+  ];
+}
+
+function choiceText({ tiles, worth }: ChoiceDocument): string {
+  return `${tiles === '' ? 'nothing' : tiles} (${percent(worth)})`;
+}
+
+function ledgerLines({ start, totals, end }: Ledger, error: number): string[] {
+  const row = (name: string, amount: string): string => `${name.padEnd(40)}${amount.padStart(9)}`;
+  const parts = Object.entries(totals).filter(([, amount]) => amount !== 0);
+  return [
+    'Where the chance came from, in games of a hundred',
+    row(`A deal on average (give or take ${(200 * error).toFixed(1)})`, (100 * start).toFixed(1)),
+    ...parts.map(([kind, amount]) => row(PART_WORDS[kind as PartKind], signed(100 * amount))),
+    row('At the end', (100 * end).toFixed(1)),
+  ];
+}
+
+function percent(share: number): string {
+  return `${(100 * share).toFixed(1)} %`;
+}
+
+function points(cost: number): string {
+  return `${(100 * cost).toFixed(1)} games in a hundred`;
+}
+
+function signed(amount: number): string {
+  return `${amount < 0 ? '-' : '+'}${Math.abs(amount).toFixed(1)}`;
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

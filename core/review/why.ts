@@ -1,0 +1,63 @@
+import { groupText } from '../reading/hand.ts';
+import { lineOfWay } from '../reading/reading.ts';
+import { needsOf, type CompiledCard } from '../reading/compiled.ts';
+import { nameOf, pluralNameOf } from '../tiles/names.ts';
+import { KINDS } from '../tiles/kinds.ts';
+import { Tiles } from '../tiles/tiles.ts';
+import type { Choice } from './choices.ts';
+import type { Verdict } from './decision.ts';
+
+/** Why a choice of tiles to part with was good or not. `target`: the way that the best choice aims at. */
+export function whyParted(
+  compiled: CompiledCard,
+  chosen: Choice,
+  best: Choice,
+  verdict: Verdict,
+  target: number | null,
+): string[] {
+  if (verdict === 'best') return ['No other choice was better.'];
+  if (verdict === 'equal') return [`It is as good as ${words(best.tiles)}: the difference is too small to tell.`];
+  const lost = chosen.tiles.minus(best.tiles);
+  const better = `Better was ${words(best.tiles)}.`;
+  if (lost.size === 0) return [better, 'Giving more tiles brings in more new ones.'];
+  if (target === null) return [better];
+  const wanted = wantedOf(compiled, target, lost);
+  const aim = `The best hand then was ${handWords(compiled, target)}.`;
+  return wanted.size === 0 ? [better, aim] : [better, aim, `That hand wants the ${words(wanted)} you gave up.`];
+}
+
+/** Why laying a group open, or not, was good or not. */
+export function whyCalled(chosen: Choice, best: Choice, verdict: Verdict): string[] {
+  if (verdict === 'best') return [chosen.tiles.size === 0 ? 'No call was worth more.' : 'No other choice was better.'];
+  if (verdict === 'equal') return ['Calling or not made too little difference to tell.'];
+  if (best.tiles.size === 0) return ['Better was to let it go: the group narrows the hand more than it helps.'];
+  return [`Better was to call and lay open ${words(best.tiles)}.`];
+}
+
+/** The tiles among `tiles` that a way wants. */
+function wantedOf(compiled: CompiledCard, way: number, tiles: Tiles): Tiles {
+  const shape = compiled.ways[way];
+  if (shape === undefined) return Tiles.none;
+  const { plain, wild } = needsOf(shape);
+  return Tiles.of(tiles.toKinds().filter((kind) => (plain[kind] as number) + (wild[kind] as number) > 0));
+}
+
+/** A way as its section and groups: "Stairs, FF 1111b 2222b". */
+export function handWords(compiled: CompiledCard, way: number): string {
+  const groups = compiled.ways[way]?.asPrinted ?? [];
+  return `${lineOfWay(compiled, way).section}, ${groups.map(groupText).join(' ')}`;
+}
+
+/** Tiles as they are spoken: "two five bams, north wind and flower". */
+export function words(tiles: Tiles): string {
+  const parts = KINDS.flatMap((kind) => {
+    const count = tiles.count(kind);
+    if (count === 0) return [];
+    return [count === 1 ? nameOf(kind) : `${COUNTS[count] ?? count} ${pluralNameOf(kind)}`];
+  });
+  if (parts.length === 0) return 'nothing';
+  const last = parts.pop() as string;
+  return parts.length === 0 ? last : `${parts.join(', ')} and ${last}`;
+}
+
+const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six'] as const;
