@@ -115,6 +115,11 @@ export class WrButton extends LitElement {
         cursor: not-allowed;
       }
 
+      .quiet[aria-disabled='true'] {
+        border-color: transparent;
+        text-decoration: none;
+      }
+
       .reason {
         display: block;
         margin-top: var(--space-1);

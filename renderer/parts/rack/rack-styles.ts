@@ -9,7 +9,7 @@ export const rackStyles = css`
 
   .rack {
     position: relative;
-    padding: 14px 16px 8px;
+    padding: 14px clamp(8px, 1.5vw, 16px) 8px;
     border-radius: var(--round-large);
     background: var(--well);
     cursor: default;
