@@ -28,7 +28,7 @@ const TYPES: Readonly<Record<string, string>> = {
 };
 
 /** Builds the gallery into a folder of its own and serves it under the content policy. */
-export async function serveGallery(): Promise<{ readonly address: string; close(): Promise<void> }> {
+async function serveGallery(): Promise<{ readonly address: string; close(): Promise<void> }> {
   const folder = await mkdtemp(join(tmpdir(), 'windrow-gallery-'));
   await build({ ...windowConfig(ROOT, folder, 'gallery/index.html'), logLevel: 'error' });
   const server = createServer((request, response) => {
