@@ -103,21 +103,17 @@ export class NearWays implements TrialRack {
 
   /** Takes one tile of `kind` from the trial rack; no joker. */
   take(kind: number): void {
-    const { starts, needKind, needPlain, needWild } = this.#card.compiled;
+    const { plain, wild } = this.#card.compiled;
     const left = (this.counts[kind] as number) - 1;
     this.counts[kind] = left;
     for (let place = 0; place < this.length; place += 1) {
-      const way = this.ways[place] as number;
-      const end = starts[way + 1] as number;
-      for (let need = starts[way] as number; need < end; need += 1) {
-        if (needKind[need] !== kind) continue;
-        const plain = needPlain[need] as number;
-        const wanted = plain + (needWild[need] as number) - (this.exposed[kind] as number);
-        if (left < plain) this.#plainShort[place] = (this.#plainShort[place] as number) + 1;
-        else if (left < wanted) this.#wildShort[place] = (this.#wildShort[place] as number) + 1;
-        this.#reweigh(place);
-        break;
-      }
+      const need = (this.ways[place] as number) * KIND_COUNT + kind;
+      const needPlain = plain[need] as number;
+      const wanted = needPlain + (wild[need] as number) - (this.exposed[kind] as number);
+      if (left >= wanted && left >= needPlain) continue;
+      if (left < needPlain) this.#plainShort[place] = (this.#plainShort[place] as number) + 1;
+      else this.#wildShort[place] = (this.#wildShort[place] as number) + 1;
+      this.#reweigh(place);
     }
   }
 

@@ -5,7 +5,7 @@ import type { Policy } from './policy.ts';
 import { gameStreams } from './streams.ts';
 import { makeTable, playerAt, SEAT_COUNT, type Table } from './table.ts';
 import { makeTableCard } from './table-card.ts';
-import { addTallies, EMPTY_TALLY, type Tally, tallyOf } from './tally.ts';
+import { type Tally, TallyCount } from './tally.ts';
 import type { TableEvent } from './trace.ts';
 
 /** What to simulate: games number `first` up to, not including, `first + games` of a seed. */
@@ -48,13 +48,13 @@ export function* simulateGames(task: SimulationTask, watcher: Watcher = {}): Gen
   const { table, policies } = seatedTable(task);
   const first = task.first ?? 0;
   const streams = gameStreams(task.seed, first);
-  let tally = EMPTY_TALLY;
+  const count = new TallyCount();
   for (let game = first; game < first + task.games; game += 1) {
     const players = seatPolicies(table, policies, game);
-    tally = addTallies(tally, tallyOf(playGame(table, streams.next().value, watcher), players));
-    if ((game + 1 - first) % CHUNK === 0) yield tally;
+    count.note(playGame(table, streams.next().value, watcher), players);
+    if ((game + 1 - first) % CHUNK === 0) yield count.tally();
   }
-  return tally;
+  return count.tally();
 }
 
 /** All games of a task at once. */

@@ -45,34 +45,65 @@ export const EMPTY_TALLY: Tally = {
   byPlayer: Array<PlayerTally>(4).fill(NO_PLAYER),
 };
 
-/** One game as a tally; `playerAt[seat]` is the place of the seat's policy. */
-export function tallyOf(game: PlayedGame, playerAt: readonly number[]): Tally {
-  const wonBy = (seat: number): number => (game.winner === seat ? 1 : 0);
-  const seats = playerAt.map((player, seat) => ({ player, seat, away: game.awayAfterExchange[seat] as number }));
-  const shareOf = (own: readonly { readonly seat: number }[]): Share => ({
-    players: own.length,
-    won: own.reduce((sum, { seat }) => sum + wonBy(seat), 0),
-  });
-  return {
-    games: 1,
-    wallGames: game.winner < 0 ? 1 : 0,
-    selfDrawn: game.winner >= 0 && game.from < 0 ? 1 : 0,
-    draws: game.draws,
-    discards: game.discards,
-    byAway: EMPTY_TALLY.byAway.map((_, away) => shareOf(seats.filter((each) => each.away === away))),
-    bySeat: seats.map((each) => shareOf([each])),
-    byPlayer: EMPTY_TALLY.byPlayer.map((_, place) => {
-      const own = seats.filter((each) => each.player === place);
-      const sumOf = (aways: readonly number[]): number =>
-        own.reduce((sum, { seat }) => sum + (aways[seat] as number), 0);
-      return {
-        ...shareOf(own),
-        awayDealt: sumOf(game.awayDealt),
-        awayAfterExchange: sumOf(game.awayAfterExchange),
-        awayAtEnd: sumOf(game.awayAtEnd),
-      };
-    }),
-  };
+/** Fields of a row of sums: players, won, then the three aways. */
+const ROW = 5;
+
+/** Counts games one by one; numbers in typed arrays, because it is asked some hundred times a second. */
+export class TallyCount {
+  #games = 0;
+  #wallGames = 0;
+  #selfDrawn = 0;
+  #draws = 0;
+  #discards = 0;
+  readonly #byAway = new Float64Array((MOST_AWAY + 1) * ROW);
+  readonly #bySeat = new Float64Array(4 * ROW);
+  readonly #byPlayer = new Float64Array(4 * ROW);
+
+  /** Counts a game; `playerAt[seat]` is the place of the seat's policy in the list of policies. */
+  note(game: PlayedGame, playerAt: readonly number[]): void {
+    this.#games += 1;
+    this.#draws += game.draws;
+    this.#discards += game.discards;
+    if (game.winner < 0) this.#wallGames += 1;
+    else if (game.from < 0) this.#selfDrawn += 1;
+    for (let seat = 0; seat < 4; seat += 1) {
+      addSeat(this.#byAway, game.awayAfterExchange[seat] as number, game, seat);
+      addSeat(this.#bySeat, seat, game, seat);
+      addSeat(this.#byPlayer, playerAt[seat] as number, game, seat);
+    }
+  }
+
+  /** All games counted so far. */
+  tally(): Tally {
+    return {
+      games: this.#games,
+      wallGames: this.#wallGames,
+      selfDrawn: this.#selfDrawn,
+      draws: this.#draws,
+      discards: this.#discards,
+      byAway: EMPTY_TALLY.byAway.map((_, away) => shareAt(this.#byAway, away)),
+      bySeat: EMPTY_TALLY.bySeat.map((_, seat) => shareAt(this.#bySeat, seat)),
+      byPlayer: EMPTY_TALLY.byPlayer.map((_, player) => playerRow(this.#byPlayer, player)),
+    };
+  }
+}
+
+function addSeat(rows: Float64Array, row: number, game: PlayedGame, seat: number): void {
+  const start = row * ROW;
+  rows[start] = (rows[start] as number) + 1;
+  if (game.winner === seat) rows[start + 1] = (rows[start + 1] as number) + 1;
+  rows[start + 2] = (rows[start + 2] as number) + (game.awayDealt[seat] as number);
+  rows[start + 3] = (rows[start + 3] as number) + (game.awayAfterExchange[seat] as number);
+  rows[start + 4] = (rows[start + 4] as number) + (game.awayAtEnd[seat] as number);
+}
+
+function shareAt(rows: Float64Array, row: number): Share {
+  return { players: rows[row * ROW] as number, won: rows[row * ROW + 1] as number };
+}
+
+function playerRow(rows: Float64Array, row: number): PlayerTally {
+  const [awayDealt = 0, awayAfterExchange = 0, awayAtEnd = 0] = rows.subarray(row * ROW + 2, row * ROW + ROW);
+  return { ...shareAt(rows, row), awayDealt, awayAfterExchange, awayAtEnd };
 }
 
 /** The sum of two tallies; the order does not matter. */

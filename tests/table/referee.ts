@@ -26,6 +26,7 @@ export class Referee {
   #turn = 0;
   /** What may come next in play. */
   #stage: 'dealing' | 'exchange' | 'draw' | 'drawn' | 'called' | 'discarded' = 'dealing';
+  #smallKinds: readonly (readonly Kind[])[] | undefined;
   #last: { tile: Kind; seat: number } | undefined;
 
   constructor(card: CompiledCard) {
@@ -208,7 +209,18 @@ export class Referee {
   }
 
   #made(seat: number, rack: readonly Kind[]): number[] {
-    return [...this.#card.ways.keys()].filter((way) => this.#makes(way, seat, rack));
+    // A way whose singles and pairs aren't all there needs no closer look.
+    const has = Tiles.of(rack);
+    const possible = [...this.#card.ways.keys()].filter((way) => this.#small(way).every((kind) => has.count(kind) > 0));
+    return possible.filter((way) => this.#makes(way, seat, rack));
+  }
+
+  /** The kinds of a way's singles and pairs. */
+  #small(way: number): readonly Kind[] {
+    this.#smallKinds ??= this.#card.ways.map(({ groups }) =>
+      groups.filter(({ size }) => size < 3).map(({ kind }) => kind),
+    );
+    return this.#smallKinds[way]!;
   }
 
   /** The groups of a way that are not exposed yet; undefined if an exposure is not among its groups. */
@@ -222,21 +234,20 @@ export class Referee {
     return groups;
   }
 
-  /** Whether a seat's exposures and these tiles are the way, tile by tile. */
+  /** Whether a seat's exposures and these tiles are the way, group by group, small groups first. */
   #makes(place: number, seat: number, rack: readonly Kind[]): boolean {
-    if (this.#card.concealed[place] && this.exposures.some((each) => each.seat === seat)) return false;
+    if (this.#card.concealed[place] === 1 && this.exposures.some((each) => each.seat === seat)) return false;
     const groups = this.#groupsLeft(this.#card.ways[place]!, seat);
     if (groups === undefined) return false;
-    const tiles = [...rack];
+    const counts = Tiles.of(rack).toCounts();
     for (const { kind, size } of groups.toSorted((one, other) => one.size - other.size)) {
-      for (let count = 0; count < size; count += 1) {
-        const natural = tiles.indexOf(kind);
-        const at = natural < 0 && size >= 3 ? tiles.indexOf(JOKER) : natural;
-        if (at < 0) return false;
-        tiles.splice(at, 1);
-      }
+      const naturals = Math.min(size, counts[kind]!);
+      const jokers = size - naturals;
+      if (jokers > 0 && (size < 3 || jokers > counts[JOKER]!)) return false;
+      counts[kind]! -= naturals;
+      counts[JOKER]! -= jokers;
     }
-    return tiles.length === 0;
+    return counts.every((count) => count === 0);
   }
 
   /** T20: all tiles are in exactly one place, and every kind as often as the set has it. */

@@ -6,7 +6,7 @@ import { JOKER } from '../../core/tiles/kinds.ts';
 import { demoCard } from './cards.ts';
 import { Referee } from './referee.ts';
 
-const GAMES_EACH = 12;
+const GAMES_EACH = 8;
 
 function tablesOf(): PolicyName[][] {
   return [...POLICY_NAMES.map((name) => [name, name, name, name]), ['soft', 'beginner', 'nearest', 'beginner']];
