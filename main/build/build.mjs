@@ -43,6 +43,9 @@ export async function freshBuild(names = ALL_PARTS, root = ROOT) {
  */
 export async function buildParts(parts, { root, dist, logLevel }) {
   const { build } = await import('vite');
+  const { NODE_ENV } = process.env;
+  // Inside a test runner this is "test", which would give the window its library's development form.
+  process.env['NODE_ENV'] = 'production';
   mkdirSync(join(root, '.cache'), { recursive: true });
   const workshop = mkdtempSync(join(root, '.cache', 'build-'));
   try {
@@ -55,6 +58,8 @@ export async function buildParts(parts, { root, dist, logLevel }) {
     }
     await publish(workshop, dist);
   } finally {
+    if (NODE_ENV === undefined) delete process.env['NODE_ENV'];
+    else process.env['NODE_ENV'] = NODE_ENV;
     rmSync(workshop, { recursive: true, force: true });
   }
 }
