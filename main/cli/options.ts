@@ -70,7 +70,7 @@ export function wholeNumber(
 export function oneOf<Word extends string>(
   { values }: Given,
   name: string,
-  words: readonly [Word, ...Word[]],
+  words: readonly [Word, ...(readonly Word[])],
 ): Result<Word> {
   const text = values.get(name) ?? words[0];
   const found = words.find((word) => word === text);

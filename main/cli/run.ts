@@ -3,6 +3,7 @@ import { type Answers, type CommandWorld, misused } from './answer.ts';
 import { CARD_OPTIONS, runCard } from './card.ts';
 import { DEAL_OPTIONS, runDeal } from './deal.ts';
 import { type Given, type OptionNames, readOptions } from './options.ts';
+import { PASS_OPTIONS, runPass } from './pass.ts';
 import { READ_OPTIONS, runRead } from './read.ts';
 
 interface Verb {
@@ -25,6 +26,15 @@ const VERBS: ReadonlyMap<string, Verb> = new Map([
       run: runRead,
       usage: 'read --rack "TILES" [--gone "TILES"] [--draws N] [--top N] [--by reach|away]',
       does: 'the hands that a rack can still become, best first',
+    },
+  ],
+  [
+    'pass',
+    {
+      options: PASS_OPTIONS,
+      run: runPass,
+      usage: 'pass --rack "TILES" [--step STEP] [--give "TILES"] [--gone "TILES"] [--top N] [--by reach|expectedAway]',
+      does: 'which tiles to give away, best first; STEP is right, across, left, left2, across2, right2 or courtesy',
     },
   ],
   [
