@@ -2,23 +2,10 @@ import { JOKER, KIND_COUNT } from '../tiles/kinds.ts';
 import { isOpen } from './hand.ts';
 import type { SeatView } from './policy.ts';
 import { groupCode, holdsGroups, type TableCard } from './table-card.ts';
+import type { TrialRack, Weigher } from './weigher.ts';
 
 /** Near ways kept at once. On the demo card a rack has some dozens; beyond the limit the farthest are left out. */
 const MOST = 1024;
-
-/** A rack from which tiles may be taken for trial; 36 counts each. */
-export interface TrialRack {
-  readonly counts: Uint8Array;
-  /** Tiles of own exposures, jokers counted as what they stand for. */
-  readonly exposed: Uint8Array;
-  readonly unseen: Uint8Array;
-}
-
-/**
- * The weight of a way for a trial rack, which lacks `plainShort` tiles of its singles and pairs and,
- * after all jokers, `wildShort` of its larger groups. Must not be negative, and not grow with less.
- */
-export type Weigher = (way: number, plainShort: number, wildShort: number, rack: TrialRack) => number;
 
 /**
  * The living ways near to a rack, each with a weight, and a copy of the rack from which tiles can

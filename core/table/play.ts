@@ -1,5 +1,5 @@
 import { JOKER, type Kind } from '../tiles/kinds.ts';
-import type { Exposure } from './hand.ts';
+import type { Exposure } from './hand-view.ts';
 import type { Offer } from './policy.ts';
 import { drawTile, layExposure, playerAt, SEAT_COUNT, showTile, type Table, wallLeft } from './table.ts';
 

@@ -1,6 +1,6 @@
 import type { PassStep } from '../exchange/steps.ts';
 import type { Kind } from '../tiles/kinds.ts';
-import type { Exposure, HandView } from './hand.ts';
+import type { Exposure, HandView } from './hand-view.ts';
 import type { TableCard } from './table-card.ts';
 
 /** All that a seat may know (T21). Everything is live: read it, don't keep it. */

@@ -1,6 +1,6 @@
 import { KIND_COUNT } from '../tiles/kinds.ts';
 import type { Watcher } from './game.ts';
-import type { Exposure } from './hand.ts';
+import type { Exposure } from './hand-view.ts';
 import type { Outcome } from './play.ts';
 import { playerAt, SEAT_COUNT, type Table, wallLeft } from './table.ts';
 

@@ -1,6 +1,7 @@
 import type { PassStep } from '../../exchange/steps.ts';
 import { JOKER, KIND_COUNT, type Kind } from '../../tiles/kinds.ts';
-import { NearWays, type Weigher } from '../near-ways.ts';
+import { NearWays } from '../near-ways.ts';
+import type { Weigher } from '../weigher.ts';
 import type { Offer, Policy, SeatView } from '../policy.ts';
 import type { TableCard } from '../table-card.ts';
 import { leastWorth } from './choose.ts';

@@ -1,7 +1,7 @@
 import { type Deficits, emptyDeficits } from '../../reading/deficits.ts';
 import { type Reader, readerOf, reachOfDeficits } from '../../reading/reader.ts';
 import { JOKER } from '../../tiles/kinds.ts';
-import type { TrialRack } from '../near-ways.ts';
+import type { TrialRack } from '../weigher.ts';
 import type { PolicyMaker } from '../policy.ts';
 import type { TableCard } from '../table-card.ts';
 import { ByWeight } from './by-weight.ts';
@@ -9,7 +9,8 @@ import { passModelOf, playModelOf } from './planner-model.ts';
 
 /**
  * Ways overlap, so their reaches can't simply be added; a power above one leans to the best ones.
- * Two won more games than one, one and a half, and as many as three (see RULES.md).
+ * Two told winners from losers better than one and as well as three, by the log loss named in
+ * planner-model.ts.
  */
 const POWER = 2;
 /** What is left of a concealed hand's reach: nobody's discard helps it before the last tile. */
