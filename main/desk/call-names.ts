@@ -11,6 +11,8 @@ const NAMES: { readonly [Name in keyof Desk]: true } = {
   removeCard: true,
   listBackups: true,
   restoreCard: true,
+  readCardProgress: true,
+  saveCardProgress: true,
   listGames: true,
   openGame: true,
   startGame: true,

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { failure, type Result } from '../../core/base/result.ts';
+import { cardProgress } from './card-progress.ts';
 import { type DeskCall, isDeskCall } from './call-names.ts';
 import { backupName, cardId, cardText, gameChange, gameId, gameRecord, place, timedEvent } from './checks.ts';
 import type { Desk } from './desk.ts';
@@ -16,6 +17,8 @@ const ARGUMENTS = {
   removeCard: v.strictTuple([cardId]),
   listBackups: v.strictTuple([cardId]),
   restoreCard: v.strictTuple([cardId, backupName]),
+  readCardProgress: v.strictTuple([cardId]),
+  saveCardProgress: v.strictTuple([cardId, cardProgress]),
   listGames: v.strictTuple([]),
   openGame: v.strictTuple([gameId]),
   startGame: v.strictTuple([gameRecord]),

@@ -1,3 +1,4 @@
+import type { StudyAnswer } from '../../core/card/study.ts';
 import type { TimedEvent } from '../../core/game/events.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import type { Result } from '../../core/base/result.ts';
@@ -27,6 +28,10 @@ export interface Desk {
   listBackups(id: string): Promise<Result<readonly BackupEntry[]>>;
   /** Puts a backup in the card's place; what was there becomes a backup itself. */
   restoreCard(id: string, backup: string): Promise<Result<CardEntry>>;
+  /** How far proof-reading and study of a card have come; empty if never begun. The demo card has it too. */
+  readCardProgress(id: string): Promise<Result<CardProgress>>;
+  /** Keeps it, durably, in the place of what was kept before. */
+  saveCardProgress(id: string, progress: CardProgress): Promise<Result<null>>;
 
   /** All games, newest first. */
   listGames(): Promise<Result<readonly GameEntry[]>>;
@@ -69,6 +74,19 @@ export interface Preferences {
   readonly rackTiers: 1 | 2;
   readonly seat: 'East' | 'South' | 'West' | 'North';
   readonly cardId: string;
+  /** Cautions about printed cards that were shown and need not come again. */
+  readonly cautionsSeen: readonly CardCaution[];
+}
+
+/** When a caution about a printed card is due: at its first entry, import and export. */
+export type CardCaution = 'entry' | 'import' | 'export';
+
+/** What a person has done with a card beside editing it. */
+export interface CardProgress {
+  /** What the lines say that were compared with the printed card, as `core/card/proof.ts` writes it. */
+  readonly confirmed: readonly string[];
+  /** Answers of card study, oldest first. */
+  readonly answers: readonly StudyAnswer[];
 }
 
 export interface CardEntry {

@@ -11,6 +11,7 @@ export interface Places {
   readonly removed: string;
   readonly cards: string;
   readonly backups: string;
+  readonly progress: string;
 }
 
 export function placesIn(folder: string): Places {
@@ -24,6 +25,7 @@ export function placesIn(folder: string): Places {
     removed: join(folder, 'removed'),
     cards: join(folder, 'cards'),
     backups: join(folder, 'cards', 'backups'),
+    progress: join(folder, 'cards', 'progress'),
   };
 }
 
@@ -46,6 +48,11 @@ export function removedPath(places: Places, id: string): string {
 
 export function cardPath(places: Places, id: string): string {
   return join(places.cards, id + CARD_ENDING);
+}
+
+/** `cards/progress/<id>.json`, how far a person has come with a card. */
+export function progressPath(places: Places, id: string): string {
+  return join(places.progress, `${id}.json`);
 }
 
 /** The id in a game file's name; undefined for a name that is not of our making. */

@@ -11,6 +11,7 @@ export const DEFAULT_PREFERENCES: Preferences = {
   rackTiers: 1,
   seat: 'East',
   cardId: 'demo',
+  cautionsSeen: [],
 };
 
 const fields = {
@@ -20,6 +21,7 @@ const fields = {
   rackTiers: v.picklist([1, 2]),
   seat: v.picklist(SEATS),
   cardId: v.pipe(v.string(), v.minLength(1), v.maxLength(80)),
+  cautionsSeen: v.pipe(v.array(v.picklist(['entry', 'import', 'export'])), v.maxLength(3)),
 };
 
 /** Any of the preferences and nothing else. */
@@ -30,6 +32,7 @@ export const preferenceChange = v.strictObject({
   rackTiers: v.exactOptional(fields.rackTiers),
   seat: v.exactOptional(fields.seat),
   cardId: v.exactOptional(fields.cardId),
+  cautionsSeen: v.exactOptional(fields.cautionsSeen),
 });
 
 /** A kept document with named fields; those of other owners (window bounds) are left alone. */

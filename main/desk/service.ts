@@ -1,6 +1,7 @@
 import { type Result, success } from '../../core/base/result.ts';
 import { makeFolders, type Storage } from '../files/durable.ts';
 import { fileTrouble } from '../files/trouble.ts';
+import { readCardProgress, saveCardProgress } from './card-progress.ts';
 import { CardShelf } from './card-shelf.ts';
 import type { DeskContext } from './context.ts';
 import type { Desk, DeskInfo } from './desk.ts';
@@ -57,7 +58,7 @@ async function openDesk(
     const games = await GameShelf.open(context);
     const cards = new CardShelf(context, options.demoCard);
     const keeper = (await options.preferences?.(context)) ?? preferencesFile(context);
-    return deskOf({ options, lock, notices, games, cards, keeper });
+    return deskOf({ options, context, lock, notices, games, cards, keeper });
   } catch (error) {
     await lock.release();
     throw error;
@@ -66,6 +67,7 @@ async function openDesk(
 
 interface Parts {
   readonly options: DeskOptions;
+  readonly context: DeskContext;
   readonly lock: Lock;
   readonly notices: readonly string[];
   readonly games: GameShelf;
@@ -73,7 +75,7 @@ interface Parts {
   readonly keeper: PreferenceKeeper;
 }
 
-function deskOf({ options, lock, notices, games, cards, keeper }: Parts): DeskService {
+function deskOf({ options, context, lock, notices, games, cards, keeper }: Parts): DeskService {
   const turns = new Turns(lock);
   const stopBeating = options.every(BEAT, () => void turns.beat());
   const read = turns.read.bind(turns);
@@ -92,6 +94,8 @@ function deskOf({ options, lock, notices, games, cards, keeper }: Parts): DeskSe
     saveCard: (id, text) => save('the card', () => cards.save(id, text)),
     removeCard: (id) => save('the change', () => cards.remove(id)),
     listBackups: (id) => read('the backups', async () => success(await cards.backups(id))),
+    readCardProgress: (id) => read('your progress', () => readCardProgress(context, id)),
+    saveCardProgress: (id, progress) => save('your progress', () => saveCardProgress(context, id, progress)),
     restoreCard: (id, backup) => save('the card', () => cards.restore(id, backup)),
     listGames: () => read('the games', async () => success(games.list())),
     openGame: (id) => read('the game', () => games.open(id)),

@@ -19,6 +19,8 @@ export function httpDesk(send: typeof fetch): Desk {
     removeCard: (id) => call('removeCard', id),
     listBackups: (id) => call('listBackups', id),
     restoreCard: (id, backup) => call('restoreCard', id, backup),
+    readCardProgress: (id) => call('readCardProgress', id),
+    saveCardProgress: (id, progress) => call('saveCardProgress', id, progress),
     listGames: () => call('listGames'),
     openGame: (id) => call('openGame', id),
     startGame: (record) => call('startGame', record),

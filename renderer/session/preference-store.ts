@@ -9,6 +9,7 @@ export const USUAL_PREFERENCES: Preferences = {
   rackTiers: 1,
   seat: 'East',
   cardId: 'demo',
+  cautionsSeen: [],
 };
 
 /** The preferences in memory; a change holds at once and is kept through the desk. */

@@ -1,0 +1,65 @@
+import { describe, expect, test } from 'vitest';
+import { expectValue } from '../../core/base/result.ts';
+import type { CardProgress } from '../../main/desk/desk.ts';
+import { callDesk } from '../../main/desk/calls.ts';
+import { FOLDER, openOn } from './support/desks.ts';
+import { MemoryDisk } from './support/memory-disk.ts';
+
+const PROGRESS: CardProgress = {
+  confirmed: ['["stairs-1"]'],
+  answers: [{ lineId: 'stairs-1', ask: 'points', right: false, day: 20_000 }],
+};
+const FILE = `${FOLDER}/cards/progress/demo.json`;
+
+describe('proof-reading and study of a card', () => {
+  test('are empty at first, and found again after a restart', async () => {
+    const disk = new MemoryDisk();
+    const desk = await openOn(disk);
+    expect(expectValue(await desk.readCardProgress('demo'))).toEqual({ confirmed: [], answers: [] });
+    expectValue(await desk.saveCardProgress('demo', PROGRESS));
+    await desk.close();
+    expect(expectValue(await (await openOn(disk)).readCardProgress('demo'))).toEqual(PROGRESS);
+  });
+
+  test('J4: a damaged file is set aside, never written over, and the person is told', async () => {
+    const disk = new MemoryDisk();
+    disk.put(FILE, '{"confirmed": 5}');
+    const desk = await openOn(disk);
+    expect(expectValue(await desk.readCardProgress('demo'))).toEqual({ confirmed: [], answers: [] });
+    const aside = [...disk.texts()].filter(([path]) => path.startsWith(`${FILE}.damaged-`));
+    expect(aside.map(([, text]) => text)).toEqual(['{"confirmed": 5}']);
+    expect(expectValue(await desk.notices()).join()).toContain('proof-read');
+  });
+
+  test('V4: a file of a newer version is refused and left as it is', async () => {
+    const disk = new MemoryDisk();
+    const newer = '{"schemaVersion": 2, "confirmed": [], "answers": []}';
+    disk.put(FILE, newer);
+    const desk = await openOn(disk);
+    expect(await desk.readCardProgress('demo')).toMatchObject({ problem: { code: 'newer-version' } });
+    expect(await desk.saveCardProgress('demo', PROGRESS)).toMatchObject({ problem: { code: 'newer-version' } });
+    expect(disk.texts().get(FILE)).toBe(newer);
+  });
+
+  test('are not listed as cards', async () => {
+    const desk = await openOn(new MemoryDisk());
+    expectValue(await desk.saveCardProgress('demo', PROGRESS));
+    expect(expectValue(await desk.listCards()).map(({ id }) => id)).toEqual(['demo']);
+  });
+
+  test('17: what is no progress is refused at the door', async () => {
+    const desk = await openOn(new MemoryDisk());
+    for (const wrong of [
+      null,
+      {},
+      { ...PROGRESS, confirmed: [1] },
+      { ...PROGRESS, answers: [{ lineId: 'a', ask: 'age', right: true, day: 1 }] },
+      { ...PROGRESS, confirmed: Array(301).fill('x') },
+    ]) {
+      expect(await callDesk(desk, 'saveCardProgress', ['demo', wrong])).toMatchObject({
+        problem: { code: 'wrong-arguments' },
+      });
+    }
+    expect(await callDesk(desk, 'saveCardProgress', ['../x', PROGRESS])).toMatchObject({ ok: false });
+  });
+});
