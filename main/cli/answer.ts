@@ -28,6 +28,8 @@ export interface CommandWorld {
   readonly readInput: () => Promise<string>;
   /** A seed nobody chose. */
   readonly anySeed: () => number;
+  /** A clock that only goes forward. */
+  readonly seconds: () => number;
 }
 
 /** A command that was not used as it is meant. */

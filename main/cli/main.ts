@@ -16,11 +16,13 @@ const world: CommandWorld = {
   readFile: readNamedFile,
   readInput: async () => await allText(process.stdin),
   anySeed: () => randomInt(SEEDS),
+  seconds: () => performance.now() / 1000,
 };
 
 async function readNamedFile(path: string): Promise<Result<string>> {
   try {
-    if ((await stat(path)).size > LARGEST_FILE) return failure('too-large', `${path} is far too large for a card.`);
+    if ((await stat(path)).size > LARGEST_FILE)
+      return failure('too-large', `${path} is far too large to be a card or a game.`);
     return success(await readFile(path, 'utf8'));
   } catch (error) {
     const words: Readonly<Record<string, string>> = {

@@ -5,6 +5,8 @@ import { DEAL_OPTIONS, runDeal } from './deal.ts';
 import { type Given, type OptionNames, readOptions } from './options.ts';
 import { PASS_OPTIONS, runPass } from './pass.ts';
 import { READ_OPTIONS, runRead } from './read.ts';
+import { REVIEW_OPTIONS, runReview } from './review.ts';
+import { runSimulate, SIMULATE_OPTIONS } from './simulate.ts';
 
 interface Verb {
   readonly options: OptionNames;
@@ -40,6 +42,16 @@ const VERBS: ReadonlyMap<string, Verb> = new Map([
   [
     'deal',
     { options: DEAL_OPTIONS, run: runDeal, usage: 'deal [--seed N] [--tiles 13|14]', does: 'a rack dealt at random' },
+  ],
+  ['review', { options: REVIEW_OPTIONS, run: runReview, usage: 'review FILE', does: 'the look-back of a saved game' }],
+  [
+    'simulate',
+    {
+      options: SIMULATE_OPTIONS,
+      run: runSimulate,
+      usage: 'simulate [--games N] [--seed N]',
+      does: 'whole games of four players at the simulated table',
+    },
   ],
 ]);
 

@@ -246,7 +246,7 @@ describe('deal', () => {
 
 describe('verbs', () => {
   test('an unknown verb, or none, is answered with the verbs there are', async () => {
-    expect(await windrow([])).toEqual(refusal(/card, read, pass, deal/));
+    expect(await windrow([])).toEqual(refusal(/card, read, pass, deal, review, simulate/));
     expect(await windrow(['guess', '--json'])).toEqual(refusal(/"guess".*card, read,.*deal/));
     expect(await windrow(['__proto__'])).toEqual(refusal(/card, read/));
   });
