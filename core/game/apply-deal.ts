@@ -1,4 +1,4 @@
-import { type Result, success } from '../base/result.ts';
+import { expectValue, type Result, success } from '../base/result.ts';
 import { startExchange } from '../exchange/state.ts';
 import { Tiles } from '../tiles/tiles.ts';
 import type { DealtEvent } from './events.ts';
@@ -15,9 +15,8 @@ export function applyDealt(state: GameState, event: DealtEvent): Result<GameStat
   const count = list.value.length;
   if (count !== due) return refuse('wrong-count', dealCount(event.seat, count, due));
   const rack = Tiles.of(list.value);
-  const exchange = startExchange(rack);
-  if (!exchange.ok) return exchange;
-  return success({ ...state, seat: event.seat, rack, arrival: list.value, exchange: exchange.value });
+  const exchange = expectValue(startExchange(rack));
+  return success({ ...state, seat: event.seat, rack, arrival: list.value, exchange });
 }
 
 function dealCount(seat: string, count: number, due: number): string {

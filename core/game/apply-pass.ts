@@ -2,7 +2,7 @@ import { type Result, success } from '../base/result.ts';
 import { give, type Giving, receive, stop } from '../exchange/moves.ts';
 import type { ExchangeState } from '../exchange/state.ts';
 import type { Kind } from '../tiles/kinds.ts';
-import type { Tiles } from '../tiles/tiles.ts';
+import { Tiles } from '../tiles/tiles.ts';
 import type { GaveEvent, ReceivedEvent, StoppedEvent } from './events.ts';
 import { type GameProblem, refuse } from './problems.ts';
 import type { GameState } from './game-state.ts';
@@ -24,9 +24,7 @@ export function applyReceived(state: GameState, event: ReceivedEvent): Outcome {
   if (!exchange.ok) return exchange;
   const list = tileListField(event.tiles);
   if (!list.ok) return list;
-  const tiles = tilesField(event.tiles);
-  if (!tiles.ok) return tiles;
-  const moved = receive(exchange.value, event.step, tiles.value);
+  const moved = receive(exchange.value, event.step, Tiles.of(list.value));
   return moved.ok ? success(withExchange(state, moved.value, [...state.arrival, ...list.value])) : moved;
 }
 

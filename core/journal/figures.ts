@@ -1,3 +1,4 @@
+import { expectValue } from '../base/result.ts';
 import { type PassStep } from '../exchange/steps.ts';
 import type { GameEvent } from '../game/events.ts';
 import { type GameState, NEW_GAME } from '../game/game-state.ts';
@@ -40,10 +41,9 @@ function measuredStates(events: readonly GameEvent[]): Measured[] {
   const measured: Measured[] = [];
   let state = NEW_GAME;
   for (const event of events) {
-    const next = applyEvent(state, event);
-    if (!next.ok) break;
-    const moment = momentReached(state, next.value, event);
-    state = next.value;
+    const next = expectValue(applyEvent(state, event));
+    const moment = momentReached(state, next, event);
+    state = next;
     if (moment !== null) measured.push({ moment, state });
   }
   return measured;

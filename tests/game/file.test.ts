@@ -8,6 +8,7 @@ import { openGame, readGameFile } from '../../core/game/file/read-game-file.ts';
 import { RECORD_CHECKS } from '../../core/game/file/check-record.ts';
 import { EVENT_CHECKS, readEvent } from '../../core/game/file/read-event.ts';
 import { writeGameFile, writeLine } from '../../core/game/file/write-game-file.ts';
+import { DEFAULT_POINT_RULES } from '../../core/game/point-rules.ts';
 import { GAME_SCHEMA_VERSION, type GameRecord } from '../../core/game/record.ts';
 
 const GOLDEN = readFileSync(new URL('./fixtures/game-v1.json', import.meta.url), 'utf8');
@@ -93,6 +94,18 @@ describe('refused files: one sentence each, nothing thrown', () => {
       `This game file can't be read: "payment" "scheme" must be one of hand, fixed, none.`,
     ],
     [
+      'with rules that are none',
+      changed({ payment: 5 }),
+      'bad-field',
+      `This game file can't be read: "payment" must be rules of payment.`,
+    ],
+    [
+      'with a limit below nothing',
+      changed({ payment: { ...DEFAULT_POINT_RULES, limit: -1 } }),
+      'bad-field',
+      `This game file can't be read: "payment" "limit" must be a number from 0 to 1,000,000.`,
+    ],
+    [
       'with a stray seat',
       changed({ players: { Up: 'x' } }),
       'bad-field',
@@ -132,6 +145,7 @@ describe('a file with an illegal event opens up to it, says so, and is left as i
   });
   test.each([
     ['no event at all', 7],
+    ['a count that is none', { type: 'gave', step: 'right', tiles: 'N', blind: 0.5, at: '2026-11-19T19:05:00Z' }],
     ['of an unknown type', { type: 'hummed', at: '2026-11-19T19:05:00Z' }],
     ['of an inherited name', { type: 'constructor', at: '2026-11-19T19:05:00Z' }],
     ['without its time', { type: 'dealt', seat: 'South', tiles: 'JJ FF NE 0 1389b 25c' }],
@@ -173,6 +187,14 @@ describe('the same game gives the same bytes', () => {
     expect(writeLine(event)).toBe('{"at":"2026-11-19T19:05:00Z","text":"two\\nlines","type":"noted"}');
     expect(readEvent(JSON.parse(writeLine(event)))).toEqual({ ok: true, value: event });
   });
+});
+
+test('rules of payment without a limit are well', () => {
+  expect(readGameFile(changed({ payment: DEFAULT_POINT_RULES })).ok).toBe(true);
+});
+
+test('a document of another kind is refused too', () => {
+  expect(openGame({ kind: 'windrow.card' }).ok).toBe(false);
 });
 
 describe('migrations are pure steps from each version to the next', () => {

@@ -91,6 +91,20 @@ describe('the summary of a game', () => {
     expect(wall.summary).toMatchObject({ outcome: 'wall', points: 0, jokersDealt: null, seat: 'East' });
     expect(open.summary).toMatchObject({ outcome: 'open', points: null, notes: ['Too many flowers — naïve start'] });
   });
+  test('a card that can not be read leaves its words and points out', () => {
+    const state = expectValue(stateOf(won.record.events));
+    expect(summaryOf(won.record, state, null)).toMatchObject({
+      cardTitle: '',
+      season: '',
+      section: null,
+      points: null,
+      outcome: 'won',
+    });
+  });
+  test('a deal that can not be read has no number of jokers', () => {
+    const broken = { ...won.record, events: [at({ type: 'dealt', seat: 'South', tiles: 'Q' })] };
+    expect(summaryOf(broken, expectValue(stateOf([])), CARD).jokersDealt).toBe(null);
+  });
   test('a win that may be anybody’s is told as such', () => {
     const { type, result, winner, by } = { type: 'ended', result: 'won', winner: 'East', by: 'draw' } as const;
     expect(game([{ type, result, winner, by }]).summary).toMatchObject({ outcome: 'won-by-someone', points: null });
@@ -127,6 +141,12 @@ describe('filters and search', () => {
       sortGames(SUMMARIES, 'points', rising).map(({ points }) => points);
     expect(places(true)).toEqual([-60, 0, 6 * LINE.points, null]);
     expect(places(false)).toEqual([6 * LINE.points, 0, -60, null]);
+  });
+  test('equal ones come newest first', () => {
+    const places = sortGames(SUMMARIES, 'cardTitle', true).map(({ startedAt }) => startedAt);
+    expect(places).toEqual(places.toSorted().toReversed());
+    expect(sortGames([wall.summary, wall.summary], 'place', true)).toHaveLength(2);
+    expect(sortGames([open.summary, lost.summary], 'points', true)).toEqual([lost.summary, open.summary]);
   });
   test('10,000 games are filtered and sorted in less than a second', () => {
     const many = Array.from({ length: 10_000 }, (_, index) => ({
@@ -178,6 +198,12 @@ describe('sums over a season', () => {
       won: 1,
       winRate: rateOf(1, 2),
     });
+  });
+  test('games whose figures are not computed yet count for what is known', () => {
+    const bare: SeasonGame = { summary: won.summary, figures: null };
+    expect(sectionRecords([bare])).toMatchObject([{ section: LINE.section, aimed: 0, won: 1 }]);
+    expect(awayCourse([bare]).every(({ away: { count } }) => count === 0)).toBe(true);
+    expect(pointsCourse([won.summary, won.summary])).toHaveLength(2);
   });
   test('jokers dealt', () => {
     expect(jokerRows(SUMMARIES).map(({ jokers, games, won: rate }) => [jokers, games, rate.hits, rate.of])).toEqual([

@@ -4,6 +4,10 @@ import { expectValue } from '../../core/base/result.ts';
 import type { GameEvent } from '../../core/game/events.ts';
 import { handView } from '../../core/game/hand-view.ts';
 import { applyEvent, stateOf } from '../../core/game/state.ts';
+import { randomFromSeed } from '../../core/base/random.ts';
+import { passTable } from '../../core/plan/pass-table.ts';
+import { shuffledSet } from '../../core/tiles/deal.ts';
+import { Tiles } from '../../core/tiles/tiles.ts';
 import { EQUAL_WITHIN, verdictOf } from '../../core/review/decision.ts';
 import { dealMeanSteps } from '../../core/review/deal-mean.ts';
 import { PART_KINDS } from '../../core/review/ledger.ts';
@@ -140,6 +144,28 @@ describe('verdicts', () => {
     const decision = review([GAME[0] as GameEvent, shown, swap]).decisions.at(-1);
     expect(decision).toMatchObject({ kind: 'swap', verdict: 'best', choices: 2, chosen: { tiles: '9b' } });
   });
+  test("others' swaps and calls are the table's, not the user's", () => {
+    const shown: GameEvent = { type: 'called', seat: 'West', tile: '3b', group: '33b J' };
+    const { decisions, ledger } = review([
+      GAME[0] as GameEvent,
+      shown,
+      { type: 'swapped', seat: 'North', owner: 'West', tile: '3b' },
+    ]);
+    expect(decisions).toEqual([]);
+    expect(ledger.parts.map(({ kind }) => kind)).toContain('table');
+  });
+  test('a tile that the hand needs more than a joker', () => {
+    const dealt: GameEvent = { type: 'dealt', seat: 'South', tiles: 'FFFF JJJJJJ 9b 9c 0' };
+    const shown: GameEvent = { type: 'called', seat: 'West', tile: '0', group: '00 J' };
+    const decision = review([dealt, shown, { type: 'swapped', seat: 'South', owner: 'West', tile: '0' }]).decisions.at(
+      -1,
+    );
+    expect(decision).toMatchObject({
+      kind: 'swap',
+      best: { tiles: '' },
+      why: ['The tile was worth more in the hand than the joker.'],
+    });
+  });
   test('a called group that no hand wants is worth nothing', () => {
     const call: GameEvent = { type: 'called', seat: 'South', tile: 'W', group: 'W JJ' };
     expect(review([GAME[0] as GameEvent, call]).decisions.at(-1)).toMatchObject({
@@ -203,6 +229,13 @@ describe('luck is fair: what came, less its mean, is nothing on average', () => 
     expect(all).toBe((133 * 132 * 131) / 6);
     expect(Math.abs(sum / all)).toBeLessThan(1e-12);
   });
+  test('on average over 300 seeded deals, within 4 standard errors (a false alarm in 16,000)', () => {
+    const lucks = Array.from({ length: 300 }, (_, seed) => luckOfDeal(seed));
+    const mean = lucks.reduce((sum, luck) => sum + luck, 0) / lucks.length;
+    const variance = lucks.reduce((sum, luck) => sum + (luck - mean) ** 2, 0) / (lucks.length - 1);
+    expect(variance).toBeGreaterThan(0);
+    expect(Math.abs(mean)).toBeLessThan(4 * Math.sqrt(variance / lucks.length));
+  }, 120_000);
   test('a draw from the wall too', () => {
     const { promise, luck } = review([GAME[0] as GameEvent, { type: 'drew', tile: '2b' }]).ledger.totals;
     const state = expectValue(stateOf([GAME[0] as GameEvent]));
@@ -215,6 +248,25 @@ describe('luck is fair: what came, less its mean, is nothing on average', () => 
     expect(luck).toBeGreaterThan(0);
   });
 });
+
+/** Deals, gives the first three tiles that are no jokers, takes three from the rest of the set, and tells the luck. */
+function luckOfDeal(seed: number): number {
+  const set = shuffledSet(randomFromSeed(seed));
+  const rack = Tiles.of(set.slice(0, 13));
+  const given = rack
+    .toKinds()
+    .filter((kind) => kind !== JOKER)
+    .slice(0, 3);
+  const coming = set
+    .slice(13)
+    .filter((kind) => kind !== JOKER)
+    .slice(0, 3);
+  const unseen = Tiles.fullSet.minus(rack);
+  const { reach } = passTable(SMALL.compiled, { rack, gone: Tiles.none, unseen }, 3, SMALL.model, [given]);
+  const hand = rack.minus(Tiles.of(given)).plus(Tiles.of(coming));
+  const after = { hand, gone: Tiles.of(given), unseen: unseen.minus(Tiles.of(coming)), fixed: [] };
+  return worthOf(SMALL, after).value - (reach[0] as number);
+}
 
 /** The number of draws without replacement that give these kinds, whatever their order. */
 function drawsOf(kinds: readonly Kind[], left: (kind: Kind) => number): number {
