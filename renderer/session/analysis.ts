@@ -1,8 +1,17 @@
+import { legalEvents } from '../../core/game/legal.ts';
 import { unseenTiles } from '../../core/game/seen.ts';
 import { formatTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
-import type { Knowledge, ReadingView, ThinkingCalls } from '../worker/calls.ts';
-import { type Outcome, WorkerClient } from '../worker/client.ts';
+import type {
+  Answered,
+  Knowledge,
+  PlanRequest,
+  PlanView,
+  ReadingView,
+  ThinkingCalls,
+  TilesView,
+} from '../worker/calls.ts';
+import { type Outcome, type StoppableLine, WorkerClient } from '../worker/client.ts';
 import type { GameSession } from './game-session.ts';
 
 /** Something computed in the background. While `pending`, `value` is what held before, if anything did. */
@@ -13,29 +22,52 @@ export interface Thought<Value> {
   readonly message: string;
 }
 
+const BLIND = [0, 1, 2, 3] as const;
 const NO_THOUGHT = { status: 'none', value: null, message: '' } as const;
 
 /**
- * What the session's rack means: asked of the workers anew whenever the rack changes, older
- * questions being dropped.
+ * What the session's rack means: asked of two workers anew whenever the rack changes, older
+ * questions being dropped. One worker reads, the other plans, so that a reading never waits.
  */
 export class Analysis {
   readonly #session: GameSession;
   readonly #reader: WorkerClient<ThinkingCalls>;
+  readonly #planner: WorkerClient<ThinkingCalls>;
   readonly #listeners = new Set<() => void>();
   #reading: Thought<ReadingView> = NO_THOUGHT;
-  #asked = '';
+  #tiles: Thought<TilesView> = NO_THOUGHT;
+  #plan: Thought<PlanView> = NO_THOUGHT;
+  #blind: PlanRequest['blind'] = 0;
+  #readFor = '';
+  #plannedFor = '';
   #cardText: { readonly card: unknown; readonly text: string } = { card: null, text: '' };
 
-  constructor(session: GameSession, startWorker: () => Worker) {
+  constructor(session: GameSession, startWorker: () => StoppableLine) {
     this.#session = session;
     this.#reader = new WorkerClient(startWorker);
+    this.#planner = new WorkerClient(startWorker);
     session.subscribe(() => this.#refresh());
     this.#refresh();
   }
 
   get reading(): Thought<ReadingView> {
     return this.#reading;
+  }
+
+  /** What each tile of the rack is worth, and which tiles would change most. */
+  get tiles(): Thought<TilesView> {
+    return this.#tiles;
+  }
+
+  /** The plan of the pass that is due; none when no pass is. */
+  get plan(): Thought<PlanView> {
+    return this.#plan;
+  }
+
+  /** Plans for so many tiles handed on unseen, until the next pass. */
+  passBlind(blind: number): void {
+    this.#blind = BLIND.find((count) => count === blind) ?? 0;
+    this.#refresh();
   }
 
   subscribe(listener: () => void): () => void {
@@ -45,25 +77,53 @@ export class Analysis {
 
   #refresh(): void {
     const known = this.#knowledge();
-    const asked = known === null ? '' : `${this.#session.id} ${known.rack} / ${known.gone}`;
-    if (asked === this.#asked) return;
-    this.#asked = asked;
-    if (known === null) this.#forget();
-    else void this.#read(known);
+    const moment = known === null ? '' : `${this.#session.id} ${known.rack} / ${known.gone}`;
+    if (moment !== this.#readFor) {
+      this.#readFor = moment;
+      void this.#read(known);
+    }
+    const step = legalEvents(this.#session.state).give?.step ?? null;
+    if (step === null) this.#blind = 0;
+    const pass = known === null || step === null ? '' : `${moment} ${step} ${this.#blind}`;
+    if (pass === this.#plannedFor) return;
+    this.#plannedFor = pass;
+    void this.#planPass(known === null || step === null ? null : { ...known, step, blind: this.#blind });
   }
 
-  #forget(): void {
-    this.#reader.cancelNewest('read');
-    this.#reading = NO_THOUGHT;
+  async #read(known: Knowledge | null): Promise<void> {
+    if (known === null) {
+      this.#reader.cancelNewest('read');
+      this.#reading = NO_THOUGHT;
+      this.#tiles = NO_THOUGHT;
+      return this.#tell();
+    }
+    this.#reading = pending(this.#reading);
+    this.#tiles = pending(this.#tiles);
     this.#tell();
-  }
-
-  async #read(known: Knowledge): Promise<void> {
-    this.#reading = { status: 'pending', value: this.#reading.value, message: '' };
-    this.#tell();
-    const outcome = await this.#reader.askNewest('read', known);
+    const outcome = await this.#reader.askNewest('read', known, { onProgress: (hands) => this.#showHands(hands) });
     if (outcome.status === 'cancelled') return;
-    this.#reading = thoughtOf(outcome);
+    this.#tiles = thoughtOf(outcome);
+    if (this.#tiles.status === 'failed')
+      this.#reading = { status: 'failed', value: null, message: this.#tiles.message };
+    this.#tell();
+  }
+
+  #showHands(hands: ReadingView): void {
+    this.#reading = { status: 'done', value: hands, message: '' };
+    this.#tell();
+  }
+
+  async #planPass(request: PlanRequest | null): Promise<void> {
+    if (request === null) {
+      this.#planner.cancelNewest('plan');
+      this.#plan = NO_THOUGHT;
+      return this.#tell();
+    }
+    this.#plan = { status: 'pending', value: null, message: '' };
+    this.#tell();
+    const outcome = await this.#planner.askNewest('plan', request);
+    if (outcome.status === 'cancelled') return;
+    this.#plan = thoughtOf(outcome);
     this.#tell();
   }
 
@@ -81,12 +141,14 @@ export class Analysis {
   }
 }
 
-function thoughtOf<Value>(
-  outcome: Outcome<{ readonly ok: true; readonly value: Value } | { readonly ok: false; readonly message: string }>,
-): Thought<Value> {
+function pending<Value>({ value }: Thought<Value>): Thought<Value> {
+  return { status: 'pending', value, message: '' };
+}
+
+function thoughtOf<Value>(outcome: Outcome<Answered<Value>>): Thought<Value> {
   if (outcome.status === 'done' && outcome.value.ok) return { status: 'done', value: outcome.value.value, message: '' };
-  const message = outcome.status === 'failed' ? outcome.message : '';
-  if (outcome.status === 'done' && !outcome.value.ok)
+  if (outcome.status === 'done' && !outcome.value.ok) {
     return { status: 'failed', value: null, message: outcome.value.message };
-  return { status: 'failed', value: null, message };
+  }
+  return { status: 'failed', value: null, message: outcome.status === 'failed' ? outcome.message : '' };
 }

@@ -59,6 +59,18 @@ export function setAside(layout: Layout, ids: readonly string[]): Layout {
   );
 }
 
+/** Puts exactly these kinds into the tray; what lay there goes back. */
+export function setAsideKinds(layout: Layout, kinds: readonly Kind[]): Layout {
+  const emptied = takeBack(
+    layout,
+    layout.aside.map((tile) => tile.id),
+  );
+  return kinds.reduce((sum, kind) => {
+    const tile = sum.rack.findLast((other) => other.kind === kind);
+    return tile === undefined ? sum : setAside(sum, [tile.id]);
+  }, emptied);
+}
+
 /** Brings tiles back from the tray: in their place while the rack is in the usual order, else at the end. */
 export function takeBack(layout: Layout, ids: readonly string[]): Layout {
   const chosen = layout.aside.filter((tile) => ids.includes(tile.id));

@@ -31,9 +31,13 @@ export function tenths(value: number): string {
 
 /** A difference of chances in points of a hundred: "0.6 points", "under 0.1 points". */
 export function points(difference: number): string {
+  return `${pointsAlone(difference)} points`;
+}
+
+/** The same without the word, where a heading says it. */
+export function pointsAlone(difference: number): string {
   const shown = difference * 100;
-  if (shown < 0.05) return 'under 0.1 points';
-  return `${shown.toFixed(1)} points`;
+  return shown < 0.05 ? 'under 0.1' : shown.toFixed(1);
 }
 
 /** "1 tile", "3 tiles". */

@@ -1,10 +1,15 @@
 import type { LeanShare } from '../parts/shares.ts';
 import type { HandPlace } from '../parts/wr-hand.ts';
+import type { PassStep } from '../../core/exchange/steps.ts';
+import type { Kind } from '../../core/tiles/kinds.ts';
 import type { Calls } from './messages.ts';
 
 /** What the window asks its workers. Tiles are in their text form. */
 export interface ThinkingCalls extends Calls {
-  read: { request: ReadRequest; progress: never; answer: Answered<ReadingView> };
+  /** The hands come first, as progress; what each tile is worth comes with the answer. */
+  read: { request: Knowledge; progress: ReadingView; answer: Answered<TilesView> };
+  /** Progress is the part done, 0 to 1. */
+  plan: { request: PlanRequest; progress: number; answer: Answered<PlanView> };
 }
 
 /** An answer, or a sentence that says why there is none. */
@@ -21,7 +26,11 @@ export interface Knowledge {
   readonly gone: string;
 }
 
-export type ReadRequest = Knowledge;
+export interface PlanRequest extends Knowledge {
+  readonly step: PassStep;
+  /** How many of the three are handed on unseen. */
+  readonly blind: 0 | 1 | 2 | 3;
+}
 
 /** A reading as the window draws it. */
 export interface ReadingView {
@@ -50,4 +59,48 @@ export interface HandView {
   readonly groups: readonly (readonly HandPlace[])[];
   /** Names of the tiles that are missing, "two of five bam" as one. */
   readonly missing: readonly string[];
+}
+
+/** What the tiles are to the reading: those of the rack, and those that may still come. */
+export interface TilesView {
+  readonly verdicts: readonly VerdictView[];
+  /** The unseen tiles that would change most, best first. */
+  readonly turning: readonly TurningView[];
+}
+
+export interface VerdictView {
+  readonly kind: Kind;
+  /** Which copy of its kind in the rack, from 1. */
+  readonly copy: number;
+  readonly verdict: 'keep' | 'spare' | 'strain';
+  readonly sentence: string;
+  /** How much the best reach falls without it. */
+  readonly loss: number;
+}
+
+export interface TurningView {
+  readonly kind: Kind;
+  readonly unseen: number;
+  /** How much the best reach would rise. */
+  readonly gain: number;
+  /** How much of the lean would move to other sections. */
+  readonly shift: number;
+}
+
+/** The pass plan as the window draws it; all options, best first. */
+export interface PlanView {
+  readonly step: PassStep;
+  readonly options: readonly PassView[];
+}
+
+export interface PassView {
+  readonly give: readonly Kind[];
+  readonly expectedAway: number;
+  readonly reach: number;
+  /** Reach given up against the best pass. */
+  readonly cost: number;
+  readonly gift: number;
+  /** The standard error of the gift. */
+  readonly giftError: number;
+  readonly reasons: readonly string[];
 }

@@ -6,12 +6,12 @@ test('a newcomer reaches a first deal and its reading in one click', async ({ wi
   await windrow.open();
   await page.getByRole('button', { name: 'Try an example deal' }).click();
   await expect(page.locator('wr-hand').first()).toBeVisible();
-  await expect(page.getByText('7 away').first()).toBeVisible();
+  await expect(page.getByRole('button', { name: '7, explain Away' }).first()).toBeVisible();
 });
 
 test('K7: a rack of 13 is typed with at most 45 key strokes, none of them a chord', async ({ windrow, page }) => {
   await windrow.open();
-  await page.getByRole('radio', { name: 'South' }).check({ force: true });
+  await page.getByRole('radio', { name: 'South' }).check();
   await page.getByLabel('Type your tiles').focus();
   const keys = ['j', 'ff', 'n', '0', '13b', '4578c', '22d'].join('').split('');
   for (const key of keys) await page.keyboard.press(key);
@@ -23,7 +23,7 @@ test('K7: a rack of 13 is typed with at most 45 key strokes, none of them a chor
 
 test('O4: a rack of 13 is pointed at with 13 clicks and one more', async ({ windrow, page }) => {
   await windrow.open();
-  await page.getByRole('radio', { name: 'South' }).check({ force: true });
+  await page.getByRole('radio', { name: 'South' }).check();
   let clicks = 0;
   const click = async (name: RegExp | string): Promise<void> => {
     await page.getByRole('button', { name }).click();
@@ -52,7 +52,7 @@ test('five of a tile: one sentence beside the field, and nothing typed is lost',
 
 test('too few or too many tiles: the button says how many, and does nothing', async ({ windrow, page }) => {
   await windrow.open();
-  await page.getByRole('radio', { name: 'South' }).check({ force: true });
+  await page.getByRole('radio', { name: 'South' }).check();
   await page.getByLabel('Type your tiles').fill('J FF N 0 13b 4578c 2d');
   await expect(page.getByText('1 tile to go')).toBeVisible();
   await page.getByRole('button', { name: 'That is my deal' }).click({ force: true });
@@ -88,7 +88,7 @@ test('undo and redo: every step of the table, by button and by key', async ({ wi
   await windrow.open();
   await windrow.deal(DEAL);
   await page.locator('wr-rack [role=option]').filter({ hasText: '' }).nth(3).click();
-  await page.getByRole('button', { name: 'Set aside to give' }).click();
+  await page.getByRole('button', { name: 'Set aside' }).click();
   expect(await windrow.rack()).toHaveLength(12);
   await page.getByRole('button', { name: 'Undo' }).click();
   expect(await windrow.rack()).toHaveLength(13);

@@ -53,7 +53,7 @@ export class Windrow {
 
   /** Types a deal into the field and takes it. */
   async deal(tiles: string, seat = 'South'): Promise<void> {
-    await this.page.getByRole('radio', { name: seat }).check({ force: true });
+    await this.page.getByRole('radio', { name: seat }).check();
     await this.page.getByLabel('Type your tiles').fill(tiles);
     await this.page.keyboard.press('Enter');
     await expect(this.page.getByRole('heading', { name: 'Pass three to the right' })).toBeVisible();
@@ -105,7 +105,9 @@ async function watch(page: Page): Promise<Misdeeds> {
 }
 
 /** Tests of the whole window; each ends by checking that nothing forbidden happened. */
-export const test = base.extend<{ windrow: Windrow; misdeeds: Misdeeds }>({
+export const test = base.extend<{ windrow: Windrow; misdeeds: Misdeeds }, { trace: 'off' }>({
+  // A trace copies the whole page at each action, hundreds of drawn tiles; that is most of the time.
+  trace: ['off', { scope: 'worker' }],
   misdeeds: [
     async ({ page }, use) => {
       const misdeeds = await watch(page);

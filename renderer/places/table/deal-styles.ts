@@ -4,6 +4,7 @@ import { css } from 'lit';
 export const dealStyles = css`
   .deal {
     display: grid;
+    grid-template-columns: minmax(0, 1fr);
     gap: var(--space-4) var(--space-5);
     padding: var(--space-4);
     background: var(--sheet);

@@ -45,6 +45,7 @@ export const exchangeStyles = css`
 
   .station {
     flex: 1 1 0;
+    min-width: 0;
     display: flex;
     flex-direction: column;
     align-items: center;
@@ -72,7 +73,6 @@ export const exchangeStyles = css`
     }
 
     .station {
-      min-width: var(--target);
       min-height: 3.2rem;
       justify-content: center;
     }
@@ -106,6 +106,14 @@ export const exchangeStyles = css`
 
   .station.skipped {
     text-decoration: line-through;
+  }
+
+  .tray {
+    align-items: center;
+  }
+
+  .refusal:empty {
+    display: none;
   }
 
   .stop {

@@ -4,7 +4,7 @@ import { css } from 'lit';
 export const rackStyles = css`
   .rack {
     padding: var(--space-1) 0 0;
-    margin-inline: calc(-1 * var(--space-4));
+    margin-inline: calc(-1 * var(--table-side));
     background: var(--well);
     border-top: 1px solid var(--hairline);
   }
@@ -15,11 +15,12 @@ export const rackStyles = css`
     align-items: center;
     gap: var(--space-1) var(--space-4);
     min-height: var(--target);
-    padding-inline: 20px;
+    padding-inline: var(--table-side);
   }
 
   .verdict {
-    flex: 1 1 18rem;
+    flex: 1 1 10rem;
+    line-height: 1.25;
     max-width: none;
     color: var(--ink-soft);
     font-size: var(--text-small);

@@ -53,6 +53,16 @@ export const readingStyles = css`
     --tile-width: clamp(17px, 5.2cqi, 34px);
   }
 
+  @container (max-width: 32rem) {
+    h2 {
+      position: absolute;
+      overflow: hidden;
+      width: 1px;
+      height: 1px;
+      clip-path: inset(50%);
+    }
+  }
+
   @container (min-width: 42rem) {
     .hands li {
       grid-template-columns: minmax(0, 1fr) auto;
@@ -68,7 +78,7 @@ export const readingStyles = css`
     .numbers {
       grid-area: numbers;
       display: grid;
-      grid-template-columns: 3.6rem 5rem 6.2rem;
+      grid-template-columns: 3.4rem 5rem 6.7rem;
       align-self: center;
       gap: 0;
     }

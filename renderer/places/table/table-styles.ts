@@ -16,7 +16,8 @@ export const tableStyles = css`
     display: grid;
     grid-template-columns: minmax(0, 1fr);
     gap: var(--space-3);
-    padding: 0 var(--space-3) var(--space-3);
+    --table-side: 16px;
+    padding: 0 var(--table-side) var(--space-3);
     align-content: start;
   }
 
@@ -41,7 +42,7 @@ export const tableStyles = css`
         'lean exchange'
         'reading exchange'
         'rack rack';
-      padding: 0 var(--space-4) 0;
+      padding-bottom: 0;
       align-content: stretch;
     }
 

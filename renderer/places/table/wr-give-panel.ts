@@ -13,9 +13,10 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { tableWords } from '../../words/table.ts';
 import { exchangeStyles } from './exchange-styles.ts';
 import { panelStyles } from './panel-styles.ts';
+import './wr-plan-panel.ts';
 
 const words = tableWords.exchange;
-const COUNTS = ['0', '1', '2', '3'] as const;
+const COUNTS: readonly string[] = ['0', '1', '2', '3'];
 
 /** The pass that is due: the tray, how many go unseen, whether the round is stopped, and the plan. */
 export class WrGivePanel extends LitElement {
@@ -54,8 +55,11 @@ export class WrGivePanel extends LitElement {
     if (due === null) return nothing;
     return html`<div class="stack">
       <h2>${words.giveTitle[due.step]}</h2>
-      ${due.step === 'courtesy' ? this.#courtesy() : nothing} ${this.#slots(due)} ${this.#give(due)}
+      ${due.step === 'courtesy' ? this.#courtesy() : nothing}
+      <div class="row tray">${this.#slots(due)} ${this.#give(due)}</div>
+      <p class="refusal" role="alert">${this.refusal}</p>
       ${due.blindUpTo > 0 ? this.#blindChoice(due) : nothing} ${this.#stopChoice()}
+      <wr-plan-panel .app=${this.app}></wr-plan-panel>
     </div>`;
   }
 
@@ -80,9 +84,8 @@ export class WrGivePanel extends LitElement {
   #give(due: GiveDue): unknown {
     const wanted = this.#wanted(due);
     return html`<wr-button look="main" reason=${this.#reason(wanted)} @click=${this.#giveNow}
-        >${words.give(wanted ?? due.most)}</wr-button
-      >
-      <p class="refusal" role="alert">${this.refusal}</p>`;
+      >${words.give(wanted ?? due.most)}</wr-button
+    >`;
   }
 
   #reason(wanted: number | null): string {
@@ -104,7 +107,7 @@ export class WrGivePanel extends LitElement {
         labelHidden
         .options=${options}
         .value=${String(this.blind)}
-        @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => (this.blind = Number(detail.value))}
+        @choice-changed=${this.#blindChosen}
       ></wr-choice>
     </details>`;
   }
@@ -141,6 +144,11 @@ export class WrGivePanel extends LitElement {
       >
       <p class="soft">${help}</p>
     </div>`;
+  }
+
+  #blindChosen({ detail }: CustomEvent<ChoiceChanged>): void {
+    this.blind = COUNTS.indexOf(detail.value);
+    this.app.analysis.passBlind(this.blind);
   }
 
   #returned({ detail }: CustomEvent<SlotsReturned>): void {

@@ -7,15 +7,19 @@ import '../../parts/rack/wr-rack.ts';
 import type { RackIds, RackReordered } from '../../parts/rack/wr-rack.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-toolbar.ts';
-import { arranged, isArranged, type LaidTile, relaid, removeTile, setAside, takeBack } from '../../session/layout.ts';
+import { arranged, isArranged, relaid, removeTile, setAside, takeBack } from '../../session/layout.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
+import type { TileMark } from '../../parts/tile/wr-tile.ts';
+import type { VerdictView } from '../../worker/calls.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { tableWords } from '../../words/table.ts';
 import { panelStyles } from './panel-styles.ts';
 import { rackStyles } from './rack-styles.ts';
 
 const words = tableWords.rack;
+
+const MARKS: Readonly<Record<VerdictView['verdict'], TileMark>> = { keep: 'kept', spare: 'spare', strain: 'strained' };
 
 /** The rack along the bottom, its few actions, and what the chosen tile is worth. */
 export class WrRackPanel extends LitElement {
@@ -47,16 +51,15 @@ export class WrRackPanel extends LitElement {
   }
 
   protected override render(): unknown {
-    const { layout } = this.app.session;
     return html`<section class="rack" aria-label=${words.label}>
       <div class="bar">
         <wr-toolbar label=${words.actions}>${this.#actions()}</wr-toolbar>
-        <p class="verdict" aria-live="polite">${this.#verdict()}</p>
+        <p class="verdict" aria-live="polite">${this.#words()}</p>
         <slot name="game"></slot>
       </div>
       <wr-rack
         label=${words.label}
-        .tiles=${layout.rack.map((tile) => this.#tile(tile))}
+        .tiles=${this.#tiles()}
         .tiers=${this.app.preferences.values.rackTiers}
         .selected=${this.selected}
         .sendTo=${this.sendTo}
@@ -91,13 +94,32 @@ export class WrRackPanel extends LitElement {
       }`;
   }
 
-  #tile({ id, kind, space }: LaidTile): RackTile {
-    return { id, kind, space };
+  /** The rack's tiles, each marked with what it is to the reading. */
+  #tiles(): RackTile[] {
+    const { rack } = this.app.session.layout;
+    return rack.map(({ id, kind, space }) => {
+      const verdict = this.#verdictOn(id);
+      return { id, kind, space, ...(verdict === undefined ? {} : { mark: MARKS[verdict.verdict] }) };
+    });
   }
 
-  #verdict(): string {
-    const { layout } = this.app.session;
-    return layout.rack.length === 0 ? '' : words.help;
+  /** Copies of a kind are told apart by their order in the rack. */
+  #verdictOn(id: string): VerdictView | undefined {
+    const { rack } = this.app.session.layout;
+    const tile = rack.find((other) => other.id === id);
+    const copies = rack.filter((other) => other.kind === tile?.kind);
+    const copy = copies.findIndex((other) => other.id === id) + 1;
+    const { value } = this.app.analysis.tiles;
+    return value?.verdicts.find((verdict) => verdict.kind === tile?.kind && verdict.copy === copy);
+  }
+
+  #words(): string {
+    const { session, analysis } = this.app;
+    if (session.layout.rack.length === 0) return '';
+    const chosen = this.selected.at(-1);
+    const verdict = chosen === undefined ? undefined : this.#verdictOn(chosen);
+    if (verdict !== undefined) return verdict.sentence;
+    return analysis.reading.value === null ? words.help : words.ask;
   }
 
   /** The chosen tiles that may be given. */

@@ -1,0 +1,94 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { Tiles } from '../../../core/tiles/tiles.ts';
+import '../../parts/tile/wr-tile.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-explain.ts';
+import { setAsideKinds } from '../../session/layout.ts';
+import type { AppContext } from '../../shell/app-context.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { tableWords } from '../../words/table.ts';
+import type { PassView, PlanView } from '../../worker/calls.ts';
+import { panelStyles } from './panel-styles.ts';
+import { passName, passNumbers } from './pass-row.ts';
+import { planStyles } from './plan-styles.ts';
+
+const words = tableWords.plan;
+
+/** Passes that are shown before more are asked for, and then. */
+const FIRST_PASSES = 4;
+const MORE_PASSES = 20;
+
+/** The plan of the pass that is due: the best ways to give, what each costs, and what the own choice costs. */
+export class WrPlanPanel extends LitElement {
+  static override properties = {
+    app: { attribute: false },
+    more: { state: true },
+  };
+
+  declare app: AppContext;
+  declare more: boolean;
+
+  static override styles = [sharedStyles, panelStyles, planStyles, css``];
+
+  constructor() {
+    super();
+    this.more = false;
+    new StoreController(this, () => [this.app.analysis, this.app.session]);
+  }
+
+  protected override render(): unknown {
+    const { status, value, message } = this.app.analysis.plan;
+    return html`<section class="plan" aria-label=${words.title} aria-busy=${status === 'pending'}>
+      <h3>${words.title}</h3>
+      ${status === 'failed' ? html`<p class="refusal" role="alert">${words.failed} ${message}</p>` : nothing}
+      ${value === null ? html`<p class="soft">${status === 'failed' ? '' : words.pending}</p>` : this.#options(value)}
+    </section>`;
+  }
+
+  #options({ options }: PlanView): unknown {
+    const shown = options.slice(0, this.more ? MORE_PASSES : FIRST_PASSES);
+    return html`${this.#own(options)}
+      <ol>
+        ${shown.map((option) => html`<li>${this.#row(option)}</li>`)}
+      </ol>
+      ${
+        options.length > FIRST_PASSES
+          ? html`<wr-button look="quiet" @click=${() => (this.more = !this.more)}
+              >${this.more ? words.fewer : words.more}</wr-button
+            >`
+          : nothing
+      }`;
+  }
+
+  /** What the tiles in the tray would cost; its line is there before they are, so that nothing moves. */
+  #own(options: readonly PassView[]): unknown {
+    const chosen = Tiles.of(this.app.session.layout.aside.map((tile) => tile.kind));
+    const found = options.find(({ give }) => give.length > 0 && Tiles.of(give).equals(chosen));
+    return html`<div class="own" aria-live="polite">
+      <strong>${words.own}</strong>
+      ${found === undefined ? html`<span class="soft">${words.ownNone}</span>` : passNumbers(found)}
+    </div>`;
+  }
+
+  #row(option: PassView): unknown {
+    return html`<span class="tiles" role="img" aria-label=${passName(option)}>
+        ${option.give.map((kind) => html`<wr-tile .kind=${kind} aria-hidden="true"></wr-tile>`)}
+      </span>
+      ${passNumbers(option)}
+      <wr-button label=${words.useLabel(passName(option))} @click=${() => this.#use(option)}>${words.use}</wr-button>`;
+  }
+
+  #use({ give }: PassView): void {
+    const { session } = this.app;
+    session.lay(setAsideKinds(session.layout, give));
+  }
+}
+
+customElements.define('wr-plan-panel', WrPlanPanel);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-plan-panel': WrPlanPanel;
+  }
+}
