@@ -31,7 +31,8 @@ export function whyCalled(chosen: Choice, best: Choice, verdict: Verdict): strin
   if (verdict === 'best') return [chosen.tiles.size === 0 ? 'No call was worth more.' : 'No other choice was better.'];
   if (verdict === 'equal') return ['Calling or not made too little difference to tell.'];
   if (best.tiles.size === 0) return ['Better was to let it go: the group narrows the hand more than it helps.'];
-  return [`Better was to call and lay open ${words(best.tiles)}.`];
+  const act = chosen.tiles.size === 0 ? 'call and lay open' : 'lay open';
+  return [`Better was to ${act} ${words(best.tiles)}.`];
 }
 
 /** The tiles among `tiles` that a way wants. */

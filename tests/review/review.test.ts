@@ -124,6 +124,22 @@ describe('verdicts', () => {
   ])('a cost of %d is called %s', (cost, verdict) => {
     expect(verdictOf(cost)).toBe(verdict);
   });
+  test('a discard that should have been called says so, and a group that no hand wants too', () => {
+    const start = GAME.slice(0, 14);
+    const missed = review([
+      ...start,
+      { type: 'discarded', seat: 'South', tile: '2c' },
+      { type: 'discarded', seat: 'West', tile: '1b' },
+    ]);
+    expect(missed.decisions.at(-1)).toMatchObject({
+      kind: 'let-go',
+      verdict: 'costly',
+      why: ['Better was to call and lay open joker and three one bams.'],
+    });
+    const poor: GameEvent = { type: 'called', seat: 'South', tile: '1b', group: '111b' };
+    const why = review([...start, { type: 'discarded', seat: 'South', tile: '2c' }, poor]).decisions.at(-1)?.why;
+    expect(why).toEqual(['Better was to lay open joker and three one bams.']);
+  });
   test('with nothing else to do a decision is forced', () => {
     const none: GameEvent = { type: 'gave', step: 'courtesy', tiles: '', asked: 0, offered: 2 };
     const decision = review([...GAME.slice(0, 10), none]).decisions.at(-1);
