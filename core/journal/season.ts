@@ -11,7 +11,7 @@ export interface SeasonGame {
 }
 
 /** Games that ended with a known outcome for the user: won, lost or a wall game. */
-export function isDecided({ outcome }: GameSummary): boolean {
+function isDecided({ outcome }: GameSummary): boolean {
   return outcome === 'won' || outcome === 'lost' || outcome === 'wall';
 }
 
@@ -139,7 +139,7 @@ export function costRows<Kind extends string>(choices: readonly ChoiceCost<Kind>
   });
 }
 
-export function oldestFirst(games: readonly GameSummary[]): GameSummary[] {
+function oldestFirst(games: readonly GameSummary[]): GameSummary[] {
   return [...games].sort((one, other) =>
     one.startedAt < other.startedAt ? -1 : Number(one.startedAt > other.startedAt),
   );

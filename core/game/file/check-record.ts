@@ -3,7 +3,7 @@ import { type Check, firstTrouble, isAmount, isFlag, isOneOf, isSeat, isText, is
 import { isFields } from './plain-json.ts';
 
 /** More events than any game can have. */
-export const MOST_EVENTS = 5_000;
+const MOST_EVENTS = 5_000;
 const MOST_TAGS = 50;
 
 const isId: Check = (value) =>

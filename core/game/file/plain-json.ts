@@ -2,7 +2,7 @@ import { type Result, success } from '../../base/result.ts';
 import { type GameFileProblem, refuseFile } from './problems.ts';
 
 /** Text of a file beyond this many characters is not looked at: a real game has some 20,000. */
-export const LARGEST_FILE = 4_000_000;
+const LARGEST_FILE = 4_000_000;
 const DEEPEST = 32;
 
 /** A JSON object, its fields unknown as yet. */

@@ -18,7 +18,7 @@ import { isFields } from './plain-json.ts';
 import { type GameFileProblem, refuseFile } from './problems.ts';
 
 /** The longest note kept. */
-export const LONGEST_NOTE = 10_000;
+const LONGEST_NOTE = 10_000;
 
 const isTiles = isText(100);
 
