@@ -1,6 +1,7 @@
+import { type Rate, rateOf } from '../base/rate.ts';
 import { PASS_STEPS, type Seat, SEATS } from '../exchange/steps.ts';
 import type { GameFigures, Moment } from './figures.ts';
-import { type Mean, meanOf, type Rate, rateOf, sum } from './intervals.ts';
+import { type Mean, meanOf, sum } from './intervals.ts';
 import type { GameSummary } from './summary.ts';
 import { type Trend, trendOf } from './trend.ts';
 

@@ -1,7 +1,8 @@
 import * as fc from 'fast-check';
 import jstat from 'jstat';
 import { describe, expect, test } from 'vitest';
-import { meanOf, rateOf, studentQuantile, Z95 } from '../../core/journal/intervals.ts';
+import { rateOf, Z95 } from '../../core/base/rate.ts';
+import { meanOf, studentQuantile } from '../../core/journal/intervals.ts';
 import { trendOf } from '../../core/journal/trend.ts';
 import { randomFromSeed } from '../../core/base/random.ts';
 

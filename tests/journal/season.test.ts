@@ -7,7 +7,7 @@ import type { GameRecord } from '../../core/game/record.ts';
 import { stateOf } from '../../core/game/state.ts';
 import { figuresOf } from '../../core/journal/figures.ts';
 import { filterGames, type JournalFilter, sortGames } from '../../core/journal/filter.ts';
-import { rateOf } from '../../core/journal/intervals.ts';
+import { rateOf } from '../../core/base/rate.ts';
 import {
   awayCourse,
   costRows,
