@@ -1,4 +1,4 @@
-import { failure, type Result, success } from '../../core/base/result.ts';
+import { expectValue, failure, type Result, success } from '../../core/base/result.ts';
 import { type CardDocument, textField } from '../../core/card/document.ts';
 import { readCardFile } from '../../core/card/file.ts';
 import { makeFolders, removeDurably, writeDurably } from '../files/durable.ts';
@@ -19,7 +19,8 @@ export const DEMO_CARD_ID = 'demo';
 /** The cards, one file each in `cards/`, with dated backups. Calls may reject with a file error. */
 export class CardShelf {
   readonly #context: DeskContext;
-  readonly #demo: OpenedCard;
+  readonly #demoCard: string;
+  #demoRead: OpenedCard | undefined;
   /** Entries already made out, by id, good as long as the file is as it was. */
   readonly #known = new Map<string, { info: FileInfo; entry: CardEntry }>();
   /** Cards whose content before this session has been copied. */
@@ -27,9 +28,13 @@ export class CardShelf {
 
   constructor(context: DeskContext, demoCard: string) {
     this.#context = context;
-    const document = readCardFile(demoCard);
-    if (!document.ok) throw new Error(document.problem.message);
-    this.#demo = { entry: { ...entryOf(DEMO_CARD_ID, document.value.document, ''), fixed: true }, text: demoCard };
+    this.#demoCard = demoCard;
+  }
+
+  /** Read when it is first asked for: the start need not wait for it. */
+  get #demo(): OpenedCard {
+    this.#demoRead ??= demoOf(this.#demoCard);
+    return this.#demoRead;
   }
 
   /** The demo card first, then the newest. */
@@ -154,6 +159,11 @@ function entryOf(id: string, document: CardDocument, savedAt: string): CardEntry
     savedAt,
     fixed: false,
   };
+}
+
+function demoOf(text: string): OpenedCard {
+  const { document } = expectValue(readCardFile(text));
+  return { entry: { ...entryOf(DEMO_CARD_ID, document, ''), fixed: true }, text };
 }
 
 function missing(): Result<never> {
