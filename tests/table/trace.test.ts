@@ -3,7 +3,7 @@ import { POLICY_NAMES, type PolicyName } from '../../core/table/policies/names.t
 import { traceGame } from '../../core/table/simulate.ts';
 import { formatTrace, type TableEvent } from '../../core/table/trace.ts';
 import { JOKER } from '../../core/tiles/kinds.ts';
-import { demoCard } from './cards.ts';
+import { cardOf, demoCard } from './cards.ts';
 import { Referee } from './referee.ts';
 
 const GAMES_EACH = 8;
@@ -37,6 +37,27 @@ describe('a trace, replayed by a slow referee that knows only RULES.md', () => {
     expect([...seen].sort()).toEqual(
       ['called', 'dealt', 'discarded', 'drew', 'gave', 'received', 'stopped', 'swapped', 'wallGame', 'won'].sort(),
     );
+  });
+});
+
+describe('cards of other kinds', () => {
+  const cards = {
+    'a card of one hand, soon dead': cardOf({ id: 'one', pattern: 'NEWS 1111bam 11crak 1111dot' }),
+    'concealed hands only': cardOf(
+      { id: 'pairs', pattern: '11a 22a 33a 44a 55a 66a 77a', slide: 1, concealed: true },
+      { id: 'pungs', pattern: 'FF 111a 222a 333a 444a', slide: 1, concealed: true },
+    ),
+    'quints and sextets, jokers needed': cardOf(
+      { id: 'quints', pattern: '11111a 2222a 33333a', slide: 1 },
+      { id: 'sextet', pattern: 'FFFFFF 1111a 1111b', slide: 1 },
+      { id: 'twice', pattern: 'FF FFF 111a 222a 333a', slide: 1 },
+    ),
+  };
+  it.each(Object.entries(cards))('T1 to T20 hold on %s', (_, compiled) => {
+    for (let game = 0; game < 24; game += 1) {
+      const events = traceGame({ compiled, seed: 55, policies: ['soft', 'planner', 'nearest', 'beginner'] }, game);
+      new Referee(compiled).follow(events);
+    }
   });
 });
 

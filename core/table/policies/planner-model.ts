@@ -1,5 +1,6 @@
 import { PASS_STEPS, type PassStep } from '../../exchange/steps.ts';
 import type { ReachModel } from '../../reading/reach-model.ts';
+import { newReader, type Reader } from '../../reading/reader.ts';
 import { WALL_AT_START } from '../hazard.ts';
 
 /**
@@ -40,15 +41,27 @@ const PASSES_AHEAD: Readonly<Record<PassStep, number>> = {
   courtesy: 0,
 };
 
-/** The planner's model of what still comes with so many tiles in the wall during play. */
-export function playModelOf(wallLeft: number): ReachModel {
+/** A reader that has grown beyond this is begun anew: seventeen models together stay below 100 MB. */
+const MOST_NODES = 6_000;
+const READERS = new Map<ReachModel, Reader>();
+
+/** Reads by the planner's model of what still comes with so many tiles in the wall during play. */
+export function playReader(wallLeft: number): Reader {
   const row = Math.floor((WALL_AT_START - wallLeft) / DRAWS_IN_A_ROW);
-  return PLAY_MODELS[Math.min(PLAY_MODELS.length - 1, row)] as ReachModel;
+  return readerFor(PLAY_MODELS[Math.min(PLAY_MODELS.length - 1, row)] as ReachModel);
 }
 
-/** The planner's model before a pass: three tiles of each pass ahead count as own draws. */
-export function passModelOf(step: PassStep): ReachModel {
-  return PASS_MODELS.get(step) as ReachModel;
+/** Reads by the planner's model before a pass: three tiles of each pass ahead count as own draws. */
+export function passReader(step: PassStep): Reader {
+  return readerFor(PASS_MODELS.get(step) as ReachModel);
+}
+
+function readerFor(model: ReachModel): Reader {
+  const known = READERS.get(model);
+  if (known !== undefined && known.tree.size < MOST_NODES) return known;
+  const reader = newReader(model);
+  READERS.set(model, reader);
+  return reader;
 }
 
 function modelFor(wallLeft: number, drawsToEnd: readonly number[], passes: number): ReachModel {

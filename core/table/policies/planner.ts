@@ -1,11 +1,11 @@
 import { type Deficits, emptyDeficits } from '../../reading/deficits.ts';
-import { type Reader, readerOf, reachOfDeficits } from '../../reading/reader.ts';
+import { reachOfDeficits } from '../../reading/reader.ts';
 import { JOKER } from '../../tiles/kinds.ts';
 import type { TrialRack } from '../weigher.ts';
 import type { PolicyMaker } from '../policy.ts';
 import type { TableCard } from '../table-card.ts';
 import { ByWeight } from './by-weight.ts';
-import { passModelOf, playModelOf } from './planner-model.ts';
+import { passReader, playReader } from './planner-model.ts';
 
 /**
  * Ways overlap, so their reaches can't simply be added; a power above one leans to the best ones.
@@ -22,7 +22,7 @@ const CONCEALED_SHARE = 0.75;
  */
 export const planner: PolicyMaker = (card) => {
   const deficits = emptyDeficits();
-  let reader: Reader = readerOf(passModelOf('right'));
+  let reader = passReader('right');
   return new ByWeight(card, {
     weigh: (way, _plain, _wild, rack) => {
       fillTrialDeficits(card, way, rack, deficits);
@@ -35,7 +35,7 @@ export const planner: PolicyMaker = (card) => {
     idleShare: 0.1,
     stopShare: 0.5,
     prepare: (view, step) => {
-      reader = readerOf(step === undefined ? playModelOf(view.wallLeft) : passModelOf(step));
+      reader = step === undefined ? playReader(view.wallLeft) : passReader(step);
     },
   });
 };
