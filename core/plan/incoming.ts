@@ -50,51 +50,64 @@ function waysToDraw(unseen: Uint8Array, low: number, middle: number, high: numbe
 /**
  * The mean, over what comes in, of the best value that any part of it gives: `own` holds at the
  * place of a multiset the best value that exactly these tiles give (0 if none is known) and is
- * spread in place from each multiset to all larger ones; `own[0]`, no tile at all, is the floor.
+ * spread from each multiset to all larger ones (`own` is changed); `own[0]`, no tile at all, is the floor.
  * Right because a value never falls when more tiles come in.
  */
-export function meanOfBest(own: Float64Array, incoming: Incoming): number {
-  spread(own, incoming.size);
-  const { counts, all } = incoming;
-  let sum = 0;
-  for (let place = 0; place < MULTISETS; place += 1) {
-    sum += (counts[place] as number) * (own[place] as number);
+export function meanOfBest(own: Float64Array, { size, counts, all }: Incoming): number {
+  const floor = own[0] as number;
+  let sum = (counts[0] as number) * floor;
+  for (let high = 1; high < KIND_COUNT; high += 1) {
+    const place = placeOf(0, 0, high);
+    sum += (counts[place] as number) * raise(own, place, floor);
   }
+  if (size > 1) sum += spreadPairs(own, counts);
+  if (size > 2) sum += spreadTriples(own, counts);
   return sum / all;
 }
 
-function spread(own: Float64Array, size: PassSize): void {
-  const floor = own[0] as number;
-  const pairs = SPREAD_PAIRS;
-  for (let high = 1; high < KIND_COUNT; high += 1) raise(own, placeOf(0, 0, high), floor);
-  if (size < 2) return;
+function spreadPairs(own: Float64Array, counts: Float64Array): number {
+  let sum = 0;
   for (let high = 1; high < KIND_COUNT; high += 1) {
     const highAlone = own[placeOf(0, 0, high)] as number;
     for (let middle = 1; middle <= high; middle += 1) {
-      const best = raise(own, placeOf(0, middle, high), Math.max(highAlone, own[placeOf(0, 0, middle)] as number));
-      pairs[high * KIND_COUNT + middle] = best;
+      const place = placeOf(0, middle, high);
+      const best = raise(own, place, Math.max(highAlone, own[placeOf(0, 0, middle)] as number));
+      PAIR_VALUES[high * KIND_COUNT + middle] = best;
+      sum += (counts[place] as number) * best;
     }
   }
-  if (size < 3) return;
+  return sum;
+}
+
+/** Triples spread to nothing larger, so that their values need not be kept. */
+function spreadTriples(own: Float64Array, counts: Float64Array): number {
+  const pairs = PAIR_VALUES;
+  let sum = 0;
+  let place = 0;
   for (let high = 1; high < KIND_COUNT; high += 1) {
+    place += 1;
+    const withHigh = high * KIND_COUNT;
     for (let middle = 1; middle <= high; middle += 1) {
-      const start = placeOf(0, middle, high);
-      const without = own[start] as number;
+      place += 1;
+      const withMiddle = middle * KIND_COUNT;
+      const without = pairs[withHigh + middle] as number;
       for (let low = 1; low <= middle; low += 1) {
-        let best = own[start + low] as number;
-        const withMiddle = pairs[middle * KIND_COUNT + low] as number;
-        const withHigh = pairs[high * KIND_COUNT + low] as number;
+        place += 1;
+        let best = own[place] as number;
+        const one = pairs[withMiddle + low] as number;
+        const other = pairs[withHigh + low] as number;
         if (without > best) best = without;
-        if (withMiddle > best) best = withMiddle;
-        if (withHigh > best) best = withHigh;
-        own[start + low] = best;
+        if (one > best) best = one;
+        if (other > best) best = other;
+        sum += (counts[place] as number) * best;
       }
     }
   }
+  return sum;
 }
 
-/** Work space of `spread`, filled anew at each call: the values of pairs, middle below high. */
-const SPREAD_PAIRS = new Float64Array(KIND_COUNT * KIND_COUNT);
+/** Work space of `meanOfBest`, filled anew at each call: the values of pairs, lower kind at the lower place. */
+const PAIR_VALUES = new Float64Array(KIND_COUNT * KIND_COUNT);
 
 function raise(own: Float64Array, place: number, floor: number): number {
   const value = Math.max(own[place] as number, floor);

@@ -5,6 +5,7 @@ import { readerOf } from '../reading/reader.ts';
 import type { Kind } from '../tiles/kinds.ts';
 import { type Incoming, incomingOf, meanOfBest } from './incoming.ts';
 import { MULTISETS } from './multisets.ts';
+import { FutureLists } from './future-lists.ts';
 import { distinctPasses, type PassSize } from './passes.ts';
 import { WayFutures } from './way-futures.ts';
 import { TAKES, WayTakes } from './way-takes.ts';
@@ -80,34 +81,6 @@ export function* passTableSteps(
     if (pass % PASS_PORTION === PASS_PORTION - 1) yield 0.7 + (0.3 * pass) / passes.length;
   }
   return { passes, expectedAway, reach };
-}
-
-/** A growing list of futures: places of multisets and values, cut into lists by `starts`. */
-class FutureLists {
-  readonly places: number[] = [];
-  readonly values: number[] = [];
-  readonly starts: number[] = [0];
-
-  get count(): number {
-    return this.starts.length - 1;
-  }
-
-  /** Ends the list under work and gives its number. */
-  close(): number {
-    this.starts.push(this.places.length);
-    return this.count - 1;
-  }
-
-  /** Raises the table to the values of one list. */
-  raise(table: Float64Array, list: number): void {
-    const { places, values } = this;
-    const end = this.starts[list + 1] as number;
-    for (let entry = this.starts[list] as number; entry < end; entry += 1) {
-      const place = places[entry] as number;
-      const value = values[entry] as number;
-      if (value > (table[place] as number)) table[place] = value;
-    }
-  }
 }
 
 /** One of the two values that a table is made for, while it is made. */
@@ -238,9 +211,7 @@ class PassWork {
     const { places, length } = this.#futures;
     for (let entry = 0; entry < length; entry += 1) {
       const value = values[entry] as number;
-      if (value <= side.lowestFloor) continue;
-      side.lists.places.push(places[entry] as number);
-      side.lists.values.push(value);
+      if (value > side.lowestFloor) side.lists.add(places[entry] as number, value);
     }
     return side.lists.close();
   }
@@ -255,8 +226,9 @@ class PassWork {
 
   #mean(side: Side, pass: number): number {
     const table = this.#table.fill(0);
-    for (const list of side.listsOf[pass] as number[]) side.lists.raise(table, list);
-    table[0] = side.floors[pass] as number;
+    const floor = side.floors[pass] as number;
+    for (const list of side.listsOf[pass] as number[]) side.lists.raise(table, list, floor);
+    table[0] = floor;
     return meanOfBest(table, this.#incoming);
   }
 

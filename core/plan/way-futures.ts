@@ -1,13 +1,11 @@
 import type { CompiledCard } from '../reading/compiled.ts';
 import { type Deficits, emptyDeficits, fillDeficits } from '../reading/deficits.ts';
 import type { ReachTable } from '../reading/reach.ts';
-import type { PlainPart, WildChances } from '../reading/reach-parts.ts';
+import type { WildChances } from '../reading/reach-parts.ts';
 import { JOKER } from '../tiles/kinds.ts';
 import type { PassSize } from './passes.ts';
 import { placeOfAny } from './multisets.ts';
-
-/** No way wants more than 14 kinds, and 14 kinds have 680 multisets of up to three. */
-const ROOM = 680;
+import { MOST_CHOICES, PlainFutures } from './plain-futures.ts';
 
 /**
  * What one way may become when up to three tiles come in: for every multiset of tiles that all
@@ -17,17 +15,17 @@ export class WayFutures {
   /** Entries in the lists. The first is that of no tile. */
   length = 0;
   /** The place of the multiset, see multisets.ts. */
-  readonly places = new Uint16Array(ROOM);
-  readonly has = new Uint8Array(ROOM);
-  readonly reaches = new Float64Array(ROOM);
+  readonly places = new Uint16Array(MOST_CHOICES);
+  readonly has = new Uint8Array(MOST_CHOICES);
+  readonly reaches = new Float64Array(MOST_CHOICES);
 
   readonly #compiled: CompiledCard;
   readonly #reach: ReachTable;
   readonly #unseen: Uint8Array;
   readonly #size: PassSize;
   readonly #deficits: Deficits = emptyDeficits();
-  readonly #plain = new Options<PlainPart>();
-  readonly #wild = new Options<WildChances>();
+  readonly #plain: PlainFutures;
+  readonly #wild = new WildOptions();
   #concealed = false;
 
   /** `unseen`: 36 counts; `size`: tiles that come in at most. */
@@ -36,14 +34,14 @@ export class WayFutures {
     this.#reach = reach;
     this.#unseen = unseen;
     this.#size = size;
+    this.#plain = new PlainFutures(reach, size);
   }
 
   /** Fills the lists for a way number and the 36 counts of what is kept. */
   look(way: number, counts: Uint8Array): void {
     this.#start(way, counts);
-    this.#plain.length = 0;
+    this.#plain.list(this.#deficits);
     this.#wild.length = 0;
-    this.#receivePlain(0, 0, 0, 0, 0);
     this.#receiveWild(0, 0, 0, 0, 0, this.#deficits.shortage);
     this.#join();
   }
@@ -55,7 +53,8 @@ export class WayFutures {
     this.length = 1;
     this.places[0] = 0;
     this.has[0] = 14 - away;
-    this.reaches[0] = away === 0 ? 1 : this.#reach.reachOf(this.#plainPart(), this.#wildPart(shortage));
+    const plain = this.#reach.plainOf(this.#reach.tree.plainNodeOf(this.#deficits));
+    this.reaches[0] = away === 0 ? 1 : this.#reach.reachOf(plain, this.#wildPart(shortage));
   }
 
   #start(way: number, counts: Uint8Array): void {
@@ -63,22 +62,7 @@ export class WayFutures {
     this.#concealed = this.#compiled.concealed[way] === 1;
   }
 
-  /** All that may come in for kinds lacking only in singles and pairs; kinds from list place `from` on. */
-  #receivePlain(from: number, size: number, one: number, two: number, three: number): void {
-    const { length, kind, plain, wild, unseen } = this.#deficits;
-    this.#plain.add(size, one, two, three, this.#plainPart());
-    if (size === this.#size) return;
-    for (let place = from; place < length; place += 1) {
-      if (wild[place] !== 0 || plain[place] === 0 || unseen[place] === 0) continue;
-      shift(plain, place, -1);
-      shift(unseen, place, -1);
-      this.#receivePlain(place, size + 1, two, three, kind[place] as number);
-      shift(plain, place, 1);
-      shift(unseen, place, 1);
-    }
-  }
-
-  /** The same for kinds lacking in larger groups; tiles beyond the shortage help no more. */
+  /** All that may come in for kinds lacking in larger groups; tiles beyond the shortage help no more. */
   #receiveWild(from: number, size: number, one: number, two: number, three: number, shortage: number): void {
     const { length, kind, plain, wild, unseen } = this.#deficits;
     this.#wild.add(size, one, two, three, this.#wildPart(shortage));
@@ -96,10 +80,6 @@ export class WayFutures {
     }
   }
 
-  #plainPart(): PlainPart {
-    return this.#reach.plainOf(this.#reach.tree.plainNodeOf(this.#deficits));
-  }
-
   #wildPart(shortage: number): WildChances {
     const node = this.#reach.tree.wildNodeOf(this.#deficits);
     return this.#reach.wildOf(node, shortage, this.#unseen[JOKER] as number, this.#concealed);
@@ -110,16 +90,19 @@ export class WayFutures {
     const plain = this.#plain;
     const wild = this.#wild;
     const has = 14 - this.#deficits.away;
+    const moments = this.#reach.model.moments.length;
     let length = 0;
     for (let one = 0; one < plain.length; one += 1) {
       const plainSize = plain.sizes[one] as number;
-      const plainPart = plain.parts[one] as PlainPart;
       for (let other = 0; other < wild.length; other += 1) {
         const size = plainSize + (wild.sizes[other] as number);
         if (size > this.#size) continue;
         this.places[length] = joinedPlace(plain.kinds, 3 * one, plainSize, wild.kinds, 3 * other);
         this.has[length] = has + size;
-        this.reaches[length] = has + size === 14 ? 1 : this.#reach.reachOf(plainPart, wild.parts[other] as WildChances);
+        this.reaches[length] =
+          has + size === 14
+            ? 1
+            : this.#reach.reachOfRow(plain.ready, plain.calling, one * moments, wild.parts[other] as WildChances);
         length += 1;
       }
     }
@@ -127,15 +110,15 @@ export class WayFutures {
   }
 }
 
-/** Choices of what comes in for one part of a way, with that part's chances after it. */
-class Options<Part> {
+/** Choices of what comes in for the kinds that lack in larger groups, with their chances after it. */
+class WildOptions {
   length = 0;
-  readonly sizes = new Uint8Array(ROOM);
+  readonly sizes = new Uint8Array(MOST_CHOICES);
   /** Three kinds a choice, zeros in front. */
-  readonly kinds = new Uint8Array(3 * ROOM);
-  readonly parts: Part[] = [];
+  readonly kinds = new Uint8Array(3 * MOST_CHOICES);
+  readonly parts: WildChances[] = [];
 
-  add(size: number, one: number, two: number, three: number, part: Part): void {
+  add(size: number, one: number, two: number, three: number, part: WildChances): void {
     this.sizes[this.length] = size;
     this.kinds[3 * this.length] = one;
     this.kinds[3 * this.length + 1] = two;

@@ -4,6 +4,7 @@ import { binomial } from './binomials.ts';
 import { compileCard } from './compiled.ts';
 import { emptyDeficits, fillDeficits } from './deficits.ts';
 import type { Known } from './known.ts';
+import { PlaceMap } from './place-map.ts';
 import { LackTree, plainOfLack, unseenOfLack, wildOfLack } from './lacks.ts';
 
 /**
@@ -64,7 +65,8 @@ export class DrawReachTable {
   readonly #draws: number;
   readonly #allDraws: number;
   readonly #tails = new Map<number, Float64Array>();
-  readonly #answers = new Map<number, number>();
+  readonly #answers: number[] = [];
+  readonly #answerPlaces = new PlaceMap();
 
   /** `draws` from 0 to `unseenSize`, which counts the `unseenJokers`. */
   constructor(products: DrawProducts, unseenSize: number, unseenJokers: number, draws: number) {
@@ -78,10 +80,10 @@ export class DrawReachTable {
   /** `shortage`: tiles lacking in larger groups after the rack's jokers. */
   chanceOf(node: number, shortage: number): number {
     const key = node * SHORTAGES + shortage;
-    const known = this.#answers.get(key);
-    if (known !== undefined) return known;
+    const known = this.#answerPlaces.get(key);
+    if (known >= 0) return this.#answers[known] as number;
     const answer = this.#count(this.#products.productOf(node), shortage) / this.#allDraws;
-    this.#answers.set(key, answer);
+    this.#answerPlaces.set(key, this.#answers.push(answer) - 1);
     return answer;
   }
 

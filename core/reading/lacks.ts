@@ -1,4 +1,5 @@
 import type { Deficits } from './deficits.ts';
+import { PlaceMap } from './place-map.ts';
 
 /**
  * A lack is what a way lacks of one kind, packed into one number: tiles for larger groups (0 to
@@ -34,7 +35,7 @@ export class LackTree {
   #size = 1;
   readonly #parents: number[] = [0];
   readonly #lacks: number[] = [0];
-  readonly #children = new Map<number, number>();
+  readonly #children = new PlaceMap();
   readonly #sorted = new Uint16Array(MOST_LACKS);
 
   get size(): number {
@@ -86,7 +87,7 @@ export class LackTree {
   #childOf(node: number, lack: number): number {
     const key = node * LACK_CODES + lack;
     const known = this.#children.get(key);
-    if (known !== undefined) return known;
+    if (known >= 0) return known;
     const child = this.#size;
     this.#size += 1;
     this.#children.set(key, child);

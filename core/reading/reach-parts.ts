@@ -13,8 +13,8 @@ import type { ReachMoment } from './reach-model.ts';
 export interface PlainPart {
   /** By moment: nothing lacks. */
   readonly ready: Float64Array;
-  /** By moment: nothing lacks, or one tile that can be called as the last. */
-  readonly either: Float64Array;
+  /** By moment: one tile lacks that can be called as the last. */
+  readonly calling: Float64Array;
 }
 
 /** Kinds with larger groups; rows have `length` places: 0, 1, … places of larger groups filled. */
@@ -29,17 +29,16 @@ export interface WildPart {
 }
 
 export function emptyPlainPart(moments: number): PlainPart {
-  const ones = new Float64Array(moments).fill(1);
-  return { ready: ones, either: ones };
+  return { ready: new Float64Array(moments).fill(1), calling: new Float64Array(moments) };
 }
 
 export function withPlainKind(part: PlainPart, factor: ReachFactor): PlainPart {
   const ready = part.ready.map((chance, moment) => chance * (factor.closed[moment] as number));
-  const either = part.either.map(
+  const calling = part.calling.map(
     (chance, moment) =>
       chance * (factor.closed[moment] as number) + (part.ready[moment] as number) * (factor.calling[moment] as number),
   );
-  return { ready, either };
+  return { ready, calling };
 }
 
 export function emptyWildPart(moments: number, concealed: boolean): WildPart {
@@ -96,17 +95,14 @@ export function wildChances(
   return { enough, lastWild };
 }
 
-/** The raw chance of a way from its two parts. */
-export function joinParts(plain: PlainPart, wild: WildChances): number {
-  const { either, ready } = plain;
+/** The raw chance of a way from its two parts; the plain one is the row from `start` in longer lists. */
+export function joinParts(ready: Float64Array, calling: Float64Array, start: number, wild: WildChances): number {
   const { enough, lastWild } = wild;
   let sum = 0;
   for (let moment = 0; moment < enough.length; moment += 1) {
-    sum += (either[moment] as number) * (enough[moment] as number);
-  }
-  if (lastWild === null) return sum;
-  for (let moment = 0; moment < enough.length; moment += 1) {
-    sum += (ready[moment] as number) * (lastWild[moment] as number);
+    const chance = ready[start + moment] as number;
+    sum += (chance + (calling[start + moment] as number)) * (enough[moment] as number);
+    if (lastWild !== null) sum += chance * (lastWild[moment] as number);
   }
   return sum;
 }

@@ -1,4 +1,5 @@
 import type { LackTree } from './lacks.ts';
+import { PlaceMap } from './place-map.ts';
 import { jokerChances, type JokerChances, reachFactor, type ReachFactor } from './reach-factors.ts';
 import type { CalibrationKnot, ReachModel } from './reach-model.ts';
 import {
@@ -29,7 +30,8 @@ export class ReachTable {
   readonly #plain: (PlainPart | undefined)[];
   readonly #open: (WildPart | undefined)[];
   readonly #concealed: (WildPart | undefined)[];
-  readonly #wild = new Map<number, WildChances>();
+  readonly #wild: WildChances[] = [];
+  readonly #wildPlaces = new PlaceMap();
 
   constructor(model: ReachModel, tree: LackTree) {
     const moments = model.moments.length;
@@ -43,14 +45,19 @@ export class ReachTable {
 
   /** The reach of a way from its two parts (`plainOf`, `wildOf`): 0 when a tile that it needs is dead. */
   reachOf(plain: PlainPart, wild: WildChances): number {
-    return calibrated(this.model.calibration, joinParts(plain, wild));
+    return this.reachOfRow(plain.ready, plain.calling, 0, wild);
+  }
+
+  /** The same with the first part as the row from `start` in longer lists. */
+  reachOfRow(ready: Float64Array, calling: Float64Array, start: number, wild: WildChances): number {
+    return calibrated(this.model.calibration, joinParts(ready, calling, start, wild));
   }
 
   /** The kinds that lack only in singles and pairs (`LackTree.plainNodeOf`). */
   plainOf(node: number): PlainPart {
     const known = this.#plain[node];
     if (known !== undefined) return known;
-    const part = withPlainKind(this.plainOf(this.tree.parentOf(node)), this.#factorOf(this.tree.lackOf(node)));
+    const part = withPlainKind(this.plainOf(this.tree.parentOf(node)), this.factorOf(this.tree.lackOf(node)));
     this.#plain[node] = part;
     return part;
   }
@@ -58,11 +65,11 @@ export class ReachTable {
   /** The kinds that lack in larger groups (`LackTree.wildNodeOf`), `shortage` after the rack's jokers. */
   wildOf(node: number, shortage: number, unseenJokers: number, concealed: boolean): WildChances {
     const key = ((node * SHORTAGES + shortage) * JOKER_COUNTS + unseenJokers) * 2 + (concealed ? 1 : 0);
-    const known = this.#wild.get(key);
-    if (known !== undefined) return known;
+    const known = this.#wildPlaces.get(key);
+    if (known >= 0) return this.#wild[known] as WildChances;
     const part = this.#wildPart(node, concealed ? this.#concealed : this.#open);
     const chances = wildChances(part, this.model.moments, this.#jokers[unseenJokers] as JokerChances, shortage);
-    this.#wild.set(key, chances);
+    this.#wildPlaces.set(key, this.#wild.push(chances) - 1);
     return chances;
   }
 
@@ -70,12 +77,13 @@ export class ReachTable {
     const known = parts[node];
     if (known !== undefined) return known;
     const before = this.#wildPart(this.tree.parentOf(node), parts);
-    const part = withWildKind(before, this.#factorOf(this.tree.lackOf(node)), this.model.moments.length);
+    const part = withWildKind(before, this.factorOf(this.tree.lackOf(node)), this.model.moments.length);
     parts[node] = part;
     return part;
   }
 
-  #factorOf(lack: number): ReachFactor {
+  /** The chances of one kind (`packLack`). */
+  factorOf(lack: number): ReachFactor {
     const known = this.#factors[lack];
     if (known !== undefined) return known;
     const factor = reachFactor(this.model.moments, lack);
