@@ -93,7 +93,9 @@ export async function contentOf(desk: DeskService): Promise<string> {
   }
   const cards = [];
   for (const { id, fixed } of expectValue(await desk.listCards())) {
-    if (!fixed) cards.push({ id, text: expectValue(await desk.openCard(id)).text });
+    if (fixed) continue;
+    const progress = expectValue(await desk.readCardProgress(id));
+    cards.push({ id, text: expectValue(await desk.openCard(id)).text, progress });
   }
   cards.sort((one, other) => (one.id < other.id ? -1 : 1));
   return JSON.stringify({ games, cards, preferences: expectValue(await desk.readPreferences()) });
@@ -106,12 +108,14 @@ export type Step = (desk: DeskService) => Promise<Result<unknown>>;
 export const SESSION: readonly Step[] = [
   (desk) => desk.saveCard('mine', cardText('Mine')),
   (desk) => desk.changePreferences({ textSize: 24 }),
+  (desk) => desk.saveCardProgress('mine', { confirmed: ['a'], answers: [] }),
   (desk) => desk.startGame(gameRecord('g-1')),
   (desk) => desk.appendEvent('g-1', 0, event(0)),
   (desk) => desk.appendEvent('g-1', 1, event(1)),
   (desk) => desk.dropEvent('g-1', 1),
   (desk) => desk.changeGame('g-1', { arrangement: 'FF | N' }),
   (desk) => desk.saveCard('mine', cardText('Mine, mended')),
+  (desk) => desk.saveCardProgress('mine', { confirmed: ['a', 'b'], answers: [] }),
   (desk) => desk.startGame(gameRecord('g-2', { startedAt: '2026-12-01T09:00:00Z' })),
   (desk) => desk.appendEvent('g-2', 0, event(0)),
   (desk) => desk.appendEvent('g-1', 1, event(1)),

@@ -85,4 +85,5 @@ export const session = {
     webRequest: { onBeforeRequest: () => undefined },
   },
 };
+// oxlint-disable-next-line import/no-default-export -- the settings library imports the default
 export default { app, BrowserWindow, protocol, ipcMain, Menu, dialog, screen, shell, session };
