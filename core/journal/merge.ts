@@ -26,9 +26,11 @@ export function mergeGames(mine: readonly GameRecord[], theirs: readonly GameRec
   return { games, added: fresh.size, copied };
 }
 
-/** When a person last changed a game: as told, else its last event, else its start. */
+/** When a person last changed a game: as told, or its last event if that came later, else its start. */
 export function editedAt(game: GameRecord): string {
-  return game.editedAt ?? game.events.at(-1)?.at ?? game.startedAt;
+  const event = game.events.at(-1)?.at;
+  const told = game.editedAt ?? event ?? game.startedAt;
+  return event !== undefined && instant(event) > instant(told) ? event : told;
 }
 
 /** Puts a game among those kept; 1 if a version had to become a copy, otherwise 0. */

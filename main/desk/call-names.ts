@@ -21,6 +21,9 @@ const NAMES: { readonly [Name in keyof Desk]: true } = {
   changeGame: true,
   removeGame: true,
   restoreGame: true,
+  importGames: true,
+  readFindings: true,
+  keepFindings: true,
   notices: true,
 };
 

@@ -2,8 +2,19 @@ import * as v from 'valibot';
 import { failure, type Result } from '../../core/base/result.ts';
 import { cardProgress } from './card-progress.ts';
 import { type DeskCall, isDeskCall } from './call-names.ts';
-import { backupName, cardId, cardText, gameChange, gameId, gameRecord, place, timedEvent } from './checks.ts';
+import {
+  backupName,
+  cardId,
+  cardText,
+  gameChange,
+  gameId,
+  gameRecord,
+  gameRecords,
+  place,
+  timedEvent,
+} from './checks.ts';
 import type { Desk } from './desk.ts';
+import { findingsList } from './findings-check.ts';
 import { preferenceChange } from './preferences.ts';
 
 /** The shapes of each call's arguments. */
@@ -27,6 +38,9 @@ const ARGUMENTS = {
   changeGame: v.strictTuple([gameId, gameChange]),
   removeGame: v.strictTuple([gameId]),
   restoreGame: v.strictTuple([gameId]),
+  importGames: v.strictTuple([gameRecords]),
+  readFindings: v.strictTuple([v.nullable(gameId)]),
+  keepFindings: v.strictTuple([findingsList]),
   notices: v.strictTuple([]),
 } satisfies { readonly [Name in DeskCall]: v.GenericSchema<unknown, Parameters<Desk[Name]>> };
 

@@ -1,7 +1,10 @@
 import * as v from 'valibot';
+import { SEATS } from '../../core/exchange/steps.ts';
 import type { TimedEvent } from '../../core/game/events.ts';
 import type { GameRecord } from '../../core/game/record.ts';
-import type { GameChange } from './desk.ts';
+import { OUTCOMES } from '../../core/journal/summary.ts';
+import { type GameChange, MOST_AT_ONCE } from './desk.ts';
+import type { KeptChange } from './log.ts';
 import { CARD_ID, GAME_ID } from './places.ts';
 
 /**
@@ -26,12 +29,27 @@ const anyRecord = v.looseObject({
 
 export const timedEvent = v.custom<TimedEvent>((value) => v.is(anyEvent, value));
 export const gameRecord = v.custom<GameRecord>((value) => v.is(anyRecord, value));
+export const gameRecords = v.pipe(v.array(gameRecord), v.maxLength(MOST_AT_ONCE));
 
-export const gameChange: v.GenericSchema<GameChange> = v.strictObject({
+const playerName = v.exactOptional(words(60));
+
+const changes = {
   place: v.exactOptional(words(200)),
   tags: v.exactOptional(v.pipe(v.array(words(60)), v.maxLength(50))),
   arrangement: v.exactOptional(words(200)),
+  evening: v.exactOptional(words(64)),
+  players: v.exactOptional(
+    v.strictObject({ East: playerName, South: playerName, West: playerName, North: playerName }),
+  ),
+};
+export const gameChange: v.GenericSchema<GameChange> = v.strictObject(changes);
+/** A change as it is kept, with the time when a person made it. */
+export const keptChange: v.GenericSchema<KeptChange> = v.strictObject({
+  ...changes,
+  editedAt: v.exactOptional(words(40)),
 });
+
+const seat = v.picklist(SEATS);
 
 export const gameEntry = v.object({
   id: gameId,
@@ -44,4 +62,15 @@ export const gameEntry = v.object({
   seat: v.string(),
   events: v.number(),
   stage: v.string(),
+  zone: v.string(),
+  evening: v.nullable(v.string()),
+  outcome: v.picklist(OUTCOMES),
+  winner: v.nullable(seat),
+  wonBy: v.nullable(v.picklist(['draw', 'discard'])),
+  lineId: v.nullable(v.string()),
+  section: v.nullable(v.string()),
+  payments: v.nullable(v.object({ East: v.number(), South: v.number(), West: v.number(), North: v.number() })),
+  jokersDealt: v.nullable(v.number()),
+  notes: v.array(v.string()),
+  names: v.array(v.string()),
 });

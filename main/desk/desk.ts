@@ -1,7 +1,14 @@
-import type { StudyAnswer } from '../../core/card/study.ts';
-import type { TimedEvent } from '../../core/game/events.ts';
-import type { GameRecord } from '../../core/game/record.ts';
 import type { Result } from '../../core/base/result.ts';
+import type { StudyAnswer } from '../../core/card/study.ts';
+import type { Seat } from '../../core/exchange/steps.ts';
+import type { TimedEvent } from '../../core/game/events.ts';
+import type { Payments } from '../../core/game/points.ts';
+import type { GameRecord } from '../../core/game/record.ts';
+import type { GameFigures } from '../../core/journal/figures.ts';
+import type { ChoiceCost } from '../../core/journal/season.ts';
+import type { Outcome } from '../../core/journal/summary.ts';
+import type { DecisionKind } from '../../core/review/decision.ts';
+import type { Review } from '../../core/review/review.ts';
 
 /**
  * The desk: all that the window knows of the outside. Two bindings serve it, Electron's IPC and a
@@ -47,6 +54,21 @@ export interface Desk {
   /** Takes a game off the list; for a month it can be brought back. */
   removeGame(id: string): Promise<Result<null>>;
   restoreGame(id: string): Promise<Result<GameEntry>>;
+  /** Takes the players' names out of every game, removed ones too; answers how many games had any. */
+  removeNames(): Promise<Result<number>>;
+  /**
+   * Brings games in from an export, at most `MOST_AT_ONCE` of them, merged by id: nothing is lost,
+   * the older of two versions becomes a copy.
+   */
+  importGames(records: readonly GameRecord[]): Promise<Result<ImportedGames>>;
+
+  /**
+   * What the engine found out about games, kept only to save time. `id` null: of all games, without
+   * their reviews; otherwise of that game, with its review if one is kept.
+   */
+  readFindings(id: string | null): Promise<Result<readonly Findings[]>>;
+  /** Keeps findings in the place of older ones, at most `MOST_AT_ONCE` of them. */
+  keepFindings(findings: readonly Findings[]): Promise<Result<null>>;
 
   /** Things set aside or repaired since the start, in words for a person. */
   notices(): Promise<Result<readonly string[]>>;
@@ -57,6 +79,33 @@ export interface GameChange {
   readonly tags?: readonly string[];
   /** How the rack lies, as `GameRecord.arrangement`; at most 200 characters. */
   readonly arrangement?: string;
+  readonly evening?: string;
+  /** In the place of all names before; `{}` takes them away. */
+  readonly players?: Readonly<Partial<Record<Seat, string>>>;
+}
+
+/** How many games or findings one call may bring. */
+export const MOST_AT_ONCE = 200;
+
+/** What an import came to. */
+export interface ImportedGames {
+  /** Games that were not here before. */
+  readonly added: number;
+  /** Games of which another version was here: the newest edit stays, the older one is kept as a copy. */
+  readonly copied: number;
+  /** Games that were here already, the same. */
+  readonly same: number;
+}
+
+/** What the engine found out about one game. */
+export interface Findings {
+  readonly id: string;
+  /** What it was computed from (`findingsKey` in core/journal): with another key it no longer holds. */
+  readonly key: string;
+  readonly figures: GameFigures;
+  /** What each choice gave up; null when the choices have not been judged. */
+  readonly choices: readonly ChoiceCost<DecisionKind>[] | null;
+  readonly review?: Review;
 }
 
 export interface DeskInfo {
@@ -120,4 +169,18 @@ export interface GameEntry {
   readonly events: number;
   /** The step or result that it stands at, in words of `core/game`. */
   readonly stage: string;
+  readonly zone: string;
+  readonly evening: string | null;
+  readonly outcome: Outcome;
+  readonly winner: Seat | null;
+  readonly wonBy: 'draw' | 'discard' | null;
+  readonly lineId: string | null;
+  readonly section: string | null;
+  /** What each seat gained; null when it can't be known. */
+  readonly payments: Payments | null;
+  readonly jokersDealt: number | null;
+  /** The first few notes, shortened. */
+  readonly notes: readonly string[];
+  /** Names of players, if any were written. */
+  readonly names: readonly string[];
 }

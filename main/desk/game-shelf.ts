@@ -5,9 +5,11 @@ import { writeGameFile, writeLine } from '../../core/game/file/write-game-file.t
 import type { GameRecord } from '../../core/game/record.ts';
 import { makeFolders, renamePatiently, writeDurably } from '../files/durable.ts';
 import type { DeskContext } from './context.ts';
-import type { GameChange, GameEntry } from './desk.ts';
+import { mergeGames } from '../../core/journal/merge.ts';
+import type { GameChange, GameEntry, ImportedGames } from './desk.ts';
 import { checkEvent, checkGame, loadGame } from './game-files.ts';
 import { GameList } from './game-list.ts';
+import type { KeptChange } from './log.ts';
 import { filesIn, sweep } from './leftovers.ts';
 import { gamePath, removedPath } from './places.ts';
 import { RunningGames } from './running-games.ts';
@@ -88,8 +90,21 @@ export class GameShelf {
     if (!game.ok) return game;
     const checked = checkGame({ ...game.value.record, ...change });
     if (!checked.ok) return checked;
-    await this.#running.step(game.value, { change });
+    await this.#running.step(game.value, { change: this.#dated(change) });
     return success(this.#list.enter(game.value.record, game.value.path));
+  }
+
+  /** Brings games in, each merged with the version that is here; a game that is not in order stops it with a reason. */
+  async merge(records: readonly GameRecord[]): Promise<Result<ImportedGames>> {
+    const imported = { added: 0, copied: 0, same: 0 };
+    for (const given of records) {
+      const checked = checkGame(given);
+      if (!checked.ok) return failure('bad-game', `The game ${given.id} was not taken in: ${checked.problem.message}`);
+      const result = await this.#mergeOne(checked.value);
+      if (!result.ok) return result;
+      imported[result.value] += 1;
+    }
+    return success(imported);
   }
 
   /** Takes a game off the list; it can be brought back for a month. */
@@ -115,6 +130,34 @@ export class GameShelf {
   /** Folds what is still running into its files. */
   async close(): Promise<void> {
     await this.#running.foldAll();
+  }
+
+  async #mergeOne(given: GameRecord): Promise<Result<keyof ImportedGames>> {
+    const mine = this.#list.path(given.id) === undefined ? null : await this.#running.find(given.id);
+    if (mine !== null && !mine.ok) return mine;
+    if (mine !== null) await this.#running.stop(mine.value);
+    const { games, added, copied } = mergeGames(mine === null ? [] : [mine.value.record], [given]);
+    // Copies first: at no moment is the only trace of a version written over.
+    const inOrder = [...games].sort((one, other) => Number(one.id === given.id) - Number(other.id === given.id));
+    for (const game of inOrder) await this.#keepMerged(game, mine?.value.record);
+    if (added > 0) return success('added');
+    return success(copied > 0 ? 'copied' : 'same');
+  }
+
+  async #keepMerged(record: GameRecord, before: GameRecord | undefined): Promise<void> {
+    const isCopyHere = record.id !== before?.id && this.#list.path(record.id) !== undefined;
+    if (record === before || isCopyHere) return;
+    const path = this.#list.path(record.id) ?? gamePath(this.#context.places, record.id, record.startedAt);
+    await makeFolders(this.#context.files, dirname(path));
+    await writeDurably(this.#context, path, writeGameFile(record));
+    this.#list.enter(record, path);
+    await this.#list.addToIndex(record.id);
+  }
+
+  /** With the time, unless only the rack was laid out anew: a merge then knows which version is the newest. */
+  #dated(change: GameChange): KeptChange {
+    const { arrangement: _, ...rest } = change;
+    return Object.keys(rest).length === 0 ? change : { ...change, editedAt: this.#context.now().toISOString() };
   }
 
   async #move(from: string, to: string): Promise<void> {

@@ -14,7 +14,10 @@ export const LOG_VERSION = 1;
 export type LogStep =
   | { readonly add: TimedEvent; readonly place: number }
   | { readonly drop: number }
-  | { readonly change: GameChange };
+  | { readonly change: KeptChange };
+
+/** A change as it is kept. */
+export type KeptChange = GameChange & Pick<GameRecord, 'editedAt'>;
 
 /** A log's first line. `base` is the checksum of the game's file from which it was begun. */
 export function logStart(base: string, game: string): string {

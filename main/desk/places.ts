@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 
-/** Where each thing lies in the desk's folder; see FORMATS.md for what the files hold. */
+/** Where each thing lies in the desk's folder; see FORMAT.md for what the files hold. */
 export interface Places {
   readonly folder: string;
   readonly lock: string;
@@ -12,6 +12,7 @@ export interface Places {
   readonly cards: string;
   readonly backups: string;
   readonly progress: string;
+  readonly findings: string;
 }
 
 export function placesIn(folder: string): Places {
@@ -26,6 +27,7 @@ export function placesIn(folder: string): Places {
     cards: join(folder, 'cards'),
     backups: join(folder, 'cards', 'backups'),
     progress: join(folder, 'cards', 'progress'),
+    findings: join(folder, 'findings'),
   };
 }
 
@@ -53,6 +55,16 @@ export function cardPath(places: Places, id: string): string {
 /** `cards/progress/<id>.json`, how far a person has come with a card. */
 export function progressPath(places: Places, id: string): string {
   return join(places.progress, `${id}.json`);
+}
+
+/** `findings/<id>.json`, the look-back of a game. */
+export function reviewPath(places: Places, id: string): string {
+  return join(places.findings, `${id}.json`);
+}
+
+/** `findings/all.jsonl`, what is known of each game in a line. */
+export function findingsPath(places: Places): string {
+  return join(places.findings, 'all.jsonl');
 }
 
 /** The id in a game file's name; undefined for a name that is not of our making. */

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import * as v from 'valibot';
 import { readGameFile } from '../../core/game/file/read-game-file.ts';
 import type { GameRecord } from '../../core/game/record.ts';
-import { gameChange } from './checks.ts';
+import { keptChange } from './checks.ts';
 import { type DeskContext, readText, setAside } from './context.ts';
 import { checkEvent } from './game-files.ts';
 import { filesIn } from './leftovers.ts';
@@ -64,7 +64,7 @@ function replaySteps(start: GameRecord, steps: readonly Kept[]): { record: GameR
 function replayStep(record: GameRecord, step: Kept): GameRecord | undefined {
   const { length } = record.events;
   if (step['drop'] === length - 1) return afterStep(record, { drop: length - 1 });
-  if (v.is(gameChange, step['change'])) return afterStep(record, { change: step['change'] });
+  if (v.is(keptChange, step['change'])) return afterStep(record, { change: step['change'] });
   if (step['place'] !== length) return undefined;
   const event = checkEvent(record, step['add']);
   return event.ok ? afterStep(record, { add: event.value, place: length }) : undefined;

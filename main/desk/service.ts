@@ -6,6 +6,7 @@ import { CardShelf } from './card-shelf.ts';
 import type { DeskContext } from './context.ts';
 import type { Desk, DeskInfo } from './desk.ts';
 import { filesIn } from './leftovers.ts';
+import { FindingsShelf } from './findings.ts';
 import { GameShelf } from './game-shelf.ts';
 import { BEAT, type Lock, type Running, takeLock } from './lock.ts';
 import { placesIn } from './places.ts';
@@ -36,7 +37,10 @@ export interface DeskService extends Desk {
 /** Opens the desk on a folder, which this copy of the program then has for itself. */
 export async function createDeskService(options: DeskOptions): Promise<Result<DeskService>> {
   const notices: string[] = [];
-  const context: DeskContext = { ...options, places: placesIn(options.folder), tell: (words) => notices.push(words) };
+  const tell = (words: string): void => {
+    if (!notices.includes(words)) notices.push(words);
+  };
+  const context: DeskContext = { ...options, places: placesIn(options.folder), tell };
   try {
     await makeFolders(context.files, context.places.folder);
     const lock = await takeLock(context, options.running);
@@ -54,7 +58,8 @@ async function openDesk(
   notices: readonly string[],
 ): Promise<DeskService> {
   try {
-    for (const folder of [context.places.folder, context.places.cards]) await filesIn(context, folder);
+    const { places } = context;
+    for (const folder of [places.folder, places.cards, places.progress]) await filesIn(context, folder);
     const games = await GameShelf.open(context);
     const cards = new CardShelf(context, options.demoCard);
     const keeper = (await options.preferences?.(context)) ?? preferencesFile(context);
@@ -77,6 +82,7 @@ interface Parts {
 
 function deskOf({ options, context, lock, notices, games, cards, keeper }: Parts): DeskService {
   const turns = new Turns(lock);
+  const findings = new FindingsShelf(context);
   const stopBeating = options.every(BEAT, () => void turns.beat());
   const read = turns.read.bind(turns);
   const save = turns.save.bind(turns);
@@ -105,6 +111,14 @@ function deskOf({ options, context, lock, notices, games, cards, keeper }: Parts
     changeGame: (id, change) => save('the change', () => games.change(id, change)),
     removeGame: (id) => save('the change', () => games.remove(id)),
     restoreGame: (id) => save('the game', () => games.restore(id)),
+    importGames: (records) => save('the games', () => games.merge(records)),
+    readFindings: (id) =>
+      read('the look-back', async () => success(id === null ? await findings.all() : await findings.of(id))),
+    keepFindings: (list) =>
+      save('the look-back', async () => {
+        await findings.keep(list);
+        return success(null);
+      }),
     notices: () => read('this', async () => success([...notices])),
     async close() {
       stopBeating();

@@ -1,0 +1,96 @@
+import * as v from 'valibot';
+import { makeFolders, writeAll, writeDurably } from '../files/durable.ts';
+import { errorCode } from '../files/files.ts';
+import { type DeskContext, readText } from './context.ts';
+import type { Findings } from './desk.ts';
+import { findingsRow, keptReview } from './findings-check.ts';
+import { findingsPath, reviewPath } from './places.ts';
+import { parseObject } from './preferences.ts';
+
+type Row = Omit<Findings, 'review'>;
+
+/** So many lines more than games, and the file is written anew. */
+const SPARE_LINES = 500;
+
+/**
+ * What the engine found out about games: a line for each in one file, and a file for each
+ * look-back. All of it can be computed again: what can't be read counts as not there.
+ */
+export class FindingsShelf {
+  readonly #context: DeskContext;
+  #rows: Map<string, Row> | undefined;
+  #lines = 0;
+
+  constructor(context: DeskContext) {
+    this.#context = context;
+  }
+
+  async all(): Promise<readonly Findings[]> {
+    return [...(await this.#load()).values()];
+  }
+
+  /** One game's findings with its review. */
+  async of(id: string): Promise<readonly Findings[]> {
+    const row = (await this.#load()).get(id);
+    if (row === undefined) return [];
+    const file = parseObject((await readText(this.#context, reviewPath(this.#context.places, id))) ?? '');
+    const review = file?.['key'] === row.key ? file['review'] : undefined;
+    return [v.is(keptReview, review) ? { ...row, review } : row];
+  }
+
+  async keep(findings: readonly Findings[]): Promise<void> {
+    const rows = await this.#load();
+    await makeFolders(this.#context.files, this.#context.places.findings);
+    for (const each of findings) await this.#keepReview(each);
+    const added = findings.map(({ review: _, ...row }) => row);
+    const next = new Map([...rows, ...added.map((row) => [row.id, row] as const)]);
+    const tooLong = this.#lines + added.length > next.size + SPARE_LINES;
+    if (tooLong || !(await this.#append(added))) await this.#write(next);
+    this.#rows = next;
+  }
+
+  async #keepReview({ id, key, review }: Findings): Promise<void> {
+    if (review === undefined) return;
+    await writeDurably(this.#context, reviewPath(this.#context.places, id), `${JSON.stringify({ key, review })}\n`);
+  }
+
+  async #load(): Promise<Map<string, Row>> {
+    if (this.#rows !== undefined) return this.#rows;
+    const text = (await readText(this.#context, findingsPath(this.#context.places))) ?? '';
+    const lines = text.split('\n').filter((line) => line !== '');
+    const rows = lines.map(parseObject).filter((row) => v.is(findingsRow, row));
+    this.#rows = new Map(rows.map((row) => [row.id, row]));
+    // A torn last line must not grow together with the next one.
+    this.#lines = text.endsWith('\n') ? lines.length : Infinity;
+    return this.#rows;
+  }
+
+  /** Adds rows at the end; false when there is no file to add to. */
+  async #append(rows: readonly Row[]): Promise<boolean> {
+    const lines = this.#lines + rows.length;
+    // Until all is written: a torn line is mended by writing the file anew.
+    this.#lines = Infinity;
+    try {
+      const file = await this.#context.files.openAtEnd(findingsPath(this.#context.places));
+      try {
+        await writeAll(file, Buffer.from(rows.map(lineOf).join('')));
+      } finally {
+        await file.close();
+      }
+      this.#lines = lines;
+      return true;
+    } catch (error) {
+      if (errorCode(error) === 'ENOENT') return false;
+      throw error;
+    }
+  }
+
+  async #write(rows: ReadonlyMap<string, Row>): Promise<void> {
+    await writeDurably(this.#context, findingsPath(this.#context.places), [...rows.values()].map(lineOf).join(''));
+    this.#lines = rows.size;
+  }
+}
+
+function lineOf(row: Row): string {
+  return `${JSON.stringify(row)}\n`;
+}
