@@ -22,6 +22,8 @@ export interface Thought<Value> {
   readonly message: string;
 }
 
+/** How long an answer may take, in ms, before the window says that it is being worked on. */
+const PATIENCE = 300;
 const BLIND = [0, 1, 2, 3] as const;
 const NO_THOUGHT = { status: 'none', value: null, message: '' } as const;
 
@@ -99,8 +101,11 @@ export class Analysis {
     }
     this.#reading = pending(this.#reading);
     this.#tiles = pending(this.#tiles);
-    this.#tell();
+    // What is shown stays for a moment, so that a quick answer is drawn once, not twice.
+    if (this.#reading.value === null) this.#tell();
+    const waiting = setTimeout(() => this.#tell(), PATIENCE);
     const outcome = await this.#reader.askNewest('read', known, { onProgress: (hands) => this.#showHands(hands) });
+    clearTimeout(waiting);
     if (outcome.status === 'cancelled') return;
     this.#tiles = thoughtOf(outcome);
     if (this.#tiles.status === 'failed')

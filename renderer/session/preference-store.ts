@@ -1,4 +1,5 @@
 import type { Problem } from '../../core/base/result.ts';
+import { DEFAULT_POINT_RULES } from '../../core/game/point-rules.ts';
 import type { Desk, Preferences } from '../../main/desk/desk.ts';
 
 /** What holds until the person chooses otherwise. */
@@ -9,6 +10,7 @@ export const USUAL_PREFERENCES: Preferences = {
   rackTiers: 1,
   seat: 'East',
   cardId: 'demo',
+  payment: DEFAULT_POINT_RULES,
   cautionsSeen: [],
 };
 

@@ -45,9 +45,8 @@ export function tilesCounted(count: number): string {
   return count === 1 ? '1 tile' : `${count} tiles`;
 }
 
-/** Two digits that count, as a person would round: 3, 12, 45, 130. */
+/** As a person would round: 3, 12, 45, 250. */
 function roundish(value: number): number {
-  if (value < 10) return Math.round(value);
-  const unit = 10 ** (Math.floor(Math.log10(value)) - 1);
-  return Math.round(value / (value < 100 ? 5 * unit : 2 * unit)) * (value < 100 ? 5 * unit : 2 * unit);
+  const unit = value < 20 ? 1 : value < 100 ? 5 : 50;
+  return Math.round(value / unit) * unit;
 }

@@ -56,6 +56,11 @@ export const tableWords = {
     byReach: 'Best reach',
     byAway: 'Fewest away',
     group: 'By section',
+    turning: 'Tiles that would help most',
+    gain: (points: string) => `+${points}`,
+    turningHeading: 'If this tile came',
+    turningWords: (name: string, unseen: number, points: string, shift: string) =>
+      `One ${name} would raise the reach of your best hand by ${points}. One point is one game in a hundred. ${shift} of your lean would move to other sections. You don't see ${unseen} of them yet.`,
     more: 'Show more hands',
     fewer: 'Show fewer hands',
     away: (count: number) => (count === 0 ? 'complete' : `${count}`),

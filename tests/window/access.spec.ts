@@ -1,4 +1,4 @@
-import AxeBuilder from '@axe-core/playwright';
+import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { PLACES } from '../../renderer/shell/places.ts';
 import { expect, test, type Windrow } from './windrow.ts';

@@ -3,7 +3,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { test as base, expect, type Page } from '@playwright/test';
-import type { Host } from '../../main/host/host.ts';
+import type { Host, startHost } from '../../main/host/host.ts';
 
 /** The built app: the window's files, and the host that serves them. */
 const DIST = resolve(import.meta.dirname, '../../dist');
@@ -69,8 +69,8 @@ export class Windrow {
 }
 
 async function startBuiltHost(folder: string): Promise<Host> {
-  const { startHost }: typeof import('../../main/host/host.ts') = await import(join(DIST, 'host/main.js'));
-  return await startHost({ folder, root: ROOT });
+  const built: { readonly startHost: typeof startHost } = await import(join(DIST, 'host/main.js'));
+  return await built.startHost({ folder, root: ROOT });
 }
 
 /** What a window must never do, gathered over a whole test. */

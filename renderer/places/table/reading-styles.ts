@@ -14,6 +14,7 @@ export const readingStyles = css`
   }
 
   .hands li {
+    contain: layout style;
     display: grid;
     gap: var(--space-1) var(--space-3);
     padding-block: var(--space-2);
@@ -47,6 +48,17 @@ export const readingStyles = css`
     color: var(--ink-soft);
     font-size: var(--text-small);
     line-height: 1.2;
+  }
+
+  .turning {
+    padding-top: var(--space-3);
+    border-top: 1px solid var(--hairline);
+  }
+
+  .turning li {
+    --tile-width: 36px;
+    display: flex;
+    align-items: center;
   }
 
   wr-hand {

@@ -66,6 +66,7 @@ export const tableStyles = css`
     .reading,
     .exchange,
     .deal {
+      contain: strict;
       overflow: auto;
       min-height: 0;
     }

@@ -1,5 +1,6 @@
 import { css, html, LitElement } from 'lit';
 import type { LeanShare } from '../../parts/shares.ts';
+import '../../parts/wr-explain.ts';
 import '../../parts/wr-lean.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
@@ -13,7 +14,21 @@ export class WrLeanPanel extends LitElement {
 
   declare app: AppContext;
 
-  static override styles = [sharedStyles, panelStyles, css``];
+  static override styles = [
+    sharedStyles,
+    panelStyles,
+    css`
+      section {
+        display: grid;
+        grid-template-columns: auto minmax(0, 1fr);
+        gap: var(--space-2);
+      }
+
+      wr-explain {
+        margin-block-start: -7px;
+      }
+    `,
+  ];
 
   constructor() {
     super();
@@ -23,6 +38,9 @@ export class WrLeanPanel extends LitElement {
   protected override render(): unknown {
     const { value } = this.app.analysis.reading;
     return html`<section aria-label=${tableWords.lean.title}>
+      <wr-explain value=${tableWords.lean.title} heading=${tableWords.lean.heading}
+        >${tableWords.lean.words}</wr-explain
+      >
       <wr-lean label=${tableWords.lean.title} .shares=${mainShares(value?.lean ?? [])}></wr-lean>
     </section>`;
   }

@@ -1,5 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
+import { nameOf } from '../../../core/tiles/names.ts';
+import '../../parts/tile/wr-tile.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
@@ -8,8 +10,9 @@ import '../../parts/wr-hand.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { percent, points, pointsAlone } from '../../words/numbers.ts';
 import { tableWords } from '../../words/table.ts';
-import type { HandView, ReadingView } from '../../worker/calls.ts';
+import type { HandView, ReadingView, TurningView } from '../../worker/calls.ts';
 import { handRow } from './hand-row.ts';
 import { panelStyles } from './panel-styles.ts';
 import { readingStyles } from './reading-styles.ts';
@@ -57,6 +60,7 @@ export class WrReadingPanel extends LitElement {
       </div>
       ${status === 'failed' ? html`<p class="refusal" role="alert">${words.failed} ${message}</p>` : nothing}
       ${value === null ? html`<p class="soft">${words.pending}</p>` : this.#hands(value)}
+      ${turningList(this.app.analysis.tiles.value?.turning ?? [])}
     </section>`;
   }
 
@@ -101,6 +105,26 @@ export class WrReadingPanel extends LitElement {
         </div>`,
     );
   }
+}
+
+/** The tiles that would change most, if they came. */
+function turningList(turning: readonly TurningView[]): unknown {
+  const helping = turning.filter(({ gain }) => gain > 0);
+  if (helping.length === 0) return nothing;
+  return html`<div class="turning">
+    <h3>${words.turning}</h3>
+    <ul class="row">
+      ${helping.map(
+        ({ kind, unseen, gain, shift }) =>
+          html`<li>
+            <wr-tile .kind=${kind}></wr-tile>
+            <wr-explain value=${words.gain(pointsAlone(gain))} heading=${words.turningHeading}
+              >${words.turningWords(nameOf(kind), unseen, points(gain), percent(shift))}</wr-explain
+            >
+          </li>`,
+      )}
+    </ul>
+  </div>`;
 }
 
 function list(reading: ReadingView, hands: readonly HandView[]): unknown {
