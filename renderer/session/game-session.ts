@@ -21,9 +21,16 @@ import { emptyLayout, fit, type Layout } from './layout.ts';
 import { formatLayout, parseLayout } from './layout-text.ts';
 import { SaveQueue, type SaveStatus } from './save-queue.ts';
 
+/** The part of the desk that keeps a game as it grows; what it answers beyond "kept" is not looked at. */
+export type GameKeeper = {
+  readonly [Call in 'startGame' | 'appendEvent' | 'dropEvent' | 'changeGame']: (
+    ...given: Parameters<Desk[Call]>
+  ) => Promise<Result<unknown>>;
+};
+
 /** What the session needs of the world. */
 export interface SessionWorld {
-  readonly desk: Pick<Desk, 'startGame' | 'appendEvent' | 'dropEvent' | 'changeGame'>;
+  readonly desk: GameKeeper;
   readonly appVersion: string;
   /** The IANA time zone. */
   readonly zone: string;

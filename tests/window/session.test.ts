@@ -8,33 +8,19 @@ import { shuffledSet } from '../../core/tiles/deal.ts';
 import { JOKER, supplyOf } from '../../core/tiles/kinds.ts';
 import { formatTileList, formatTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
-import type { GameEntry } from '../../main/desk/desk.ts';
 import { GameSession, type SessionWorld } from '../../renderer/session/game-session.ts';
 import { addTile, arranged, setAside, takeBack } from '../../renderer/session/layout.ts';
 import { formatLayout } from '../../renderer/session/layout-text.ts';
-
-const entry: GameEntry = {
-  id: '',
-  startedAt: '',
-  place: '',
-  tags: [],
-  demo: false,
-  cardTitle: '',
-  season: '',
-  seat: '',
-  events: 0,
-  stage: '',
-};
 
 /** Keeps games in memory, by the contract's words: an event has its place, a drop names it. */
 class MemoryDesk implements Pick<SessionWorld, 'desk'> {
   record: GameRecord | undefined;
   full = false;
   readonly desk: SessionWorld['desk'] = {
-    startGame: (record) => this.#answer(() => (this.record = record), entry),
+    startGame: (record) => this.#answer(() => (this.record = record), null),
     appendEvent: (_id, place, event) => this.#answer(() => this.#events([...this.#kept.slice(0, place), event]), null),
     dropEvent: (_id, place) => this.#answer(() => this.#events(this.#kept.slice(0, place)), null),
-    changeGame: (_id, change) => this.#answer(() => this.#change(change), entry),
+    changeGame: (_id, change) => this.#answer(() => this.#change(change), null),
   };
 
   get #kept(): readonly TimedEvent[] {
