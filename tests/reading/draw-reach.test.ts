@@ -1,0 +1,182 @@
+import hypergeometric from '@stdlib/stats-base-dists-hypergeometric';
+import jstat from 'jstat';
+import { describe, expect, test } from 'vitest';
+import { randomFromSeed } from '../../core/base/random.ts';
+import { expectValue } from '../../core/base/result.ts';
+import type { Way } from '../../core/card/way.ts';
+import { compileCard } from '../../core/reading/compiled.ts';
+import { drawReach } from '../../core/reading/draw-reach.ts';
+import { type Known, knownTiles } from '../../core/reading/known.ts';
+import { readRack } from '../../core/reading/reading.ts';
+import { JOKER, type Kind, KINDS } from '../../core/tiles/kinds.ts';
+import { parseTiles } from '../../core/tiles/text.ts';
+import { Tiles } from '../../core/tiles/tiles.ts';
+import { away } from '../../core/reading/away.ts';
+import { demoCard, rackNear, randomRack, randomWay, wayOf } from '../reference/cards.ts';
+import { exactDrawReach, quotient } from '../reference/plain-reading.ts';
+
+const tiles = (text: string): Tiles => expectValue(parseTiles(text));
+const kind = (text: string): Kind => tiles(text).toKinds()[0] as Kind;
+
+function known(rack: Tiles, gone = Tiles.none): Known {
+  return expectValue(knownTiles(rack, gone));
+}
+
+/** A way from groups as text, one blank between: `FF 111b 9c`. */
+function way(text: string): Way {
+  return wayOf(text.split(' ').map((group) => ({ kind: kind(group), size: tiles(group).size })));
+}
+
+function expectClose(actual: number, exact: number, relative = 1e-12): void {
+  expect(Math.abs(actual - exact)).toBeLessThanOrEqual(relative * exact);
+}
+
+describe('D1. Draw reach is the exact chance that so many tiles, drawn without replacement from all unseen ones, complete the way.', () => {
+  test('exact integer counting agrees to 1e-12 on 250 random ways, racks, draws and tiles gone', () => {
+    const random = randomFromSeed(21);
+    let positive = 0;
+    for (let round = 0; round < 250; round += 1) {
+      const target = randomWay(random);
+      const rack = rackNear(target, random);
+      const all = known(rack).unseen.toKinds();
+      const gone = Tiles.of(all.filter(() => random.below(round % 2 === 0 ? 8 : 1000) === 0));
+      const situation = known(rack, gone);
+      const draws = [0, 1, 2, 5, 10, 20, 40, situation.unseen.size][round % 8] as number;
+      const { good, all: every } = exactDrawReach(target, situation, draws);
+      expectClose(drawReach(target, situation, draws), quotient(good, every));
+      if (good > 0n) positive += 1;
+    }
+    expect(positive).toBeGreaterThan(100);
+  });
+
+  test('every way of the demo card, racks of 13 and 14 tiles, agrees to 1e-12', () => {
+    const compiled = compileCard(demoCard());
+    const random = randomFromSeed(22);
+    for (const size of [13, 14]) {
+      const rack = randomRack(random, size);
+      const reading = expectValue(readRack(compiled, rack, { draws: 20, gone: tiles('3b 3b 3b E E').minus(rack) }));
+      for (let number = size; number < compiled.wayCount; number += 17) {
+        const { good, all } = exactDrawReach(compiled.ways[number] as Way, reading.known, 20);
+        expectClose(reading.drawReaches[number] as number, quotient(good, all));
+      }
+    }
+  });
+
+  test('drawing every set of tiles in turn gives the same share on small sets', () => {
+    const random = randomFromSeed(23);
+    for (let round = 0; round < 40; round += 1) {
+      const target = randomWay(random, KINDS.slice(9, 14));
+      const rack = rackNear(target, random, 11);
+      const rest = Tiles.fullSet.minus(rack);
+      const wanted = rest.toKinds().filter((each) => each === JOKER || (each >= 9 && each < 14));
+      const unseen = Tiles.of([...wanted.filter(() => random.below(3) === 0), ...rest.toKinds().slice(20, 24)]);
+      const small = unseen.toKinds().slice(0, 12);
+      const situation: Known = { rack, gone: rest.minus(Tiles.of(small)), unseen: Tiles.of(small) };
+      const draws = 1 + (round % 5);
+      const sets = subsets(small, draws);
+      const hits = sets.filter((drawn) => away(target, rack.plus(Tiles.of(drawn))) === 0).length;
+      expectClose(drawReach(target, situation, draws), hits / sets.length);
+    }
+  });
+});
+
+function subsets(items: readonly Kind[], size: number): Kind[][] {
+  if (size === 0) return [[]];
+  return items.flatMap((item, place) => subsets(items.slice(place + 1), size - 1).map((rest) => [item, ...rest]));
+}
+
+describe('textbook waits', () => {
+  // One kind wanted: 1 - C(N - u, d) / C(N, d), the hypergeometric law (any textbook of probability).
+  test.each([
+    ['a pair tile, no joker helps', 'FF 111b 222b 333b 444c', 'F 111b 222b 333b 444c', 7, 0],
+    ['a single', 'N 1111b 222b 333b 444c', '111b 222b 333b 444c J', 4, 0],
+    ['a pung tile, where jokers help too', 'FF 111b 222b 333b 444c', 'FF 111b 222b 333b 44c', 2, 8],
+  ])('one tile: %s, against two libraries', (_, groups, held, copies, jokers) => {
+    const situation = known(tiles(held).size === 13 ? tiles(held) : tiles(held).without(JOKER));
+    const unseen = situation.unseen.size;
+    for (const draws of [1, 3, 10, 25]) {
+      const expected = 1 - jstat.hypgeom.pdf(0, unseen, copies + jokers, draws);
+      const second = 1 - hypergeometric.cdf(0, unseen, copies + jokers, draws);
+      const found = drawReach(way(groups), situation, draws);
+      expectClose(found, expected, 1e-10);
+      expectClose(found, second, 1e-10);
+    }
+  });
+
+  test('two tiles: two single waits by inclusion and exclusion', () => {
+    // P(both) = 1 - P(no A) - P(no B) + P(neither); A has 4 copies, B has 3.
+    const situation = known(tiles('111b 222b 333b 44c G 9d'), tiles('E'));
+    const unseen = situation.unseen.size;
+    const target = way('111b 222b 333b 44c N E G');
+    const none = (copies: number, draws: number): number => jstat.hypgeom.pdf(0, unseen, copies, draws);
+    for (const draws of [2, 8, 20]) {
+      const expected = 1 - none(4, draws) - none(3, draws) + none(7, draws);
+      expectClose(drawReach(target, situation, draws), expected, 1e-9);
+    }
+  });
+
+  test('two of the same tile: 1 - P(0) - P(1)', () => {
+    const situation = known(tiles('111b 222b 333b 444c G'));
+    const target = way('111b 222b 333b 444c');
+    const pair = wayOf([...target.groups, { kind: kind('N'), size: 2 }]);
+    const unseen = situation.unseen.size;
+    const expected = 1 - jstat.hypgeom.pdf(0, unseen, 4, 20) - jstat.hypgeom.pdf(1, unseen, 4, 20);
+    expectClose(drawReach(pair, situation, 20), expected, 1e-10);
+  });
+});
+
+describe('D2 and D3', () => {
+  test('D3. It is 1 for a complete way and 0 for a way that the unseen tiles can’t complete.', () => {
+    const complete = known(tiles('FF 111b 222b 333b 444c'));
+    expect(drawReach(way('FF 111b 222b 333b 444c'), complete, 0)).toBe(1);
+    expectClose(drawReach(way('FF 111b 222b 333b 444c'), complete, 30), 1, 1e-13);
+    const dead = known(tiles('111b 222b 333b 444c E'), tiles('NNN'));
+    expect(drawReach(way('NN 111b 222b 333b 444c'), dead, 100)).toBe(0);
+  });
+
+  test('D2. Every tile of the rack is kept, and jokers drawn stand in groups of three and more.', () => {
+    const alive = known(tiles('111b 222b 333b 44c EE'), tiles('44c'));
+    expect(drawReach(way('EE 111b 222b 333b 444c'), alive, 139 - 2)).toBeCloseTo(1, 12);
+    const pairOnly = known(tiles('111b 222b 333b 444c E'), tiles('EEE'));
+    expect(drawReach(way('EE 111b 222b 333b 444c'), pairOnly, 100)).toBe(0);
+  });
+});
+
+describe('laws', () => {
+  test('more draws never lower the chance', () => {
+    const random = randomFromSeed(24);
+    for (let round = 0; round < 60; round += 1) {
+      const target = randomWay(random);
+      const situation = known(rackNear(target, random));
+      let last = 0;
+      for (let draws = 0; draws <= 60; draws += 6) {
+        const next = drawReach(target, situation, draws);
+        expect(next).toBeGreaterThanOrEqual(last * (1 - 1e-12));
+        expect(next).toBeLessThanOrEqual(1 + 1e-12);
+        last = next;
+      }
+    }
+  });
+
+  test('swapping a useless unseen tile for a needed one never lowers the chance', () => {
+    const random = randomFromSeed(25);
+    let swaps = 0;
+    for (let round = 0; round < 200; round += 1) {
+      const target = randomWay(random);
+      const rack = rackNear(target, random);
+      const full = known(rack).unseen;
+      const useless = full
+        .distinct()
+        .find((each) => each !== JOKER && target.groups.every((group) => group.kind !== each));
+      const needed = target.groups.find(
+        (group) => full.count(group.kind) > 0 && rack.count(group.kind) < group.size,
+      )?.kind;
+      if (useless === undefined || needed === undefined) continue;
+      const before: Known = { rack, gone: Tiles.of([needed]), unseen: full.without(needed) };
+      const after: Known = { rack, gone: Tiles.of([useless]), unseen: full.without(useless) };
+      expect(drawReach(target, after, 15)).toBeGreaterThanOrEqual(drawReach(target, before, 15) * (1 - 1e-12));
+      swaps += 1;
+    }
+    expect(swaps).toBeGreaterThan(100);
+  });
+});
