@@ -1,64 +1,98 @@
-import * as v from 'valibot';
+import { crc32 } from 'node:zlib';
+import type { GameRecord } from '../../core/game/record.ts';
 import { writeAll, writeDurably } from '../files/durable.ts';
 import { errorCode } from '../files/files.ts';
-import { gameEntry } from './checks.ts';
 import { type DeskContext, readText } from './context.ts';
 import type { GameEntry } from './desk.ts';
-import { parseObject } from './preferences.ts';
+import { gameEntryOf } from './game-entry.ts';
 
 /**
  * `index.jsonl`: one game's entry a line, later lines standing for earlier ones of the same game.
- * It only saves time: when it is lost or damaged it is made again from the games.
+ * It only saves time: when it is lost or damaged it is made again from the games. Each line has a
+ * checksum, which also covers the app's version and the entry's fields, so that a line is either
+ * exactly what this version wrote or does not count.
  */
 export interface IndexText {
   readonly entries: Map<string, GameEntry>;
-  /** False when the file should be written anew: damaged, torn, or mostly outdated lines. */
+  /** False when the file should be written anew: damaged, torn, outdated, or mostly superseded lines. */
   readonly tidy: boolean;
 }
 
 const SPARE_LINES = 200;
+const LINE = /^\{"check":"([0-9a-f]{8})","entry":(.*)\}$/;
 
 export async function readIndex(context: DeskContext): Promise<IndexText> {
   const text = await readText(context, context.places.index);
   if (text === undefined) return { entries: new Map(), tidy: false };
   const lines = text.split('\n');
   const torn = lines.pop() !== '';
-  const found = parseLines(lines);
-  const good = found.filter((value) => v.is(gameEntry, value));
-  const entries = new Map(good.map((entry) => [entry.id, entry]));
-  const outdated = lines.length - entries.size;
-  return { entries, tidy: !torn && good.length === lines.length && outdated <= entries.size + SPARE_LINES };
+  const good = lines.map((line) => checkedJson(context, line)).filter((json) => json !== undefined);
+  const entries = new Map(parseEntries(good).map((entry) => [entry.id, entry]));
+  const superseded = lines.length - entries.size;
+  return { entries, tidy: !torn && good.length === lines.length && superseded <= entries.size + SPARE_LINES };
 }
 
-/** All lines in one go, which is several times as fast; one by one when any is bad. */
-function parseLines(lines: readonly string[]): unknown[] {
-  try {
-    const all: unknown = JSON.parse(`[${lines.join(',')}]`);
-    if (Array.isArray(all) && all.length === lines.length) return all;
-  } catch {
-    // Some line is damaged.
-  }
-  return lines.map(parseObject);
+/** All in one go: many small texts take longer. */
+function parseEntries(checked: readonly string[]): GameEntry[] {
+  const entries: unknown = JSON.parse(`[${checked.join(',')}]`);
+  return areEntries(entries) ? entries : [];
+}
+
+/** Their checksums say that we wrote them, so that ten thousand need no second look. */
+function areEntries(value: unknown): value is GameEntry[] {
+  return Array.isArray(value);
 }
 
 export async function writeIndex(context: DeskContext, entries: Iterable<GameEntry>): Promise<void> {
-  const lines = [...entries].map((entry) => `${JSON.stringify(entry)}\n`);
+  const lines = Array.from(entries, (entry) => lineOf(context, entry));
   await writeDurably(context, context.places.index, lines.join(''));
 }
 
 /** Adds a game's entry at the end, durably. */
 export async function addToIndex(context: DeskContext, entry: GameEntry): Promise<void> {
   const { files, places } = context;
+  const line = lineOf(context, entry);
   try {
     const file = await files.openAtEnd(places.index);
     try {
-      await writeAll(file, Buffer.from(`${JSON.stringify(entry)}\n`));
+      await writeAll(file, Buffer.from(line));
       await file.sync();
     } finally {
       await file.close();
     }
   } catch (error) {
     if (errorCode(error) !== 'ENOENT') throw error;
-    await writeDurably(context, places.index, `${JSON.stringify(entry)}\n`);
+    await writeDurably(context, places.index, line);
   }
 }
+
+function lineOf(context: DeskContext, entry: GameEntry): string {
+  const json = JSON.stringify(entry);
+  return `{"check":"${checksum(context, json)}","entry":${json}}\n`;
+}
+
+function checkedJson(context: DeskContext, line: string): string | undefined {
+  const [, check, json = ''] = LINE.exec(line) ?? [];
+  return check === checksum(context, json) ? json : undefined;
+}
+
+function checksum({ appVersion }: DeskContext, json: string): string {
+  return crc32(json, crc32(appVersion, FIELDS)).toString(16).padStart(8, '0');
+}
+
+const ANY_GAME: GameRecord = {
+  kind: 'windrow.game',
+  schemaVersion: 1,
+  appVersion: '',
+  id: 'any',
+  startedAt: '2026-01-01T00:00:00Z',
+  zone: 'UTC',
+  place: '',
+  tags: [],
+  demo: false,
+  card: {},
+  events: [],
+};
+
+/** Stands for the fields that entries have in this version. */
+const FIELDS = crc32(Object.keys(gameEntryOf(ANY_GAME)).join(' '));

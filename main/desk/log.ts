@@ -1,4 +1,5 @@
 import type { TimedEvent } from '../../core/game/events.ts';
+import { withoutNames } from '../../core/game/names.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import type { GameChange } from './desk.ts';
 import { type Kept, parseObject } from './preferences.ts';
@@ -52,7 +53,7 @@ export function readLog(text: string): LogText | undefined {
   const good = bad < 0 ? steps : steps.slice(0, bad);
   return {
     base: String(start['base']),
-    game: JSON.stringify(start['record']),
+    game: JSON.stringify(start['record'] ?? null),
     steps: good.filter((step) => step !== undefined),
     whole: bad < 0 || bad === steps.length - 1,
   };
@@ -62,5 +63,6 @@ export function readLog(text: string): LogText | undefined {
 export function afterStep(record: GameRecord, step: LogStep): GameRecord {
   if ('add' in step) return { ...record, events: [...record.events.slice(0, step.place), step.add] };
   if ('drop' in step) return { ...record, events: record.events.slice(0, step.drop) };
-  return { ...record, ...step.change };
+  const changed = { ...record, ...step.change };
+  return Object.keys(changed.players ?? {}).length === 0 ? withoutNames(changed) : changed;
 }

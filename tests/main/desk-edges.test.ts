@@ -140,6 +140,13 @@ describe('a folder that other programs change', () => {
 });
 
 describe('small things', () => {
+  test('a log whose first line has lost its game is set aside, and the app starts', async () => {
+    const disk = new MemoryDisk();
+    disk.put(LOG, '{"kind":"windrow.game-log","schemaVersion":1,"base":""}\n{"drop":0}\n');
+    const desk = await openOn(disk);
+    expect(expectValue(await desk.notices())).toEqual([expect.stringMatching(/g-1.*kept as g-1\.jsonl\.damaged-/)]);
+  });
+
   test('a game is started once; one that is there is not brought back', async () => {
     const desk = await openOn(new MemoryDisk());
     expectValue(await desk.startGame(gameRecord('g-1')));
@@ -218,7 +225,29 @@ describe('small things', () => {
     expectValue(await desk.appendEvent('g-1', 0, event(0)));
     await disk.files.remove(`${FOLDER}/index.jsonl`);
     await desk.close();
-    expect(disk.texts().get(`${FOLDER}/index.jsonl`)).toMatch(/^\{"id":"g-1".*\}\n$/);
+    expect(disk.texts().get(`${FOLDER}/index.jsonl`)).toMatch(/^\{"check":"[0-9a-f]{8}","entry":\{"id":"g-1".*\}\}\n$/);
+  });
+
+  test('an index of another version of the app is made again', async () => {
+    const disk = new MemoryDisk();
+    const desk = await openOn(disk);
+    expectValue(await desk.startGame(gameRecord('g-1')));
+    await desk.close();
+    await (await openOn(disk, { appVersion: '0.0.1' })).close();
+    const newer = disk.texts().get(`${FOLDER}/index.jsonl`);
+    await (await openOn(disk)).close();
+    expect(disk.texts().get(`${FOLDER}/index.jsonl`)).not.toBe(newer);
+  });
+
+  test('an index with one letter changed is made again, whatever the letter', async () => {
+    const disk = new MemoryDisk();
+    const desk = await openOn(disk);
+    expectValue(await desk.startGame(gameRecord('g-1')));
+    await desk.close();
+    await (await openOn(disk)).close();
+    const index = disk.texts().get(`${FOLDER}/index.jsonl`) ?? '';
+    disk.put(`${FOLDER}/index.jsonl`, index.replace('Lakeside', 'Lakesidf'));
+    expect(expectValue(await (await openOn(disk)).listGames())).toMatchObject([{ place: 'Lakeside library' }]);
   });
 
   test('a lock on another computer is believed until it falls silent', async () => {
