@@ -1,0 +1,169 @@
+import { describe, expect, test } from 'vitest';
+import { type Random, randomFromSeed } from '../../core/base/random.ts';
+import { expectValue } from '../../core/base/result.ts';
+import { passTable, passTableSteps } from '../../core/plan/pass-table.ts';
+import { distinctPasses, type PassSize } from '../../core/plan/passes.ts';
+import { compileCard } from '../../core/reading/compiled.ts';
+import { type Known, knownTiles } from '../../core/reading/known.ts';
+import { readKnown } from '../../core/reading/reading.ts';
+import { FIRST_REACH_MODEL, type ReachModel } from '../../core/reading/reach-model.ts';
+import { JOKER, type Kind, KINDS } from '../../core/tiles/kinds.ts';
+import { Tiles } from '../../core/tiles/tiles.ts';
+import { cardOf, demoCard, rackNear, randomRack, randomWay } from '../reference/cards.ts';
+import { allDraws, draws, plainPass, plainWays } from '../reference/plain-plan.ts';
+import { plainRawReach } from '../reference/plain-reach.ts';
+
+/** Two moments keep the plain reference quick; the knots make sure that calibration is applied before the best is taken. */
+const MODEL: ReachModel = {
+  source: 'test',
+  moments: FIRST_REACH_MODEL.moments.slice(1, 3).map((moment) => ({ ...moment, weight: 0.5 })),
+  calibration: [
+    { raw: 0, reach: 0 },
+    { raw: 0.3, reach: 0.5 },
+    { raw: 1, reach: 1 },
+  ],
+};
+
+function mapped(raw: number): number {
+  return raw < 0.3 ? (raw * 0.5) / 0.3 : 0.5 + ((raw - 0.3) * 0.5) / 0.7;
+}
+
+/** A card of a few ways and a rack near one of them; most tiles gone, so that brute force ends soon. */
+function smallCase(random: Random, ways: number): { card: ReturnType<typeof cardOf>; known: Known } {
+  const made = Array.from({ length: ways }, () => randomWay(random));
+  const card = cardOf(made, random.below(3) === 0);
+  const rack = rackNear(made[0] as (typeof made)[number], random);
+  const rest = Tiles.fullSet.minus(rack).toKinds();
+  const gone = Tiles.of(rest.filter((kind) => kind !== JOKER && random.below(5) < 3));
+  return { card, known: expectValue(knownTiles(rack, gone)) };
+}
+
+describe('P2 and P3. The table holds exact means over what comes in.', () => {
+  test('brute force over every draw, way and kind agrees for whole small cards, one to three tiles', () => {
+    const random = randomFromSeed(61);
+    for (const [round, size] of ([1, 2, 1, 2, 1, 2, 3] as const).entries()) {
+      const { card, known } = smallCase(random, 4);
+      const compiled = compileCard(card);
+      const table = passTable(compiled, known, size, MODEL);
+      const chosen = table.passes.flatMap((give, place) =>
+        place % (size === 3 ? 60 : 7) === round % 5 ? [{ give, place }] : [],
+      );
+      expect(chosen.length).toBeGreaterThan(0);
+      for (const { give, place } of chosen) {
+        const plain = plainPass(plainWays(card), known, give, ({ way, concealed }, after) =>
+          mapped(plainRawReach(way, after, MODEL, concealed)),
+        );
+        expect(table.expectedAway[place]).toBeCloseTo(plain.expectedAway, 12);
+        expect(table.reach[place]).toBeCloseTo(plain.reach, 12);
+      }
+    }
+  }, 60_000);
+
+  test('a reading of every rack that may come up agrees for sampled passes of the demo card', () => {
+    const compiled = compileCard(demoCard());
+    const random = randomFromSeed(62);
+    for (const [size, samples] of [
+      [3, 1],
+      [2, 4],
+      [1, 12],
+    ] as const) {
+      const known = expectValue(knownTiles(randomRack(random, 13)));
+      const table = passTable(compiled, known, size, FIRST_REACH_MODEL);
+      for (let sample = 0; sample < samples; sample += 1) {
+        const place = random.below(table.passes.length);
+        const found = readAll(compiled, known, table.passes[place] as readonly Kind[]);
+        expect(table.expectedAway[place]).toBeCloseTo(found.expectedAway, 11);
+        expect(table.reach[place]).toBeCloseTo(found.reach, 11);
+      }
+    }
+  }, 120_000);
+});
+
+/** The mean over every draw by reading the whole card each time. */
+function readAll(compiled: ReturnType<typeof compileCard>, known: Known, give: readonly Kind[]) {
+  const kept = known.rack.minus(Tiles.of(give));
+  let aways = 0;
+  let reaches = 0;
+  let all = 0;
+  for (const { tiles, ways } of draws(known.unseen, give.length)) {
+    const after: Known = { rack: kept.plus(tiles), gone: Tiles.of(give), unseen: known.unseen.minus(tiles) };
+    const reading = readKnown(compiled, after, 0, FIRST_REACH_MODEL);
+    aways += ways * reading.away;
+    reaches += ways * reading.reaches.reduce((most, next) => Math.max(most, next), 0);
+    all += ways;
+  }
+  expect(all).toBe(allDraws(known.unseen, give.length));
+  return { expectedAway: aways / all, reach: reaches / all };
+}
+
+describe('the passes of a rack', () => {
+  test('are all different choices without jokers: as many as counting by kinds says', () => {
+    const random = randomFromSeed(63);
+    for (let round = 0; round < 50; round += 1) {
+      const rack = randomRack(random, 13 + (round % 2));
+      for (const size of [0, 1, 2, 3] as const) {
+        const passes = distinctPasses(rack, size);
+        expect(new Set(passes.map(String)).size).toBe(passes.length);
+        expect(passes.length).toBe(countPasses(rack, size));
+        expect(passes.every((give) => rack.contains(Tiles.of(give)) && !give.includes(JOKER))).toBe(true);
+      }
+    }
+  });
+
+  /** The coefficient of z^size in the product of (1 + z + … + z^count) over the kinds. */
+  function countPasses(rack: Tiles, size: PassSize): number {
+    const terms = KINDS.slice(1).reduce(
+      (product, kind) =>
+        product.map((_, power) =>
+          product.slice(Math.max(0, power - rack.count(kind)), power + 1).reduce((sum, term) => sum + term, 0),
+        ),
+      [1, 0, 0, 0],
+    );
+    return terms[size] as number;
+  }
+});
+
+describe('laws of the table', () => {
+  const compiled = compileCard(demoCard());
+
+  test('giving nothing leaves the reading as it is', () => {
+    const known = expectValue(knownTiles(randomRack(randomFromSeed(64), 13)));
+    const reading = readKnown(compiled, known, 0, FIRST_REACH_MODEL);
+    const table = passTable(compiled, known, 0, FIRST_REACH_MODEL);
+    expect(table.passes).toEqual([[]]);
+    expect(table.expectedAway[0]).toBe(reading.away);
+    expect(table.reach[0]).toBeCloseTo(Math.max(...reading.reaches), 14);
+  });
+
+  test('a few passes asked for have the numbers of the whole table', () => {
+    const known = expectValue(knownTiles(randomRack(randomFromSeed(65), 14)));
+    const table = passTable(compiled, known, 3, FIRST_REACH_MODEL);
+    const asked = [3, 77, table.passes.length - 1];
+    const part = passTable(
+      compiled,
+      known,
+      3,
+      FIRST_REACH_MODEL,
+      asked.map((place) => table.passes[place] as readonly Kind[]),
+    );
+    expect([...part.expectedAway]).toEqual(asked.map((place) => table.expectedAway[place]));
+    expect([...part.reach]).toEqual(asked.map((place) => table.reach[place]));
+  });
+
+  test('progress rises from 0 to under 1, in more than twenty steps', () => {
+    const known = expectValue(knownTiles(randomRack(randomFromSeed(66), 13)));
+    const parts: number[] = [];
+    const steps = passTableSteps(compiled, known, 3, FIRST_REACH_MODEL);
+    for (let step = steps.next(); step.done !== true; step = steps.next()) parts.push(step.value);
+    expect(parts.length).toBeGreaterThan(20);
+    expect(parts).toEqual([...parts].sort((one, other) => one - other));
+    expect(parts.every((part) => part >= 0 && part < 1)).toBe(true);
+  });
+
+  test('a joker in the rack is never given, and a rack of jokers and few tiles still has a table', () => {
+    const known = expectValue(knownTiles(Tiles.of([...Array<Kind>(8).fill(JOKER), ...KINDS.slice(9, 14)])));
+    const table = passTable(compiled, known, 3, FIRST_REACH_MODEL);
+    expect(table.passes).toHaveLength(10);
+    expect(table.reach.every((reach) => reach > 0 && reach <= 1)).toBe(true);
+  });
+});

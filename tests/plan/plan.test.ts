@@ -1,0 +1,152 @@
+import { describe, expect, test } from 'vitest';
+import { randomFromSeed } from '../../core/base/random.ts';
+import { expectValue } from '../../core/base/result.ts';
+import { planDocument } from '../../core/plan/document.ts';
+import { giftSteps } from '../../core/plan/gift.ts';
+import { optionFor, planPass } from '../../core/plan/plan.ts';
+import { away } from '../../core/reading/away.ts';
+import { compileCard } from '../../core/reading/compiled.ts';
+import { knownTiles } from '../../core/reading/known.ts';
+import { JOKER, type Kind } from '../../core/tiles/kinds.ts';
+import { parseTiles } from '../../core/tiles/text.ts';
+import { Tiles } from '../../core/tiles/tiles.ts';
+import { cardOf, demoCard, randomRack, randomWay } from '../reference/cards.ts';
+import { draws } from '../reference/plain-plan.ts';
+
+const tiles = (text: string): Tiles => expectValue(parseTiles(text));
+const compiled = compileCard(demoCard());
+const known = expectValue(knownTiles(tiles('J FF N 0 13b 4578c 22d')));
+const plan = planPass(compiled, known, 'right');
+
+describe('the ranking', () => {
+  test('is by reach, falling; P4. Cost is the best pass’s reach less this one’s.', () => {
+    const best = plan.options[0];
+    expect(best?.cost).toBe(0);
+    for (const [place, option] of plan.options.entries()) {
+      expect(option.cost).toBeCloseTo((best?.reach ?? 0) - option.reach, 14);
+      expect(option.reach).toBeGreaterThanOrEqual(plan.options[place + 1]?.reach ?? 0);
+    }
+  });
+
+  test('is by expected away when asked for, with the same numbers and costs', () => {
+    const byAway = planPass(compiled, known, 'right', { by: 'expectedAway' }).options;
+    expect(byAway).toHaveLength(plan.options.length);
+    for (const [place, option] of byAway.entries()) {
+      expect(option.expectedAway).toBeLessThanOrEqual(byAway[place + 1]?.expectedAway ?? 14);
+      expect(plan.options).toContainEqual(option);
+    }
+  });
+
+  test('is the same each time', () => {
+    expect(planPass(compiled, known, 'right')).toEqual(plan);
+  });
+});
+
+describe('the number of tiles', () => {
+  test('is three, less those handed on blind, and from none to three in the courtesy', () => {
+    const sizes = (options: readonly { readonly give: readonly Kind[] }[]): number[] =>
+      [...new Set(options.map(({ give }) => give.length))].sort();
+    expect(sizes(plan.options)).toEqual([3]);
+    expect(sizes(planPass(compiled, known, 'left', { blind: 1 }).options)).toEqual([2]);
+    expect(sizes(planPass(compiled, known, 'left', { blind: 3 }).options)).toEqual([0]);
+    expect(sizes(planPass(compiled, known, 'courtesy').options)).toEqual([0, 1, 2, 3]);
+  });
+});
+
+describe('one pass alone', () => {
+  test('has its place in the plan', () => {
+    const option = expectValue(optionFor(plan, known, tiles('N 0 5c')));
+    expect(option.give.length).toBe(3);
+    expect(plan.options).toContain(option);
+  });
+
+  test.each([
+    ['J N 0', 'joker-passed', 'never passed'],
+    ['N 0 9d', 'not-in-rack', '9d (nine dot)'],
+    ['N N 0', 'not-in-rack', 'N (north wind)'],
+    ['N 0', 'pass-size', 'takes 3 tiles'],
+  ])('%s is refused with a sentence', (give, code, words) => {
+    const answer = optionFor(plan, known, tiles(give));
+    expect(answer).toMatchObject({ ok: false, problem: { code } });
+    expect(answer.ok ? '' : answer.problem.message).toContain(words);
+  });
+});
+
+describe('reasons', () => {
+  test('are one to three sentences of at most 20 words', () => {
+    for (const { reasons } of plan.options) {
+      expect(reasons.length).toBeGreaterThan(0);
+      expect(reasons.length).toBeLessThanOrEqual(3);
+      for (const reason of reasons) {
+        expect(reason).toMatch(/^[A-Z].*\.$/);
+        expect(reason.split(' ').length).toBeLessThanOrEqual(20);
+      }
+    }
+  });
+});
+
+describe('the document of the command', () => {
+  test('has the fixed fields and as many options as asked for', () => {
+    const document = planDocument(plan, 2);
+    expect(Object.keys(document)).toEqual(['step', 'options', 'exact']);
+    expect(document).toMatchObject({ step: 'right', exact: true });
+    expect(document.options).toHaveLength(2);
+    expect(Object.keys(document.options[0] ?? {})).toEqual(['give', 'expectedAway', 'reach', 'cost', 'gift']);
+    expect(planDocument(plan, 0).options).toHaveLength(plan.options.length);
+  });
+});
+
+describe('P5. The gift', () => {
+  const run = (...args: Parameters<typeof giftSteps>) => {
+    const steps = giftSteps(...args);
+    for (;;) {
+      const step = steps.next();
+      if (step.done === true) return step.value;
+    }
+  };
+
+  // The receiver's rack has 13 of 15 unseen tiles, so that all 105 racks can be gone through.
+  test('agrees with every receiver’s rack gone through, within five standard errors (false alarm 6 in 10 million each)', () => {
+    const random = randomFromSeed(71);
+    const card = cardOf(Array.from({ length: 12 }, () => randomWay(random)));
+    const small = compileCard(card);
+    const rack = randomRack(random, 13);
+    const unseen = Tiles.of(
+      Tiles.fullSet
+        .minus(rack)
+        .toKinds()
+        .filter((kind, place) => kind !== JOKER && place % 9 === 0)
+        .slice(0, 15),
+    );
+    const situation = { rack, gone: Tiles.fullSet.minus(rack).minus(unseen), unseen };
+    const passes = [
+      rack
+        .toKinds()
+        .filter((kind) => kind !== JOKER)
+        .slice(0, 3),
+      rack.toKinds().slice(-3),
+    ];
+    const gifts = run(small, situation, passes, { racks: 2_000, seed: 5 });
+    for (const [place, give] of passes.entries()) {
+      let sum = 0;
+      let all = 0;
+      for (const { tiles: left, ways } of draws(unseen, 2)) {
+        const receiver = unseen.minus(left);
+        const smallest = (held: Tiles): number => Math.min(...small.ways.map((way) => away(way, held)));
+        sum += ways * (smallest(receiver) - smallest(receiver.plus(Tiles.of(give))));
+        all += ways;
+      }
+      const { mean, error } = gifts[place] ?? { mean: Number.NaN, error: 0 };
+      expect(Math.abs(mean - sum / all)).toBeLessThanOrEqual(5 * error + 1e-9);
+    }
+  });
+
+  test('of nothing is 0, and of more is never less, on the same racks', () => {
+    const give = tiles('N 0 5c').toKinds();
+    const [none, one, two, three] = run(compiled, known, [[], give.slice(0, 1), give.slice(0, 2), give], { seed: 9 });
+    expect(none).toEqual({ mean: 0, error: 0 });
+    expect(one?.mean).toBeLessThanOrEqual(two?.mean ?? 0);
+    expect(two?.mean).toBeLessThanOrEqual(three?.mean ?? 0);
+    expect(three?.mean).toBeLessThanOrEqual(3);
+  });
+});

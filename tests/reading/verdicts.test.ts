@@ -1,0 +1,130 @@
+import { describe, expect, test } from 'vitest';
+import { randomFromSeed } from '../../core/base/random.ts';
+import { expectValue } from '../../core/base/result.ts';
+import type { Way } from '../../core/card/way.ts';
+import { compileCard } from '../../core/reading/compiled.ts';
+import { readKnown, readRack, type Reading } from '../../core/reading/reading.ts';
+import { targetsOf } from '../../core/reading/targets.ts';
+import { turningTiles } from '../../core/reading/turning.ts';
+import { tileVerdicts } from '../../core/reading/verdicts.ts';
+import { codeOf, JOKER, type Kind } from '../../core/tiles/kinds.ts';
+import { parseTiles } from '../../core/tiles/text.ts';
+import { Tiles } from '../../core/tiles/tiles.ts';
+import { cardOf, demoCard, randomRack, wayOf } from '../reference/cards.ts';
+
+const tiles = (text: string): Tiles => expectValue(parseTiles(text));
+const way = (text: string): Way =>
+  wayOf(text.split(' ').map((group) => ({ kind: tiles(group).toKinds()[0] as Kind, size: tiles(group).size })));
+const compiled = compileCard(demoCard());
+const read = (rack: Tiles, card = compiled): Reading => expectValue(readRack(card, rack));
+
+function racks(count: number): Tiles[] {
+  const random = randomFromSeed(51);
+  return Array.from({ length: count }, (_, place) => randomRack(random, 13 + (place % 2)));
+}
+
+const best = (reading: Reading): number => Math.max(...reading.reaches);
+
+describe('V1. Targets are the best ways of the five best lines that have at least two fifths of the best reach.', () => {
+  test('on the demo card', () => {
+    for (const rack of racks(6)) {
+      const reading = read(rack);
+      const targets = targetsOf(reading);
+      expect(targets.length).toBeGreaterThan(0);
+      expect(targets.length).toBeLessThanOrEqual(5);
+      expect(new Set(targets.map(({ line }) => line.id)).size).toBe(targets.length);
+      expect(targets[0]?.reach).toBe(best(reading));
+      for (const { reach, uses, away } of targets) {
+        expect(reach).toBeGreaterThanOrEqual(0.4 * best(reading));
+        expect(uses.reduce((sum, count) => sum + count, 0)).toBe(14 - away);
+      }
+    }
+  });
+});
+
+describe('V2. A tile is kept when the best target uses it, or lines with a quarter of the whole reach do; otherwise it is spare.', () => {
+  test('every tile of the rack has a verdict, in canonical order, with a sentence of at most 20 words each', () => {
+    for (const rack of racks(8)) {
+      const verdicts = tileVerdicts(read(rack));
+      expect(verdicts.map(({ kind }) => kind)).toEqual(rack.toKinds());
+      for (const { sentence, verdict } of verdicts) {
+        expect(sentence.startsWith(verdict === 'keep' ? 'Keep: ' : 'Spare: ')).toBe(true);
+        for (const part of sentence.split(/(?<=\.) /)) expect(part.split(' ').length).toBeLessThanOrEqual(20);
+      }
+    }
+  });
+
+  test('a joker is always kept', () => {
+    const verdicts = tileVerdicts(read(tiles('J N E W S 147b 258c 36d')));
+    expect(verdicts[0]).toMatchObject({ kind: JOKER, verdict: 'keep' });
+  });
+
+  test('only what the single line of a card uses is kept, copy by copy', () => {
+    const card = compileCard(cardOf([way('FF 111b 222b 333b 444c')]));
+    const verdicts = tileVerdicts(read(tiles('FFF 11b 5b 2b 3b 4c 99d NEW'), card));
+    expect(verdicts.filter(({ verdict }) => verdict === 'keep').map(({ kind }) => codeOf(kind))).toEqual([
+      'F',
+      'F',
+      '1b',
+      '1b',
+      '2b',
+      '3b',
+      '4c',
+    ]);
+    expect(verdicts.find(({ kind, copy }) => codeOf(kind) === 'F' && copy === 3)?.sentence).toBe(
+      'Spare: no hand that you can still reach wants the third flower.',
+    );
+    expect(verdicts.find(({ kind }) => codeOf(kind) === '2b')?.sentence).toBe(
+      'Keep: Only (line-0) wants the two bam, and it runs with one bam and three bam.',
+    );
+  });
+
+  test('the loss is what the best reach falls by when the tile is given', () => {
+    const rack = racks(1)[0] as Tiles;
+    const reading = read(rack);
+    for (const { kind, loss } of tileVerdicts(reading)) {
+      if (kind === JOKER) continue;
+      const known = { rack: rack.without(kind), gone: Tiles.of([kind]), unseen: reading.known.unseen };
+      expect(best(readKnown(compiled, known, 0, reading.model))).toBeCloseTo(best(reading) - loss, 12);
+    }
+  });
+});
+
+describe('V3. A tile is strained when two targets want it that together want more of the rack than stays after three tiles are given.', () => {
+  const one = way('FF 111b 222b 333b 444c');
+  const other = way('FF 777d 888d 999d 666c');
+
+  test('two hands that share only the flowers strain these', () => {
+    const card = compileCard(cardOf([one, other]));
+    const verdicts = tileVerdicts(read(tiles('FF 11b 2b 3b 4c 77d 8d 9d 6c 5d'), card));
+    const strained = verdicts.filter(({ strain }) => strain !== null).map(({ kind }) => codeOf(kind));
+    expect(strained).toEqual(['F', 'F']);
+    expect(verdicts[0]?.sentence).toContain("Strain: you can't keep");
+  });
+
+  test('two hands that fit into ten tiles strain nothing', () => {
+    const card = compileCard(cardOf([one, way('FF 111b 222b 333b 555c')]));
+    const verdicts = tileVerdicts(read(tiles('FF 11b 2b 3b 4c 5c 77d 8d 9d 6c'), card));
+    expect(verdicts.every(({ strain }) => strain === null)).toBe(true);
+  });
+});
+
+describe('turning tiles', () => {
+  test('tell what one more tile gains, agreeing with a reading of 14 tiles', () => {
+    const rack = racks(1)[0] as Tiles;
+    const reading = read(rack);
+    const turning = turningTiles(reading);
+    expect(turning.map(({ kind }) => kind).sort((a, b) => a - b)).toEqual(
+      reading.known.unseen.distinct().filter((kind) => kind !== JOKER),
+    );
+    for (const { kind, gain, unseen, shift } of turning) {
+      expect(best(read(rack.with(kind))) - best(reading)).toBeCloseTo(gain, 12);
+      expect(unseen).toBe(reading.known.unseen.count(kind));
+      expect(shift).toBeGreaterThanOrEqual(0);
+      expect(shift).toBeLessThanOrEqual(1);
+    }
+    const gains = turning.map(({ gain }) => gain);
+    expect(gains).toEqual([...gains].sort((a, b) => b - a));
+    expect(gains[0]).toBeGreaterThan(0);
+  });
+});
