@@ -153,7 +153,6 @@ export const cardWords = {
     count: (tiles: number) => `${tiles} of 14 tiles`,
     toGo: (tiles: number) => `${tilesCounted(tiles)} to go`,
     tooMany: (tiles: number) => `${tilesCounted(tiles)} too many`,
-    whole: 'all 14 tiles',
     ways: (count: number) => counted(count, 'way'),
     noWays: 'No set of 152 tiles can make this line.',
     waysHeading: 'Ways',

@@ -93,6 +93,7 @@ const SCREENS: readonly Screen[] = [
       await windrow.page.getByRole('button', { name: 'New game' }).click();
     },
   },
+  { name: 'the Card with the demo card', place: 'card', reach: async (windrow) => await windrow.go('Card') },
   { name: 'an empty Journal', place: 'journal', reach: async (windrow) => await windrow.go('Journal') },
   {
     name: 'a Journal with games',
@@ -140,7 +141,7 @@ async function tooWide(page: Page): Promise<string[]> {
         const { right, width } = element.getBoundingClientRect();
         const scrolls =
           element.scrollWidth > element.clientWidth + 1 && /auto|scroll/.test(getComputedStyle(element).overflowX);
-        const unseen = getComputedStyle(element).clipPath !== 'none';
+        const unseen = getComputedStyle(element).clipPath !== 'none' || !element.checkVisibility();
         if (!unseen && width > 0 && (right > window.innerWidth + 1 || scrolls))
           wide.push(`${element.localName}.${element.className}`);
         if (element.shadowRoot) visit(element.shadowRoot);

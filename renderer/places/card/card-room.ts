@@ -1,0 +1,187 @@
+import type { CardDocument } from '../../../core/card/document.ts';
+import { writeCardFile } from '../../../core/card/file.ts';
+import type { BackupEntry, CardEntry, CardProgress, Desk } from '../../../main/desk/desk.ts';
+import { SaveQueue } from '../../session/save-queue.ts';
+import type { AppContext } from '../../shell/app-context.ts';
+import type { CardCalls, Examination, OpenedCard } from '../../worker/card-calls.ts';
+import { type Outcome, type StoppableLine, WorkerClient } from '../../worker/client.ts';
+import type { Answered } from '../../worker/calls.ts';
+import { cardWords as words } from '../../words/card.ts';
+import { CardEditor } from './card-editor.ts';
+
+export const DEMO_CARD = 'demo';
+
+type App = Pick<AppContext, 'desk' | 'preferences' | 'session' | 'cards'>;
+
+/**
+ * All that the Card place holds: the cards there are, the one that is open, and how far a person
+ * has come with it. It outlives the place, so that undo and the view are there when one comes back.
+ */
+export class CardRoom {
+  readonly #app: App;
+  readonly #worker: WorkerClient<CardCalls>;
+  readonly #listeners = new Set<() => void>();
+  readonly #progressQueue = new SaveQueue(({ status }) => {
+    if (status === 'failed') this.#fail(words.progressNotKept);
+  });
+  #entries: readonly CardEntry[] | null = null;
+  #editor: CardEditor | null = null;
+  #progress: CardProgress = { confirmed: [], answers: [] };
+  #trouble = '';
+
+  constructor(app: App, startWorker: () => StoppableLine) {
+    this.#app = app;
+    this.#worker = new WorkerClient(startWorker);
+  }
+
+  /** Null until the list has come. */
+  get entries(): readonly CardEntry[] | null {
+    return this.#entries;
+  }
+  /** The card that is open; null until one is. */
+  get editor(): CardEditor | null {
+    return this.#editor;
+  }
+  get entry(): CardEntry | undefined {
+    return this.#entries?.find(({ id }) => id === this.#editor?.id);
+  }
+  get progress(): CardProgress {
+    return this.#progress;
+  }
+  /** What went wrong last, in words; empty when nothing did. */
+  get trouble(): string {
+    return this.#trouble;
+  }
+
+  subscribe(listener: () => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** Lists the cards, and opens the one in use unless one is open. */
+  async enter(): Promise<void> {
+    await this.list();
+    if (this.#editor !== null) return;
+    const wanted = this.#app.preferences.values.cardId;
+    await this.open(this.#entries?.some(({ id }) => id === wanted) === true ? wanted : DEMO_CARD);
+  }
+
+  async list(): Promise<void> {
+    const cards = await this.#app.desk.listCards();
+    if (cards.ok) this.#entries = cards.value;
+    else this.#trouble = cards.problem.message;
+    this.#tell();
+  }
+
+  /** Opens a card in place of the one that is open. */
+  async open(id: string): Promise<boolean> {
+    const kept = await this.#app.desk.openCard(id);
+    if (!kept.ok) return this.#fail(kept.problem.message);
+    const read = await this.read(kept.value.text);
+    if (!read.ok) return this.#fail(read.message);
+    const progress = await this.#app.desk.readCardProgress(id);
+    if (!progress.ok) this.#fail(progress.problem.message);
+    this.#progress = progress.ok ? progress.value : { confirmed: [], answers: [] };
+    this.#editor = new CardEditor(this.#app.desk, kept.value.entry, read.value.document);
+    this.#editor.subscribe(() => this.#tell());
+    this.#tell();
+    return true;
+  }
+
+  /** Keeps a document as a new card, and opens it. */
+  async keep(document: CardDocument): Promise<boolean> {
+    const saved = await this.#app.desk.saveCard(null, writeCardFile(document));
+    return await this.#openAfter(saved);
+  }
+
+  /** The text of a card as kept. */
+  async textOf(id: string): Promise<string | null> {
+    const kept = await this.#app.desk.openCard(id);
+    if (kept.ok) return kept.value.text;
+    this.#fail(kept.problem.message);
+    return null;
+  }
+
+  /** Reads a card file's text in the background; nothing is kept. */
+  async read(text: string): Promise<Answered<OpenedCard>> {
+    return answerOf(await this.#worker.ask('open', { text }));
+  }
+
+  /** Looks at every way of the open card, in the background; null when a newer question took its place. */
+  async examine(): Promise<Answered<Examination> | null> {
+    if (this.#editor === null) return null;
+    const outcome = await this.#worker.askNewest('examine', { text: writeCardFile(this.#editor.document) });
+    return outcome.status === 'cancelled' ? null : answerOf(outcome);
+  }
+
+  async remove(id: string): Promise<boolean> {
+    const removed = await this.#app.desk.removeCard(id);
+    if (!removed.ok) return this.#fail(removed.problem.message);
+    if (this.#app.preferences.values.cardId === id) await this.use(DEMO_CARD);
+    if (this.#editor?.id === id) await this.open(DEMO_CARD);
+    await this.list();
+    return true;
+  }
+
+  async backups(id: string): Promise<readonly BackupEntry[]> {
+    const backups = await this.#app.desk.listBackups(id);
+    if (!backups.ok) this.#fail(backups.problem.message);
+    return backups.ok ? backups.value : [];
+  }
+
+  /** Puts a dated copy, or the newest one, in a card's place. */
+  async restore(id: string, backup?: string): Promise<boolean> {
+    const name = backup ?? (await this.backups(id))[0]?.name ?? '';
+    return await this.#openAfter(await this.#app.desk.restoreCard(id, name));
+  }
+
+  /** Makes a card the one for new games; an empty game at the Table takes it at once. */
+  async use(id: string): Promise<void> {
+    await this.#app.preferences.change({ cardId: id });
+    await this.refreshTable();
+    this.#tell();
+  }
+
+  /** Gives the card in use, as it now is, to a Table where nothing is entered yet. */
+  async refreshTable(): Promise<void> {
+    const { session, cards, preferences } = this.#app;
+    if (!session.untouched) return;
+    const card = await cards.open(preferences.values.cardId, true);
+    if (card.ok && session.untouched) session.begin(card.value.document);
+  }
+
+  changeProgress(change: Partial<CardProgress>): void {
+    const id = this.#editor?.id;
+    if (id === undefined) return;
+    const progress = { ...this.#progress, ...change };
+    this.#progress = progress;
+    this.#progressQueue.add({ name: id, run: () => this.#app.desk.saveCardProgress(id, progress) });
+    this.#tell();
+  }
+
+  forgetTrouble(): void {
+    this.#trouble = '';
+    this.#tell();
+  }
+
+  async #openAfter(saved: Awaited<ReturnType<Desk['saveCard']>>): Promise<boolean> {
+    if (!saved.ok) return this.#fail(saved.problem.message);
+    await this.list();
+    return await this.open(saved.value.id);
+  }
+
+  #fail(message: string): false {
+    this.#trouble = message;
+    this.#tell();
+    return false;
+  }
+
+  #tell(): void {
+    for (const listener of this.#listeners) listener();
+  }
+}
+
+function answerOf<Value>(outcome: Outcome<Answered<Value>>): Answered<Value> {
+  if (outcome.status === 'done') return outcome.value;
+  return { ok: false, message: outcome.status === 'failed' ? outcome.message : words.stopped };
+}

@@ -1,0 +1,145 @@
+import { css, html, LitElement, nothing } from 'lit';
+import type { CardProblem } from '../../../core/card/check.ts';
+import { sectionName, textField } from '../../../core/card/document.ts';
+import { understoodLines } from '../../../core/card/understood.ts';
+import { formatPattern } from '../../../core/card/pattern.ts';
+import { emit } from '../../parts/emit.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-notice.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { cardWords } from '../../words/card.ts';
+import type { OpenedCard } from '../../worker/card-calls.ts';
+import type { Answered } from '../../worker/calls.ts';
+import { cardStyles } from './card-styles.ts';
+
+const words = cardWords.arrived;
+
+/** A file that was chosen or dropped; `read` is null while it is being read. */
+export interface ArrivedFile {
+  readonly name: string;
+  readonly read: Answered<OpenedCard> | null;
+}
+
+/** What `arrival-answered` carries. */
+export interface ArrivalAnswer {
+  readonly keep: boolean;
+}
+
+/** What a card file holds, before anything is kept: its problems with their places, and the lines that are good. */
+export class WrCardArrived extends LitElement {
+  static override properties = {
+    file: { attribute: false },
+  };
+
+  declare file: ArrivedFile;
+
+  static override styles = [
+    sharedStyles,
+    cardStyles,
+    css`
+      .problems li {
+        padding: var(--space-2) 0;
+        border-top: 1px solid var(--hairline);
+      }
+
+      .where {
+        font-weight: 700;
+      }
+
+      .lines {
+        display: flex;
+        flex-direction: column;
+        gap: var(--space-1);
+      }
+
+      li {
+        overflow-wrap: anywhere;
+      }
+    `,
+  ];
+
+  override focus(): void {
+    this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
+  }
+
+  protected override render(): unknown {
+    const { name, read } = this.file;
+    return html`<section class="sheet" aria-labelledby="arrived">
+      <h2 id="arrived" tabindex="-1">${words.title(name)}</h2>
+      ${read === null ? html`<p role="status">${words.reading}</p>` : read.ok ? this.#card(read.value) : this.#refused(read.message)}
+    </section>`;
+  }
+
+  #refused(message: string): unknown {
+    return html`<wr-notice tone="bad" .closable=${false}>${words.refused} ${message} ${words.untouched}</wr-notice>
+      <div><wr-button look="main" @click=${() => this.#answer(false)}>${words.close}</wr-button></div>`;
+  }
+
+  #card({ document, problems, lines, ways }: OpenedCard): unknown {
+    const title = [textField(document, 'title') || cardWords.untitled, textField(document, 'season')];
+    const bad = problems.length > 0;
+    const said = bad ? words.bad(cardWords.lines(lines), words.problems(problems.length)) : words.good;
+    return html`<p>
+        <strong>${title.filter(Boolean).join(' · ')}</strong><br />${cardWords.lines(lines)}, ${cardWords.ways(ways)}
+      </p>
+      <wr-notice tone=${bad ? 'warn' : 'good'} .closable=${false}>${said} ${words.untouched}</wr-notice>
+      <div class="row">
+        <wr-button look="main" @click=${() => this.#answer(true)}>${bad ? words.keepBad : words.keep}</wr-button>
+        <wr-button @click=${() => this.#answer(false)}>${words.leave}</wr-button>
+      </div>
+      ${bad ? problemList(problems) : nothing} ${this.#goodLines(document, problems)}`;
+  }
+
+  #goodLines(document: OpenedCard['document'], problems: readonly CardProblem[]): unknown {
+    const broken = new Set(problems.map(({ section, id }) => `${section}\n${id}`));
+    const good = understoodLines(document).filter(({ section, id }) => !broken.has(`${section}\n${id}`));
+    const names = document.sections.map(sectionName);
+    return html`<details ?open=${problems.length > 0}>
+      <summary>${words.linesTitle}</summary>
+      ${[...new Set(names)].map((name) => {
+        const lines = good.filter(({ section }) => section === name);
+        if (lines.length === 0) return nothing;
+        return html`<h3>${name}</h3>
+          <ul class="lines">
+            ${lines.map(
+              ({ pattern, ways }) =>
+                html`<li>
+                  <span class="code">${formatPattern(pattern)}</span>
+                  <span class="soft">${cardWords.ways(ways)}</span>
+                </li>`,
+            )}
+          </ul>`;
+      })}
+    </details>`;
+  }
+
+  #answer(keep: boolean): void {
+    emit<ArrivalAnswer>(this, 'arrival-answered', { keep });
+  }
+}
+
+/** Every problem with section, line and column. */
+function problemList(problems: readonly CardProblem[]): unknown {
+  return html`<div class="stack close">
+    <h3>${words.what}</h3>
+    <ul class="problems">
+      ${problems.map(
+        ({ section, id, column, message }) =>
+          html`<li>
+            <div class="where">
+              ${[section || words.wholeCard, id, column > 0 ? words.column(column) : ''].filter(Boolean).join(' · ')}
+            </div>
+            ${message}
+          </li>`,
+      )}
+    </ul>
+  </div>`;
+}
+
+customElements.define('wr-card-arrived', WrCardArrived);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-card-arrived': WrCardArrived;
+  }
+}

@@ -1,0 +1,260 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { type LineDocument, sectionName, textField } from '../../../core/card/document.ts';
+import {
+  addSection,
+  changeLine,
+  type LinePlace,
+  moveSection,
+  removeSection,
+  renameSection,
+} from '../../../core/card/edit.ts';
+import { announce } from '../../parts/announcer.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-field.ts';
+import type { FieldText } from '../../parts/wr-field.ts';
+import '../../parts/wr-toolbar.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { cardWords } from '../../words/card.ts';
+import type { CardEditor, Selection } from './card-editor.ts';
+import type { CardRoom } from './card-room.ts';
+import { cardStyles } from './card-styles.ts';
+import { copyLine, dropLine, newLine, placeBeside, sendLine, shiftLine, type Step } from './line-moves.ts';
+import './wr-card-outline.ts';
+import './wr-line-form.ts';
+import './wr-line-view.ts';
+import type { LineEdited } from './wr-line-form.ts';
+
+const words = cardWords.line;
+const sectionWords = cardWords.section;
+const outlineWords = cardWords.outline;
+
+/** The card line by line: its outline, and beside it the section or line that is chosen. */
+export class WrCardLines extends LitElement {
+  static override properties = {
+    room: { attribute: false },
+    name: { state: true },
+  };
+
+  declare room: CardRoom;
+  /** The name for a new section, as typed. */
+  declare protected name: string;
+
+  static override styles = [
+    sharedStyles,
+    cardStyles,
+    css`
+      :host {
+        container-type: inline-size;
+      }
+
+      .plan {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr);
+        gap: var(--space-5);
+        align-items: start;
+      }
+
+      @container (min-width: 56rem) {
+        .plan {
+          grid-template-columns: minmax(15rem, 22rem) minmax(0, 1fr);
+        }
+
+        .outline {
+          order: -1;
+        }
+      }
+
+      .add {
+        align-items: flex-end;
+      }
+
+      .add wr-field {
+        flex: 1 1 10rem;
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.name = '';
+    new StoreController(this, () => [this.room]);
+  }
+
+  protected override render(): unknown {
+    const { editor } = this.room;
+    if (editor === null) return nothing;
+    return html`<div class="plan">
+      <section class="sheet" aria-labelledby="chosen">${this.#chosen(editor)}</section>
+      <div class="outline stack">
+        ${editor.document.sections.length === 0 ? html`<p>${outlineWords.empty}</p>` : nothing}
+        <wr-card-outline .room=${this.room} @outline-chosen=${this.#select}></wr-card-outline>
+        ${editor.fixed ? nothing : this.#newSection(editor)}
+      </div>
+    </div>`;
+  }
+
+  #chosen(editor: CardEditor): unknown {
+    const { document, selection } = editor;
+    const section = selection === null ? undefined : document.sections[selection.section];
+    if (selection === null || section === undefined) {
+      return html`<h2 id="chosen">${outlineWords.empty}</h2>
+        <p>${outlineWords.emptyLead}</p>`;
+    }
+    const name = sectionName(section, selection.section);
+    const line = selection.line === null ? undefined : section.lines[selection.line];
+    if (line === undefined || selection.line === null) return this.#section(editor, selection.section, name);
+    return this.#line(editor, { section: selection.section, line: selection.line }, line, name);
+  }
+
+  #line(editor: CardEditor, place: LinePlace, line: LineDocument, name: string): unknown {
+    const heading = html`<h2 id="chosen" tabindex="-1">${words.title(place.line + 1, name)}</h2>`;
+    if (editor.fixed) return html`${heading}<wr-line-view .line=${line}></wr-line-view>`;
+    return html`<div class="row spread">${heading}${this.#whichSection(editor, place)}</div>
+      ${this.#lineActions(editor, place)}
+      <wr-line-form
+        .line=${line}
+        name=${`${editor.id} ${place.section} ${place.line}`}
+        @line-edited=${({ detail }: CustomEvent<LineEdited>) => this.#edit(editor, place, detail)}
+        @focusout=${() => editor.settle()}
+      ></wr-line-form>`;
+  }
+
+  #lineActions(editor: CardEditor, place: LinePlace): unknown {
+    const card = editor.document;
+    return html`<wr-toolbar label=${words.actions}>
+      <wr-button @click=${() => this.#step(newLine(card, { ...place, line: place.line + 1 }), true)}
+        >${words.next}</wr-button
+      >
+      <wr-button @click=${() => this.#step(copyLine(card, place))}>${words.duplicate}</wr-button>
+      <wr-button
+        ?disabled=${placeBeside(card, place, -1) === null}
+        @click=${() => this.#step(shiftLine(card, place, -1))}
+        >${words.up}</wr-button
+      >
+      <wr-button ?disabled=${placeBeside(card, place, 1) === null} @click=${() => this.#step(shiftLine(card, place, 1))}
+        >${words.down}</wr-button
+      >
+      <wr-button
+        look="danger"
+        @click=${() => {
+          announce(words.gone);
+          this.#step(dropLine(card, place));
+        }}
+        >${words.remove}</wr-button
+      >
+    </wr-toolbar>`;
+  }
+
+  #whichSection(editor: CardEditor, place: LinePlace): unknown {
+    return html`<label class="labelled"
+      >${words.toSection}
+      <select
+        @change=${({ target }: Event) => {
+          if (target instanceof HTMLSelectElement) this.#step(sendLine(editor.document, place, target.selectedIndex));
+        }}
+      >
+        ${editor.document.sections.map(
+          (section, at) =>
+            html`<option ?selected=${at === place.section} .selected=${at === place.section}>
+              ${sectionName(section, at)}
+            </option>`,
+        )}
+      </select></label
+    >`;
+  }
+
+  #section(editor: CardEditor, at: number, name: string): unknown {
+    const card = editor.document;
+    const lines = card.sections[at]?.lines.length ?? 0;
+    if (editor.fixed) {
+      return html`<h2 id="chosen" tabindex="-1">${sectionWords.title(name)}</h2>
+        <p>${cardWords.lines(lines)}</p>`;
+    }
+    const here: Selection = { section: at, line: null };
+    const moved = (to: number): Step => ({
+      document: moveSection(card, at, to),
+      selection: { section: to, line: null },
+    });
+    return html`<h2 id="chosen" tabindex="-1">${sectionWords.title(name)}</h2>
+      <wr-field
+        label=${sectionWords.name}
+        .value=${textField(card.sections[at] ?? {}, 'name')}
+        @field-typed=${({ detail }: CustomEvent<FieldText>) =>
+          editor.change(renameSection(card, at, detail.value), here, `section ${at}`)}
+      ></wr-field>
+      <wr-button look="main" @click=${() => this.#step(newLine(card, { section: at, line: lines }), true)}
+        >${sectionWords.addLine}</wr-button
+      >
+      <wr-toolbar label=${sectionWords.actions}>
+        <wr-button ?disabled=${at === 0} @click=${() => this.#step(moved(at - 1))}>${sectionWords.up}</wr-button>
+        <wr-button ?disabled=${at === card.sections.length - 1} @click=${() => this.#step(moved(at + 1))}
+          >${sectionWords.down}</wr-button
+        >
+        <wr-button look="danger" @click=${() => this.#removeSection(editor, at)}>${sectionWords.remove}</wr-button>
+      </wr-toolbar>`;
+  }
+
+  #newSection(editor: CardEditor): unknown {
+    return html`<div class="row add" @keydown=${this.#onNameKey}>
+      <wr-field
+        label=${outlineWords.sectionName}
+        .value=${this.name}
+        @field-typed=${({ detail }: CustomEvent<FieldText>) => (this.name = detail.value)}
+      ></wr-field>
+      <wr-button @click=${() => this.#addSection(editor)}>${outlineWords.addSection}</wr-button>
+    </div>`;
+  }
+
+  #onNameKey(event: KeyboardEvent): void {
+    const { editor } = this.room;
+    const inField = event.target instanceof HTMLElement && event.target.localName === 'wr-field';
+    if (event.key === 'Enter' && inField && editor !== null) this.#addSection(editor);
+  }
+
+  #addSection(editor: CardEditor): void {
+    const section = editor.document.sections.length;
+    const added = addSection(editor.document, this.name.trim());
+    this.name = '';
+    this.#step({ document: added, selection: { section, line: null } }, true);
+  }
+
+  #removeSection(editor: CardEditor, at: number): void {
+    const document = removeSection(editor.document, at);
+    const left = document.sections.length;
+    announce(sectionWords.removed);
+    editor.change(document, left === 0 ? null : { section: Math.min(at, left - 1), line: null });
+  }
+
+  #edit(editor: CardEditor, place: LinePlace, { change, doing }: LineEdited): void {
+    const what = doing === '' ? '' : `${place.section}.${place.line} ${doing}`;
+    editor.change(changeLine(editor.document, place, change), place, what);
+  }
+
+  #select({ detail }: CustomEvent<Selection>): void {
+    this.room.editor?.select(detail);
+    void this.#focusChosen('#chosen');
+  }
+
+  /** Does a step; `fresh` when something new is to be filled in, which then has the focus. */
+  #step({ document, selection }: Step, fresh = false): void {
+    this.room.editor?.change(document, selection);
+    if (fresh) void this.#focusChosen(selection.line === null ? 'section wr-field' : 'wr-line-form');
+  }
+
+  async #focusChosen(what: string): Promise<void> {
+    await this.updateComplete;
+    const target = this.renderRoot.querySelector<HTMLElement & { updateComplete?: Promise<unknown> }>(what);
+    await target?.updateComplete;
+    target?.focus();
+    target?.scrollIntoView({ block: 'nearest' });
+  }
+}
+
+customElements.define('wr-card-lines', WrCardLines);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-card-lines': WrCardLines;
+  }
+}

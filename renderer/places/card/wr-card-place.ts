@@ -1,0 +1,353 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { type CardDocument, emptyCard, textField } from '../../../core/card/document.ts';
+import { changeCard } from '../../../core/card/edit.ts';
+import { writeCardFile } from '../../../core/card/file.ts';
+import type { CardCaution } from '../../../main/desk/desk.ts';
+import { announce } from '../../parts/announcer.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-dialog.ts';
+import '../../parts/wr-notice.ts';
+import '../../parts/wr-tabs.ts';
+import type { TabChosen } from '../../parts/wr-tabs.ts';
+import '../../parts/wr-toolbar.ts';
+import type { AppContext } from '../../shell/app-context.ts';
+import { placeStyles } from '../../shell/place-styles.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { cardWords as words } from '../../words/card.ts';
+import { shellWords } from '../../words/shell.ts';
+import type { CardEditor, Selection } from './card-editor.ts';
+import { fileNameOf, handOut, LARGEST_FILE } from './card-files.ts';
+import { type CardRoom, DEMO_CARD } from './card-room.ts';
+import { placeHeadStyles } from './place-head-styles.ts';
+import { roomOf } from './room-of.ts';
+import { isView, VIEWS, type View, viewContent } from './views.ts';
+import './wr-card-arrived.ts';
+import type { ArrivalAnswer, ArrivedFile } from './wr-card-arrived.ts';
+import type { CardWish } from './wr-card-shelf.ts';
+import './wr-card-start.ts';
+import type { CardNamed } from './wr-card-start.ts';
+
+/** The Card: every card there is, and all work on the one that is open. */
+export class WrCardPlace extends LitElement {
+  static override properties = {
+    app: { attribute: false },
+    view: { state: true },
+    arrived: { state: true },
+    starting: { state: true },
+    caution: { state: true },
+    dropping: { state: true },
+  };
+
+  declare app: AppContext;
+  declare protected view: View;
+  /** A file that came in and awaits an answer. */
+  declare protected arrived: ArrivedFile | null;
+  /** Whether the title of a new card is asked for. */
+  declare protected starting: boolean;
+  /** A caution that is shown, and what follows once it was read. */
+  declare protected caution: { readonly about: CardCaution; readonly follow: () => void } | null;
+  /** Whether a file is being dragged over the window. */
+  declare protected dropping: boolean;
+
+  static override styles = [sharedStyles, placeStyles, placeHeadStyles, css``];
+
+  readonly #onKey = (event: KeyboardEvent): void => this.#shortcut(event);
+  readonly #onDrag = (event: DragEvent): void => this.#dragged(event);
+  readonly #onDrop = (event: DragEvent): void => this.#dropped(event);
+
+  constructor() {
+    super();
+    this.view = 'cards';
+    this.arrived = null;
+    this.starting = false;
+    this.caution = null;
+    this.dropping = false;
+    new StoreController(this, () => [this.#room, this.app.preferences]);
+  }
+
+  get #room(): CardRoom {
+    return roomOf(this.app);
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('keydown', this.#onKey);
+    window.addEventListener('dragover', this.#onDrag);
+    window.addEventListener('dragleave', this.#onDrag);
+    window.addEventListener('drop', this.#onDrop);
+    void this.#enter();
+  }
+
+  override disconnectedCallback(): void {
+    window.removeEventListener('keydown', this.#onKey);
+    window.removeEventListener('dragover', this.#onDrag);
+    window.removeEventListener('dragleave', this.#onDrag);
+    window.removeEventListener('drop', this.#onDrop);
+    void this.#room.refreshTable();
+    super.disconnectedCallback();
+  }
+
+  protected override render(): unknown {
+    const { editor, trouble } = this.#room;
+    return html`<div class="page">
+      ${this.#head(editor)}
+      ${
+        trouble === ''
+          ? nothing
+          : html`<wr-notice tone="bad" @notice-closed=${() => this.#room.forgetTrouble()}>${trouble}</wr-notice>`
+      }
+      ${editor === null ? html`<p>${words.opening}</p>` : this.#body(editor)}
+      <div class="drop ${this.dropping ? 'shown' : ''}" aria-hidden="true"><span>${words.shelf.drop}</span></div>
+      <input
+        class="unseen"
+        type="file"
+        accept=".json,application/json"
+        tabindex="-1"
+        aria-hidden="true"
+        @change=${this.#chosen}
+      />
+      <wr-card-start
+        ?open=${this.starting}
+        @card-named=${({ detail }: CustomEvent<CardNamed>) => this.#start(detail)}
+        @start-left=${this.#leaveStart}
+      ></wr-card-start>
+      ${this.#cautionDialog()}
+    </div>`;
+  }
+
+  #head(editor: CardEditor | null): unknown {
+    const { document, fixed, id } = editor ?? { document: emptyCard('', ''), fixed: true, id: '' };
+    const used = this.app.preferences.values.cardId === id;
+    const title = textField(document, 'title') || words.untitled;
+    return html`<header class="head">
+      <div class="which">
+        <h1>${words.title}</h1>
+        ${
+          editor === null
+            ? nothing
+            : html`<p class="now">
+                <strong>${title}</strong> ${textField(document, 'season')}
+                ${used ? html`<span class="used">✓ ${words.inUse}</span>` : nothing}
+              </p>`
+        }
+      </div>
+      ${fixed ? nothing : this.#steps(editor, used)}
+    </header>`;
+  }
+
+  #steps(editor: CardEditor | null, used: boolean): unknown {
+    const status = editor?.saved.status ?? 'nothing';
+    const said = { nothing: '', saving: shellWords.saving, saved: shellWords.saved, failed: shellWords.notSaved };
+    return html`<div class="steps">
+      <span class="kept" data-card-saved=${status}>${said[status]}</span>
+      <wr-toolbar label=${words.steps}>
+        <wr-button look="quiet" keys="Control+Z" ?disabled=${editor?.canUndo !== true} @click=${() => editor?.undo()}
+          >${words.undo}</wr-button
+        >
+        <wr-button
+          look="quiet"
+          keys="Control+Shift+Z"
+          ?disabled=${editor?.canRedo !== true}
+          @click=${() => editor?.redo()}
+          >${words.redo}</wr-button
+        >
+        <wr-button ?disabled=${used} @click=${() => this.#use(editor?.id ?? DEMO_CARD)}>${words.use}</wr-button>
+      </wr-toolbar>
+    </div>`;
+  }
+
+  #body(editor: CardEditor): unknown {
+    if (this.arrived !== null) {
+      return html`<wr-card-arrived .file=${this.arrived} @arrival-answered=${this.#answered}></wr-card-arrived>`;
+    }
+    return html`${this.#notices(editor)}
+      <wr-tabs
+        label=${words.viewsLabel}
+        .tabs=${VIEWS.map((id) => ({ id, label: words.views[id] }))}
+        current=${this.view}
+        @tab-chosen=${({ detail }: CustomEvent<TabChosen>) => this.#show(detail.id)}
+        @card-wished=${this.#wished}
+        @line-shown=${({ detail }: CustomEvent<Selection>) => this.#showLine(detail)}
+        @view-wished=${({ detail }: CustomEvent<TabChosen>) => this.#show(detail.id)}
+        @use-wished=${() => this.#use(editor.id)}
+      >
+        <div slot=${this.view}>${viewContent(this.view, this.#room, this.app.preferences)}</div>
+      </wr-tabs>`;
+  }
+
+  #notices(editor: CardEditor): unknown {
+    const { saved } = editor;
+    if (editor.fixed && this.view !== 'cards') {
+      return html`<div class="demo">
+        <p>${words.demo.notice}</p>
+        <wr-button look="main" @click=${() => this.#copy(editor.id)}>${words.demo.copy}</wr-button>
+        <wr-button @click=${() => this.#askForTitle()}>${words.demo.start}</wr-button>
+      </div>`;
+    }
+    if (saved.status !== 'failed') return nothing;
+    return html`<wr-notice tone="bad" action=${words.undoLast} .closable=${false} @notice-action=${() => editor.undo()}
+      >${saved.problem.message}</wr-notice
+    >`;
+  }
+
+  #cautionDialog(): unknown {
+    const about = this.caution?.about ?? 'entry';
+    return html`<wr-dialog
+      heading=${words.caution.title}
+      ?open=${this.caution !== null}
+      @dialog-closed=${() => (this.caution = null)}
+    >
+      <p>${words.caution.words[about]}</p>
+      <p>${words.caution.rest}</p>
+      <wr-button slot="actions" look="main" @click=${this.#agreed}>${words.caution.agree}</wr-button>
+    </wr-dialog>`;
+  }
+
+  async #enter(): Promise<void> {
+    await this.#room.enter();
+    if (this.#room.editor?.fixed === false) this.view = 'lines';
+  }
+
+  #show(view: string): void {
+    if (isView(view)) this.view = view;
+    this.#room.editor?.settle();
+  }
+
+  #showLine(selection: Selection): void {
+    this.#room.editor?.select(selection);
+    this.view = 'lines';
+  }
+
+  #wished({ detail: { wish, id } }: CustomEvent<CardWish>): void {
+    const done = {
+      open: () => void this.#open(id),
+      use: () => void this.#use(id),
+      copy: () => void this.#copy(id),
+      export: () => this.#withCaution('export', () => void this.#export(id)),
+      start: () => this.#askForTitle(),
+      bring: () => this.#withCaution('import', () => this.renderRoot.querySelector('input')?.click()),
+    };
+    done[wish]();
+  }
+
+  async #open(id: string): Promise<void> {
+    if (id === this.#room.editor?.id || (await this.#room.open(id))) this.view = 'lines';
+  }
+
+  async #use(id: string): Promise<void> {
+    await this.#room.use(id);
+    const title = this.#room.entries?.find((entry) => entry.id === id)?.title ?? '';
+    announce(words.used(title));
+  }
+
+  async #copy(id: string): Promise<void> {
+    const text = await this.#room.textOf(id);
+    const read = text === null ? null : await this.#room.read(text);
+    if (read === null || !read.ok) return;
+    const { document } = read.value;
+    const title = words.shelf.copyTitle(textField(document, 'title') || words.untitled);
+    if (await this.#room.keep(changeCard(document, { title }))) this.view = 'lines';
+  }
+
+  async #export(id: string): Promise<void> {
+    const { editor, entries } = this.#room;
+    const text = editor?.id === id ? writeCardFile(editor.document) : await this.#room.textOf(id);
+    const entry = entries?.find((each) => each.id === id);
+    if (text !== null) handOut(fileNameOf(entry?.title ?? '', entry?.season ?? ''), text);
+  }
+
+  #askForTitle(): void {
+    this.#withCaution('entry', () => (this.starting = true));
+  }
+
+  async #start({ title, season }: CardNamed): Promise<void> {
+    this.starting = false;
+    if (await this.#room.keep(emptyCard(title, season))) this.view = 'lines';
+  }
+
+  #leaveStart(): void {
+    this.starting = false;
+  }
+
+  /** Shows a caution first, unless it was shown before. */
+  #withCaution(about: CardCaution, follow: () => void): void {
+    if (this.app.preferences.values.cautionsSeen.includes(about)) follow();
+    else this.caution = { about, follow };
+  }
+
+  #agreed(): void {
+    const { caution } = this;
+    if (caution === null) return;
+    this.caution = null;
+    const { preferences } = this.app;
+    void preferences.change({ cautionsSeen: [...preferences.values.cautionsSeen, caution.about] });
+    caution.follow();
+  }
+
+  #chosen({ target }: Event): void {
+    if (!(target instanceof HTMLInputElement)) return;
+    const file = target.files?.[0];
+    target.value = '';
+    if (file !== undefined) void this.#arrive(file);
+  }
+
+  #dragged(event: DragEvent): void {
+    if (event.dataTransfer?.types.includes('Files') !== true) return;
+    event.preventDefault();
+    this.dropping = event.type === 'dragover';
+  }
+
+  #dropped(event: DragEvent): void {
+    const file = event.dataTransfer?.files[0];
+    if (file === undefined) return;
+    event.preventDefault();
+    this.dropping = false;
+    this.#withCaution('import', () => void this.#arrive(file));
+  }
+
+  async #arrive(file: File): Promise<void> {
+    this.arrived = { name: file.name, read: null };
+    this.arrived = { name: file.name, read: await this.#readFile(file) };
+    await this.updateComplete;
+    this.renderRoot.querySelector('wr-card-arrived')?.focus();
+  }
+
+  async #readFile(file: File): Promise<ArrivedFile['read']> {
+    if (file.size > LARGEST_FILE) return { ok: false, message: words.arrived.tooLarge };
+    try {
+      return await this.#room.read(await file.text());
+    } catch {
+      return { ok: false, message: words.arrived.unreadable };
+    }
+  }
+
+  #answered({ detail }: CustomEvent<ArrivalAnswer>): void {
+    const read = this.arrived?.read;
+    if (detail.keep && read?.ok === true) void this.#keep(read.value.document);
+    else this.arrived = null;
+  }
+
+  async #keep(document: CardDocument): Promise<void> {
+    const kept = await this.#room.keep(document);
+    this.arrived = null;
+    if (kept) this.view = 'lines';
+  }
+
+  #shortcut(event: KeyboardEvent): void {
+    const { editor } = this.#room;
+    const wanted = (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z';
+    if (!wanted || editor === null || editor.fixed || this.caution !== null || this.starting) return;
+    event.preventDefault();
+    if (event.shiftKey) editor.redo();
+    else editor.undo();
+  }
+}
+
+customElements.define('wr-card-place', WrCardPlace);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-card-place': WrCardPlace;
+  }
+}

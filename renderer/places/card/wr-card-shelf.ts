@@ -1,0 +1,202 @@
+import { css, html, LitElement, nothing } from 'lit';
+import type { BackupEntry, CardEntry } from '../../../main/desk/desk.ts';
+import { emit } from '../../parts/emit.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-dialog.ts';
+import '../../parts/wr-notice.ts';
+import '../../parts/wr-toolbar.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import type { PreferenceStore } from '../../session/preference-store.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { cardWords } from '../../words/card.ts';
+import type { CardRoom } from './card-room.ts';
+import { cardStyles } from './card-styles.ts';
+
+const words = cardWords.shelf;
+
+/** What `card-wished` carries: what is to be done, and with which card. */
+export interface CardWish {
+  readonly wish: 'open' | 'use' | 'copy' | 'export' | 'start' | 'bring';
+  /** Empty for a new card. */
+  readonly id: string;
+}
+
+/** The cards there are, the one in use, and the ways to a new one. */
+export class WrCardShelf extends LitElement {
+  static override properties = {
+    room: { attribute: false },
+    preferences: { attribute: false },
+    removed: { state: true },
+    looking: { state: true },
+    versions: { state: true },
+  };
+
+  declare room: CardRoom;
+  declare preferences: PreferenceStore;
+  /** The card that was removed last, to be brought back. */
+  declare protected removed: CardEntry | null;
+  /** The card whose earlier versions are listed. */
+  declare protected looking: CardEntry | null;
+  declare protected versions: readonly BackupEntry[];
+
+  static override styles = [
+    sharedStyles,
+    cardStyles,
+    css`
+      .card {
+        padding: var(--space-3) 0;
+        border-top: 1px solid var(--hairline);
+      }
+
+      .title {
+        font-size: var(--text-lead);
+        font-weight: 700;
+        overflow-wrap: anywhere;
+      }
+
+      .used {
+        color: var(--accent);
+        font-weight: 700;
+      }
+
+      .ways {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 18rem), 1fr));
+        gap: var(--space-4);
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.removed = null;
+    this.looking = null;
+    this.versions = [];
+    new StoreController(this, () => [this.room, this.preferences]);
+  }
+
+  protected override render(): unknown {
+    return html`<div class="stack">
+      <p>${words.lead}</p>
+      ${this.#removedNotice()}
+      <section class="sheet" aria-labelledby="list">
+        <h2 id="list">${words.list}</h2>
+        <ul>
+          ${(this.room.entries ?? []).map((entry) => html`<li class="card stack close">${this.#card(entry)}</li>`)}
+        </ul>
+      </section>
+      <section class="sheet" aria-labelledby="add">
+        <h2 id="add">${words.add}</h2>
+        <div class="ways">
+          <div class="stack close">
+            <p>${words.startLead}</p>
+            <div><wr-button @click=${() => this.#wish('start')}>${words.start}</wr-button></div>
+          </div>
+          <div class="stack close">
+            <p>${words.bringLead}</p>
+            <div><wr-button @click=${() => this.#wish('bring')}>${words.bring}</wr-button></div>
+          </div>
+        </div>
+      </section>
+      ${this.#versionsDialog()}
+    </div>`;
+  }
+
+  #card(entry: CardEntry): unknown {
+    const { id, title, season, lines, fixed, savedAt } = entry;
+    const used = this.preferences.values.cardId === id;
+    const open = this.room.editor?.id === id;
+    const facts = [season, cardWords.lines(lines), fixed ? words.demo : words.savedOn(dayOf(savedAt))];
+    return html`<div>
+        <div class="title">${title}</div>
+        <div class="soft">${facts.filter(Boolean).join(' · ')}</div>
+        ${used ? html`<div class="used">✓ ${cardWords.inUse}</div>` : nothing}
+      </div>
+      <wr-toolbar label=${words.more(title)}>
+        <wr-button ?pressed=${open} label=${`${words.open}, ${title}`} @click=${() => this.#wish('open', id)}
+          >${words.open}</wr-button
+        >
+        <wr-button ?disabled=${used} @click=${() => this.#wish('use', id)}>${cardWords.use}</wr-button>
+        <wr-button look="quiet" @click=${() => this.#wish('copy', id)}>${words.copy}</wr-button>
+        <wr-button look="quiet" @click=${() => this.#wish('export', id)}>${words.export}</wr-button>
+        ${
+          fixed
+            ? nothing
+            : html`<wr-button look="quiet" @click=${() => this.#lookBack(entry)}>${words.versions}</wr-button>
+                <wr-button look="quiet" @click=${() => this.#remove(entry)}>${words.remove}</wr-button>`
+        }
+      </wr-toolbar>`;
+  }
+
+  #removedNotice(): unknown {
+    const { removed } = this;
+    if (removed === null) return nothing;
+    return html`<wr-notice
+      tone="info"
+      action=${words.bringBack}
+      @notice-action=${() => this.#bringBack(removed.id)}
+      @notice-closed=${() => (this.removed = null)}
+      >${words.removed(removed.title)}</wr-notice
+    >`;
+  }
+
+  #versionsDialog(): unknown {
+    const title = this.looking?.title ?? '';
+    return html`<wr-dialog
+      heading=${words.versionsTitle(title)}
+      ?open=${this.looking !== null}
+      @dialog-closed=${() => (this.looking = null)}
+    >
+      <p>${this.versions.length === 0 ? words.noVersions : words.versionsLead}</p>
+      <ul class="stack close">
+        ${this.versions.map(
+          ({ name, savedAt }) =>
+            html`<li class="row spread">
+              <span>${words.version(momentOf(savedAt))}</span>
+              <wr-button @click=${() => this.#restore(name)}>${words.restore}</wr-button>
+            </li>`,
+        )}
+      </ul>
+      <wr-button slot="actions" @click=${() => (this.looking = null)}>${words.notNow}</wr-button>
+    </wr-dialog>`;
+  }
+
+  async #lookBack(entry: CardEntry): Promise<void> {
+    this.versions = await this.room.backups(entry.id);
+    this.looking = entry;
+  }
+
+  async #restore(name: string): Promise<void> {
+    const id = this.looking?.id;
+    this.looking = null;
+    if (id !== undefined) await this.room.restore(id, name);
+  }
+
+  async #remove(entry: CardEntry): Promise<void> {
+    if (await this.room.remove(entry.id)) this.removed = entry;
+  }
+
+  async #bringBack(id: string): Promise<void> {
+    if (await this.room.restore(id)) this.removed = null;
+  }
+
+  #wish(wish: CardWish['wish'], id = ''): void {
+    emit<CardWish>(this, 'card-wished', { wish, id });
+  }
+}
+
+function dayOf(moment: string): string {
+  return new Intl.DateTimeFormat(undefined, { dateStyle: 'medium' }).format(new Date(moment));
+}
+
+function momentOf(moment: string): string {
+  return new Intl.DateTimeFormat(undefined, { dateStyle: 'full', timeStyle: 'short' }).format(new Date(moment));
+}
+
+customElements.define('wr-card-shelf', WrCardShelf);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-card-shelf': WrCardShelf;
+  }
+}

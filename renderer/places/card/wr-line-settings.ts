@@ -1,0 +1,136 @@
+import { css, html, LitElement, type PropertyValues } from 'lit';
+import type { Fields, LineDocument } from '../../../core/card/document.ts';
+import { draftFromLine } from '../../../core/card/draft.ts';
+import { SLIDES } from '../../../core/card/pattern.ts';
+import { emit } from '../../parts/emit.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-choice.ts';
+import type { ChoiceChanged } from '../../parts/wr-choice.ts';
+import '../../parts/wr-field.ts';
+import type { FieldText } from '../../parts/wr-field.ts';
+import '../../parts/wr-toolbar.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { cardWords } from '../../words/card.ts';
+import { cardStyles } from './card-styles.ts';
+import { pointsFrom } from './points.ts';
+import type { LineEdited } from './wr-line-form.ts';
+
+const words = cardWords.line;
+
+/** What a line says beside its groups: movement, exposure, points, note, short name. Sends `line-edited`. */
+export class WrLineSettings extends LitElement {
+  static override properties = {
+    line: { attribute: false },
+    name: {},
+    wrongPoints: { state: true },
+  };
+
+  declare line: LineDocument;
+  /** Distinguishes lines. */
+  declare name: string;
+  /** What stands in the field of points while it is no number of points. */
+  declare protected wrongPoints: string | null;
+
+  static override styles = [
+    sharedStyles,
+    cardStyles,
+    css`
+      .points wr-field {
+        width: 8rem;
+      }
+
+      .points {
+        align-items: flex-start;
+      }
+
+      wr-toolbar {
+        margin-top: 1.75rem;
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.name = '';
+    this.wrongPoints = null;
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('name')) this.wrongPoints = null;
+  }
+
+  protected override render(): unknown {
+    const { slide, slide2, concealed, note, id } = draftFromLine(this.line);
+    return html`<div class="stack">
+      ${this.#slide(words.slide, 'slide', slide)}
+      <wr-choice
+        label=${words.exposure}
+        .options=${[
+          { value: 'no', label: words.exposed },
+          { value: 'yes', label: words.concealed },
+        ]}
+        value=${concealed ? 'yes' : 'no'}
+        @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => this.#edit({ concealed: detail.value === 'yes' })}
+      ></wr-choice>
+      ${this.#points()} ${this.#slide(words.slide2, 'slide2', slide2)}
+      ${this.#text(words.note, words.noteHint, 'note', note)} ${this.#text(words.id, '', 'id', id)}
+    </div>`;
+  }
+
+  #slide(label: string, field: 'slide' | 'slide2', value: number): unknown {
+    return html`<wr-choice
+      label=${label}
+      .options=${SLIDES.map((slide) => ({ value: String(slide), label: words.slides[slide] }))}
+      value=${String(value)}
+      @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => this.#edit({ [field]: Number(detail.value) })}
+    ></wr-choice>`;
+  }
+
+  #points(): unknown {
+    const { points } = draftFromLine(this.line);
+    return html`<div class="row points">
+      <wr-field
+        label=${words.points}
+        .value=${this.wrongPoints ?? String(points)}
+        error=${this.wrongPoints === null ? '' : cardWords.grid.wrongPoints}
+        @field-typed=${({ detail }: CustomEvent<FieldText>) => this.#typedPoints(detail.value)}
+      ></wr-field>
+      <wr-toolbar label=${words.pointsActions}>
+        <wr-button ?disabled=${points < 5} @click=${() => this.#setPoints(points - 5)}>${words.fewer}</wr-button>
+        <wr-button ?disabled=${points > 995} @click=${() => this.#setPoints(points + 5)}>${words.more}</wr-button>
+      </wr-toolbar>
+    </div>`;
+  }
+
+  #text(label: string, hint: string, field: 'note' | 'id', value: string): unknown {
+    return html`<wr-field
+      label=${label}
+      hint=${hint}
+      .value=${value}
+      @field-typed=${({ detail }: CustomEvent<FieldText>) => this.#edit({ [field]: detail.value }, field)}
+    ></wr-field>`;
+  }
+
+  #typedPoints(text: string): void {
+    const points = pointsFrom(text);
+    this.wrongPoints = points === null ? text : null;
+    if (points !== null) this.#edit({ points }, 'points');
+  }
+
+  #setPoints(points: number): void {
+    this.wrongPoints = null;
+    this.#edit({ points });
+  }
+
+  #edit(change: Fields, doing = ''): void {
+    emit<LineEdited>(this, 'line-edited', { change, doing });
+  }
+}
+
+customElements.define('wr-line-settings', WrLineSettings);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-line-settings': WrLineSettings;
+  }
+}
