@@ -6,6 +6,7 @@ import { OUTCOMES } from '../../core/journal/summary.ts';
 import { type GameChange, MOST_AT_ONCE } from './desk.ts';
 import type { KeptChange } from './log.ts';
 import { CARD_ID, GAME_ID } from './places.ts';
+import { pointRules } from './point-rules-check.ts';
 
 /**
  * Shapes of what comes in from a window: strict and bounded. What a card, a game or an event
@@ -41,6 +42,7 @@ const changes = {
   players: v.exactOptional(
     v.strictObject({ East: playerName, South: playerName, West: playerName, North: playerName }),
   ),
+  payment: v.exactOptional(pointRules),
 };
 export const gameChange: v.GenericSchema<GameChange> = v.strictObject(changes);
 /** A change as it is kept, with the time when a person made it. */
@@ -62,6 +64,7 @@ export const gameEntry = v.object({
   seat: v.string(),
   events: v.number(),
   stage: v.string(),
+  lastEventAt: v.string(),
   zone: v.string(),
   evening: v.nullable(v.string()),
   outcome: v.picklist(OUTCOMES),

@@ -2,6 +2,7 @@ import type { Result } from '../../core/base/result.ts';
 import type { StudyAnswer } from '../../core/card/study.ts';
 import type { Seat } from '../../core/exchange/steps.ts';
 import type { TimedEvent } from '../../core/game/events.ts';
+import type { PointRules } from '../../core/game/point-rules.ts';
 import type { Payments } from '../../core/game/points.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import type { GameFigures } from '../../core/journal/figures.ts';
@@ -82,6 +83,7 @@ export interface GameChange {
   readonly evening?: string;
   /** In the place of all names before; `{}` takes them away. */
   readonly players?: Readonly<Partial<Record<Seat, string>>>;
+  readonly payment?: PointRules;
 }
 
 /** How many games or findings one call may bring. */
@@ -123,6 +125,8 @@ export interface Preferences {
   readonly rackTiers: 1 | 2;
   readonly seat: 'East' | 'South' | 'West' | 'North';
   readonly cardId: string;
+  /** How the table pays, for games to come. */
+  readonly payment: PointRules;
   /** Cautions about printed cards that were shown and need not come again. */
   readonly cautionsSeen: readonly CardCaution[];
 }
@@ -169,6 +173,8 @@ export interface GameEntry {
   readonly events: number;
   /** The step or result that it stands at, in words of `core/game`. */
   readonly stage: string;
+  /** The time of the last event; empty when there is none. */
+  readonly lastEventAt: string;
   readonly zone: string;
   readonly evening: string | null;
   readonly outcome: Outcome;

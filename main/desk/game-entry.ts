@@ -28,6 +28,7 @@ export function gameEntryOf(record: GameRecord): GameEntry {
     seat: state.seat ?? '',
     events: record.events.length,
     stage: summary.stage,
+    lastEventAt: record.events.at(-1)?.at ?? '',
     zone: record.zone,
     evening: summary.evening,
     outcome: summary.outcome,

@@ -13,8 +13,8 @@ export function isFields(value: unknown): value is Fields {
 }
 
 /** Reads a text as a JSON object of bounded size and depth, without fields that could reach into the language. */
-export function readFields(text: string): Result<Fields, GameFileProblem> {
-  if (text.length > LARGEST_FILE)
+export function readFields(text: string, largest = LARGEST_FILE): Result<Fields, GameFileProblem> {
+  if (text.length > largest)
     return refuseFile('too-large', 'This file is far larger than any game: it was left alone.');
   const value = parsed(text);
   if (!isFields(value)) return unreadable(text);

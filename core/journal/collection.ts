@@ -1,0 +1,101 @@
+import { failure, type Result, success } from '../base/result.ts';
+import { isFields, readFields } from '../game/file/plain-json.ts';
+import { openGame } from '../game/file/read-game-file.ts';
+import { GAME_MIGRATIONS, migrate } from '../game/file/migrate.ts';
+import { writeLine } from '../game/file/write-game-file.ts';
+import { GAME_SCHEMA_VERSION, type GameRecord } from '../game/record.ts';
+
+export const COLLECTION_KIND = 'windrow.collection';
+export const COLLECTION_VERSION = 1;
+
+/** A card file as it is kept. */
+export interface CollectedCard {
+  readonly id: string;
+  readonly text: string;
+}
+
+/** Everything of one player in one file. */
+export interface Collection {
+  readonly appVersion: string;
+  /** UTC, ISO 8601 with Z. */
+  readonly savedAt: string;
+  readonly games: readonly GameRecord[];
+  readonly cards: readonly CollectedCard[];
+}
+
+/** A collection as read: what could not be read is told, the rest is there. */
+export interface ReadCollection extends Collection {
+  readonly problems: readonly string[];
+}
+
+/** Letters of the largest file that is looked at; 10,000 games come to some 60 million. */
+const LARGEST = 300_000_000;
+
+/**
+ * The text of the file: one game a line, so that a large one can still be looked through. Games
+ * share the cards that they were played with: a game's `card` is a place in `playedWith`.
+ */
+export function writeCollection({ appVersion, savedAt, games, cards }: Collection): string {
+  const list = (lines: readonly string[]): string => (lines.length === 0 ? '[]' : `[\n${lines.join(',\n')}\n]`);
+  const shared = new Map<string, number>();
+  const lines = games.map((game) => {
+    const card = writeLine({ card: game.card });
+    const place = shared.get(card) ?? shared.size;
+    shared.set(card, place);
+    return writeLine({ ...game, card: place });
+  });
+  return [
+    `{"kind":"${COLLECTION_KIND}","schemaVersion":${COLLECTION_VERSION},`,
+    `"appVersion":${JSON.stringify(appVersion)},"savedAt":${JSON.stringify(savedAt)},`,
+    `"cards":${list(cards.map(writeLine))},`,
+    `"playedWith":${list([...shared.keys()].map((card) => card.slice('{"card":'.length, -1)))},`,
+    `"games":${list(lines)}}`,
+    '',
+  ].join('\n');
+}
+
+/** Reads a collection, or a single game's file as a collection of one. */
+export function readCollection(text: string): Result<ReadCollection> {
+  const fields = readFields(text, LARGEST);
+  if (!fields.ok) return fields;
+  const { kind, schemaVersion, appVersion, savedAt, games, cards, playedWith } = fields.value;
+  if (kind !== COLLECTION_KIND) return readSingle(fields.value);
+  if (typeof schemaVersion !== 'number' || schemaVersion > COLLECTION_VERSION) {
+    return failure('newer-version', 'This file was written by a newer Windrow: install the newest one to open it.');
+  }
+  const documents: readonly unknown[] = Array.isArray(playedWith) ? playedWith : [];
+  const listed: readonly unknown[] = Array.isArray(games) ? games : [];
+  const read = listed.map((game) => readGame(withCard(game, documents)));
+  const cardList: readonly unknown[] = Array.isArray(cards) ? cards : [];
+  return success({
+    appVersion: typeof appVersion === 'string' ? appVersion : '',
+    savedAt: typeof savedAt === 'string' ? savedAt : '',
+    games: read.flatMap((game) => (game.ok ? [game.value] : [])),
+    cards: cardList.filter(isCollectedCard).map(({ id, text: card }) => ({ id, text: card })),
+    problems: read.flatMap((game, place) => (game.ok ? [] : [`Game ${place + 1}: ${game.problem.message}`])),
+  });
+}
+
+function readSingle(document: Readonly<Record<string, unknown>>): Result<ReadCollection> {
+  const game = readGame(document);
+  if (!game.ok) return game;
+  return success({ appVersion: game.value.appVersion, savedAt: '', games: [game.value], cards: [], problems: [] });
+}
+
+/** A game whose card is a place among the shared ones gets that card. */
+function withCard(game: unknown, documents: readonly unknown[]): unknown {
+  if (!isFields(game) || typeof game['card'] !== 'number') return game;
+  return { ...game, card: documents[game['card']] };
+}
+
+function readGame(value: unknown): Result<GameRecord> {
+  if (!isFields(value)) return failure('foreign', 'This is not a game of Windrow.');
+  const opened = openGame(migrate(value, GAME_MIGRATIONS, GAME_SCHEMA_VERSION));
+  if (!opened.ok) return opened;
+  const { record, damage } = opened.value;
+  return damage === null ? success(record) : { ok: false, problem: damage };
+}
+
+function isCollectedCard(value: unknown): value is CollectedCard {
+  return isFields(value) && typeof value['id'] === 'string' && typeof value['text'] === 'string';
+}

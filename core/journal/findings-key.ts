@@ -1,0 +1,18 @@
+import { fingerprint } from '../base/fingerprint.ts';
+import type { ReachModel } from '../reading/reach-model.ts';
+import { REVIEW_VERSION } from '../review/review.ts';
+
+/** What tells one state of a game from another: events carry the time at which they were entered. */
+export interface GameMark {
+  readonly events: number;
+  /** The time of the last event; empty when there is none. */
+  readonly lastEventAt: string;
+}
+
+/**
+ * What findings were made from: the engine's version, its model and the game's events. The card
+ * needs no mark, since each game keeps the one that it was played with.
+ */
+export function findingsKey({ events, lastEventAt }: GameMark, model: ReachModel): string {
+  return `${REVIEW_VERSION}-${fingerprint(JSON.stringify(model))}-${events}-${lastEventAt}`;
+}

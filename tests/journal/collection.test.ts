@@ -1,0 +1,72 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { expectValue } from '../../core/base/result.ts';
+import { readCollection, writeCollection } from '../../core/journal/collection.ts';
+import type { GameRecord } from '../../core/game/record.ts';
+import { recordOf, SMALL_CARD } from '../review/helpers.ts';
+
+const OTHER_CARD = { ...SMALL_CARD, title: 'Another', sections: [] };
+const base = recordOf([{ type: 'dealt', seat: 'South', tiles: 'JJ FF NE 0 1389b 25c' }]);
+
+const anyGame = fc
+  .record({
+    id: fc.stringMatching(/^[a-z0-9]{1,12}$/),
+    place: fc.string({ maxLength: 40 }),
+    tags: fc.array(fc.string({ maxLength: 12 }), { maxLength: 4 }),
+    card: fc.constantFrom<unknown>(SMALL_CARD, OTHER_CARD),
+    extra: fc.jsonValue({ maxDepth: 2 }),
+    played: fc.boolean(),
+  })
+  .map(({ played, ...fields }): GameRecord => ({ ...base, ...fields, events: played ? base.events : [] }));
+
+const anyCollection = fc.record({
+  appVersion: fc.constant('0.1.0'),
+  savedAt: fc.constant('2026-11-25T18:00:00Z'),
+  games: fc.uniqueArray(anyGame, { maxLength: 5, selector: ({ id }) => id }),
+  cards: fc.array(fc.record({ id: fc.string(), text: fc.string() }), { maxLength: 2 }),
+});
+
+describe('one file for everything', () => {
+  it('F2: export and import round-trip to equal data (1,000 random stores)', () => {
+    fc.assert(
+      fc.property(anyCollection, (collection) => {
+        const read = expectValue(readCollection(writeCollection(collection)));
+        const plain: unknown = JSON.parse(JSON.stringify(collection));
+        expect(read).toEqual({ ...(plain as object), problems: [] });
+      }),
+      { numRuns: 1000, seed: 5 },
+    );
+  });
+
+  it('games share the cards that they were played with', () => {
+    const games = Array.from({ length: 50 }, (_, place) => ({ ...base, id: `g${place}` }));
+    const text = writeCollection({ appVersion: '1', savedAt: '', games, cards: [] });
+    expect(text.split('"Four lines"').length - 1).toBe(1);
+    expect(expectValue(readCollection(text)).games).toEqual(games);
+  });
+
+  it("a single game's file is taken as a collection of one", () => {
+    expect(expectValue(readCollection(JSON.stringify(base))).games).toEqual([base]);
+  });
+
+  it('a bad game is told by its place and the others are read', () => {
+    const text = writeCollection({ appVersion: '1', savedAt: '', games: [base, { ...base, id: 'g2' }], cards: [] });
+    const read = expectValue(readCollection(text.replace('"South"', '"Middle"')));
+    expect(read.games.map(({ id }) => id)).toEqual(['g2']);
+    expect(read.problems).toHaveLength(1);
+    expect(read.problems[0]).toMatch(/^Game 1: /);
+  });
+
+  it.each([
+    ['', 'empty'],
+    ['{"kind":"windrow.collection","sch', 'damaged'],
+    ['{"kind":"else"}', 'not a game'],
+    ['{"kind":"windrow.collection","schemaVersion":2}', 'newer'],
+    ['[1]', 'not a game'],
+  ])('refuses %j in words', (text, words) => {
+    expect(readCollection(text)).toMatchObject({
+      ok: false,
+      problem: { message: expect.stringContaining(words) },
+    });
+  });
+});
