@@ -83,7 +83,6 @@ export async function measures(): Promise<readonly Measure[]> {
     {
       name: `start with ${GAMES} games and list them`,
       unit: 'start',
-      clock: 'wall',
       reference: async () => await readSomeGames(paths),
       referenceShare: SHARE,
       candidate: async () => {
@@ -91,7 +90,7 @@ export async function measures(): Promise<readonly Measure[]> {
         await opened.listGames();
         await opened.close();
       },
-      atLeast: 20,
+      atLeast: 8,
       check: async () => {
         const opened = expectValue(await openDesk({ folder, host: 'browser' }));
         const list = expectValue(await opened.listGames());
@@ -103,7 +102,6 @@ export async function measures(): Promise<readonly Measure[]> {
     {
       name: `add a game to ${GAMES}`,
       unit: 'game',
-      clock: 'wall',
       reference: async () => await writeAllInOne(other, all),
       candidate: async () => expectValue(await desk.startGame(gameRecord((next += 1)))),
       atLeast: 5,
