@@ -1,0 +1,105 @@
+import type { PassStep } from '../exchange/steps.ts';
+import { type PassOption, planSteps } from '../plan/plan.ts';
+import type { PassSize } from '../plan/passes.ts';
+import type { Known } from '../reading/known.ts';
+import { type Reading, readKnown } from '../reading/reading.ts';
+import { bestOfLines } from '../reading/lean.ts';
+import { tileVerdicts } from '../reading/verdicts.ts';
+import type { TileVerdict } from '../reading/verdict.ts';
+import { EQUAL_WITHIN, type Verdict, verdictOf } from '../review/decision.ts';
+import type { Engine } from '../review/worth.ts';
+import { formatTileList } from '../tiles/text.ts';
+import type { Tiles } from '../tiles/tiles.ts';
+
+/** A pass, with how many of its three go unseen. */
+export interface JudgedOption extends PassOption {
+  readonly blind: PassSize;
+  readonly verdict: Verdict;
+}
+
+/** How one section or line that was aimed at stands. */
+export interface AimStanding {
+  readonly aim: string;
+  /** Its place among the sections by lean, or among the lines by reach, from 1; 0 if the card has none such. */
+  readonly rank: number;
+  readonly of: number;
+}
+
+/** The answer to one decision, all of it exact under the model of reach. */
+export interface Answer {
+  readonly reading: Reading;
+  /** Every pass, best reach first; of those equal the one that gives the smaller gift. */
+  readonly options: readonly JudgedOption[];
+  /** The pass that was chosen. */
+  readonly chosen: JudgedOption;
+  /** Other passes that can't be told from the best, best first. */
+  readonly asGood: readonly JudgedOption[];
+  readonly aims: readonly AimStanding[];
+  /** What every tile of the rack is to the reading. */
+  readonly tiles: readonly TileVerdict[];
+}
+
+export interface AnswerWish {
+  readonly known: Known;
+  readonly step: PassStep;
+  readonly give: Tiles;
+  readonly aims: readonly string[];
+  readonly seed?: number;
+}
+
+/** Answers a decision in steps of a few milliseconds; yields the part done, 0 to 1. */
+export function* answerSteps(engine: Engine, wish: AnswerWish): Generator<number, Answer> {
+  const { known, step, give, aims } = wish;
+  const reading = readKnown(engine.compiled, known, Math.min(20, known.unseen.size), engine.model);
+  const options = yield* optionSteps(engine, wish);
+  const text = formatTileList(give.toKinds());
+  const chosen = options.find((option) => formatTileList(option.give) === text);
+  if (chosen === undefined) throw new Error(`the pass ${text} is not among the choices at ${step}`);
+  return {
+    reading,
+    options,
+    chosen,
+    asGood: options.filter((option) => option !== chosen && option.cost <= EQUAL_WITHIN),
+    aims: aims.map((aim) => standingOf(reading, aim)),
+    tiles: tileVerdicts(reading),
+  };
+}
+
+/** On the last pass of a round up to three tiles may go unseen, so all numbers are choices. */
+function* optionSteps(
+  { compiled, model }: Engine,
+  { known, step, seed }: AnswerWish,
+): Generator<number, JudgedOption[]> {
+  const blinds: readonly PassSize[] = step === 'left' || step === 'right2' ? [0, 1, 2, 3] : [0];
+  const all: (PassOption & { blind: PassSize })[] = [];
+  for (const [place, blind] of blinds.entries()) {
+    const plan = planSteps(compiled, known, step, { model, blind, ...(seed === undefined ? {} : { seed }) });
+    for (;;) {
+      const next = plan.next();
+      if (next.done === true) {
+        all.push(...next.value.options.map((option) => ({ ...option, blind })));
+        break;
+      }
+      yield (place + next.value) / blinds.length;
+    }
+  }
+  const best = all.reduce((most, { reach }) => Math.max(most, reach), 0);
+  return all
+    .map((option) => ({ ...option, cost: best - option.reach, verdict: verdictOf(best - option.reach) }))
+    .sort((one, other) => one.cost - other.cost || one.expectedAway - other.expectedAway);
+}
+
+/** How a section (`section:Stairs`) or line (`line:stairs-1`) stands in a reading. */
+export function standingOf(reading: Reading, aim: string): AimStanding {
+  const [kind = '', ...rest] = aim.split(':');
+  const name = rest.join(':');
+  if (kind === 'section') {
+    const place = reading.lean.findIndex(({ section }) => section === name);
+    return { aim, rank: place + 1, of: reading.lean.length };
+  }
+  const { lines } = reading.compiled;
+  const best = bestOfLines(reading.compiled, reading.reaches);
+  const place = lines.findIndex(({ id }) => id === name);
+  if (place < 0) return { aim, rank: 0, of: lines.length };
+  return { aim, rank: 1 + best.filter((value) => value > (best[place] as number)).length, of: lines.length };
+}

@@ -1,0 +1,76 @@
+import type { PassStep } from '../exchange/steps.ts';
+import type { Verdict } from '../review/decision.ts';
+import type { DealKind } from './deal-kinds.ts';
+
+/**
+ * What is kept of practice, one entry a line, oldest first (see FORMAT.md); all that the window
+ * says about progress is computed from these. `day` counts whole local days since 1970.
+ */
+export type PracticeEntry = MissEntry | AnswerEntry | GuessEntry;
+
+/** An own decision that cost something and is to come back. */
+export interface MissEntry {
+  readonly type: 'miss';
+  readonly id: string;
+  readonly day: number;
+  readonly kind: DealKind;
+  readonly step: PassStep;
+  /** Reach given up, 0 to 1. */
+  readonly cost: number;
+  /** Where it was made: a game's id, or `warm-up`. */
+  readonly source: string;
+}
+
+/** A decision made in practice. */
+export interface AnswerEntry {
+  readonly type: 'answer';
+  readonly day: number;
+  /** The miss that it repeats; null for a problem of another kind. */
+  readonly miss: string | null;
+  readonly kind: DealKind;
+  readonly step: PassStep;
+  readonly cost: number;
+  readonly verdict: Verdict;
+  /** Seconds that it took, when the clock was on. */
+  readonly seconds?: number;
+}
+
+/** What can be guessed before it is shown. */
+export const GUESSED = ['away', 'lean', 'reach'] as const;
+export type Guessed = (typeof GUESSED)[number];
+
+/** A guess: how sure the person was of it, from 0 to 1, and whether it came true. */
+export interface GuessEntry {
+  readonly type: 'guess';
+  readonly day: number;
+  readonly what: Guessed;
+  readonly sure: number;
+  readonly right: boolean;
+}
+
+/** What kind of decision it was: passes that feel alike are one kind. */
+export const PHASES = ['first', 'middle', 'last', 'courtesy'] as const;
+export type Phase = (typeof PHASES)[number];
+
+export const PHASE_WORDS: Readonly<Record<Phase, string>> = {
+  first: 'first pass',
+  middle: 'later pass',
+  last: 'last pass of a round',
+  courtesy: 'courtesy',
+};
+
+export function phaseOf(step: PassStep): Phase {
+  if (step === 'right') return 'first';
+  if (step === 'courtesy') return 'courtesy';
+  return step === 'left' || step === 'right2' ? 'last' : 'middle';
+}
+
+/** Decisions with the same key are of one kind: the same phase, on the same kind of rack. */
+export function decisionKey({ step, kind }: { readonly step: PassStep; readonly kind: DealKind }): string {
+  return `${phaseOf(step)} ${kind}`;
+}
+
+/** A verdict that counts as right: the engine knows nothing better. */
+export function isRight(verdict: Verdict): boolean {
+  return verdict === 'best' || verdict === 'equal';
+}

@@ -1,0 +1,120 @@
+import type { GameEvent } from '../game/events.ts';
+import { type PassStep, type Seat, SEATS } from '../exchange/steps.ts';
+import { playExchange } from '../table/exchange.ts';
+import { POLICIES, type PolicyName } from '../table/policies/names.ts';
+import type { Policy, SeatView } from '../table/policy.ts';
+import { makeTable, playerAt, SEAT_COUNT, type Table } from '../table/table.ts';
+import { makeTableCard, type TableCard } from '../table/table-card.ts';
+import type { TableEvent } from '../table/trace.ts';
+import type { CompiledCard } from '../reading/compiled.ts';
+import { KIND_COUNT } from '../tiles/kinds.ts';
+import { formatTileList, formatTiles } from '../tiles/text.ts';
+import type { Tiles } from '../tiles/tiles.ts';
+import { othersOf, streamBeside } from './deal.ts';
+import { type Look, type OwnMove, ownPolicy } from './own-policy.ts';
+
+/** A practice deal with its other three seats. */
+export interface PracticeDeal {
+  readonly rack: Tiles;
+  readonly seat: Seat;
+  /** Decides the others' racks, the wall and the likings of the seats. */
+  readonly seed: number;
+}
+
+/** The player whom the others are played by unless told otherwise. */
+export const PARTNERS: PolicyName = 'soft';
+
+/** A table of practice: three seats played by a policy, one by the person. Made once for a card. */
+export class PracticeTable {
+  readonly #card: TableCard;
+  readonly #partners: PolicyName;
+
+  constructor(compiled: CompiledCard, partners: PolicyName = PARTNERS) {
+    this.#card = makeTableCard(compiled);
+    this.#partners = partners;
+  }
+
+  /**
+   * The exchange as the person's seat sees it, in events of a game: the deal, then every step that
+   * the moves decide, with what came in. Moves beyond a stop are passed over.
+   */
+  exchange(deal: PracticeDeal, moves: readonly OwnMove[]): GameEvent[] {
+    const seat = SEATS.indexOf(deal.seat);
+    const table = this.#play(deal, moves);
+    return eventsOfSeat(table.trace ?? [], seat, deal, moves);
+  }
+
+  /** The rack of the person's seat at the end, when `rest` makes the decisions after `moves`. */
+  rackAfter(deal: PracticeDeal, moves: readonly OwnMove[]): { readonly rack: Uint8Array; readonly given: Uint8Array } {
+    const table = this.#play(deal, moves);
+    const { hand, given } = playerAt(table, SEATS.indexOf(deal.seat));
+    return { rack: hand.counts.slice(0, KIND_COUNT), given: given.slice() };
+  }
+
+  /** The person's rack just before a step when all four seats are played by the policy; null when it never comes. */
+  momentBefore(deal: PracticeDeal, step: PassStep): { readonly rack: Uint8Array; readonly given: Uint8Array } | null {
+    const seat = SEATS.indexOf(deal.seat);
+    let moment: { readonly rack: Uint8Array; readonly given: Uint8Array } | null = null;
+    const look = (view: SeatView, at: PassStep): void => {
+      if (at !== step || view.seat !== seat || moment !== null) return;
+      moment = { rack: Uint8Array.from(view.hand.counts), given: Uint8Array.from(view.given) };
+    };
+    this.#play(deal, [], look);
+    return moment;
+  }
+
+  #play(deal: PracticeDeal, moves: readonly OwnMove[], look?: Look): Table {
+    const policy: Policy = POLICIES[this.#partners](this.#card);
+    const seat = SEATS.indexOf(deal.seat);
+    const seats = SEATS.map((_, each) => (each === seat ? ownPolicy(moves, policy, look) : policy));
+    const table = makeTable(this.#card, seats);
+    layDeal(table, deal);
+    table.trace = [];
+    playExchange(table);
+    return table;
+  }
+}
+
+/** Deals a known rack to one seat and the others from a seed: East has 14 tiles. */
+function layDeal(table: Table, { rack, seat, seed }: PracticeDeal): void {
+  const others = othersOf(rack, seed);
+  const likings = streamBeside(seed).jumped();
+  for (let place = 0; place < SEAT_COUNT; place += 1) {
+    const player = playerAt(table, place);
+    for (let kind = 0; kind < KIND_COUNT; kind += 1) player.likings[kind] = likings.fraction();
+    const tiles = SEATS[place] === seat ? rack.toKinds() : others.splice(0, place === 0 ? 14 : 13);
+    for (const kind of tiles) player.hand.add(kind);
+  }
+}
+
+function eventsOfSeat(
+  trace: readonly TableEvent[],
+  seat: number,
+  deal: PracticeDeal,
+  moves: readonly OwnMove[],
+): GameEvent[] {
+  const events: GameEvent[] = [{ type: 'dealt', seat: deal.seat, tiles: formatTiles(deal.rack) }];
+  const decided = new Set(
+    moves.flatMap((move) => (move.type === 'give' ? [move.step] : move.type === 'courtesy' ? ['courtesy'] : [])),
+  );
+  for (const event of trace) {
+    // A stop is told once the last pass before it is decided.
+    if (event.type === 'stopped' && decided.has('left')) events.push({ type: 'stopped', before: 'left2' });
+    if (event.type === 'gave' && event.seat === seat && decided.has(event.step)) events.push(gaveEvent(event));
+    if (event.type === 'received' && event.seat === seat && decided.has(event.step) && event.tiles.length > 0) {
+      events.push({ type: 'received', step: event.step, tiles: formatTileList(event.tiles) });
+    }
+  }
+  return events;
+}
+
+function gaveEvent({ step, tiles, blind, asked, offered }: TableEvent & { type: 'gave' }): GameEvent {
+  return {
+    type: 'gave',
+    step,
+    tiles: formatTileList(tiles),
+    ...(blind > 0 ? { blind } : {}),
+    ...(asked === undefined ? {} : { asked }),
+    ...(offered === undefined ? {} : { offered }),
+  };
+}
