@@ -68,6 +68,7 @@ export class WrChoice extends LitElement {
         padding: 0.35em 1em;
         font-weight: 600;
         line-height: 1.25;
+        overflow-wrap: anywhere;
         cursor: pointer;
       }
 

@@ -12,7 +12,7 @@ export const placeStyles = css`
     gap: var(--space-5);
     max-width: 62rem;
     margin-inline: auto;
-    padding: var(--space-5) var(--space-4) var(--space-6);
+    padding: var(--space-5) 16px var(--space-6);
   }
 
   h1,
@@ -35,15 +35,20 @@ export const placeStyles = css`
     flex-direction: column;
     align-items: flex-start;
     gap: var(--space-4);
-    padding: var(--space-5);
+    padding: clamp(12px, 4cqi, var(--space-5));
     background: var(--sheet);
     border: 1px solid var(--hairline);
     border-radius: var(--round-large);
   }
 
+  section > * {
+    max-width: 100%;
+  }
+
   p,
   li {
-    max-width: 65ch;
+    max-width: min(65ch, 100%);
+    overflow-wrap: break-word;
   }
 
   .soft {

@@ -25,7 +25,7 @@ export async function startApp(desk: Desk, page: HTMLElement): Promise<void> {
   const cards = new CardShelf(desk);
   const card = await cards.open(store.values.cardId, true);
   if (!card.ok) return showFailure(page, card.problem.message, () => void startApp(desk, page));
-  const session = new GameSession(worldOf(desk, about.value), card.value.document);
+  const session = new GameSession(worldOf(desk, about.value, store), card.value.document);
   const problems = await reopen(desk, session, games.ok ? games.value : []);
   const app: AppContext = {
     desk,
@@ -44,13 +44,14 @@ function startWorker(): Worker {
   return new Worker(new URL('../worker/entry.ts', import.meta.url), { type: 'module' });
 }
 
-function worldOf(desk: Desk, { appVersion }: DeskInfo): SessionWorld {
+function worldOf(desk: Desk, { appVersion }: DeskInfo, preferences: PreferenceStore): SessionWorld {
   return {
     desk,
     appVersion,
     zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
     now: () => new Date().toISOString(),
     newId: newGameId,
+    payment: () => preferences.values.payment,
   };
 }
 

@@ -59,6 +59,14 @@ export const exchangeStyles = css`
 
   /* Without room for all words: the arrows, and the word of the step that is due. */
   @container (max-width: 29rem) {
+    .rounds {
+      flex-wrap: wrap;
+    }
+
+    .rounds > li {
+      flex: 3 1 auto;
+    }
+
     .rounds > li:last-child {
       min-width: 0;
     }
@@ -73,6 +81,7 @@ export const exchangeStyles = css`
     }
 
     .station {
+      min-width: 1.6rem;
       min-height: 3.2rem;
       justify-content: center;
     }

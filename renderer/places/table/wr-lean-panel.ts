@@ -27,6 +27,12 @@ export class WrLeanPanel extends LitElement {
       wr-explain {
         margin-block-start: -7px;
       }
+
+      @container (max-width: 24rem) {
+        section {
+          grid-template-columns: minmax(0, 1fr);
+        }
+      }
     `,
   ];
 
