@@ -21,6 +21,7 @@ const NAMES: { readonly [Name in keyof Desk]: true } = {
   changeGame: true,
   removeGame: true,
   restoreGame: true,
+  removeNames: true,
   importGames: true,
   readFindings: true,
   keepFindings: true,

@@ -38,6 +38,7 @@ const ARGUMENTS = {
   changeGame: v.strictTuple([gameId, gameChange]),
   removeGame: v.strictTuple([gameId]),
   restoreGame: v.strictTuple([gameId]),
+  removeNames: v.strictTuple([]),
   importGames: v.strictTuple([gameRecords]),
   readFindings: v.strictTuple([v.nullable(gameId)]),
   keepFindings: v.strictTuple([findingsList]),

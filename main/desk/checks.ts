@@ -52,28 +52,3 @@ export const keptChange: v.GenericSchema<KeptChange> = v.strictObject({
 });
 
 const seat = v.picklist(SEATS);
-
-export const gameEntry = v.object({
-  id: gameId,
-  startedAt: words(40),
-  place: words(200),
-  tags: v.array(v.string()),
-  demo: v.boolean(),
-  cardTitle: v.string(),
-  season: v.string(),
-  seat: v.string(),
-  events: v.number(),
-  stage: v.string(),
-  lastEventAt: v.string(),
-  zone: v.string(),
-  evening: v.nullable(v.string()),
-  outcome: v.picklist(OUTCOMES),
-  winner: v.nullable(seat),
-  wonBy: v.nullable(v.picklist(['draw', 'discard'])),
-  lineId: v.nullable(v.string()),
-  section: v.nullable(v.string()),
-  payments: v.nullable(v.object({ East: v.number(), South: v.number(), West: v.number(), North: v.number() })),
-  jokersDealt: v.nullable(v.number()),
-  notes: v.array(v.string()),
-  names: v.array(v.string()),
-});

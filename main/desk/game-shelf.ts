@@ -1,7 +1,8 @@
-import { dirname } from 'node:path';
+import { dirname, join } from 'node:path';
 import { failure, type Result, success } from '../../core/base/result.ts';
 import type { TimedEvent } from '../../core/game/events.ts';
 import { writeGameFile, writeLine } from '../../core/game/file/write-game-file.ts';
+import { withoutNames } from '../../core/game/names.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { makeFolders, renamePatiently, writeDurably } from '../files/durable.ts';
 import type { DeskContext } from './context.ts';
@@ -11,7 +12,7 @@ import { checkEvent, checkGame, loadGame } from './game-files.ts';
 import { GameList } from './game-list.ts';
 import type { KeptChange } from './log.ts';
 import { filesIn, sweep } from './leftovers.ts';
-import { gamePath, removedPath } from './places.ts';
+import { gameIdOf, gamePath, removedPath } from './places.ts';
 import { RunningGames } from './running-games.ts';
 
 /** Removed games can be brought back for so long, in milliseconds. */
@@ -127,6 +128,21 @@ export class GameShelf {
     return success(this.#list.enter(game.value.record, path));
   }
 
+  /** Takes the players' names out of every game, of removed ones too; answers how many games had any. */
+  async removeNames(): Promise<Result<number>> {
+    let named = 0;
+    for (const id of this.#list.paths.keys()) {
+      const game = await this.#running.find(id);
+      if (!game.ok || !hasNames(game.value.record)) continue;
+      await this.#running.step(game.value, { change: this.#dated({ players: {} }) });
+      named += 1;
+    }
+    await this.#running.foldAll();
+    // Older lines of the index still hold the names.
+    await this.#list.tidyIndex();
+    return success(named + (await this.#removeNamesOfRemoved()));
+  }
+
   /** Folds what is still running into its files. */
   async close(): Promise<void> {
     await this.#running.foldAll();
@@ -160,6 +176,20 @@ export class GameShelf {
     return Object.keys(rest).length === 0 ? change : { ...change, editedAt: this.#context.now().toISOString() };
   }
 
+  async #removeNamesOfRemoved(): Promise<number> {
+    const { removed } = this.#context.places;
+    let named = 0;
+    for (const name of await filesIn(this.#context, removed)) {
+      const id = gameIdOf(name);
+      const path = join(removed, name);
+      const game = id === undefined ? undefined : await loadGame(this.#context, id, path);
+      if (game === undefined || !game.ok || !hasNames(game.value.record)) continue;
+      await writeDurably(this.#context, path, writeGameFile(withoutNames(game.value.record)));
+      named += 1;
+    }
+    return named;
+  }
+
   async #move(from: string, to: string): Promise<void> {
     const { files } = this.#context;
     await makeFolders(files, dirname(to));
@@ -171,6 +201,10 @@ export class GameShelf {
 
 function sameEvent(one: TimedEvent | undefined, other: TimedEvent): boolean {
   return one !== undefined && writeLine(one) === writeLine(other);
+}
+
+function hasNames({ players }: GameRecord): boolean {
+  return Object.keys(players ?? {}).length > 0;
 }
 
 function outOfStep(): Result<never> {

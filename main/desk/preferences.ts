@@ -1,8 +1,10 @@
 import * as v from 'valibot';
 import { SEATS } from '../../core/exchange/steps.ts';
+import { DEFAULT_POINT_RULES } from '../../core/game/point-rules.ts';
 import { writeDurably } from '../files/durable.ts';
 import { type DeskContext, readText, setAside } from './context.ts';
 import type { Preferences } from './desk.ts';
+import { pointRules } from './point-rules-check.ts';
 
 export const DEFAULT_PREFERENCES: Preferences = {
   theme: 'system',
@@ -11,6 +13,7 @@ export const DEFAULT_PREFERENCES: Preferences = {
   rackTiers: 1,
   seat: 'East',
   cardId: 'demo',
+  payment: DEFAULT_POINT_RULES,
   cautionsSeen: [],
 };
 
@@ -21,6 +24,7 @@ const fields = {
   rackTiers: v.picklist([1, 2]),
   seat: v.picklist(SEATS),
   cardId: v.pipe(v.string(), v.minLength(1), v.maxLength(80)),
+  payment: pointRules,
   cautionsSeen: v.pipe(v.array(v.picklist(['entry', 'import', 'export'])), v.maxLength(3)),
 };
 
@@ -32,6 +36,7 @@ export const preferenceChange = v.strictObject({
   rackTiers: v.exactOptional(fields.rackTiers),
   seat: v.exactOptional(fields.seat),
   cardId: v.exactOptional(fields.cardId),
+  payment: v.exactOptional(fields.payment),
   cautionsSeen: v.exactOptional(fields.cautionsSeen),
 });
 

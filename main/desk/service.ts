@@ -111,6 +111,7 @@ function deskOf({ options, context, lock, notices, games, cards, keeper }: Parts
     changeGame: (id, change) => save('the change', () => games.change(id, change)),
     removeGame: (id) => save('the change', () => games.remove(id)),
     restoreGame: (id) => save('the game', () => games.restore(id)),
+    removeNames: () => save('the change', () => games.removeNames()),
     importGames: (records) => save('the games', () => games.merge(records)),
     readFindings: (id) =>
       read('the look-back', async () => success(id === null ? await findings.all() : await findings.of(id))),

@@ -29,6 +29,7 @@ export function httpDesk(send: typeof fetch): Desk {
     changeGame: (id, change) => call('changeGame', id, change),
     removeGame: (id) => call('removeGame', id),
     restoreGame: (id) => call('restoreGame', id),
+    removeNames: () => call('removeNames'),
     importGames: (records) => call('importGames', records),
     readFindings: (id) => call('readFindings', id),
     keepFindings: (findings) => call('keepFindings', findings),
