@@ -56,7 +56,7 @@ export function lineOf(card: Card, id: string | undefined): Line | undefined {
 }
 
 /** True if a line has only singles and pairs, so that no joker can stand in it. */
-function isPairsOnly({ ways }: Line): boolean {
+export function isPairsOnly({ ways }: Line): boolean {
   return ways.length > 0 && ways.every(({ groups }) => groups.every(({ size }) => size < SMALLEST_JOKER_GROUP));
 }
 

@@ -1,11 +1,17 @@
+import type { EndedEvent } from '../../core/game/events.ts';
+import type { GameState } from '../../core/game/game-state.ts';
+import { handView } from '../../core/game/hand-view.ts';
 import { legalEvents } from '../../core/game/legal.ts';
-import { unseenTiles } from '../../core/game/seen.ts';
+import type { Payments } from '../../core/game/points.ts';
+import { handSize } from '../../core/game/seen.ts';
 import { formatTiles } from '../../core/tiles/text.ts';
-import { Tiles } from '../../core/tiles/tiles.ts';
 import type {
+  AdviceView,
   Answered,
   Knowledge,
+  LineView,
   PlanRequest,
+  PlayRequest,
   PlanView,
   ReadingView,
   ThinkingCalls,
@@ -40,7 +46,9 @@ export class Analysis {
   #tiles: Thought<TilesView> = NO_THOUGHT;
   #plan: Thought<PlanView> = NO_THOUGHT;
   #blind: PlanRequest['blind'] = 0;
+  #advice: Thought<AdviceView> = NO_THOUGHT;
   #readFor = '';
+  #advisedFor = '';
   #plannedFor = '';
   #cardText: { readonly card: unknown; readonly text: string } = { card: null, text: '' };
 
@@ -66,10 +74,26 @@ export class Analysis {
     return this.#plan;
   }
 
+  /** What discards and calls are worth; none when neither is due, or play has not begun. */
+  get advice(): Thought<AdviceView> {
+    return this.#advice;
+  }
+
   /** Plans for so many tiles handed on unseen, until the next pass. */
   passBlind(blind: number): void {
     this.#blind = BLIND.find((count) => count === blind) ?? 0;
     this.#refresh();
+  }
+
+  /** The lines of the game's card. */
+  async lines(): Promise<Answered<readonly LineView[]>> {
+    return answerOf(await this.#planner.ask('lines', { card: this.#card() }));
+  }
+
+  /** Who pays what for a result. */
+  async settle(result: EndedEvent): Promise<Answered<Payments>> {
+    const rules = this.#session.payment;
+    return answerOf(await this.#planner.ask('settle', { card: this.#card(), result, rules }));
   }
 
   subscribe(listener: () => void): () => void {
@@ -79,11 +103,12 @@ export class Analysis {
 
   #refresh(): void {
     const known = this.#knowledge();
-    const moment = known === null ? '' : `${this.#session.id} ${known.rack} / ${known.gone}`;
+    const moment = known === null ? '' : momentOf(this.#session.id, known);
     if (moment !== this.#readFor) {
       this.#readFor = moment;
       void this.#read(known);
     }
+    this.#refreshAdvice();
     const step = legalEvents(this.#session.state).give?.step ?? null;
     if (step === null) this.#blind = 0;
     const pass = known === null || step === null ? '' : `${moment} ${step} ${this.#blind}`;
@@ -118,6 +143,28 @@ export class Analysis {
     this.#tell();
   }
 
+  #refreshAdvice(): void {
+    const { state, events, id } = this.#session;
+    const due = hasChoice(state) ? `${id} ${events.length} ${events.at(-1)?.at ?? ''}` : '';
+    if (due === this.#advisedFor) return;
+    this.#advisedFor = due;
+    void this.#advise(due === '' ? null : { card: this.#card(), events });
+  }
+
+  async #advise(request: PlayRequest | null): Promise<void> {
+    if (request === null) {
+      this.#planner.cancelNewest('advise');
+      this.#advice = NO_THOUGHT;
+      return this.#tell();
+    }
+    this.#advice = { status: 'pending', value: null, message: '' };
+    this.#tell();
+    const outcome = await this.#planner.askNewest('advise', request);
+    if (outcome.status === 'cancelled') return;
+    this.#advice = thoughtOf(outcome);
+    this.#tell();
+  }
+
   async #planPass(request: PlanRequest | null): Promise<void> {
     if (request === null) {
       this.#planner.cancelNewest('plan');
@@ -134,11 +181,16 @@ export class Analysis {
 
   /** What the player knows; null before the deal. */
   #knowledge(): Knowledge | null {
-    const { state, card } = this.#session;
+    const { state } = this.#session;
     if (state.seat === null || state.rack.size === 0) return null;
+    const { hand, gone, fixed } = handView(state);
+    return { card: this.#card(), rack: formatTiles(hand), gone: formatTiles(gone), fixed };
+  }
+
+  #card(): string {
+    const { card } = this.#session;
     if (this.#cardText.card !== card) this.#cardText = { card, text: JSON.stringify(card) };
-    const gone = Tiles.fullSet.minus(state.rack.plus(unseenTiles(state)));
-    return { card: this.#cardText.text, rack: formatTiles(state.rack), gone: formatTiles(gone) };
+    return this.#cardText.text;
   }
 
   #tell(): void {
@@ -146,14 +198,29 @@ export class Analysis {
   }
 }
 
+/** Whether a discard is due, or another's discard lies there to be called. */
+function hasChoice(state: GameState): boolean {
+  const { seat, result, lastDiscard, exchange } = state;
+  if (seat === null || result !== null || (exchange?.phase !== 'over' && !state.playing)) return false;
+  return handSize(state) === 14 || (lastDiscard !== null && lastDiscard.seat !== seat);
+}
+
+function momentOf(id: string, { rack, gone, fixed = [] }: Knowledge): string {
+  return `${id} ${rack} / ${gone} / ${fixed.map(({ kind, size }) => `${kind} ${size}`).join()}`;
+}
+
 function pending<Value>({ value }: Thought<Value>): Thought<Value> {
   return { status: 'pending', value, message: '' };
 }
 
 function thoughtOf<Value>(outcome: Outcome<Answered<Value>>): Thought<Value> {
-  if (outcome.status === 'done' && outcome.value.ok) return { status: 'done', value: outcome.value.value, message: '' };
-  if (outcome.status === 'done' && !outcome.value.ok) {
-    return { status: 'failed', value: null, message: outcome.value.message };
-  }
-  return { status: 'failed', value: null, message: outcome.status === 'failed' ? outcome.message : '' };
+  const answer = answerOf(outcome);
+  return answer.ok
+    ? { status: 'done', value: answer.value, message: '' }
+    : { status: 'failed', value: null, message: answer.message };
+}
+
+function answerOf<Value>(outcome: Outcome<Answered<Value>>): Answered<Value> {
+  if (outcome.status === 'done') return outcome.value;
+  return { ok: false, message: outcome.status === 'failed' ? outcome.message : '' };
 }

@@ -1,9 +1,11 @@
 import { type Problem, type Result, success } from '../../core/base/result.ts';
 import type { GameEvent, TimedEvent } from '../../core/game/events.ts';
+import { DEFAULT_POINT_RULES, type PointRules } from '../../core/game/point-rules.ts';
 import type { GameState } from '../../core/game/game-state.ts';
+import type { Players } from '../../core/game/players.ts';
 import { GAME_FILE_KIND, GAME_SCHEMA_VERSION, type GameRecord } from '../../core/game/record.ts';
 import { applyEvent } from '../../core/game/state.ts';
-import type { Desk } from '../../main/desk/desk.ts';
+import type { Desk, GameChange } from '../../main/desk/desk.ts';
 import {
   canRedo,
   canUndo,
@@ -38,7 +40,12 @@ export interface SessionWorld {
   readonly now: () => string;
   /** A new game's id for the time at which it begins. */
   readonly newId: (startedAt: string) => string;
+  /** How the table pays in a game that is begun now; the usual rules when left out. */
+  readonly payment?: () => PointRules;
 }
+
+/** What is known of a game beside its tiles. */
+export type GameDetails = Pick<GameChange, 'place' | 'evening' | 'players' | 'payment'>;
 
 type Base = Omit<GameRecord, 'events' | 'arrangement'>;
 
@@ -66,6 +73,24 @@ export class GameSession {
   /** The card document that this game is played with. */
   get card(): unknown {
     return this.#base.card;
+  }
+  get startedAt(): string {
+    return this.#base.startedAt;
+  }
+  get place(): string {
+    return this.#base.place;
+  }
+  /** The evening that this game belongs to; undefined for a game by itself. */
+  get evening(): string | undefined {
+    return this.#base.evening;
+  }
+  /** Names of players by seat, as far as somebody wrote them. */
+  get players(): Players {
+    return this.#base.players ?? {};
+  }
+  /** How the table pays in this game: as it was when the game was first kept. */
+  get payment(): PointRules {
+    return this.#base.payment ?? (this.#kept ? undefined : this.#world.payment?.()) ?? DEFAULT_POINT_RULES;
   }
   get demo(): boolean {
     return this.#base.demo;
@@ -100,8 +125,8 @@ export class GameSession {
   }
 
   /** Puts an empty game here; what was here stays in the journal. */
-  begin(card: unknown, demo = false): void {
-    this.#base = this.#newBase(card, demo);
+  begin(card: unknown, demo = false, details: GameDetails = {}): void {
+    this.#base = { ...this.#newBase(card, demo), ...details };
     this.#history = newHistory;
     this.#kept = false;
     this.#tell();
@@ -129,6 +154,16 @@ export class GameSession {
   lay(layout: Layout): void {
     if (formatLayout(layout) === formatLayout(this.layout)) return;
     this.#do({ event: null, state: this.state, layout });
+  }
+
+  /** Changes what is known of the game beside its tiles; kept at once, and not part of undo. */
+  describe(details: GameDetails): void {
+    this.#base = { ...this.#base, ...details };
+    if (this.#kept) {
+      const { id } = this.#base;
+      this.#queue.add({ run: () => this.#world.desk.changeGame(id, details) });
+    }
+    this.#tell();
   }
 
   undo(): void {
@@ -163,6 +198,7 @@ export class GameSession {
     const { desk } = this.#world;
     const { id } = this.#base;
     if (!this.#kept) {
+      this.#base = { ...this.#base, payment: this.payment };
       this.#kept = true;
       const record = { ...this.#base, events: after, arrangement: formatLayout(this.layout) };
       this.#queue.add({ run: () => desk.startGame(record) });

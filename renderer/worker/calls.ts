@@ -1,6 +1,12 @@
 import type { LeanShare } from '../parts/shares.ts';
 import type { HandPlace } from '../parts/wr-hand.ts';
 import type { PassStep } from '../../core/exchange/steps.ts';
+import type { Seat } from '../../core/exchange/steps.ts';
+import type { EndedEvent, GameEvent } from '../../core/game/events.ts';
+import type { PointRules } from '../../core/game/point-rules.ts';
+import type { Payments } from '../../core/game/points.ts';
+import type { Group } from '../../core/game/tile-fields.ts';
+import type { Verdict } from '../../core/review/decision.ts';
 import type { Kind } from '../../core/tiles/kinds.ts';
 import type { Calls } from './messages.ts';
 
@@ -10,6 +16,11 @@ export interface ThinkingCalls extends Calls {
   read: { request: Knowledge; progress: ReadingView; answer: Answered<TilesView> };
   /** Progress is the part done, 0 to 1. */
   plan: { request: PlanRequest; progress: number; answer: Answered<PlanView> };
+  /** The lines of a card, for the result. */
+  lines: { request: { readonly card: string }; progress: never; answer: Answered<readonly LineView[]> };
+  /** Who pays what. */
+  settle: { request: SettleRequest; progress: never; answer: Answered<Payments> };
+  advise: { request: PlayRequest; progress: never; answer: Answered<AdviceView> };
 }
 
 /** An answer, or a sentence that says why there is none. */
@@ -22,8 +33,17 @@ export interface Knowledge {
   /** The card file's text. */
   readonly card: string;
   readonly rack: string;
-  /** All tiles that can't come any more: given away, discarded, exposed. */
+  /** All tiles that can't come any more: given away, discarded, exposed by others. */
   readonly gone: string;
+  /** The player's own exposed groups, whose tiles are in `rack` too: every hand to come must hold them. */
+  readonly fixed?: readonly Group[];
+}
+
+/** A moment of play. */
+export interface PlayRequest {
+  /** The card file's text. */
+  readonly card: string;
+  readonly events: readonly GameEvent[];
 }
 
 export interface PlanRequest extends Knowledge {
@@ -43,6 +63,16 @@ export interface ReadingView {
   readonly byReach: readonly HandView[];
   /** The lines' best ways by tiles away, least first. */
   readonly byAway: readonly HandView[];
+  /** Lines that can't be made any more, in the card's order; they are in neither list. */
+  readonly struck: readonly StruckView[];
+}
+
+/** A line that can't be made any more. */
+export interface StruckView {
+  readonly line: string;
+  readonly section: string;
+  /** Whether its tiles are gone, it has no place for the groups laid open, or it is concealed. */
+  readonly why: 'gone' | 'groups' | 'concealed';
 }
 
 export interface HandView {
@@ -103,4 +133,45 @@ export interface PassView {
   /** The standard error of the gift. */
   readonly giftError: number;
   readonly reasons: readonly string[];
+}
+
+/** A line as it is named in a result. */
+export interface LineView {
+  readonly id: string;
+  readonly section: string;
+  readonly points: number;
+  /** True for a hand of only singles and pairs, which holds no joker. */
+  readonly pairsOnly: boolean;
+}
+
+export interface SettleRequest {
+  /** The card file's text. */
+  readonly card: string;
+  readonly result: EndedEvent;
+  readonly rules: PointRules;
+}
+
+/** What the engine makes of a moment of play. */
+export interface AdviceView {
+  /** Lines that are complete, with the discard on the table if one is there. */
+  readonly wins: readonly WinView[];
+  /** Discards, best first; empty when none is due. */
+  readonly discards: readonly AdvisedView[];
+  /** The discard that can be called; letting it go is among the choices, with no tiles. */
+  readonly call: { readonly kind: Kind; readonly from: Seat; readonly choices: readonly AdvisedView[] } | null;
+}
+
+export interface WinView {
+  readonly line: string;
+  readonly section: string;
+  readonly points: number;
+}
+
+export interface AdvisedView {
+  readonly tiles: readonly Kind[];
+  readonly worth: number;
+  readonly cost: number;
+  readonly verdict: Verdict;
+  /** The hand that is then the best; null when none is left. */
+  readonly hand: { readonly line: string; readonly section: string; readonly away: number } | null;
 }

@@ -1,8 +1,12 @@
+import { isPairsOnly, paymentsOf } from '../../core/game/points.ts';
+import { stateOf } from '../../core/game/state.ts';
 import { planSteps } from '../../core/plan/plan.ts';
 import { DEFAULT_DRAWS, readKnown } from '../../core/reading/reading.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
+import { adviceSteps } from '../../core/review/advice.ts';
+import { adviceView } from './advice-view.ts';
 import type { ThinkingCalls } from './calls.ts';
-import { compiledCard } from './card-cache.ts';
+import { compiledCard, openCard } from './card-cache.ts';
 import { knownOf } from './knowledge.ts';
 import { planView } from './plan-view.ts';
 import { readingView } from './reading-view.ts';
@@ -14,11 +18,40 @@ export const handlers: Handlers<ThinkingCalls> = {
   *read(request) {
     const compiled = compiledCard(request.card);
     if (!compiled.ok) return { ok: false, message: compiled.problem.message };
+    const fixed = request.fixed ?? [];
     const known = knownOf(request);
     const draws = Math.min(DEFAULT_DRAWS, known.unseen.size);
-    const reading = readKnown(compiled.value, known, draws, FIRST_REACH_MODEL);
+    const reading = readKnown(openCard(compiled.value, fixed), known, draws, FIRST_REACH_MODEL);
     yield readingView(reading);
-    return { ok: true, value: tilesView(reading) };
+    return { ok: true, value: tilesView(reading, fixed) };
+  },
+
+  *lines({ card }) {
+    yield undefined;
+    const compiled = compiledCard(card);
+    if (!compiled.ok) return { ok: false, message: compiled.problem.message };
+    const lines = compiled.value.lines.map((line) => {
+      const { id, section, points } = line;
+      return { id, section, points, pairsOnly: isPairsOnly(line) };
+    });
+    return { ok: true, value: lines };
+  },
+
+  *settle({ card, result, rules }) {
+    yield undefined;
+    const compiled = compiledCard(card);
+    if (!compiled.ok) return { ok: false, message: compiled.problem.message };
+    const payments = paymentsOf(result, compiled.value.card, rules);
+    return payments.ok ? payments : { ok: false, message: payments.problem.message };
+  },
+
+  *advise({ card, events }) {
+    const compiled = compiledCard(card);
+    if (!compiled.ok) return { ok: false, message: compiled.problem.message };
+    const state = stateOf(events);
+    if (!state.ok) return { ok: false, message: state.problem.message };
+    const engine = { compiled: compiled.value, model: FIRST_REACH_MODEL };
+    return { ok: true, value: adviceView(yield* adviceSteps(engine, state.value)) };
   },
 
   *plan(request) {

@@ -1,11 +1,12 @@
 import { type Hand, handOf } from '../../core/reading/hand.ts';
+import { bestOfLines } from '../../core/reading/lean.ts';
 import { type RankBy, rankedWays } from '../../core/reading/ranking.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import { nameOf, pluralNameOf } from '../../core/tiles/names.ts';
 import type { Kind } from '../../core/tiles/kinds.ts';
 import { formatTiles } from '../../core/tiles/text.ts';
 import type { PlaceStanding } from '../parts/wr-hand.ts';
-import type { HandView, ReadingView } from './calls.ts';
+import type { HandView, ReadingView, StruckView } from './calls.ts';
 
 /** The most hands that are handed over; a player looks at the first few. */
 const MOST_HANDS = 60;
@@ -26,6 +27,7 @@ export function readingView(reading: Reading): ReadingView {
     lean: reading.lean,
     byReach: bestOfEachLine(reading, 'reach'),
     byAway: bestOfEachLine(reading, 'away'),
+    struck: struckLines(reading),
   };
 }
 
@@ -34,12 +36,22 @@ function bestOfEachLine(reading: Reading, by: RankBy): HandView[] {
   const hands: HandView[] = [];
   for (const way of rankedWays(reading, by)) {
     const line = reading.compiled.lineOf[way] ?? 0;
-    if (seen.has(line)) continue;
+    if (seen.has(line) || reading.reaches[way] === 0) continue;
     seen.add(line);
     hands.push(handView(handOf(reading, way), reading.compiled.ways[way]?.key ?? ''));
     if (hands.length === MOST_HANDS) break;
   }
   return hands;
+}
+
+/** Lines of which no way can be reached any more. */
+function struckLines({ compiled, reaches }: Reading): StruckView[] {
+  const best = bestOfLines(compiled, reaches);
+  return compiled.lines.flatMap(({ id, section, concealed, ways }, place) => {
+    if ((best[place] as number) > 0) return [];
+    const why = ways.length > 0 ? 'gone' : concealed ? 'concealed' : 'groups';
+    return [{ line: id, section, why }];
+  });
 }
 
 function handView(hand: Hand, wayKey: string): HandView {
