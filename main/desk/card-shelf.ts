@@ -1,9 +1,9 @@
 import { expectValue, failure, type Result, success } from '../../core/base/result.ts';
-import { type CardDocument, textField } from '../../core/card/document.ts';
 import { readCardFile } from '../../core/card/file.ts';
 import { makeFolders, removeDurably, writeDurably } from '../files/durable.ts';
 import { type FileInfo, ifThere } from '../files/files.ts';
 import { keepBackup, listBackups, readBackup } from './card-backups.ts';
+import { cardEntryOf, newCardId } from './card-entry.ts';
 import { type DeskContext, readText, setAside } from './context.ts';
 import type { BackupEntry, CardEntry } from './desk.ts';
 import { cardIdOf, cardPath } from './places.ts';
@@ -55,7 +55,7 @@ export class CardShelf {
     const text = await readText(this.#context, cardPath(this.#context.places, id));
     if (text === undefined) return missing();
     const read = readCardFile(text);
-    if (read.ok) return success({ entry: entryOf(id, read.value.document, await this.#savedAt(id)), text });
+    if (read.ok) return success({ entry: cardEntryOf(id, read.value.document, await this.#savedAt(id)), text });
     if (read.problem.code !== 'not-a-card') return read;
     const mended = await this.#mend(id);
     return mended ? this.open(id) : missing();
@@ -65,11 +65,11 @@ export class CardShelf {
     if (id === DEMO_CARD_ID) return demoIsFixed();
     const read = readCardFile(text);
     if (!read.ok) return read;
-    const name = id ?? this.#newId(read.value.document);
+    const name = id ?? newCardId(read.value.document, this.#context.freshName());
     await makeFolders(this.#context.files, this.#context.places.cards);
     await this.#backUpOnce(name);
     await writeDurably(this.#context, cardPath(this.#context.places, name), text);
-    return success(entryOf(name, read.value.document, await this.#savedAt(name)));
+    return success(cardEntryOf(name, read.value.document, await this.#savedAt(name)));
   }
 
   /** Takes the card off the list; its last content stays among its backups. */
@@ -137,33 +137,11 @@ export class CardShelf {
     this.#context.tell(`The card ${id} was damaged and has no backup. The damaged file is kept as ${name}.`);
     return false;
   }
-
-  #newId(document: CardDocument): string {
-    const words = `${textField(document, 'title')} ${textField(document, 'season')}`.toLowerCase();
-    const stem = words
-      .replaceAll(/[^a-z0-9]+/g, '-')
-      .replaceAll(/^-+|-+$/g, '')
-      .slice(0, 40);
-    return [...(stem === '' ? ['card'] : [stem]), this.#context.freshName().slice(0, 8)].join('-');
-  }
-}
-
-function entryOf(id: string, document: CardDocument, savedAt: string): CardEntry {
-  const title = textField(document, 'title').slice(0, 200);
-  const lines = document.sections.reduce((sum, section) => sum + section.lines.length, 0);
-  return {
-    id,
-    title: title === '' ? id : title,
-    season: textField(document, 'season').slice(0, 200),
-    lines,
-    savedAt,
-    fixed: false,
-  };
 }
 
 function demoOf(text: string): OpenedCard {
   const { document } = expectValue(readCardFile(text));
-  return { entry: { ...entryOf(DEMO_CARD_ID, document, ''), fixed: true }, text };
+  return { entry: { ...cardEntryOf(DEMO_CARD_ID, document, ''), fixed: true }, text };
 }
 
 function missing(): Result<never> {

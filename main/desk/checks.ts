@@ -1,8 +1,6 @@
 import * as v from 'valibot';
-import { SEATS } from '../../core/exchange/steps.ts';
 import type { TimedEvent } from '../../core/game/events.ts';
 import type { GameRecord } from '../../core/game/record.ts';
-import { OUTCOMES } from '../../core/journal/summary.ts';
 import { type GameChange, MOST_AT_ONCE } from './desk.ts';
 import type { KeptChange } from './log.ts';
 import { CARD_ID, GAME_ID } from './places.ts';
@@ -50,5 +48,3 @@ export const keptChange: v.GenericSchema<KeptChange> = v.strictObject({
   ...changes,
   editedAt: v.exactOptional(words(40)),
 });
-
-const seat = v.picklist(SEATS);
