@@ -95,7 +95,7 @@ const SCREENS: readonly Screen[] = [
       await windrow.go('Journal');
     },
   },
-  ...PLACES.map(({ id, title }) => ({
+  ...PLACES.map(({ title }) => ({
     name: `the place ${title}, just opened`,
     reach: async (windrow: Windrow) => await windrow.go(title),
   })),
@@ -196,7 +196,7 @@ async function tooSmall(page: Page): Promise<string[]> {
       for (const element of root.querySelectorAll('*')) {
         if (element.shadowRoot) visit(element.shadowRoot);
         if (!element.matches('button, a[href], input:not([type=radio]), summary, [role=option]')) continue;
-        if (element.matches('.skip')) continue;
+        if (element.matches('.skip') || getComputedStyle(element).clipPath !== 'none') continue;
         const { width, height } = element.getBoundingClientRect();
         const [least, tall] = element.matches('[role=option]') ? [48, 64] : [44, 44];
         if (width > 0 && (width < least - 0.5 || height < tall - 0.5)) {

@@ -1,0 +1,127 @@
+import { expect, test } from './windrow.ts';
+
+const DEAL = 'J FF N 0 13b 4578c 22d';
+const OTHER = 'F EE S R 9b 2468c 357d';
+
+test('a game of the Journal reopens where it was', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  for (let tile = 0; tile < 3; tile += 1) {
+    await page.locator('wr-rack [role=option]').nth(3).click();
+    await page.getByRole('button', { name: 'Set aside' }).click();
+  }
+  await page.getByRole('button', { name: 'Give 3 tiles' }).click();
+  const first = await windrow.rack();
+  await page.getByRole('button', { name: 'New game' }).click();
+  await page.getByRole('button', { name: 'Begin a new game' }).click();
+  await windrow.deal(OTHER, 'West');
+  await windrow.saved();
+  await windrow.restart();
+  await windrow.go('Journal');
+  await expect(page.getByRole('button', { name: /^Open the game of/ })).toHaveCount(2);
+  await page
+    .getByRole('button', { name: /^Open the game of/ })
+    .last()
+    .click();
+  await expect(page.getByRole('heading', { name: 'What came from the left?' })).toBeVisible();
+  expect(await windrow.rack()).toEqual(first);
+});
+
+test('an empty Journal leads to the Table', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.go('Journal');
+  await page.getByRole('button', { name: 'Go to the Table' }).click();
+  await expect(page.getByRole('heading', { name: 'What were you dealt?' })).toBeVisible();
+});
+
+test('O1: text size and colours chosen are there again after a restart', async ({ windrow, page }) => {
+  await windrow.open();
+  await page.getByRole('button', { name: 'A+, larger text' }).click();
+  await windrow.go('Settings');
+  await page.getByRole('radio', { name: 'Dark' }).check();
+  await page.getByRole('radio', { name: 'Large' }).check();
+  await page.waitForTimeout(300);
+  await windrow.restart();
+  await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
+  await expect(page.locator('html')).toHaveAttribute('data-tiles', 'large');
+  expect(await page.evaluate(() => getComputedStyle(document.documentElement).fontSize)).toBe('20px');
+});
+
+test('when saving fails the window says so, keeps everything, and saves it all on a second try', async ({
+  windrow,
+  page,
+  misdeeds,
+}) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  await windrow.saved();
+  const refusal = {
+    ok: false,
+    problem: { code: 'disk-full', message: 'The disk is full. What was saved before is safe.' },
+  };
+  await page.route('**/desk/**', async (route) => await route.fulfill({ json: refusal }));
+  await page
+    .getByRole('button', { name: /^Use this pass/ })
+    .first()
+    .click();
+  await page.getByRole('button', { name: 'Give 3 tiles' }).click();
+  await expect(page.getByText('The disk is full.')).toBeVisible();
+  await expect(page.getByText('Not saved')).toBeVisible();
+  const rack = await windrow.rack();
+  await page.unroute('**/desk/**');
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await windrow.saved();
+  await windrow.restart();
+  expect(await windrow.rack()).toEqual(rack);
+  expect(misdeeds.errors).toEqual([]);
+});
+
+test('O7: undo, redo and new game keep their place through the steps of a pass', async ({ windrow, page }) => {
+  const places: unknown[] = [];
+  const note = async (): Promise<void> => {
+    for (const name of ['Undo', 'Redo', 'New game'])
+      places.push(await page.getByRole('button', { name }).boundingBox());
+  };
+  await windrow.open();
+  await windrow.deal(DEAL);
+  await note();
+  await page
+    .getByRole('button', { name: /^Use this pass/ })
+    .first()
+    .click();
+  await note();
+  await page.getByRole('button', { name: 'Give 3 tiles' }).click();
+  await note();
+  await page.getByLabel('Type it, or click it').fill('9d 3c 5d');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'Pass three across' })).toBeVisible();
+  await note();
+  for (let state = 1; state < places.length / 3; state += 1) {
+    expect(places.slice(3 * state, 3 * state + 3)).toEqual(places.slice(0, 3));
+  }
+});
+
+test('the plan: using its best pass fills the tray, and the own choice is judged', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  await page
+    .getByRole('button', { name: /^Use this pass/ })
+    .nth(1)
+    .click();
+  await expect(page.locator('wr-slots [role=option]')).toHaveCount(3);
+  await expect(page.locator('wr-plan-panel .own').getByRole('button', { name: /^costs|^as good/ })).toBeVisible();
+  await page
+    .getByRole('button', { name: /^Use this pass/ })
+    .first()
+    .click();
+  await expect(page.locator('wr-plan-panel .own').getByRole('button', { name: /^best/ })).toBeVisible();
+  expect(await windrow.rack()).toHaveLength(10);
+});
+
+test('a chosen tile says why it is kept or spare', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  await expect(page.locator('wr-plan-panel li').first()).toBeVisible();
+  await page.locator('wr-rack [role=option]').first().click();
+  await expect(page.getByText('Keep: a joker stands for any tile in a group of three or more.')).toBeVisible();
+});
