@@ -11,6 +11,8 @@ export class GameList {
   readonly #context: DeskContext;
   readonly #paths: Map<string, string>;
   readonly #entries: Map<string, GameEntry>;
+  /** False once a line may be torn: the next one would grow together with it. */
+  #whole = true;
 
   private constructor(context: DeskContext, paths: Map<string, string>, entries: Map<string, GameEntry>) {
     this.#context = context;
@@ -57,11 +59,17 @@ export class GameList {
   /** Puts a game's entry into the index, durably. */
   async addToIndex(id: string): Promise<void> {
     const entry = this.#entries.get(id);
-    if (entry !== undefined) await addToIndex(this.#context, entry);
+    if (entry === undefined) return;
+    const isWhole = this.#whole;
+    this.#whole = false;
+    if (isWhole) this.#whole = await addToIndex(this.#context, entry);
+    if (!this.#whole) await this.tidyIndex();
   }
 
+  /** Writes the index anew. */
   async tidyIndex(): Promise<void> {
     await writeIndex(this.#context, this.#entries.values());
+    this.#whole = true;
   }
 
   /** Answers whether anything had to be changed. */

@@ -1,7 +1,7 @@
 import { crc32 } from 'node:zlib';
 import type { GameRecord } from '../../core/game/record.ts';
 import { writeAll, writeDurably } from '../files/durable.ts';
-import { errorCode } from '../files/files.ts';
+import { ifThere } from '../files/files.ts';
 import { type DeskContext, readText } from './context.ts';
 import type { GameEntry } from './desk.ts';
 import { gameEntryOf } from './game-entry.ts';
@@ -48,21 +48,18 @@ export async function writeIndex(context: DeskContext, entries: Iterable<GameEnt
   await writeDurably(context, context.places.index, lines.join(''));
 }
 
-/** Adds a game's entry at the end, durably. */
-export async function addToIndex(context: DeskContext, entry: GameEntry): Promise<void> {
-  const { files, places } = context;
-  const line = lineOf(context, entry);
+/** Adds a game's entry at the end, durably; false when it is not whole there, or there is no index. */
+export async function addToIndex(context: DeskContext, entry: GameEntry): Promise<boolean> {
+  const file = await ifThere(context.files.openAtEnd(context.places.index));
+  if (file === undefined) return false;
+  const bytes = Buffer.from(lineOf(context, entry));
   try {
-    const file = await files.openAtEnd(places.index);
-    try {
-      await writeAll(file, Buffer.from(line));
-      await file.sync();
-    } finally {
-      await file.close();
-    }
-  } catch (error) {
-    if (errorCode(error) !== 'ENOENT') throw error;
-    await writeDurably(context, places.index, line);
+    const before = await file.size();
+    await writeAll(file, bytes);
+    await file.sync();
+    return (await file.size()) === before + bytes.length;
+  } finally {
+    await file.close();
   }
 }
 

@@ -6,7 +6,7 @@ import { fileError, MemoryDisk } from './support/memory-disk.ts';
 // Thousands of sessions: slow on a machine that does other things too.
 vi.setConfig({ testTimeout: 180_000 });
 
-const FAULTS = ['ENOSPC', 'EIO', 'EACCES', 'EPERM', 'EBUSY', 'short write'] as const;
+const FAULTS = ['ENOSPC', 'EIO', 'EACCES', 'EPERM', 'EBUSY', 'short write', 'half a write'] as const;
 type Fault = (typeof FAULTS)[number];
 
 /** A desk that fails once, at the call with number `at`; `failed` tells whether it came so far. */
@@ -18,8 +18,9 @@ function failingDisk(at: number, fault: Fault): { disk: MemoryDisk; failed: () =
     count += 1;
     if (count - 1 !== at) return undefined;
     failed = true;
-    if (fault !== 'short write') throw fileError(fault, path);
-    return call === 'write' ? 'lie' : undefined;
+    if (fault === 'short write') return call === 'write' ? 'lie' : undefined;
+    if (fault === 'half a write') return call === 'write' ? 'half' : undefined;
+    throw fileError(fault, path);
   };
   return { disk, failed: () => failed };
 }
@@ -44,7 +45,7 @@ async function foundOn(disk: MemoryDisk): Promise<string> {
   return content;
 }
 
-describe('D2: every file call made to fail in turn, six errors each', () => {
+describe('D2: every file call made to fail in turn, seven errors each', () => {
   let contents: string[] = [];
   let calls = 0;
 

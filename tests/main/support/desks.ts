@@ -2,6 +2,8 @@ import { expect } from 'vitest';
 import { expectValue, type Result } from '../../../core/base/result.ts';
 import type { TimedEvent } from '../../../core/game/events.ts';
 import { writeLine } from '../../../core/game/file/write-game-file.ts';
+import type { PracticeEntry } from '../../../core/warmup/history.ts';
+import { writeSheetFile } from '../../../core/warmup/sheet-file.ts';
 import type { GameRecord } from '../../../core/game/record.ts';
 import { createDeskService, type DeskOptions, type DeskService } from '../../../main/desk/service.ts';
 import type { MemoryDisk } from './memory-disk.ts';
@@ -87,6 +89,7 @@ export async function contentOf(desk: DeskService): Promise<string> {
       id,
       stage,
       place: record.place,
+      players: record.players ?? {},
       arrangement: record.arrangement,
       events: record.events.map(writeLine),
     });
@@ -98,8 +101,37 @@ export async function contentOf(desk: DeskService): Promise<string> {
     cards.push({ id, text: expectValue(await desk.openCard(id)).text, progress });
   }
   cards.sort((one, other) => (one.id < other.id ? -1 : 1));
-  return JSON.stringify({ games, cards, preferences: expectValue(await desk.readPreferences()) });
+  const { sheets } = expectValue(await desk.practice({ do: 'list' }));
+  const { entries } = expectValue(await desk.practice({ do: 'history' }));
+  return JSON.stringify({ games, cards, sheets, entries, preferences: expectValue(await desk.readPreferences()) });
 }
+
+/** A sheet of no problems. */
+export function sheetText(title: string): string {
+  return writeSheetFile({
+    kind: 'windrow.sheet',
+    schemaVersion: 1,
+    appVersion: '0.0.0',
+    id: 'thursday',
+    title,
+    madeAt: AT,
+    zone: 'UTC',
+    paper: 'a4',
+    card: JSON.parse(cardText('Class')),
+    problems: [],
+  });
+}
+
+/** An entry of the practice history. */
+export const MISS: PracticeEntry = {
+  type: 'miss',
+  id: 'm1',
+  day: 20_000,
+  kind: 'pair',
+  step: 'right',
+  cost: 0.03,
+  source: 'g-1',
+};
 
 /** One thing that a person does. */
 export type Step = (desk: DeskService) => Promise<Result<unknown>>;
@@ -119,10 +151,25 @@ export const SESSION: readonly Step[] = [
   (desk) => desk.startGame(gameRecord('g-2', { startedAt: '2026-12-01T09:00:00Z' })),
   (desk) => desk.appendEvent('g-2', 0, event(0)),
   (desk) => desk.appendEvent('g-1', 1, event(1)),
+  (desk) => desk.changeGame('g-2', { players: { North: 'the host' } }),
+  (desk) => desk.importGames([gameRecord('g-3', { place: 'Brought in' })]),
+  (desk) => desk.removeNames(),
   (desk) => desk.removeGame('g-2'),
   (desk) => desk.restoreGame('g-2'),
   (desk) => desk.removeGame('g-1'),
   (desk) => desk.changePreferences({ theme: 'dark', seat: 'West' }),
+  (desk) => desk.practice({ do: 'keep', text: sheetText('Thursday') }),
+  (desk) => desk.practice({ do: 'note', entries: [MISS] }),
+  (desk) => desk.practice({ do: 'keep', text: sheetText('Thursday, later') }),
+  (desk) =>
+    desk.practice({
+      do: 'note',
+      entries: [
+        { ...MISS, id: 'm2' },
+        { ...MISS, id: 'm3' },
+      ],
+    }),
+  (desk) => desk.practice({ do: 'remove', id: 'thursday' }),
   (desk) => desk.removeCard('mine'),
   (desk) => desk.saveCard('mine', cardText('Mine, again')),
   async (desk) => {

@@ -25,8 +25,8 @@ type NameChange = (names: Map<string, Node>) => void;
 
 export type CallName = keyof Files | keyof OpenFile;
 
-/** Looks at each call before it is made; may throw, or cut a write short by answering a size. */
-export type Watch = (call: CallName, path: string) => 'lie' | 'short' | undefined;
+/** Looks at each call before it is made; may throw, or cut a write short: told (`short`), untold (`lie`) or with an error (`half`). */
+export type Watch = (call: CallName, path: string) => 'lie' | 'short' | 'half' | undefined;
 
 /**
  * A file system in memory that knows what a crash may lose: bytes not flushed (none, some or all
@@ -114,6 +114,7 @@ export class MemoryDisk {
         const taken = fault === undefined ? bytes.length : Math.floor(bytes.length / 2);
         file.bytes = new Uint8Array(Buffer.concat([file.bytes, bytes.subarray(0, taken)]));
         file.changedAt = this.now;
+        if (fault === 'half') throw fileError('ENOSPC', path);
         return fault === 'lie' ? bytes.length : taken;
       },
       sync: async () => {
@@ -164,7 +165,7 @@ export class MemoryDisk {
     folder.synced.set(basename(path), file);
   }
 
-  #note(call: CallName, path: string): 'lie' | 'short' | undefined {
+  #note(call: CallName, path: string): 'lie' | 'short' | 'half' | undefined {
     this.calls.push(`${call} ${path}`);
     return this.watch(call, path);
   }
