@@ -25,6 +25,7 @@ const NAMES: { readonly [Name in keyof Desk]: true } = {
   importGames: true,
   readFindings: true,
   keepFindings: true,
+  practice: true,
   notices: true,
 };
 

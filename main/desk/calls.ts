@@ -15,6 +15,7 @@ import {
 } from './checks.ts';
 import type { Desk } from './desk.ts';
 import { findingsList } from './findings-check.ts';
+import { practiceAsked } from './practice-check.ts';
 import { preferenceChange } from './preferences.ts';
 
 /** The shapes of each call's arguments. */
@@ -42,6 +43,7 @@ const ARGUMENTS = {
   importGames: v.strictTuple([gameRecords]),
   readFindings: v.strictTuple([v.nullable(gameId)]),
   keepFindings: v.strictTuple([findingsList]),
+  practice: v.strictTuple([practiceAsked]),
   notices: v.strictTuple([]),
 } satisfies { readonly [Name in DeskCall]: v.GenericSchema<unknown, Parameters<Desk[Name]>> };
 

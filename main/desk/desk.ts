@@ -10,6 +10,7 @@ import type { ChoiceCost } from '../../core/journal/season.ts';
 import type { Outcome } from '../../core/journal/summary.ts';
 import type { DecisionKind } from '../../core/review/decision.ts';
 import type { Review } from '../../core/review/review.ts';
+import type { PracticeEntry } from '../../core/warmup/history.ts';
 
 /**
  * The desk: all that the window knows of the outside. Two bindings serve it, Electron's IPC and a
@@ -71,6 +72,12 @@ export interface Desk {
   /** Keeps findings in the place of older ones, at most `MOST_AT_ONCE` of them. */
   keepFindings(findings: readonly Findings[]): Promise<Result<null>>;
 
+  /**
+   * Practice: its history, and the sheets for a class. One call for all of it, each wish with a
+   * shape of its own; answered is what was asked for, the other fields are empty.
+   */
+  practice(asked: PracticeAsked): Promise<Result<PracticeTold>>;
+
   /** Things set aside or repaired since the start, in words for a person. */
   notices(): Promise<Result<readonly string[]>>;
 }
@@ -108,6 +115,35 @@ export interface Findings {
   /** What each choice gave up; null when the choices have not been judged. */
   readonly choices: readonly ChoiceCost<DecisionKind>[] | null;
   readonly review?: Review;
+}
+
+export type PracticeAsked =
+  /** All sheets, newest first. */
+  | { readonly do: 'list' }
+  /** A sheet's text. */
+  | { readonly do: 'open'; readonly id: string }
+  /** Keeps a sheet's text in its file, in the place of what was there; answers with its entry. */
+  | { readonly do: 'keep'; readonly text: string }
+  /** Takes a sheet away for good; to undo that, keep its text again. Answers with those left. */
+  | { readonly do: 'remove'; readonly id: string }
+  /** All entries of the practice history, oldest first. */
+  | { readonly do: 'history' }
+  /** Adds entries, durably. */
+  | { readonly do: 'note'; readonly entries: readonly PracticeEntry[] };
+
+export interface PracticeTold {
+  readonly sheets: readonly SheetEntry[];
+  readonly text: string;
+  readonly entries: readonly PracticeEntry[];
+}
+
+export interface SheetEntry {
+  readonly id: string;
+  readonly title: string;
+  /** UTC, ISO 8601 with Z. */
+  readonly madeAt: string;
+  /** How many there are. */
+  readonly problems: number;
 }
 
 export interface DeskInfo {

@@ -13,6 +13,8 @@ export interface Places {
   readonly backups: string;
   readonly progress: string;
   readonly findings: string;
+  readonly practice: string;
+  readonly sheets: string;
 }
 
 export function placesIn(folder: string): Places {
@@ -28,10 +30,13 @@ export function placesIn(folder: string): Places {
     backups: join(folder, 'cards', 'backups'),
     progress: join(folder, 'cards', 'progress'),
     findings: join(folder, 'findings'),
+    practice: join(folder, 'practice'),
+    sheets: join(folder, 'practice', 'sheets'),
   };
 }
 
 export const CARD_ENDING = '.card.json';
+export const SHEET_ENDING = '.sheet.json';
 const GAME_ENDING = '.json';
 const LOG_ENDING = '.jsonl';
 
@@ -50,6 +55,16 @@ export function removedPath(places: Places, id: string): string {
 
 export function cardPath(places: Places, id: string): string {
   return join(places.cards, id + CARD_ENDING);
+}
+
+/** `practice/sheets/<id>.sheet.json`, a set of problems for a class. */
+export function sheetPath(places: Places, id: string): string {
+  return join(places.sheets, id + SHEET_ENDING);
+}
+
+/** `practice/history.jsonl`, what was practised, an entry a line. */
+export function historyPath(places: Places): string {
+  return join(places.practice, 'history.jsonl');
 }
 
 /** `cards/progress/<id>.json`, how far a person has come with a card. */

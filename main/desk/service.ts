@@ -4,12 +4,13 @@ import { fileTrouble } from '../files/trouble.ts';
 import { readCardProgress, saveCardProgress } from './card-progress.ts';
 import { CardShelf } from './card-shelf.ts';
 import type { DeskContext } from './context.ts';
-import type { Desk, DeskInfo } from './desk.ts';
+import type { Desk, DeskInfo, PracticeAsked } from './desk.ts';
 import { filesIn } from './leftovers.ts';
 import { FindingsShelf } from './findings.ts';
 import { GameShelf } from './game-shelf.ts';
 import { BEAT, type Lock, type Running, takeLock } from './lock.ts';
 import { placesIn } from './places.ts';
+import { PracticeShelf } from './practice-shelf.ts';
 import { type PreferenceKeeper, preferencesFile, preferencesIn } from './preferences.ts';
 import { Turns } from './turns.ts';
 
@@ -83,6 +84,7 @@ interface Parts {
 function deskOf({ options, context, lock, notices, games, cards, keeper }: Parts): DeskService {
   const turns = new Turns(lock);
   const findings = new FindingsShelf(context);
+  const practice = new PracticeShelf(context);
   const stopBeating = options.every(BEAT, () => void turns.beat());
   const read = turns.read.bind(turns);
   const save = turns.save.bind(turns);
@@ -120,10 +122,15 @@ function deskOf({ options, context, lock, notices, games, cards, keeper }: Parts
         await findings.keep(list);
         return success(null);
       }),
+    practice: (asked) => (looksOnly(asked) ? read : save)('the practice', () => practice.ask(asked)),
     notices: () => read('this', async () => success([...notices])),
     async close() {
       stopBeating();
       await turns.last(() => games.close());
     },
   };
+}
+
+function looksOnly(asked: PracticeAsked): boolean {
+  return asked.do === 'list' || asked.do === 'open' || asked.do === 'history';
 }

@@ -33,6 +33,7 @@ export function httpDesk(send: typeof fetch): Desk {
     importGames: (records) => call('importGames', records),
     readFindings: (id) => call('readFindings', id),
     keepFindings: (findings) => call('keepFindings', findings),
+    practice: (asked) => call('practice', asked),
     notices: () => call('notices'),
   };
 }

@@ -2,7 +2,7 @@ import { expect } from 'vitest';
 import { expectValue, type Result } from '../../../core/base/result.ts';
 import type { TimedEvent } from '../../../core/game/events.ts';
 import { writeLine } from '../../../core/game/file/write-game-file.ts';
-import type { PracticeEntry } from '../../../core/warmup/history.ts';
+import type { MissEntry } from '../../../core/warmup/history.ts';
 import { writeSheetFile } from '../../../core/warmup/sheet-file.ts';
 import type { GameRecord } from '../../../core/game/record.ts';
 import { createDeskService, type DeskOptions, type DeskService } from '../../../main/desk/service.ts';
@@ -123,7 +123,7 @@ export function sheetText(title: string): string {
 }
 
 /** An entry of the practice history. */
-export const MISS: PracticeEntry = {
+export const MISS: MissEntry = {
   type: 'miss',
   id: 'm1',
   day: 20_000,

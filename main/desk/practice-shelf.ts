@@ -1,0 +1,113 @@
+import { failure, type Result, success } from '../../core/base/result.ts';
+import { writeLine } from '../../core/game/file/write-game-file.ts';
+import { practiceEntries } from '../../core/warmup/history-file.ts';
+import type { PracticeEntry } from '../../core/warmup/history.ts';
+import { readSheetFile } from '../../core/warmup/sheet-file.ts';
+import type { Sheet } from '../../core/warmup/sheet.ts';
+import { makeFolders, removeDurably, writeDurably } from '../files/durable.ts';
+import { type DeskContext, readText, setAside } from './context.ts';
+import type { PracticeAsked, PracticeTold, SheetEntry } from './desk.ts';
+import { filesIn } from './leftovers.ts';
+import { SHEET_ID } from './practice-check.ts';
+import { historyPath, SHEET_ENDING, sheetPath } from './places.ts';
+import { parseObject } from './preferences.ts';
+
+const NOTHING_TOLD: PracticeTold = { sheets: [], text: '', entries: [] };
+
+/** The sheets, one file each, and the practice history, an entry a line. Calls may reject with a file error. */
+export class PracticeShelf {
+  readonly #context: DeskContext;
+
+  constructor(context: DeskContext) {
+    this.#context = context;
+  }
+
+  async ask(asked: PracticeAsked): Promise<Result<PracticeTold>> {
+    switch (asked.do) {
+      case 'list':
+        return success({ ...NOTHING_TOLD, sheets: await this.#list() });
+      case 'open':
+        return await this.#open(asked.id);
+      case 'keep':
+        return await this.#keep(asked.text);
+      case 'remove':
+        await removeDurably(this.#context.files, sheetPath(this.#context.places, asked.id));
+        return success({ ...NOTHING_TOLD, sheets: await this.#list() });
+      case 'history':
+        return success({ ...NOTHING_TOLD, entries: await this.#history() });
+      case 'note':
+        await this.#note(asked.entries);
+        return success(NOTHING_TOLD);
+    }
+  }
+
+  /** The newest first. A damaged sheet is set aside; one of a newer Windrow is only told of. */
+  async #list(): Promise<SheetEntry[]> {
+    const names = await filesIn(this.#context, this.#context.places.sheets);
+    const entries: SheetEntry[] = [];
+    for (const name of names) {
+      const id = name.endsWith(SHEET_ENDING) ? name.slice(0, -SHEET_ENDING.length) : '';
+      const entry = SHEET_ID.test(id) ? await this.#entry(id) : undefined;
+      if (entry !== undefined) entries.push(entry);
+    }
+    return entries.sort((one, other) => (one.madeAt < other.madeAt ? 1 : -1));
+  }
+
+  async #entry(id: string): Promise<SheetEntry | undefined> {
+    const path = sheetPath(this.#context.places, id);
+    const text = await readText(this.#context, path);
+    if (text === undefined) return undefined;
+    const sheet = readSheetFile(text);
+    if (sheet.ok) return entryOf(id, sheet.value);
+    if (sheet.problem.code === 'newer-version') {
+      this.#context.tell(`The sheet ${id}: ${sheet.problem.message}`);
+      return undefined;
+    }
+    const name = await setAside(this.#context, path);
+    this.#context.tell(`The sheet ${id} is damaged and could not be read. Its file is kept as ${name}.`);
+    return undefined;
+  }
+
+  async #open(id: string): Promise<Result<PracticeTold>> {
+    const text = await readText(this.#context, sheetPath(this.#context.places, id));
+    if (text === undefined) return failure('not-found', 'This sheet is no longer there: choose another one.');
+    const sheet = readSheetFile(text);
+    return sheet.ok ? success({ ...NOTHING_TOLD, text }) : sheet;
+  }
+
+  async #keep(text: string): Promise<Result<PracticeTold>> {
+    const sheet = readSheetFile(text);
+    if (!sheet.ok) return sheet;
+    const { places } = this.#context;
+    const path = sheetPath(places, sheet.value.id);
+    const before = await readText(this.#context, path);
+    const there = before === undefined ? undefined : readSheetFile(before);
+    if (there?.ok === false) {
+      if (there.problem.code === 'newer-version') return there;
+      await setAside(this.#context, path);
+    }
+    await makeFolders(this.#context.files, places.sheets);
+    await writeDurably(this.#context, path, text);
+    return success({ ...NOTHING_TOLD, sheets: [entryOf(sheet.value.id, sheet.value)] });
+  }
+
+  async #history(): Promise<PracticeEntry[]> {
+    return practiceEntries((await this.#lines()).map(parseObject));
+  }
+
+  /** Adds entries in one stroke: all of them are kept, or none. Lines that are not understood stay. */
+  async #note(entries: readonly PracticeEntry[]): Promise<void> {
+    const lines = [...(await this.#lines()), ...entries.map(writeLine)];
+    await makeFolders(this.#context.files, this.#context.places.practice);
+    await writeDurably(this.#context, historyPath(this.#context.places), lines.map((line) => `${line}\n`).join(''));
+  }
+
+  async #lines(): Promise<string[]> {
+    const text = await readText(this.#context, historyPath(this.#context.places));
+    return (text ?? '').split('\n').filter((line) => line.trim() !== '');
+  }
+}
+
+function entryOf(id: string, { title, madeAt, problems }: Sheet): SheetEntry {
+  return { id, title, madeAt, problems: problems.length };
+}
