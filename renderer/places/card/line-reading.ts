@@ -5,6 +5,7 @@ import { waysOf } from '../../../core/card/expand.ts';
 import { parsePattern, type ScannedGroup, scanPattern } from '../../../core/card/parse.ts';
 import type { PatternProblem } from '../../../core/card/pattern-problem.ts';
 import { HAND_SIZE, type Slide, tilesInAll } from '../../../core/card/pattern.ts';
+import { faceOf } from '../../../core/tiles/kinds.ts';
 import type { Way, WayGroup } from '../../../core/card/way.ts';
 
 /** A line as it stands now, whole or half written. */
@@ -56,6 +57,21 @@ export function tilesOfGroups({ groups }: LineReading, way: Way | undefined): (r
     place += slots;
     return drawn;
   });
+}
+
+/** The way that stands as printed, numbers where they are and the first suit bams; the first way where there is none. */
+export function printedWay(reading: LineReading): number {
+  const printed = reading.groups.flatMap(({ group }) => {
+    if (!group.ok) return [];
+    const { tile } = group.value;
+    return tile.is === 'news' ? [null, null, null, null] : [tile.is === 'number' ? tile.number : null];
+  });
+  const asPrinted = ({ asPrinted: groups }: Way): boolean =>
+    groups.every(({ kind }, at) => {
+      const face = faceOf(kind);
+      return face.class !== 'number' || face.number === printed[at];
+    });
+  return Math.max(0, reading.ways.findIndex(asPrinted));
 }
 
 /** What the list of lines shows of one. */

@@ -87,9 +87,8 @@ export class WrCardLines extends LitElement {
     return html`<div class="plan">
       <section class="sheet" aria-labelledby="chosen">${this.#chosen(editor)}</section>
       <div class="outline stack">
-        ${editor.document.sections.length === 0 ? html`<p>${outlineWords.empty}</p>` : nothing}
         <wr-card-outline .room=${this.room} @outline-chosen=${this.#select}></wr-card-outline>
-        ${editor.fixed ? nothing : this.#newSection(editor)}
+        ${editor.fixed || editor.document.sections.length === 0 ? nothing : this.#newSection(editor)}
       </div>
     </div>`;
   }
@@ -99,7 +98,8 @@ export class WrCardLines extends LitElement {
     const section = selection === null ? undefined : document.sections[selection.section];
     if (selection === null || section === undefined) {
       return html`<h2 id="chosen">${outlineWords.empty}</h2>
-        <p>${outlineWords.emptyLead}</p>`;
+        <p>${outlineWords.emptyLead}</p>
+        ${editor.fixed ? nothing : this.#newSection(editor)}`;
     }
     const name = sectionName(section, selection.section);
     const line = selection.line === null ? undefined : section.lines[selection.line];

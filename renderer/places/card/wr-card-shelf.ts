@@ -1,8 +1,12 @@
 import { css, html, LitElement, nothing } from 'lit';
+import { textField } from '../../../core/card/document.ts';
+import { changeCard } from '../../../core/card/edit.ts';
 import type { BackupEntry, CardEntry } from '../../../main/desk/desk.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-dialog.ts';
+import '../../parts/wr-field.ts';
+import type { FieldText } from '../../parts/wr-field.ts';
 import '../../parts/wr-notice.ts';
 import '../../parts/wr-toolbar.ts';
 import { StoreController } from '../../shell/store-controller.ts';
@@ -59,6 +63,13 @@ export class WrCardShelf extends LitElement {
         font-weight: 700;
       }
 
+      .names {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 12rem), 1fr));
+        gap: var(--space-2) var(--space-4);
+        max-width: 44rem;
+      }
+
       .ways {
         display: grid;
         grid-template-columns: repeat(auto-fit, minmax(min(100%, 18rem), 1fr));
@@ -112,6 +123,7 @@ export class WrCardShelf extends LitElement {
         <div class="soft">${facts.filter(Boolean).join(' · ')}</div>
         ${used ? html`<div class="used">✓ ${cardWords.inUse}</div>` : nothing}
       </div>
+      ${open && !fixed ? this.#names() : nothing}
       <wr-toolbar label=${words.more(title)}>
         <wr-button ?pressed=${open} label=${`${words.open}, ${title}`} @click=${() => this.#wish('open', id)}
           >${words.open}</wr-button
@@ -126,6 +138,24 @@ export class WrCardShelf extends LitElement {
                 <wr-button look="quiet" @click=${() => this.#remove(entry)}>${words.remove}</wr-button>`
         }
       </wr-toolbar>`;
+  }
+
+  /** Title and season of the open card, to be changed. */
+  #names(): unknown {
+    const { editor } = this.room;
+    if (editor === null) return nothing;
+    const { document } = editor;
+    const field = (label: string, name: 'title' | 'season'): unknown =>
+      html`<wr-field
+        label=${label}
+        .value=${textField(document, name)}
+        @field-typed=${({ detail }: CustomEvent<FieldText>) =>
+          editor.change(changeCard(document, { [name]: detail.value }), editor.selection, name)}
+        @field-changed=${() => this.room.list()}
+      ></wr-field>`;
+    return html`<div class="names">
+      ${field(cardWords.start.name, 'title')} ${field(cardWords.start.season, 'season')}
+    </div>`;
   }
 
   #removedNotice(): unknown {

@@ -10,7 +10,7 @@ import '../../parts/wr-toolbar.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import { cardStyles } from './card-styles.ts';
-import { type LineReading, readLine } from './line-reading.ts';
+import { type LineReading, printedWay, readLine } from './line-reading.ts';
 import { insertGroup, moveGroup, removeGroup, replaceGroup } from './pattern-edit.ts';
 import './wr-group-picker.ts';
 import type { GroupDrafted } from './wr-group-picker.ts';
@@ -109,12 +109,12 @@ export class WrLineForm extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('name')) {
-      this.way = 0;
       this.chosen = null;
       this.next = NEW_GROUP;
     }
-    const { groups, ways } = readLine(this.line);
-    this.way = Math.min(this.way, Math.max(0, ways.length - 1));
+    const reading = readLine(this.line);
+    const { groups } = reading;
+    if (changed.has('line')) this.way = printedWay(reading);
     if (this.chosen !== null && this.chosen >= groups.length) this.chosen = null;
   }
 

@@ -7,7 +7,7 @@ import '../../parts/wr-toolbar.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import { cardStyles } from './card-styles.ts';
-import { readLine } from './line-reading.ts';
+import { printedWay, readLine } from './line-reading.ts';
 import './wr-line-groups.ts';
 
 const words = cardWords.line;
@@ -30,7 +30,7 @@ export class WrLineView extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('line')) this.way = 0;
+    if (changed.has('line')) this.way = printedWay(readLine(this.line));
   }
 
   protected override render(): unknown {
