@@ -14,7 +14,6 @@ export const shellWords = {
   saving: 'Saving…',
   notSaved: 'Not saved',
   retry: 'Try again',
-  starting: 'Opening your files…',
   cannotStart: 'Windrow could not open.',
   reload: 'Try again',
 };

@@ -12,7 +12,6 @@ export const tableWords = {
   newGameBody: 'This game stays in the Journal, where you can open it again.',
   newGameYes: 'Begin a new game',
   newGameNo: 'Stay with this game',
-  card: (title: string) => `Card: ${title}`,
 
   deal: {
     title: 'What were you dealt?',
@@ -22,16 +21,13 @@ export const tableWords = {
     hint: 'For example: ff n 0 13b 4578c 22d',
     legend: 'b bams · c craks · d dots · N E W S winds · G R 0 dragons · F flower · J joker',
     tray: 'Click each tile that you hold',
-    count: (have: number, due: number) => `${have} of ${due} tiles`,
     missing: (count: number) => `${tilesCounted(count)} to go`,
     tooMany: (count: number) => `${tilesCounted(count)} too many`,
     full: 'Your rack is full',
     done: 'That is my deal',
     example: 'Try an example deal',
     exampleLead: 'New here? Look around with a ready deal. Nothing can go wrong.',
-    lastGame: 'Open the last game',
     remove: 'Take the chosen tiles away',
-    clear: 'Take all away',
   },
 
   rack: {
@@ -40,9 +36,8 @@ export const tableWords = {
     arranged: 'Your rack is arranged.',
     actions: 'Rack',
     toTray: 'Set aside',
-    gap: 'Gap before the tile',
-    otherTier: 'To the other row',
-    count: (count: number) => tilesCounted(count),
+    gap: 'Gap',
+    gapLabel: 'Gap before the chosen tile',
     ask: 'A line on a tile means keep, dots mean spare. Choose a tile to see why.',
     help: 'Click a tile, then its new place. Or drag it.',
   },
@@ -51,7 +46,6 @@ export const tableWords = {
     title: 'Reading',
     pending: 'Reading your rack…',
     failed: 'The reading could not be made.',
-    empty: 'Your reading appears here once your deal is complete.',
     sort: 'Order',
     byReach: 'Best reach',
     byAway: 'Fewest away',
@@ -67,9 +61,6 @@ export const tableWords = {
     points: (points: number) => `${points} points`,
     concealed: 'concealed',
     lineName: (section: string, line: string) => `${section} ${line}`,
-    missing: (names: string) => `Missing: ${names}`,
-    complete: 'Nothing is missing.',
-    why: 'Why',
     awayCaption: 'away',
     reachCaption: 'reach',
     drawCaption: 'draw reach',
@@ -88,7 +79,6 @@ export const tableWords = {
 
   lean: {
     title: 'Lean',
-    empty: 'How your chances spread over the card.',
     heading: 'Lean',
     others: (count: number) => `${count} others`,
     words:
@@ -161,7 +151,6 @@ export const tableWords = {
     received: (have: number, due: number) => `${have} of ${due} entered`,
     tray: 'Click each tile that came in',
     joker: 'Nobody passes a joker',
-    noneLeft: 'All are accounted for',
     over: 'The exchange is over',
     overWords: 'Your rack is ready for play. Good luck!',
     passes: 'Passes so far',
