@@ -95,3 +95,18 @@ test('undo and redo: every step of the table, by button and by key', async ({ wi
   await page.keyboard.press('Control+Shift+z');
   expect(await windrow.rack()).toHaveLength(12);
 });
+
+test('W1: a gap is made and closed by clicks, and is there after a restart', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  const gaps = page.locator('wr-rack .cell.gap');
+  await page.locator('wr-rack [role=option]').nth(5).click();
+  await page.getByRole('button', { name: 'Gap before the chosen tile' }).click();
+  await expect(gaps).toHaveCount(1);
+  await windrow.saved();
+  await windrow.restart();
+  await expect(gaps).toHaveCount(1);
+  await page.locator('wr-rack [role=option]').nth(5).click();
+  await page.getByRole('button', { name: 'Gap before the chosen tile' }).click();
+  await expect(gaps).toHaveCount(0);
+});

@@ -78,6 +78,9 @@ export class WrRackPanel extends LitElement {
     return html`<wr-button look="quiet" ?disabled=${isArranged(layout)} @click=${this.#arrange}
         >${words.arrange}</wr-button
       >
+      <wr-button look="quiet" label=${words.gapLabel} ?disabled=${this.selected.length !== 1} @click=${this.#toggleGap}
+        >${words.gap}</wr-button
+      >
       ${
         giving
           ? html`<wr-button look="quiet" ?disabled=${!this.#sendable().length} @click=${() => this.#send(this.selected)}
@@ -131,6 +134,10 @@ export class WrRackPanel extends LitElement {
   #arrange(): void {
     this.app.session.lay(arranged(this.app.session.layout));
     announce(words.arranged);
+  }
+
+  #toggleGap(): void {
+    this.renderRoot.querySelector('wr-rack')?.toggleGap();
   }
 
   #reordered({ detail }: CustomEvent<RackReordered>): void {
