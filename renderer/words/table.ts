@@ -38,7 +38,7 @@ export const tableWords = {
     toTray: 'Set aside',
     gap: 'Gap',
     gapLabel: 'Gap before the chosen tile',
-    ask: 'A line on a tile means keep, dots mean spare. Choose a tile to see why.',
+    ask: 'Line: keep. Dots: spare. Choose a tile to see why.',
     help: 'Click a tile, then its new place. Or drag it.',
   },
 

@@ -25,4 +25,18 @@ export const rackStyles = css`
     color: var(--ink-soft);
     font-size: var(--text-small);
   }
+
+  /* Without room beside the buttons the words have a line of their own, also while it is empty. */
+  @container (max-width: 68rem) {
+    .verdict {
+      order: 1;
+      flex-basis: 100%;
+      min-height: 1.25em;
+    }
+
+    slot[name='game'] {
+      display: block;
+      margin-inline-start: auto;
+    }
+  }
 `;
