@@ -30,8 +30,8 @@ export interface Answer {
   readonly reading: Reading;
   /** Every pass, best reach first; of those equal the one that gives the smaller gift. */
   readonly options: readonly JudgedOption[];
-  /** The pass that was chosen. */
-  readonly chosen: JudgedOption;
+  /** The pass that was chosen; null when nobody chose yet, as for a sheet. */
+  readonly chosen: JudgedOption | null;
   /** Other passes that can't be told from the best, best first. */
   readonly asGood: readonly JudgedOption[];
   readonly aims: readonly AimStanding[];
@@ -42,7 +42,8 @@ export interface Answer {
 export interface AnswerWish {
   readonly known: Known;
   readonly step: PassStep;
-  readonly give: Tiles;
+  /** Null when nobody chose yet. */
+  readonly give: Tiles | null;
   readonly aims: readonly string[];
   readonly seed?: number;
 }
@@ -52,9 +53,7 @@ export function* answerSteps(engine: Engine, wish: AnswerWish): Generator<number
   const { known, step, give, aims } = wish;
   const reading = readKnown(engine.compiled, known, Math.min(20, known.unseen.size), engine.model);
   const options = yield* optionSteps(engine, wish);
-  const text = formatTileList(give.toKinds());
-  const chosen = options.find((option) => formatTileList(option.give) === text);
-  if (chosen === undefined) throw new Error(`the pass ${text} is not among the choices at ${step}`);
+  const chosen = give === null ? null : optionOf(options, give, step);
   return {
     reading,
     options,
@@ -63,6 +62,13 @@ export function* answerSteps(engine: Engine, wish: AnswerWish): Generator<number
     aims: aims.map((aim) => standingOf(reading, aim)),
     tiles: tileVerdicts(reading),
   };
+}
+
+function optionOf(options: readonly JudgedOption[], give: Tiles, step: PassStep): JudgedOption {
+  const text = formatTileList(give.toKinds());
+  const chosen = options.find((option) => formatTileList(option.give) === text);
+  if (chosen === undefined) throw new Error(`the pass ${text} is not among the choices at ${step}`);
+  return chosen;
 }
 
 /** On the last pass of a round up to three tiles may go unseen, so all numbers are choices. */

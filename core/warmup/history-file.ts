@@ -8,19 +8,21 @@ import { GUESSED, type PracticeEntry } from './history.ts';
 const isShare: Check = (value) =>
   typeof value === 'number' && value >= 0 && value <= 1 ? null : 'must be a number from 0 to 1';
 const isFlag: Check = (value) => (typeof value === 'boolean' ? null : 'must be true or false');
-const isId = isText(64);
+const isId: Check = (value) =>
+  typeof value === 'string' && /^[A-Za-z0-9-]{1,64}$/.test(value) ? null : 'must be 1 to 64 letters, digits and dashes';
 
-const DECISION = { day: isCount, kind: isOneOf(DEAL_KINDS), step: isOneOf(PASS_STEPS), cost: isShare };
+const ENTRY = { id: isId, day: isCount };
+const DECISION = { ...ENTRY, kind: isOneOf(DEAL_KINDS), step: isOneOf(PASS_STEPS), cost: isShare };
 
 const CHECKS: Readonly<Record<PracticeEntry['type'], Readonly<Record<string, Check>>>> = {
-  miss: { ...DECISION, id: isId, source: isText(80) },
+  miss: { ...DECISION, source: isText(80) },
   answer: {
     ...DECISION,
     miss: (value) => (value === null ? null : isId(value)),
     verdict: isOneOf(['best', 'equal', 'slip', 'costly']),
     seconds: optional(isCount),
   },
-  guess: { day: isCount, what: isOneOf(GUESSED), sure: isShare, right: isFlag },
+  guess: { ...ENTRY, what: isOneOf(GUESSED), sure: isShare, right: isFlag },
 };
 
 /** An entry of unknown make as an entry of the practice history. Fields not known are kept. */

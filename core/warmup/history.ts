@@ -4,15 +4,20 @@ import type { DealKind } from './deal-kinds.ts';
 
 /**
  * What is kept of practice, one entry a line, oldest first (see FORMAT.md); all that the window
- * says about progress is computed from these. `day` counts whole local days since 1970.
+ * says about progress is computed from these.
  */
 export type PracticeEntry = MissEntry | AnswerEntry | GuessEntry;
 
-/** An own decision that cost something and is to come back. */
-export interface MissEntry {
-  readonly type: 'miss';
+interface Entry {
+  /** Different for every entry, so that one that is sent twice is kept once. */
   readonly id: string;
+  /** Whole local days since 1970. */
   readonly day: number;
+}
+
+/** An own decision that cost something and is to come back. */
+export interface MissEntry extends Entry {
+  readonly type: 'miss';
   readonly kind: DealKind;
   readonly step: PassStep;
   /** Reach given up, 0 to 1. */
@@ -22,9 +27,8 @@ export interface MissEntry {
 }
 
 /** A decision made in practice. */
-export interface AnswerEntry {
+export interface AnswerEntry extends Entry {
   readonly type: 'answer';
-  readonly day: number;
   /** The miss that it repeats; null for a problem of another kind. */
   readonly miss: string | null;
   readonly kind: DealKind;
@@ -40,9 +44,8 @@ export const GUESSED = ['away', 'lean', 'reach'] as const;
 export type Guessed = (typeof GUESSED)[number];
 
 /** A guess: how sure the person was of it, from 0 to 1, and whether it came true. */
-export interface GuessEntry {
+export interface GuessEntry extends Entry {
   readonly type: 'guess';
-  readonly day: number;
   readonly what: Guessed;
   readonly sure: number;
   readonly right: boolean;

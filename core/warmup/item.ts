@@ -1,3 +1,4 @@
+import { fingerprint } from '../base/fingerprint.ts';
 import { failure, type Problem, type Result, success } from '../base/result.ts';
 import { PASS_STEPS, type PassStep, type Seat } from '../exchange/steps.ts';
 import { type Known, knownTiles } from '../reading/known.ts';
@@ -5,7 +6,7 @@ import { JOKER } from '../tiles/kinds.ts';
 import { formatTiles, parseTiles } from '../tiles/text.ts';
 import { Tiles } from '../tiles/tiles.ts';
 import { rackOf } from './deal.ts';
-import { type DealName, formatDealCode } from './deal-code.ts';
+import { type DealName, formatDealCode, parseDealCode } from './deal-code.ts';
 
 /**
  * One problem to practise: a rack before a pass. Tiles are in their text form, so that an item is
@@ -55,4 +56,10 @@ export function makeItem(item: WarmUpItem): Result<WarmUpItem, Problem> {
   const known = knownOfItem(item);
   if (!known.ok) return known;
   return success({ ...item, rack: formatTiles(known.value.rack), gone: formatTiles(known.value.gone) });
+}
+
+/** The seed of the other three racks: the deal's own, or one that follows from the tiles. */
+export function seedOfItem({ rack, code }: WarmUpItem): number {
+  const deal = code === undefined ? null : parseDealCode(code);
+  return deal?.ok === true ? deal.value.seed : Number.parseInt(fingerprint(rack).slice(0, 8), 16);
 }

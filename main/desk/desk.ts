@@ -128,7 +128,7 @@ export type PracticeAsked =
   | { readonly do: 'remove'; readonly id: string }
   /** All entries of the practice history, oldest first. */
   | { readonly do: 'history' }
-  /** Adds entries, durably. */
+  /** Adds entries, durably; one that is there already, by its id, is not added twice. */
   | { readonly do: 'note'; readonly entries: readonly PracticeEntry[] };
 
 export interface PracticeTold {

@@ -95,9 +95,14 @@ export class PracticeShelf {
     return practiceEntries((await this.#lines()).map(parseObject));
   }
 
-  /** Adds entries in one stroke: all of them are kept, or none. Lines that are not understood stay. */
+  /**
+   * Adds entries in one stroke: all of them are kept, or none, and none twice. Lines that are not
+   * understood stay.
+   */
   async #note(entries: readonly PracticeEntry[]): Promise<void> {
-    const lines = [...(await this.#lines()), ...entries.map(writeLine)];
+    const before = await this.#lines();
+    const known = new Set(practiceEntries(before.map(parseObject)).map(({ id }) => id));
+    const lines = [...before, ...entries.filter(({ id }) => !known.has(id)).map(writeLine)];
     await makeFolders(this.#context.files, this.#context.places.practice);
     await writeDurably(this.#context, historyPath(this.#context.places), lines.map((line) => `${line}\n`).join(''));
   }

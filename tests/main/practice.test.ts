@@ -14,7 +14,7 @@ async function titles(desk: DeskService): Promise<string[]> {
 
 async function ids(desk: DeskService): Promise<string[]> {
   const { entries } = expectValue(await desk.practice({ do: 'history' }));
-  return entries.map((entry) => (entry.type === 'miss' ? entry.id : entry.type));
+  return entries.map(({ id }) => id);
 }
 
 describe('sheets', () => {
@@ -78,6 +78,13 @@ describe('the practice history', () => {
     expectValue(await desk.practice({ do: 'note', entries: [{ ...MISS, id: 'm2' }] }));
     await desk.close();
     expect(await ids(await openOn(disk))).toEqual(['m1', 'm2']);
+  });
+
+  test('an entry that is sent twice is kept once', async () => {
+    const desk = await openOn(new MemoryDisk());
+    expectValue(await desk.practice({ do: 'note', entries: [MISS] }));
+    expectValue(await desk.practice({ do: 'note', entries: [MISS, { ...MISS, id: 'm2' }] }));
+    expect(await ids(desk)).toEqual(['m1', 'm2']);
   });
 
   test('a torn last line is passed over; lines of a newer Windrow stay in the file', async () => {

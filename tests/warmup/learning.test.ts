@@ -29,6 +29,7 @@ const miss = (id: string, changes: Partial<MissEntry> = {}): MissEntry => ({
 });
 const answer = (to: string | null, day: number, right: boolean, changes: Partial<AnswerEntry> = {}): AnswerEntry => ({
   type: 'answer',
+  id: `a-${day}`,
   day,
   miss: to,
   kind: 'pair',
@@ -232,6 +233,7 @@ describe("Brier's score (1950): the mean over occasions of the sum over classes 
 describe('guesses', () => {
   const guess = (sure: number, right: boolean, what: GuessEntry['what'] = 'away'): GuessEntry => ({
     type: 'guess',
+    id: 'g',
     day: 1,
     what,
     sure,
@@ -265,7 +267,7 @@ describe('the practice history', () => {
     const entries = [
       miss('m'),
       answer('m', 101, true, { seconds: 40 }),
-      { type: 'guess', day: 1, what: 'reach', sure: 0.7, right: false, later: 1 },
+      { type: 'guess', id: 'g', day: 1, what: 'reach', sure: 0.7, right: false, later: 1 },
     ];
     expect(practiceEntries(entries)).toEqual(entries);
   });

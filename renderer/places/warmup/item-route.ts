@@ -1,0 +1,55 @@
+import { failure, type Problem, type Result, success } from '../../../core/base/result.ts';
+import { PASS_STEPS, SEATS } from '../../../core/exchange/steps.ts';
+import { parseDealCode } from '../../../core/warmup/deal-code.ts';
+import { itemOfDeal, makeItem, type WarmUpItem } from '../../../core/warmup/item.ts';
+import { warmUpWords } from '../../words/warmup.ts';
+
+/** Where a problem goes: to be practised, or on the sheet that is open. */
+export type ItemGoal = 'practise' | 'sheet';
+
+/** What an address of the Warm-up asks for. */
+export interface ItemRoute {
+  readonly goal: ItemGoal;
+  readonly item: WarmUpItem;
+  /** The game that it comes from; empty for none. */
+  readonly source: string;
+}
+
+/**
+ * The address that makes a warm-up of any deal or decision, or puts it on a sheet: a link for other
+ * places, such as `#/warm-up?deal=K7M-4PQ-9AB` or `#/warm-up?rack=…&step=across&seat=West&gone=…`.
+ * `source` is the id of the game that it comes from.
+ */
+export function addressOfItem(item: WarmUpItem, goal: ItemGoal = 'practise', source = ''): string {
+  const query = new URLSearchParams(
+    item.code === undefined
+      ? { rack: item.rack, gone: item.gone, step: item.step, seat: item.seat }
+      : { deal: item.code },
+  );
+  if (goal === 'sheet') query.set('goal', 'sheet');
+  if (source !== '') query.set('source', source);
+  return `#/warm-up?${query.toString()}`;
+}
+
+/** What a hash asks for; null when it names no problem. */
+export function itemOfAddress(hash: string): Result<ItemRoute, Problem> | null {
+  const query = new URLSearchParams(/^#\/warm-up\?(.*)$/.exec(hash)?.[1] ?? '');
+  const item = itemIn(query);
+  if (item === null || !item.ok) return item;
+  const goal = query.get('goal') === 'sheet' ? 'sheet' : 'practise';
+  return success({ goal, item: item.value, source: (query.get('source') ?? '').slice(0, 80) });
+}
+
+function itemIn(query: URLSearchParams): Result<WarmUpItem, Problem> | null {
+  const code = query.get('deal');
+  if (code !== null) {
+    const deal = parseDealCode(code);
+    return deal.ok ? success(itemOfDeal(deal.value)) : deal;
+  }
+  const rack = query.get('rack');
+  if (rack === null) return null;
+  const step = PASS_STEPS.find((each) => each === (query.get('step') ?? 'right'));
+  const seat = SEATS.find((each) => each === (query.get('seat') ?? 'South'));
+  if (step === undefined || seat === undefined) return failure('bad-address', warmUpWords.badAddress);
+  return makeItem({ rack, gone: query.get('gone') ?? '', step, seat });
+}
