@@ -1,0 +1,130 @@
+import { type Pass, PASS_SIZE } from '../exchange/state.ts';
+import type { PassStep } from '../exchange/steps.ts';
+import { JOKER, type Kind } from '../tiles/kinds.ts';
+import type { Offer, Policy, SeatView } from './policy.ts';
+
+/** What the user may decide at a step of the exchange. */
+export type Choice =
+  /** Gives these tiles; short of three, the rest is handed on unseen, or in the courtesy so many are asked for. */
+  | { readonly type: 'give'; readonly tiles: readonly Kind[] }
+  /** Ends the exchange before the second round. */
+  | { readonly type: 'stop' };
+
+/** Leaves every decision to another policy, until a subclass takes one over. */
+class Follower implements Policy {
+  protected readonly policy: Policy;
+
+  constructor(policy: Policy) {
+    this.policy = policy;
+  }
+
+  pass(view: SeatView, step: PassStep, blind: boolean, out: Kind[]): number {
+    return this.policy.pass(view, step, blind, out);
+  }
+
+  goesOn(view: SeatView): boolean {
+    return this.policy.goesOn(view);
+  }
+
+  courtesy(view: SeatView, out: Kind[]): number {
+    return this.policy.courtesy(view, out);
+  }
+
+  discard(view: SeatView): Kind {
+    return this.policy.discard(view);
+  }
+
+  call(view: SeatView, kind: Kind, offer: Offer): boolean {
+    return this.policy.call(view, kind, offer);
+  }
+
+  swap(view: SeatView, kind: Kind): boolean {
+    return this.policy.swap(view, kind);
+  }
+}
+
+/** What the user's record says of the exchange so far, shared by the four seats. */
+export interface History {
+  readonly passes: readonly Pass[];
+  readonly due: PassStep;
+  /** Whether the second round was stopped. */
+  readonly stopped: boolean;
+  /** How many tiles the player across asks for in the courtesy, if that is known. */
+  readonly offered: number | undefined;
+  /** Called by each seat before it decides what to give. */
+  beforeStep(step: PassStep): void;
+}
+
+/** The user's seat: what has been done, then the choice on trial, then a policy. */
+export class OwnSeat extends Follower {
+  choice: Choice = { type: 'stop' };
+  readonly #history: History;
+
+  constructor(policy: Policy, history: History) {
+    super(policy);
+    this.#history = history;
+  }
+
+  override pass(view: SeatView, step: PassStep, blind: boolean, out: Kind[]): number {
+    this.#history.beforeStep(step);
+    const past = this.#history.passes.find((pass) => pass.step === step);
+    if (past !== undefined) return write(past.given.toKinds(), out);
+    if (step === this.#history.due && this.choice.type === 'give') return write(this.choice.tiles, out);
+    return super.pass(view, step, blind, out);
+  }
+
+  override goesOn(view: SeatView): boolean {
+    const { due, stopped } = this.#history;
+    if (due === 'left2') return this.choice.type !== 'stop';
+    return isFirstRound(due) ? super.goesOn(view) : !stopped;
+  }
+
+  override courtesy(view: SeatView, out: Kind[]): number {
+    if (this.#history.due !== 'courtesy') return super.courtesy(view, out);
+    return this.choice.type === 'give' ? write(this.choice.tiles, out) : 0;
+  }
+}
+
+/** Another seat: by its policy, but what it is known to have given the user it gives. */
+export class OtherSeat extends Follower {
+  readonly #history: History;
+  readonly #gifts: ReadonlyMap<PassStep, readonly Kind[]>;
+
+  /** `gifts`: by step, what the user took in from this seat. */
+  constructor(policy: Policy, history: History, gifts: ReadonlyMap<PassStep, readonly Kind[]>) {
+    super(policy);
+    this.#history = history;
+    this.#gifts = gifts;
+  }
+
+  override pass(view: SeatView, step: PassStep, blind: boolean, out: Kind[]): number {
+    this.#history.beforeStep(step);
+    const gift = this.#gifts.get(step);
+    if (gift === undefined) return super.pass(view, step, blind, out);
+    // The user handed on the first of what came, so the tiles that stayed come last.
+    const unseen = PASS_SIZE - gift.length;
+    out.length = unseen === 0 ? 0 : Math.min(unseen, super.pass(view, step, false, out));
+    out.push(...gift);
+    return out.length;
+  }
+
+  override goesOn(view: SeatView): boolean {
+    return isFirstRound(this.#history.due) ? super.goesOn(view) : true;
+  }
+
+  override courtesy(view: SeatView, out: Kind[]): number {
+    const { offered } = this.#history;
+    if (offered === undefined) return super.courtesy(view, out);
+    return Math.min(offered, super.pass(view, 'courtesy', false, out));
+  }
+}
+
+function isFirstRound(step: PassStep): boolean {
+  return step === 'right' || step === 'across' || step === 'left';
+}
+
+function write(tiles: readonly Kind[], out: Kind[]): number {
+  if (tiles.includes(JOKER)) throw new Error('a joker is never passed');
+  for (const [place, kind] of tiles.entries()) out[place] = kind;
+  return tiles.length;
+}
