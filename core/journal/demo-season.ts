@@ -9,10 +9,10 @@ import type { PolicyName } from '../table/policies/names.ts';
 import { seatEvents } from './seat-log.ts';
 
 /** The Thursdays of the invented season. */
-const EVENINGS = [
-  ...['2026-08-06', '2026-08-13', '2026-08-20', '2026-08-27', '2026-09-03', '2026-09-10', '2026-09-17', '2026-09-24'],
-  ...['2026-10-01', '2026-10-08', '2026-10-15', '2026-10-22', '2026-10-29', '2026-11-05', '2026-11-12', '2026-11-19'],
-] as const;
+const EVENINGS: readonly string[] = [
+  '2026-08-06 2026-08-13 2026-08-20 2026-08-27 2026-09-03 2026-09-10 2026-09-17 2026-09-24',
+  '2026-10-01 2026-10-08 2026-10-15 2026-10-22 2026-10-29 2026-11-05 2026-11-12 2026-11-19',
+].flatMap((days) => days.split(' '));
 const GAMES_AN_EVENING = 4;
 
 /** How many games the season has. */
@@ -50,7 +50,7 @@ export function* demoSeason({ card, document, appVersion }: DemoTask): Generator
   const compiled = compileCard(card);
   const games: GameRecord[] = [];
   for (let number = 0; number < DEMO_GAMES; number += 1) {
-    const day = EVENINGS[Math.floor(number / GAMES_AN_EVENING)] ?? EVENINGS[0];
+    const day = EVENINGS[Math.floor(number / GAMES_AN_EVENING)] as string;
     const turn = number % GAMES_AN_EVENING;
     const start = (18 * 60 + 40 * turn) * 60;
     games.push({

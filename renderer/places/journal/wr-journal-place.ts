@@ -1,103 +1,159 @@
 import { css, html, LitElement, nothing } from 'lit';
-import type { GameEntry } from '../../../main/desk/desk.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
+import '../../parts/wr-places.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { journalWords as words } from '../../words/journal.ts';
-import { journalStyles } from './journal-styles.ts';
+import { type JournalStore, journalStore } from './journal-store.ts';
+import { type JournalRoute, journalLink, journalRoute } from './routes.ts';
+import { addSeason } from './season-maker.ts';
+import './wr-games-view.ts';
 
-/** The Journal: every game kept, newest first, to be opened where it was. */
+const VIEWS = ['games', 'season', 'evenings', 'files'] as const;
+
+/** The Journal: all games, the season in numbers, evenings, files, and the look-back of a game. */
 export class WrJournalPlace extends LitElement {
   static override properties = {
     app: { attribute: false },
-    games: { state: true },
+    route: { state: true },
+    making: { state: true },
     trouble: { state: true },
   };
 
   declare app: AppContext;
-  /** Null until the list has come. */
-  declare games: readonly GameEntry[] | null;
-  declare trouble: string;
+  declare protected route: JournalRoute;
+  /** How much of the example season is made, 0 to 1; null when none is being made. */
+  declare protected making: number | null;
+  declare protected trouble: string;
 
-  static override styles = [sharedStyles, placeStyles, journalStyles, css``];
+  static override styles = [
+    sharedStyles,
+    placeStyles,
+    css`
+      wr-places {
+        border-bottom: var(--stroke) solid var(--hairline);
+      }
+
+      @media print {
+        wr-places,
+        h1 {
+          display: none;
+        }
+
+        .page {
+          padding: 0;
+        }
+      }
+    `,
+  ];
+
+  readonly #onHash = (): void => this.#follow();
 
   constructor() {
     super();
-    this.games = null;
+    this.route = { view: 'games' };
+    this.making = null;
     this.trouble = '';
-    new StoreController(this, () => [this.app.session]);
+    new StoreController(this, () => [this.#store]);
+  }
+
+  get #store(): JournalStore {
+    return journalStore(this.app.desk);
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
-    void this.#list();
+    window.addEventListener('hashchange', this.#onHash);
+    this.#follow();
+    void this.#store.load();
+  }
+
+  override disconnectedCallback(): void {
+    window.removeEventListener('hashchange', this.#onHash);
+    super.disconnectedCallback();
   }
 
   protected override render(): unknown {
+    const { games, trouble } = this.#store;
     return html`<div class="page">
       <h1>${words.title}</h1>
       ${
-        this.trouble === ''
+        trouble === ''
           ? nothing
-          : html`<wr-notice tone="bad" action=${words.retry} .closable=${false} @notice-action=${() => this.#list()}
-              >${this.trouble}</wr-notice
+          : html`<wr-notice
+              tone="bad"
+              action=${words.retry}
+              .closable=${false}
+              @notice-action=${() => this.#store.load()}
+              >${trouble}</wr-notice
             >`
       }
-      ${this.games === null ? html`<p>${words.waiting}</p>` : this.#content(this.games)}
+      ${games === null ? html`<p>${words.waiting}</p>` : this.#content(games.length)}
     </div>`;
   }
 
-  #content(games: readonly GameEntry[]): unknown {
-    if (games.length === 0) {
-      return html`<section>
-        <p>${words.empty}</p>
-        <wr-button look="main" @click=${() => this.app.go('table')}>${words.toTable}</wr-button>
-      </section>`;
+  #content(count: number): unknown {
+    if (this.route.view === 'game') {
+      return html`<wr-lookback .app=${this.app} .store=${this.#store} .gameId=${this.route.id}></wr-lookback>`;
     }
-    return html`<p>${words.lead}</p>
-      <ul class="games">
-        ${games.map((game) => html`<li>${this.#game(game)}</li>`)}
-      </ul>`;
+    return html`<wr-places
+        .places=${VIEWS.map((view) => ({ id: view, label: words.views[view], href: journalLink(view) }))}
+        current=${this.route.view}
+        label=${words.viewsLabel}
+      ></wr-places>
+      ${count === 0 && this.route.view !== 'files' ? this.#empty() : this.#view()}`;
   }
 
-  #game(game: GameEntry): unknown {
-    const when = whenOf(game.startedAt);
-    const here = game.id === this.app.session.id;
-    return html`<div class="when">
-        <strong>${when}</strong>
-        <span class="soft"
-          >${[game.seat, game.cardTitle, game.demo ? words.demo : ''].filter(Boolean).join(' · ')}</span
-        >
-      </div>
-      <span class="stage">${here ? html`<em>${words.here}</em> · ` : nothing}${game.stage}</span>
-      <wr-button label=${words.openLabel(when)} @click=${() => this.#open(game.id)}>${words.open}</wr-button>`;
+  #view(): unknown {
+    switch (this.route.view) {
+      case 'season':
+        return html`<wr-season-view .store=${this.#store}></wr-season-view>`;
+      case 'evenings':
+        return html`<wr-evenings-view .store=${this.#store}></wr-evenings-view>`;
+      case 'files':
+        return html`<wr-files-view .app=${this.app} .store=${this.#store}></wr-files-view>`;
+      default:
+        return html`<wr-games-view .app=${this.app} .store=${this.#store}></wr-games-view>`;
+    }
   }
 
-  async #open(id: string): Promise<void> {
-    const { desk, session, go } = this.app;
-    if (id !== session.id) {
-      const record = await desk.openGame(id);
-      if (!record.ok) {
-        this.trouble = record.problem.message;
-        return;
+  #empty(): unknown {
+    return html`<section>
+      <p>${words.empty}</p>
+      <wr-button look="main" @click=${() => this.app.go('table')}>${words.toTable}</wr-button>
+      <p>${words.demoLead}</p>
+      ${this.trouble === '' ? nothing : html`<wr-notice tone="bad" .closable=${false}>${this.trouble}</wr-notice>`}
+      ${
+        this.making === null
+          ? html`<wr-button @click=${() => this.#addSeason()}>${words.addDemo}</wr-button>`
+          : html`<p role="status">${words.makingDemo}</p>
+              <progress aria-label=${words.makingDemo} max="1" .value=${this.making}></progress>`
       }
-      session.open(record.value);
-    }
-    go('table');
+    </section>`;
   }
 
-  async #list(): Promise<void> {
-    const games = await this.app.desk.listGames();
-    this.trouble = games.ok ? '' : games.problem.message;
-    this.games = games.ok ? games.value : [];
+  async #addSeason(): Promise<void> {
+    this.making = 0;
+    const made = await addSeason(this.app, this.#store, (done) => (this.making = done));
+    this.making = null;
+    this.trouble = made.ok ? '' : made.problem.message;
+  }
+
+  /** Opens what the address names; parts beyond the list are fetched when they are first wanted. */
+  #follow(): void {
+    const route = journalRoute(window.location.hash);
+    void fetchView(route.view).then(() => (this.route = route));
   }
 }
 
-function whenOf(startedAt: string): string {
-  return new Intl.DateTimeFormat(undefined, { dateStyle: 'full', timeStyle: 'short' }).format(new Date(startedAt));
+async function fetchView(view: JournalRoute['view']): Promise<void> {
+  if (view === 'season') await import('./wr-season-view.ts');
+  if (view === 'evenings') await import('./wr-evenings-view.ts');
+  if (view === 'files') await import('./wr-files-view.ts');
+  if (view === 'game') await import('../lookback/wr-lookback.ts');
 }
 
 customElements.define('wr-journal-place', WrJournalPlace);

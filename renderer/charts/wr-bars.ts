@@ -1,0 +1,216 @@
+import { scaleLinear } from 'd3-scale';
+import { css, html, LitElement, nothing, svg } from 'lit';
+import { sharedStyles } from '../tokens/shared.ts';
+import { chartStyles } from './chart-styles.ts';
+import { type ChartTable, tableTwin } from './chart-table.ts';
+import { type Fill, paintOf, patterns } from './fills.ts';
+
+export interface BarRow {
+  readonly label: string;
+  /** Where the bar begins and ends, in the chart's numbers; no bar when they are null. */
+  readonly from: number;
+  readonly to: number | null;
+  /** The ends of the interval, drawn as a whisker. */
+  readonly low?: number;
+  readonly high?: number;
+  /** What the bar comes to, in words. */
+  readonly text: string;
+  readonly fill: Fill;
+}
+
+/** What a kind of fill stands for. */
+export interface BarKey {
+  readonly fill: Fill;
+  readonly label: string;
+}
+
+const HEIGHT = 26;
+
+/**
+ * Bars from left to right, a row each, with whiskers for intervals, a scale below and the same as
+ * a table. Bars may float, so that they can be steps of a sum.
+ */
+export class WrBars extends LitElement {
+  static override properties = {
+    label: {},
+    rows: { attribute: false },
+    keys: { attribute: false },
+    least: { type: Number },
+    most: { type: Number },
+    tick: { attribute: false },
+    table: { attribute: false },
+  };
+
+  declare label: string;
+  declare rows: readonly BarRow[];
+  declare keys: readonly BarKey[];
+  /** The least and the most that the scale must show; it grows with the bars. */
+  declare least: number;
+  declare most: number;
+  /** The words of a number on the scale. */
+  declare tick: (value: number) => string;
+  declare table: ChartTable;
+
+  static override styles = [
+    sharedStyles,
+    chartStyles,
+    css`
+      .rows {
+        display: grid;
+        grid-template-columns: fit-content(13rem) minmax(0, 1fr) max-content;
+        align-items: center;
+        gap: var(--space-1) var(--space-3);
+      }
+
+      .row {
+        display: contents;
+      }
+
+      .amount {
+        text-align: end;
+      }
+
+      .scale {
+        grid-column: 2;
+        height: 1.6em;
+      }
+
+      .keys {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 var(--space-4);
+        margin: var(--space-2) 0 0;
+        padding: 0;
+        list-style: none;
+      }
+
+      .keys li {
+        display: flex;
+        align-items: center;
+        gap: var(--space-2);
+      }
+
+      .keys svg {
+        flex: none;
+        width: 26px;
+      }
+
+      @container (width < 30rem) {
+        .rows {
+          grid-template-columns: minmax(0, 1fr) max-content;
+        }
+
+        .row svg {
+          grid-column: 1 / -1;
+          grid-row-start: auto;
+          order: 1;
+        }
+
+        .row {
+          display: grid;
+          grid-column: 1 / -1;
+          grid-template-columns: subgrid;
+          gap: 0 var(--space-3);
+        }
+
+        .scale {
+          grid-column: 1 / -1;
+        }
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.label = '';
+    this.rows = [];
+    this.keys = [];
+    this.least = 0;
+    this.most = 0;
+    this.tick = String;
+    this.table = { head: [], rows: [] };
+  }
+
+  protected override render(): unknown {
+    return html`<figure aria-label=${this.label}>
+      <div class="rows" aria-hidden="true">
+        ${this.rows.map((row) => this.#row(row))}
+        <svg class="scale">${this.#ticks().map((value) => this.#tickText(value))}</svg>
+      </div>
+      ${this.keys.length === 0 ? nothing : this.#keys()} ${tableTwin(this.label, this.table)}
+    </figure>`;
+  }
+
+  #row(row: BarRow): unknown {
+    return html`<div class="row">
+      <span>${row.label}</span>
+      <svg height=${HEIGHT}>
+        ${patterns()} ${this.#ticks().map((value) => this.#gridLine(value))} ${this.#bar(row)} ${this.#whisker(row)}
+      </svg>
+      <span class="amount">${row.text}</span>
+    </div>`;
+  }
+
+  #bar({ from, to, fill }: BarRow): unknown {
+    if (to === null || to === from) return nothing;
+    const [left, right] = [this.#share(Math.min(from, to)), this.#share(Math.max(from, to))];
+    return svg`<rect class="bar ${fill}" x="${left}%" width="${Math.max(right - left, 0.3)}%" y="3" height=${HEIGHT - 6} fill=${paintOf(fill) ?? nothing}></rect>`;
+  }
+
+  #whisker({ low, high }: BarRow): unknown {
+    if (low === undefined || high === undefined) return nothing;
+    const [left, right] = [`${this.#share(low)}%`, `${this.#share(high)}%`];
+    const middle = HEIGHT / 2;
+    return svg`<line class="whisker" x1=${left} x2=${right} y1=${middle} y2=${middle}></line>
+      <line class="whisker" x1=${left} x2=${left} y1=${middle - 5} y2=${middle + 5}></line>
+      <line class="whisker" x1=${right} x2=${right} y1=${middle - 5} y2=${middle + 5}></line>`;
+  }
+
+  #gridLine(value: number): unknown {
+    const x = `${this.#share(value)}%`;
+    return svg`<line class=${value === 0 ? 'zero' : 'grid'} x1=${x} x2=${x} y1="-3" y2=${HEIGHT + 3}></line>`;
+  }
+
+  #tickText(value: number): unknown {
+    const share = this.#share(value);
+    const anchor = share < 6 ? 'start' : share > 94 ? 'end' : 'middle';
+    return svg`<text x="${share}%" y="1.1em" text-anchor=${anchor}>${this.tick(value)}</text>`;
+  }
+
+  #keys(): unknown {
+    return html`<ul class="keys">
+      ${this.keys.map(
+        ({ fill, label }) =>
+          html`<li>
+            <svg height="18" aria-hidden="true">
+              ${patterns()}
+              <rect class="bar ${fill}" x="1" y="1" width="24" height="16" fill=${paintOf(fill) ?? nothing}></rect>
+            </svg>
+            <span>${label}</span>
+          </li>`,
+      )}
+    </ul>`;
+  }
+
+  #scale(): ReturnType<typeof scaleLinear<number>> {
+    const ends = this.rows.flatMap(({ from, to, low, high }) => [from, to ?? from, low ?? from, high ?? from]);
+    const scale = scaleLinear<number>([Math.min(this.least, ...ends), Math.max(this.most, ...ends)], [0, 100]);
+    return scale.nice(4);
+  }
+
+  #ticks(): number[] {
+    return this.#scale().ticks(4);
+  }
+
+  #share(value: number): number {
+    return Number(this.#scale()(value).toFixed(3));
+  }
+}
+
+customElements.define('wr-bars', WrBars);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-bars': WrBars;
+  }
+}

@@ -1,0 +1,141 @@
+import { scaleLinear } from 'd3-scale';
+import { curveLinear, curveStepAfter, line } from 'd3-shape';
+import { css, html, LitElement, nothing, svg } from 'lit';
+import { sharedStyles } from '../tokens/shared.ts';
+import { chartStyles } from './chart-styles.ts';
+import { type ChartTable, tableTwin } from './chart-table.ts';
+
+export interface CoursePoint {
+  /** What stands below it; empty for none. */
+  readonly label: string;
+  readonly value: number;
+  readonly low?: number;
+  readonly high?: number;
+}
+
+/** Height of the drawing in text lines. */
+const LINES = 11;
+
+/** Values in order, from left to right, joined by a line: with dots and whiskers, or as steps. */
+export class WrCourse extends LitElement {
+  static override properties = {
+    label: {},
+    points: { attribute: false },
+    shape: {},
+    least: { type: Number },
+    most: { type: Number },
+    tick: { attribute: false },
+    table: { attribute: false },
+    width: { state: true },
+    line: { state: true },
+  };
+
+  declare label: string;
+  declare points: readonly CoursePoint[];
+  declare shape: 'dots' | 'steps';
+  /** The least and the most that the scale must show. */
+  declare least: number;
+  declare most: number;
+  declare tick: (value: number) => string;
+  declare table: ChartTable;
+  /** The drawing's width and the height of a line of text, in px. */
+  declare protected width: number;
+  declare protected line: number;
+
+  static override styles = [
+    sharedStyles,
+    chartStyles,
+    css`
+      path {
+        fill: none;
+        stroke: var(--chart);
+        stroke-width: 3;
+        stroke-linejoin: round;
+      }
+
+      .dot {
+        fill: var(--sheet);
+        stroke: var(--chart);
+        stroke-width: 3;
+      }
+    `,
+  ];
+
+  readonly #observer = new ResizeObserver(() => this.#measure());
+
+  constructor() {
+    super();
+    this.label = '';
+    this.points = [];
+    this.shape = 'dots';
+    this.least = 0;
+    this.most = 0;
+    this.tick = String;
+    this.table = { head: [], rows: [] };
+    this.width = 600;
+    this.line = 20;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#observer.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    this.#observer.disconnect();
+    super.disconnectedCallback();
+  }
+
+  protected override render(): unknown {
+    const height = LINES * this.line;
+    return html`<figure aria-label=${this.label}>
+      <svg height=${height} viewBox="0 0 ${this.width} ${height}" aria-hidden="true">${this.#drawing()}</svg>
+      ${tableTwin(this.label, this.table)}
+    </figure>`;
+  }
+
+  #drawing(): unknown {
+    const [left, right] = [4 * this.line, this.width - this.line];
+    const [top, bottom] = [0.7 * this.line, (LINES - 2) * this.line];
+    const ends = this.points.flatMap(({ value, low, high }) => [value, low ?? value, high ?? value]);
+    const y = scaleLinear([Math.min(this.least, ...ends), Math.max(this.most, ...ends)], [bottom, top]).nice(4);
+    const x = scaleLinear([0, Math.max(1, this.points.length - 1)], [left, right]);
+    const path = line<CoursePoint>(
+      (_, place) => x(place),
+      ({ value }) => y(value),
+    ).curve(this.shape === 'steps' ? curveStepAfter : curveLinear)(this.points);
+    return [
+      ...y.ticks(4).map(
+        (
+          value,
+        ) => svg`<line class=${value === 0 ? 'zero' : 'grid'} x1=${left} x2=${right} y1=${y(value)} y2=${y(value)}></line>
+          <text x=${left - 10} y=${y(value) + 5} text-anchor="end">${this.tick(value)}</text>`,
+      ),
+      svg`<path d=${path ?? ''}></path>`,
+      ...this.points.map((point, place) => this.#point(point, x(place), y, bottom + this.line)),
+    ];
+  }
+
+  #point({ label, value, low, high }: CoursePoint, x: number, y: (value: number) => number, foot: number): unknown {
+    const whisker =
+      low === undefined || high === undefined
+        ? nothing
+        : svg`<line class="whisker" x1=${x} x2=${x} y1=${y(low)} y2=${y(high)}></line>`;
+    return svg`${whisker}
+      ${this.shape === 'dots' ? svg`<circle class="dot" cx=${x} cy=${y(value)} r="5"></circle>` : nothing}
+      ${label === '' ? nothing : svg`<text x=${x} y=${foot} text-anchor="middle">${label}</text>`}`;
+  }
+
+  #measure(): void {
+    this.width = Math.max(200, this.clientWidth);
+    this.line = Number.parseFloat(getComputedStyle(this).fontSize) * 1.25;
+  }
+}
+
+customElements.define('wr-course', WrCourse);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-course': WrCourse;
+  }
+}

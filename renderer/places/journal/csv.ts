@@ -1,0 +1,13 @@
+import Papa from 'papaparse';
+import { TABLE_HEADER, tableRows } from '../../../core/journal/table-rows.ts';
+import type { SeasonGame } from '../../../core/journal/season.ts';
+
+/**
+ * The journal as CSV by RFC 4180, with the byte order mark that spreadsheets look for. A text that
+ * a spreadsheet would take for a formula gets a quote before it; numbers stay numbers.
+ */
+export function journalCsv(games: readonly SeasonGame[]): string {
+  const data = tableRows(games).map((row) => [...row]);
+  const text = Papa.unparse({ fields: [...TABLE_HEADER], data }, { escapeFormulae: true, newline: '\r\n' });
+  return `\u{FEFF}${text}\r\n`;
+}

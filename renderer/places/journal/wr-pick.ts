@@ -1,0 +1,77 @@
+import { css, html, LitElement } from 'lit';
+import { emit } from '../../parts/emit.ts';
+import type { ChoiceChanged, ChoiceOption } from '../../parts/wr-choice.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+
+/** One of many: a native list that opens, with its label. Sends `choice-changed`. */
+export class WrPick extends LitElement {
+  static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
+
+  static override properties = {
+    label: {},
+    options: { attribute: false },
+    value: {},
+  };
+
+  declare label: string;
+  declare options: readonly ChoiceOption[];
+  declare value: string;
+
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: block;
+        min-width: 0;
+      }
+
+      label {
+        display: block;
+        font-weight: 600;
+      }
+
+      select {
+        display: block;
+        width: 100%;
+        min-height: var(--target-main);
+        margin-top: var(--space-1);
+        padding: 0.4em 0.7em;
+        border: var(--stroke) solid var(--edge);
+        border-radius: var(--round);
+        background: var(--sheet);
+        line-height: var(--line);
+        cursor: pointer;
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.label = '';
+    this.options = [];
+    this.value = '';
+  }
+
+  protected override render(): unknown {
+    return html`<label for="list">${this.label}</label>
+      <select id="list" @change=${this.#changed}>
+        ${this.options.map(
+          ({ value, label }) => html`<option value=${value} ?selected=${value === this.value}>${label}</option>`,
+        )}
+      </select>`;
+  }
+
+  #changed({ target }: Event): void {
+    if (!(target instanceof HTMLSelectElement)) return;
+    this.value = target.value;
+    emit<ChoiceChanged>(this, 'choice-changed', { value: target.value });
+  }
+}
+
+customElements.define('wr-pick', WrPick);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-pick': WrPick;
+  }
+}

@@ -1,0 +1,29 @@
+import type { Decision } from '../../../core/review/decision.ts';
+import { lookbackWords } from '../../words/lookback.ts';
+
+const words = lookbackWords.choices;
+
+/** What was decided: "First pass across", "Discard". */
+export function decisionName({ kind, step }: Decision): string {
+  return step === null ? words.kinds[kind] : words.steps[step];
+}
+
+export function verdictWords({ forced, verdict }: Decision): string {
+  return forced ? words.forced : words.verdicts[verdict];
+}
+
+/** True if a choice cost more than what counts as equal. */
+export function isCostly({ verdict }: Decision): boolean {
+  return verdict === 'slip' || verdict === 'costly';
+}
+
+/** The choices for one page of paper: those of the exchange, and the costliest few of the play. */
+export function forPaper(decisions: readonly Decision[]): Decision[] {
+  const worst = decisions
+    .filter((each) => each.step === null && isCostly(each))
+    .sort((one, other) => other.cost - one.cost)
+    .slice(0, MOST_OF_PLAY);
+  return decisions.filter((each) => each.step !== null || worst.includes(each));
+}
+
+const MOST_OF_PLAY = 6;

@@ -1,0 +1,165 @@
+import { type Result, success } from '../../../core/base/result.ts';
+import type { NotedEvent } from '../../../core/game/events.ts';
+import type { GameRecord } from '../../../core/game/record.ts';
+import type { Review } from '../../../core/review/review.ts';
+import type { Findings, GameChange } from '../../../main/desk/desk.ts';
+import type { GameSession } from '../../session/game-session.ts';
+import type { AppContext } from '../../shell/app-context.ts';
+import type { JournalStore } from '../journal/journal-store.ts';
+
+/** Where the look-back stands. */
+export type LookbackStatus = 'opening' | 'gone' | 'no-deal' | 'thinking' | 'stopped' | 'failed' | 'done';
+
+/** One game being looked back at: its record, and its review, kept or computed now. */
+export class LookbackStore {
+  readonly #app: AppContext;
+  readonly #journal: JournalStore;
+  readonly #id: string;
+  readonly #listeners = new Set<() => void>();
+  #stop = new AbortController();
+  status: LookbackStatus = 'opening';
+  record: GameRecord | null = null;
+  review: Review | null = null;
+  /** The part of the review that is done, 0 to 1. */
+  share = 0;
+  trouble = '';
+
+  constructor(app: AppContext, journal: JournalStore, id: string) {
+    this.#app = app;
+    this.#journal = journal;
+    this.#id = id;
+  }
+
+  get id(): string {
+    return this.#id;
+  }
+
+  subscribe(listener: () => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** Opens the game and shows its review: the kept one if it still holds, else a new one. */
+  async open(): Promise<void> {
+    const record = await this.#app.desk.openGame(this.#id);
+    if (!record.ok) return this.#set('gone', record.problem.message);
+    this.record = record.value;
+    if (!record.value.events.some(({ type }) => type === 'dealt')) return this.#set('no-deal');
+    const kept = await this.#keptReview();
+    if (kept === null) return await this.think();
+    this.review = kept;
+    this.#set('done');
+  }
+
+  /** Computes the review in the background, and keeps it. */
+  async think(): Promise<void> {
+    const { record } = this;
+    if (record === null) return;
+    const { worker } = this.#journal;
+    this.#stop = new AbortController();
+    const { signal } = this.#stop;
+    this.share = 0;
+    this.#set('thinking');
+    const onProgress = (share: number): void => {
+      this.share = share;
+      this.#tell();
+    };
+    const outcome = await worker.ask('review', record, { signal, onProgress });
+    if (signal.aborted || outcome.status === 'cancelled') return;
+    if (outcome.status === 'failed') return this.#set('failed', outcome.message);
+    if (!outcome.value.ok) return this.#set('failed', outcome.value.message);
+    this.review = outcome.value.value;
+    this.#set('done');
+    await this.#keep(outcome.value.value, record);
+  }
+
+  stop(): void {
+    this.#stop.abort();
+    if (this.status === 'thinking') this.#set('stopped');
+  }
+
+  async change(change: GameChange): Promise<Result<null>> {
+    const changed = await this.#app.desk.changeGame(this.#id, change);
+    if (!changed.ok) return changed;
+    return await this.#refresh();
+  }
+
+  /** Adds a note; about a choice, or about the whole game. What was computed stays: a note changes no number. */
+  async note(text: string, about?: number): Promise<Result<null>> {
+    const written = await this.#write({ type: 'noted', text, ...(about === undefined ? {} : { about }) });
+    if (!written.ok) return written;
+    const refreshed = await this.#refresh();
+    if (this.review === null || this.record === null) return refreshed;
+    const decisions = this.review.decisions.map((each) =>
+      each.place === about ? { ...each, notes: [...each.notes, text] } : each,
+    );
+    this.review = { ...this.review, decisions };
+    this.#tell();
+    await this.#keep(this.review, this.record);
+    return refreshed;
+  }
+
+  /** The game on the table is changed there, so that its undo knows of it; any other one through the desk. */
+  async #write(event: NotedEvent): Promise<Result<null>> {
+    const { session, desk } = this.#app;
+    if (session.id === this.#id) {
+      const applied = session.apply(event);
+      if (applied.ok) await whenSaved(session);
+      return applied;
+    }
+    const place = this.record?.events.length ?? 0;
+    return await desk.appendEvent(this.#id, place, { ...event, at: new Date().toISOString() });
+  }
+
+  async #refresh(): Promise<Result<null>> {
+    const record = await this.#app.desk.openGame(this.#id);
+    if (!record.ok) return record;
+    this.record = record.value;
+    await this.#journal.load();
+    this.#tell();
+    return success(null);
+  }
+
+  async #keptReview(): Promise<Review | null> {
+    const found = await this.#app.desk.readFindings(this.#id);
+    const game = this.#journal.game(this.#id);
+    const findings = found.ok ? found.value[0] : undefined;
+    if (findings === undefined || game === undefined || findings.key !== this.#journal.keyOf(game)) return null;
+    return findings.review ?? null;
+  }
+
+  async #keep(review: Review, record: GameRecord): Promise<void> {
+    const game = this.#journal.game(this.#id);
+    const figures = await this.#journal.worker.ask('figures', record);
+    if (game === undefined || figures.status !== 'done' || !figures.value.ok) return;
+    const choices = review.decisions.map(({ kind, cost, forced }) => ({ kind, cost, forced }));
+    const key = this.#journal.keyOf(game);
+    const findings: Findings = { id: this.#id, key, figures: figures.value.value, choices, review };
+    const kept = await this.#journal.learn([findings]);
+    this.trouble = kept.ok ? '' : kept.problem.message;
+    this.#tell();
+  }
+
+  #set(status: LookbackStatus, trouble = ''): void {
+    this.status = status;
+    this.trouble = trouble;
+    this.#tell();
+  }
+
+  #tell(): void {
+    for (const listener of this.#listeners) listener();
+  }
+}
+
+/** Waits until what was done at the Table is on disk, or could not be saved. */
+function whenSaved(session: GameSession): Promise<void> {
+  return new Promise((resolve) => {
+    const look = (): void => {
+      if (session.saved.status === 'saving') return;
+      stop();
+      resolve();
+    };
+    const stop = session.subscribe(look);
+    look();
+  });
+}

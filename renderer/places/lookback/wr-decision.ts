@@ -1,0 +1,190 @@
+import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import type { GameRecord } from '../../../core/game/record.ts';
+import type { ChoiceDocument, Decision } from '../../../core/review/decision.ts';
+import { emit } from '../../parts/emit.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-field.ts';
+import type { FieldText } from '../../parts/wr-field.ts';
+import { placeStyles } from '../../shell/place-styles.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { lookbackWords } from '../../words/lookback.ts';
+import { inWords } from '../../words/numbers.ts';
+import type { WorkerClient } from '../../worker/client.ts';
+import type { JournalCalls } from '../../worker/journal-calls.ts';
+import { verdictWords } from './decision-words.ts';
+import { lookbackStyles } from './lookback-styles.ts';
+import { kindsIn, tileRow, tileWords } from './tile-row.ts';
+import './wr-try.ts';
+
+const words = lookbackWords.choices;
+
+/** What `note-written` carries. */
+export interface NoteWritten {
+  readonly text: string;
+  /** The place of the event that it speaks of. */
+  readonly about: number;
+}
+
+/** One choice: the tiles then, what was chosen, the best, the cost, why, and a note. Sends `note-written`. */
+export class WrDecision extends LitElement {
+  static override properties = {
+    decision: { attribute: false },
+    record: { attribute: false },
+    worker: { attribute: false },
+    draft: { state: true },
+  };
+
+  declare decision: Decision;
+  declare record: GameRecord;
+  declare worker: WorkerClient<JournalCalls>;
+  declare protected draft: string;
+
+  static override styles = [
+    sharedStyles,
+    placeStyles,
+    lookbackStyles,
+    css`
+      :host {
+        gap: var(--space-4);
+      }
+
+      .rack wr-tile {
+        --tile-width: clamp(40px, 2.4rem, 56px);
+      }
+
+      .rack .given {
+        outline: 3px solid var(--accent);
+        outline-offset: 1px;
+        border-radius: 8px;
+        transform: translateY(-8px);
+      }
+
+      .rack {
+        padding-top: 10px;
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.draft = '';
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    super.willUpdate(changed);
+    if (changed.has('decision')) this.draft = '';
+  }
+
+  protected override render(): unknown {
+    const { decision } = this;
+    return html`<p><span class="verdict ${decision.verdict}">${verdictWords(decision)}</span></p>
+      ${this.#rack()}
+      <dl>
+        <dt>${words.chosen}</dt>
+        <dd class="row">${choiceRow(decision.chosen)}</dd>
+        ${
+          decision.cost > 0
+            ? html`<dt>${words.best}</dt>
+                <dd class="row">${choiceRow(decision.best)}</dd>`
+            : nothing
+        }
+        <dt>${words.cost}</dt>
+        <dd>${decision.cost > 0 ? words.inHundred(decision.cost) : words.noCost}</dd>
+        <dt>${words.why}</dt>
+        <dd>${decision.why.join(' ')}</dd>
+        ${
+          decision.notes.length === 0
+            ? nothing
+            : html`<dt>${words.noted}</dt>
+                <dd>${decision.notes.map((note) => html`<q>${note}</q> `)}</dd>`
+        }
+      </dl>
+      ${this.#others()}
+      ${
+        decision.kind === 'pass' || decision.kind === 'courtesy' || decision.kind === 'discard'
+          ? html`<wr-try .record=${this.record} .decision=${decision} .worker=${this.worker}></wr-try>`
+          : nothing
+      }
+      ${this.#note()}
+      <p class="soft">${words.equalNote} ${words.exactNote}</p>`;
+  }
+
+  /** The tiles as they were, those given lifted. */
+  #rack(): unknown {
+    const kinds = kindsIn(this.decision.rack);
+    const given = [...kindsIn(this.decision.chosen.tiles)];
+    const tiles = kinds.map((kind) => {
+      const place = given.indexOf(kind);
+      if (place >= 0) given.splice(place, 1);
+      return html`<wr-tile class=${place >= 0 ? 'given' : ''} .kind=${kind} aria-hidden="true"></wr-tile>`;
+    });
+    return html`<div>
+      <h3>${words.rack}</h3>
+      <span class="tiles rack" role="img" aria-label=${words.rackWords(tileWords(kinds))}>${tiles}</span>
+    </div>`;
+  }
+
+  #others(): unknown {
+    const { top } = this.decision;
+    const best = top[0]?.worth ?? 0;
+    if (top.length < 2) return nothing;
+    return html`<div>
+      <h3>${words.others}</h3>
+      <div class="scroll" tabindex="0" role="region" aria-label=${words.others}>
+        <table>
+          <thead>
+            <tr>
+              ${words.othersHead.map((cell) => html`<th scope="col">${cell}</th>`)}
+            </tr>
+          </thead>
+          <tbody>
+            ${top.map(
+              ({ tiles, worth }) =>
+                html`<tr>
+                  <td>${tileRow(tiles)}</td>
+                  <td class="number">${chance(worth)}</td>
+                  <td class="number">${(100 * (best - worth)).toFixed(1)}</td>
+                </tr>`,
+            )}
+          </tbody>
+        </table>
+      </div>
+    </div>`;
+  }
+
+  #note(): unknown {
+    return html`<div>
+      <wr-field
+        label=${lookbackWords.notes.about}
+        .lines=${2}
+        .value=${this.draft}
+        @field-typed=${({ detail }: CustomEvent<FieldText>) => (this.draft = detail.value)}
+      ></wr-field>
+      <wr-button ?disabled=${this.draft.trim() === ''} @click=${() => this.#write()}
+        >${lookbackWords.notes.keep}</wr-button
+      >
+    </div>`;
+  }
+
+  #write(): void {
+    emit<NoteWritten>(this, 'note-written', { text: this.draft.trim(), about: this.decision.place });
+    this.draft = '';
+  }
+}
+
+function choiceRow({ tiles, worth }: ChoiceDocument): unknown {
+  return html`${tileRow(tiles)} <span>${words.reach(chance(worth), inWords(worth))}</span>`;
+}
+
+/** A reach with one decimal: the numbers are exact, and choices lie close together. */
+function chance(worth: number): string {
+  return `${(100 * worth).toFixed(1)} %`;
+}
+
+customElements.define('wr-decision', WrDecision);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-decision': WrDecision;
+  }
+}

@@ -1,0 +1,194 @@
+import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import type { Result } from '../../../core/base/result.ts';
+import type { GameRecord } from '../../../core/game/record.ts';
+import { announce } from '../../parts/announcer.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-notice.ts';
+import type { AppContext } from '../../shell/app-context.ts';
+import { placeStyles } from '../../shell/place-styles.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { journalWords } from '../../words/journal.ts';
+import { lookbackWords as words } from '../../words/lookback.ts';
+import { whenOf } from '../journal/dates.ts';
+import type { JournalStore } from '../journal/journal-store.ts';
+import { journalLink } from '../journal/routes.ts';
+import { LookbackStore } from './lookback-store.ts';
+import { lookbackStyles } from './lookback-styles.ts';
+import type { NoteWritten } from './wr-decision.ts';
+import './wr-decisions.ts';
+import './wr-details.ts';
+import type { DetailsChanged } from './wr-details.ts';
+import './wr-ledger.ts';
+
+/** The look-back of a game: luck and choices, every choice on its own, and what the player writes about it. */
+export class WrLookback extends LitElement {
+  static override properties = {
+    app: { attribute: false },
+    store: { attribute: false },
+    gameId: { attribute: false },
+    trouble: { state: true },
+  };
+
+  declare app: AppContext;
+  declare store: JournalStore;
+  declare gameId: string;
+  declare protected trouble: string;
+
+  static override styles = [sharedStyles, placeStyles, lookbackStyles, css``];
+
+  #game: LookbackStore | null = null;
+  #unsubscribe: (() => void) | null = null;
+
+  constructor() {
+    super();
+    this.trouble = '';
+  }
+
+  override disconnectedCallback(): void {
+    this.#leave();
+    super.disconnectedCallback();
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    super.willUpdate(changed);
+    if (this.#game?.id === this.gameId) return;
+    this.#leave();
+    this.trouble = '';
+    const game = new LookbackStore(this.app, this.store, this.gameId);
+    this.#unsubscribe = game.subscribe(() => this.requestUpdate());
+    this.#game = game;
+    void game.open();
+  }
+
+  protected override render(): unknown {
+    const game = this.#game;
+    if (game === null) return nothing;
+    const { record } = game;
+    return html`<a class="plain screen" href=${journalLink('games')}>← ${words.back}</a>
+      ${record === null ? nothing : this.#head(record)}
+      ${
+        this.trouble === ''
+          ? nothing
+          : html`<wr-notice tone="bad" @notice-closed=${this.#calm}>${this.trouble}</wr-notice>`
+      }
+      ${this.#body(game)}
+      ${
+        record === null
+          ? nothing
+          : html`<wr-details
+              .record=${record}
+              .notes=${notesOfGame(record)}
+              @details-changed=${({ detail }: CustomEvent<DetailsChanged>) => this.#do(game.change(detail.change), words.details.saved)}
+              @note-written=${(event: CustomEvent<NoteWritten>) => this.#note(game, event)}
+            ></wr-details>`
+      }`;
+  }
+
+  readonly #calm = (): void => {
+    this.trouble = '';
+  };
+
+  #head(record: GameRecord): unknown {
+    const game = this.store.game(record.id);
+    const facts: readonly (readonly [string, string])[] = [
+      [words.facts.seat, game?.seat ?? words.facts.noSeat],
+      [words.facts.place, record.place],
+      [words.facts.card, [game?.cardTitle, game?.season].filter(Boolean).join(' · ')],
+      [words.facts.result, [game?.stage, game?.section].filter(Boolean).join(' · ')],
+      [words.facts.points, game === undefined || game.points === null ? '' : journalWords.points(game.points)],
+    ];
+    return html`<h2>${whenOf(record)}</h2>
+      <dl>
+        ${facts
+          .filter(([, value]) => value !== '')
+          .map(
+            ([name, value]) =>
+              html`<dt>${name}</dt>
+                <dd>${value}</dd>`,
+          )}
+      </dl>
+      <div class="row screen">
+        <wr-button @click=${() => this.#openAtTable(record)}>${words.table}</wr-button>
+        <wr-button ?disabled=${this.#game?.status !== 'done'} @click=${() => window.print()}>${words.print}</wr-button>
+      </div>`;
+  }
+
+  #body(game: LookbackStore): unknown {
+    switch (game.status) {
+      case 'opening':
+        return html`<p>${words.waiting}</p>`;
+      case 'gone':
+        return html`<p>${words.gone}</p>`;
+      case 'no-deal':
+        return html`<p>${words.nothing}</p>`;
+      case 'thinking':
+        return html`<div class="row">
+          <span role="status">${words.thinking}</span>
+          <progress aria-label=${words.thinking} max="1" .value=${game.share}></progress>
+          <wr-button @click=${() => game.stop()}>${words.stop}</wr-button>
+        </div>`;
+      case 'stopped':
+      case 'failed':
+        return html`<wr-notice
+          tone=${game.status === 'failed' ? 'bad' : 'info'}
+          .closable=${false}
+          action=${words.start}
+          @notice-action=${() => game.think()}
+          >${game.status === 'failed' ? `${words.failed} ${game.trouble}` : words.stopped}</wr-notice
+        >`;
+      case 'done':
+        return this.#review(game);
+    }
+  }
+
+  #review({ review, record, trouble }: LookbackStore): unknown {
+    if (review === null || record === null) return nothing;
+    return html`${trouble === '' ? nothing : html`<wr-notice tone="warn" .closable=${false}>${trouble}</wr-notice>`}
+      <wr-ledger .ledger=${review.ledger} .events=${record.events}></wr-ledger>
+      <wr-decisions
+        .review=${review}
+        .record=${record}
+        .worker=${this.store.worker}
+        @note-written=${(event: CustomEvent<NoteWritten>) => this.#game !== null && this.#note(this.#game, event)}
+      ></wr-decisions>`;
+  }
+
+  #note(game: LookbackStore, event: CustomEvent<NoteWritten>): void {
+    event.stopPropagation();
+    const { text, about } = event.detail;
+    this.#do(game.note(text, about), words.notes.kept);
+  }
+
+  #do(task: Promise<Result<null>>, done: string): void {
+    void this.#tell(task, done);
+  }
+
+  async #tell(task: Promise<Result<null>>, done: string): Promise<void> {
+    const answer = await task;
+    this.trouble = answer.ok ? '' : answer.problem.message;
+    if (answer.ok) announce(done);
+  }
+
+  #openAtTable(record: GameRecord): void {
+    const { session, go } = this.app;
+    if (session.id !== record.id) session.open(record);
+    go('table');
+  }
+
+  #leave(): void {
+    this.#unsubscribe?.();
+    this.#game?.stop();
+  }
+}
+
+function notesOfGame({ events }: GameRecord): string[] {
+  return events.flatMap((event) => (event.type === 'noted' && event.about === undefined ? [event.text] : []));
+}
+
+customElements.define('wr-lookback', WrLookback);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-lookback': WrLookback;
+  }
+}

@@ -1,0 +1,166 @@
+import type { PassStep } from '../../core/exchange/steps.ts';
+import type { GameEvent } from '../../core/game/events.ts';
+import type { DecisionKind, Verdict } from '../../core/review/decision.ts';
+import type { PartKind } from '../../core/review/ledger.ts';
+
+/** "1.2 games in a hundred". */
+function inHundred(share: number): string {
+  return `${(100 * share).toFixed(1)} games in a hundred`;
+}
+
+const STEPS: Readonly<Record<PassStep, string>> = {
+  right: 'First pass to the right',
+  across: 'First pass across',
+  left: 'First pass to the left',
+  left2: 'Second pass to the left',
+  across2: 'Second pass across',
+  right2: 'Second pass to the right',
+  courtesy: 'Courtesy pass',
+};
+
+const EVENTS: Readonly<Record<GameEvent['type'], string>> = {
+  dealt: 'The deal',
+  gave: 'Pass',
+  received: 'Tiles received',
+  stopped: 'Stopped',
+  drew: 'Draw',
+  discarded: 'Discard',
+  called: 'Call',
+  swapped: 'Joker swap',
+  ended: 'Result',
+  noted: 'Note',
+};
+
+/** Words of the look-back of a game. */
+export const lookbackWords = {
+  back: 'All games',
+  waiting: 'Opening the game…',
+  gone: 'This game is no longer in the journal.',
+  thinking: 'Looking back at your choices…',
+  failed: 'The look-back could not be made.',
+  stopped: 'The look-back was stopped.',
+  stop: 'Stop',
+  start: 'Look back now',
+  nothing: 'No deal was logged in this game. There is nothing to look back at.',
+  table: 'Open at the Table',
+  print: 'Print a summary',
+  facts: { seat: 'Seat', card: 'Card', place: 'Place', result: 'Result', points: 'Points', noSeat: 'not told' },
+
+  ledger: {
+    title: 'Luck and choices',
+    lead: (start: string, end: string) => `An average deal wins ${start}. This game came to ${end}.`,
+    luck: 'Luck',
+    choices: 'Your choices',
+    average: 'Good play on average',
+    standing: 'Where the chance stood',
+    sums: (luck: string, choices: string) => `Luck: ${luck}. Your choices: ${choices}. In games of a hundred.`,
+    exact: 'The parts add up exactly to the end.',
+    start: 'An average deal',
+    end: 'At the end',
+    head: ['Part', 'Games in a hundred', 'Stands at'],
+    sum: 'All parts together',
+    parts: {
+      deal: 'Luck of the deal',
+      promise: 'What passes and draws add on average',
+      choice: 'Your choices',
+      luck: 'Luck of the tiles that came',
+      table: 'What the table showed',
+      rest: 'From the last entry to the result',
+    } satisfies Readonly<Record<PartKind, string>>,
+    course: 'How your chance went',
+    courseHead: ['Moment', 'What moved it', 'Change', 'Stands at'],
+  },
+
+  choices: {
+    title: 'Your choices',
+    none: 'No choice of yours is logged in this game.',
+    lead: (count: number, good: number, cost: string) =>
+      `${count} ${count === 1 ? 'choice' : 'choices'}. ${good} as good as the best. All together they cost ${cost}.`,
+    judged: 'Each is judged only on what you could know then.',
+    which: 'Step through',
+    all: 'All choices',
+    costly: 'Those that cost something',
+    noneCostly: 'No choice cost anything that counts.',
+    previous: 'Previous choice',
+    next: 'Next choice',
+    at: (number: number, of: number, what: string) => `Choice ${number} of ${of}: ${what}`,
+    table: 'All choices as a table',
+    head: ['Choice', 'You chose', 'Best', 'Cost', 'Verdict'],
+    nothing: 'nothing',
+    verdicts: {
+      best: 'Nothing was better',
+      equal: 'As good as the best',
+      slip: 'Cost a little',
+      costly: 'Cost much',
+    } satisfies Readonly<Record<Verdict, string>>,
+    forced: 'Nothing else to do',
+    rack: 'Your tiles then',
+    rackWords: (tiles: string) => `Your tiles then: ${tiles}`,
+    chosen: 'You chose',
+    best: 'The best',
+    cost: 'It cost',
+    noCost: 'nothing',
+    reach: (chance: string, words: string) => `reach ${chance}, ${words}`,
+    inHundred,
+    equalNote: 'Choices within half a game in a hundred count as equal.',
+    exactNote: 'The numbers are exact under the model of reach: they carry no chance error of their own.',
+    why: 'Why',
+    noted: 'You noted',
+    others: 'The best choices then',
+    othersHead: ['Tiles', 'Reach', 'Behind the best'],
+    kinds: {
+      pass: 'Pass',
+      courtesy: 'Courtesy pass',
+      discard: 'Discard',
+      call: 'Call',
+      'let-go': 'Discard let go',
+      swap: 'Joker swap',
+    } satisfies Readonly<Record<DecisionKind, string>>,
+    steps: STEPS,
+  },
+
+  tries: {
+    title: 'Try another choice',
+    lead: (many: string) => `Choose ${many} of your tiles, then look.`,
+    label: 'Tiles to try',
+    three: 'three',
+    one: 'one',
+    upTo: 'up to three',
+    number: (count: number) => ['no tile', 'one', 'two', 'three'][count] ?? String(count),
+    look: 'What would have followed?',
+    looking: 'Counting…',
+    average: 'On average',
+    same: 'With the tiles that really came',
+    noSame: 'not known: no tiles came in, or they could not have',
+    yours: 'Your choice',
+    tried: 'This try',
+    head: ['', 'On average', 'With the tiles that really came'],
+    better: (by: string) => `On average this would have been better by ${by}.`,
+    worse: (by: string) => `On average this would have been worse by ${by}.`,
+    equal: 'On average the two are as good as each other.',
+  },
+
+  notes: {
+    about: 'Your note about this choice',
+    keep: 'Keep the note',
+    kept: 'The note is kept.',
+  },
+
+  details: {
+    title: 'About this game',
+    place: 'Place',
+    tags: 'Tags',
+    tagsHint: 'Words to find it by, with commas between',
+    evening: 'Evening',
+    eveningHint: 'Games with the same word here make one evening',
+    names: 'Names of players, if you wish',
+    note: 'A note about the whole game',
+    notes: 'Notes',
+    saved: 'Saved.',
+  },
+  events: EVENTS,
+  moment: (event: GameEvent | undefined): string => {
+    if (event === undefined) return '';
+    return event.type === 'gave' || event.type === 'received' ? STEPS[event.step] : EVENTS[event.type];
+  },
+};

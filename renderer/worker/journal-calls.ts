@@ -1,0 +1,28 @@
+import type { GameRecord } from '../../core/game/record.ts';
+import type { GameFigures } from '../../core/journal/figures.ts';
+import type { Review } from '../../core/review/review.ts';
+import type { TriedChoice } from '../../core/review/try-choice.ts';
+import type { Answered } from './calls.ts';
+import type { Calls } from './messages.ts';
+
+/** What the Journal asks of a worker of its own. Progress is the part done, 0 to 1. */
+export interface JournalCalls extends Calls {
+  figures: { request: GameRecord; progress: never; answer: Answered<GameFigures> };
+  review: { request: GameRecord; progress: number; answer: Answered<Review> };
+  try: { request: TryRequest; progress: never; answer: Answered<TriedChoice> };
+  /** An invented season with a card. */
+  season: { request: SeasonRequest; progress: number; answer: Answered<readonly GameRecord[]> };
+}
+
+export interface TryRequest {
+  readonly record: GameRecord;
+  /** The place of the event in the game's list. */
+  readonly place: number;
+  readonly tiles: string;
+}
+
+export interface SeasonRequest {
+  /** The card file's text. */
+  readonly card: string;
+  readonly appVersion: string;
+}
