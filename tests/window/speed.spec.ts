@@ -5,9 +5,28 @@ import { expect, test } from './windrow.ts';
 const DEAL = 'J FF N 0 13b 4578c 22d';
 /** The measure of the brief, in ms, at the 95th percentile with the processor throttled four times. */
 const WANTED = 100;
-/** What the test judges: a busy machine may take several times as long. */
-const GENEROUS = 6 * WANTED;
-const ROUNDS = 20;
+/**
+ * What the test judges: the time against that of drawing a hundred tiles in the same minute, which a
+ * busy or slow machine stretches as much. Measured here: 1.6.
+ */
+const MOST_REFERENCES = 4;
+const ROUNDS = 15;
+
+/** Draws a hundred tiles and takes them away again; the time in ms until they are on screen. */
+async function drawHundred(page: Page): Promise<number> {
+  return await page.evaluate(async () => {
+    const box = document.createElement('div');
+    const started = performance.now();
+    for (let tile = 0; tile < 100; tile += 1) {
+      box.append(Object.assign(document.createElement('wr-tile'), { kind: tile % 36 }));
+    }
+    document.body.append(box);
+    await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 0)));
+    const took = performance.now() - started;
+    box.remove();
+    return took;
+  });
+}
 
 /** Clicks a tile of the tray and waits until its reading is on screen; the time in ms. */
 async function takeIn(page: Page, name: string): Promise<number> {
@@ -50,26 +69,34 @@ test('from a received tile to the new reading on screen, throttled four times', 
   const session = await page.context().newCDPSession(page);
   await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });
   const times: number[] = [];
+  const references: number[] = [];
   for (let round = 0; round < ROUNDS; round += 1) {
     for (let tile = 0; tile < 3; tile += 1) {
       await page.locator('wr-rack [role=option]').nth(3).click();
       await page.getByRole('button', { name: 'Set aside' }).click();
     }
     await page.getByRole('button', { name: 'Give 3 tiles' }).click();
-    for (const name of ['six crak', 'nine dot', 'two bam'].slice(0, 2 + (round % 2)))
+    for (const name of ['six crak', 'nine dot', 'two bam'].slice(0, 2 + (round % 2))) {
+      references.push(await drawHundred(page));
       times.push(await takeIn(page, name));
+    }
     while (!(await page.getByRole('heading', { name: 'Pass three to the right' }).isVisible())) {
       await page.getByRole('button', { name: 'Undo' }).click();
     }
     while ((await windrow.rack()).length < 13) await page.getByRole('button', { name: 'Undo' }).click();
   }
-  const sorted = times.toSorted((one, other) => one - other);
-  const at = (part: number): number => sorted[Math.floor(part * (sorted.length - 1))] ?? Infinity;
-  const figures = `median ${at(0.5).toFixed(0)} ms, 95th percentile ${at(0.95).toFixed(0)} ms of ${times.length}`;
+  const ratio = at(times, 0.5) / at(references, 0.5);
+  const figures = `median ${at(times, 0.5).toFixed(0)} ms, 95th percentile ${at(times, 0.95).toFixed(0)} ms of ${times.length}; ${ratio.toFixed(2)} times a hundred tiles`;
   test.info().annotations.push({ type: 'measure', description: figures });
   console.log(`Received tile to new reading, throttled 4 times: ${figures}; wanted at most ${WANTED} ms`);
-  expect(at(0.95)).toBeLessThan(GENEROUS);
+  expect(ratio).toBeLessThan(MOST_REFERENCES);
 });
+
+/** The value below which a part of the values lies. */
+function at(values: readonly number[], part: number): number {
+  const sorted = values.toSorted((one, other) => one - other);
+  return sorted[Math.floor(part * (sorted.length - 1))] ?? Infinity;
+}
 
 test('P5: no task longer than 50 ms while a tile is dragged', async ({ windrow, page }) => {
   await windrow.open();
