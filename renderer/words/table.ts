@@ -151,8 +151,6 @@ export const tableWords = {
     received: (have: number, due: number) => `${have} of ${due} entered`,
     tray: 'Click each tile that came in',
     joker: 'Nobody passes a joker',
-    over: 'The exchange is over',
-    overWords: 'Your rack is ready for play. Good luck!',
     passes: 'Passes so far',
     gave: 'Gave',
     got: 'Got',

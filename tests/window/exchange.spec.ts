@@ -208,7 +208,7 @@ async function wholeExchange(windrow: Windrow, hand: Hand): Promise<void> {
   });
   await expect(page.getByRole('heading', { name: 'Courtesy pass with' })).toBeVisible();
   await hand.press(windrow, 'No courtesy pass');
-  await expect(page.getByRole('heading', { name: 'The exchange is over' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'What did Left (East) discard?' })).toBeVisible();
   const rack = await windrow.rack();
   expect(rack).toHaveLength(13);
   expect(rack).toEqual(expect.arrayContaining(END));
@@ -258,7 +258,7 @@ test('in the courtesy the smaller number counts', async ({ windrow, page }) => {
   await clicking.setAside(windrow, 'one dot');
   await page.getByRole('button', { name: 'Give 1 tile' }).click();
   await page.getByRole('button', { name: /^six crak/ }).click();
-  await expect(page.getByRole('heading', { name: 'The exchange is over' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'What did Left (East) discard?' })).toBeVisible();
 });
 
 test('a joker is never passed: it stays in the rack, and the window says why', async ({ windrow, page }) => {

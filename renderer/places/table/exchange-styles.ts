@@ -152,10 +152,4 @@ export const exchangeStyles = css`
   .small {
     --tile-width: 30px;
   }
-
-  .over {
-    padding: var(--space-4);
-    background: var(--good-wash);
-    border-radius: var(--round);
-  }
 `;

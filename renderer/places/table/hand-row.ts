@@ -2,12 +2,13 @@ import { html, type TemplateResult } from 'lit';
 import { inWords, percent } from '../../words/numbers.ts';
 import { tableWords } from '../../words/table.ts';
 import type { HandView } from '../../worker/calls.ts';
+import { handName } from './hand-name.ts';
 
 const words = tableWords.reading;
 
 /** One hand of the reading: its 14 places, and its numbers, each of which explains itself. */
 export function handRow(hand: HandView, draws: number): TemplateResult {
-  const name = nameOfHand(hand);
+  const name = handName(hand);
   return html`<p class="facts">
       <span class="name">${name}</span>
       <span class="soft">${words.points(hand.points)}${hand.concealed ? ` · ${words.concealed}` : ''}</span>
@@ -40,11 +41,4 @@ function number(caption: string, value: string, heading: string, explanation: st
     <span class="caption">${caption}</span>
     <wr-explain value=${value} heading=${heading}>${explanation}</wr-explain>
   </div>`;
-}
-
-/** "Stairs 4": the section, and the line's id without the section's name if it begins with it. */
-function nameOfHand({ section, line }: HandView): string {
-  const slug = section.toLowerCase().replaceAll(' ', '-');
-  const rest = line.toLowerCase().startsWith(slug) ? line.slice(slug.length).replace(/^[-_ ]+/, '') : line;
-  return words.lineName(section, rest === '' ? line : rest);
 }

@@ -46,6 +46,14 @@ export const tableStyles = css`
       align-content: stretch;
     }
 
+    .inplay {
+      grid-template-areas:
+        'head head'
+        'advice exchange'
+        'reading exchange'
+        'rack rack';
+    }
+
     .dealing {
       grid-template-rows: auto minmax(0, 1fr) auto;
       grid-template-areas:
@@ -62,6 +70,9 @@ export const tableStyles = css`
     }
     .lean {
       grid-area: lean;
+    }
+    .advice {
+      grid-area: advice;
     }
     .reading,
     .exchange,

@@ -43,6 +43,12 @@ export class WrDealPanel extends LitElement {
     new StoreController(this, () => [this.app.session, this.app.preferences]);
   }
 
+  /** Puts the focus on the field. */
+  async focusFirst(): Promise<void> {
+    await this.updateComplete;
+    this.renderRoot.querySelector('wr-entry')?.focus();
+  }
+
   protected override render(): unknown {
     return html`<section class="deal" aria-label=${words.title}>
       <div class="entry stack">

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { legalEvents } from '../../../core/game/legal.ts';
-import { JOKER } from '../../../core/tiles/kinds.ts';
+import { codeOf, JOKER } from '../../../core/tiles/kinds.ts';
+import { nameOf } from '../../../core/tiles/names.ts';
 import { announce } from '../../parts/announcer.ts';
 import type { RackTile } from '../../parts/rack/rack-tile.ts';
 import '../../parts/rack/wr-rack.ts';
@@ -13,7 +14,9 @@ import { StoreController } from '../../shell/store-controller.ts';
 import type { TileMark } from '../../parts/tile/wr-tile.ts';
 import type { VerdictView } from '../../worker/calls.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { playWords } from '../../words/play.ts';
 import { tableWords } from '../../words/table.ts';
+import { isDiscardDue } from './play/discard-due.ts';
 import { panelStyles } from './panel-styles.ts';
 import { rackStyles } from './rack-styles.ts';
 
@@ -85,6 +88,16 @@ export class WrRackPanel extends LitElement {
         giving
           ? html`<wr-button look="quiet" ?disabled=${!this.#sendable().length} @click=${() => this.#send(this.selected)}
               >${words.toTray}</wr-button
+            >`
+          : nothing
+      }
+      ${
+        isDiscardDue(state)
+          ? html`<wr-button
+              look="quiet"
+              ?disabled=${this.selected.length === 0}
+              @click=${() => this.#send(this.selected)}
+              >${playWords.discard}</wr-button
             >`
           : nothing
       }
@@ -161,10 +174,21 @@ export class WrRackPanel extends LitElement {
 
   #send(ids: readonly string[]): void {
     const { session } = this.app;
+    if (isDiscardDue(session.state)) return this.#discard(ids.at(-1));
     if (legalEvents(session.state).give === null) return;
     const sendable = this.#sendable(ids);
     if (sendable.length < ids.length) announce(tableWords.exchange.joker);
     session.lay(setAside(session.layout, sendable));
+    this.selected = [];
+  }
+
+  #discard(id: string | undefined): void {
+    const { session } = this.app;
+    const kind = session.layout.rack.find((tile) => tile.id === id)?.kind;
+    if (kind === undefined || session.state.seat === null) return;
+    const layout = removeTile(session.layout, id ?? '');
+    const done = session.apply({ type: 'discarded', seat: session.state.seat, tile: codeOf(kind) }, layout);
+    announce(done.ok ? playWords.discarded(playWords.chair.you, nameOf(kind)) : done.problem.message);
     this.selected = [];
   }
 

@@ -7,6 +7,7 @@ import '../../parts/wr-toolbar.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { resultWords } from '../../words/play.ts';
 import { shellWords } from '../../words/shell.ts';
 import { tableWords } from '../../words/table.ts';
 import './wr-deal-panel.ts';
@@ -15,6 +16,8 @@ import './wr-lean-panel.ts';
 import './wr-rack-panel.ts';
 import './wr-reading-panel.ts';
 import { panelStyles } from './panel-styles.ts';
+import { isPlayShown } from './play/discard-due.ts';
+import type { ResultWanted } from './play/wr-advice-panel.ts';
 import { tableStyles } from './table-styles.ts';
 
 /** The Table: the rack along the bottom, the reading above it, the exchange beside, the lean over all. */
@@ -22,11 +25,17 @@ export class WrTablePlace extends LitElement {
   static override properties = {
     app: { attribute: false },
     asking: { state: true },
+    playLoaded: { state: true },
+    pastPasses: { state: true },
   };
 
   declare app: AppContext;
   /** Whether the question about a new game is open. */
   declare asking: boolean;
+  /** Whether the parts of play are here; they come when they are first needed. */
+  declare protected playLoaded: boolean;
+  /** The game whose passes the person has left behind, unlogged. */
+  declare protected pastPasses: string;
 
   static override styles = [sharedStyles, panelStyles, tableStyles, css``];
 
@@ -38,6 +47,8 @@ export class WrTablePlace extends LitElement {
   constructor() {
     super();
     this.asking = false;
+    this.playLoaded = false;
+    this.pastPasses = '';
     new StoreController(this, () => [this.app.session]);
   }
 
@@ -52,16 +63,18 @@ export class WrTablePlace extends LitElement {
   }
 
   protected override render(): unknown {
-    const dealt = this.app.session.state.seat !== null;
-    return html`<div class="table ${dealt ? 'dealt' : 'dealing'}">
+    const { state } = this.app.session;
+    const dealt = state.exchange !== null;
+    const plan = dealt ? (this.#inPlay ? 'dealt inplay' : 'dealt') : 'dealing';
+    return html`<div class="table ${plan}" @result-wanted=${this.#resultWanted} @advice-taken=${this.#focusNext}>
         <div class="head">
-          <h1 class="unseen">${tableWords.title}: ${stageOf(this.app.session.state)}</h1>
+          <h1 class="unseen">${tableWords.title}: ${stageOf(state)}</h1>
           ${this.#trouble()}
         </div>
         <wr-rack-panel class="rack" .app=${this.app}>${this.#actions()}</wr-rack-panel>
-        ${dealt ? this.#playing() : html`<wr-deal-panel class="deal" .app=${this.app}></wr-deal-panel>`}
+        ${dealt ? this.#dealt() : this.#undealt()}
       </div>
-      ${this.#question()}`;
+      ${this.#question()} ${this.playLoaded ? html`<wr-result-dialog .app=${this.app}></wr-result-dialog>` : nothing}`;
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
@@ -69,8 +82,9 @@ export class WrTablePlace extends LitElement {
     const due = dueOf(this.app);
     const held = this.shadowRoot?.activeElement?.localName ?? '';
     // The parts of a step go with it; the focus must not go with them.
-    this.#refocus = due !== this.#due && (held === 'wr-exchange-panel' || held === 'wr-deal-panel');
+    this.#refocus = due !== this.#due && REFOCUSED.includes(held);
     this.#due = due;
+    if (this.#inPlay) void this.#loadPlay();
   }
 
   protected override updated(changed: PropertyValues<this>): void {
@@ -84,18 +98,73 @@ export class WrTablePlace extends LitElement {
     void this.#focusNext();
   }
 
-  /** To the field when tiles are to come in, else to the rack. */
+  /** To where the next step is entered: a field when tiles are to come in, else the rack. */
   async #focusNext(): Promise<void> {
-    const receiving = this.app.session.state.exchange?.phase === 'receiving';
-    const target = this.renderRoot.querySelector(receiving ? 'wr-exchange-panel' : 'wr-rack-panel');
+    const { exchange, result } = this.app.session.state;
+    if (this.#inPlay) await this.#loadPlay();
+    await this.updateComplete;
+    const receiving = exchange?.phase === 'receiving';
+    const name = this.#inPlay ? 'wr-play-side' : receiving ? 'wr-exchange-panel' : 'wr-rack-panel';
+    const target = this.renderRoot.querySelector(exchange === null && result === null ? 'wr-deal-panel' : name);
     await target?.updateComplete;
     await target?.focusFirst();
   }
 
-  #playing(): unknown {
-    return html`<wr-exchange-panel class="exchange" .app=${this.app}></wr-exchange-panel>
+  /** True once play is shown, not the exchange. */
+  get #inPlay(): boolean {
+    const { state, id } = this.app.session;
+    return isPlayShown(state) || (state.exchange?.phase === 'giving' && this.pastPasses === id);
+  }
+
+  async #loadPlay(): Promise<void> {
+    if (this.playLoaded) return;
+    await import('./play/wr-play-side.ts');
+    this.playLoaded = true;
+  }
+
+  #undealt(): unknown {
+    if (!this.#inPlay) return html`<wr-deal-panel class="deal" .app=${this.app}></wr-deal-panel>`;
+    return this.playLoaded ? html`<wr-play-side class="deal" .app=${this.app}></wr-play-side>` : nothing;
+  }
+
+  #dealt(): unknown {
+    if (this.#inPlay) return this.playLoaded ? this.#play() : nothing;
+    return html`${this.#exchange()}
       <wr-lean-panel class="lean" .app=${this.app}></wr-lean-panel>
       <wr-reading-panel class="reading" .app=${this.app}></wr-reading-panel>`;
+  }
+
+  #exchange(): unknown {
+    return html`<wr-exchange-panel
+      class="exchange"
+      .app=${this.app}
+      @play-wanted=${() => this.#leavePasses(this.app.session.id)}
+    ></wr-exchange-panel>`;
+  }
+
+  #play(): unknown {
+    const { result } = this.app.session.state;
+    return html`${result === null ? html`<wr-advice-panel class="advice" .app=${this.app}></wr-advice-panel>` : nothing}
+      <wr-play-side class="exchange" .app=${this.app} @passes-wanted=${() => this.#leavePasses('')}></wr-play-side>
+      <div class="reading">
+        <wr-lean-panel .app=${this.app}></wr-lean-panel>
+        <wr-reading-panel .app=${this.app}></wr-reading-panel>
+      </div>`;
+  }
+
+  #leavePasses(game: string): void {
+    this.pastPasses = game;
+    void this.#focusNext();
+  }
+
+  async #resultWanted(event: CustomEvent<ResultWanted>): Promise<void> {
+    await this.#askForResult(event.detail);
+  }
+
+  async #askForResult(known: ResultWanted): Promise<void> {
+    await this.#loadPlay();
+    await this.updateComplete;
+    await this.renderRoot.querySelector('wr-result-dialog')?.open(known);
   }
 
   #actions(): unknown {
@@ -107,6 +176,7 @@ export class WrTablePlace extends LitElement {
       <wr-button look="quiet" keys="Control+Shift+Z" ?disabled=${!session.canRedo} @click=${() => session.redo()}
         >${tableWords.redo}</wr-button
       >
+      <wr-button look="quiet" @click=${() => this.#askForResult({})}>${resultWords.button}</wr-button>
       <wr-button look="quiet" ?disabled=${session.untouched} @click=${this.#askForNew}>${tableWords.newGame}</wr-button>
     </wr-toolbar>`;
   }
@@ -155,10 +225,20 @@ export class WrTablePlace extends LitElement {
   }
 }
 
+/** Panels whose parts go with a step. */
+const REFOCUSED: readonly string[] = [
+  'wr-exchange-panel',
+  'wr-deal-panel',
+  'wr-play-side',
+  'wr-advice-panel',
+  'wr-result-dialog',
+];
+
 /** What is due, so that a new step is noticed. */
 function dueOf({ session }: AppContext): string {
-  const { exchange } = session.state;
-  return exchange === null ? 'deal' : `${exchange.phase} ${exchange.step ?? ''}`;
+  const { exchange, result } = session.state;
+  if (result !== null) return 'result';
+  return exchange === null ? `deal ${session.id}` : `${exchange.phase} ${exchange.step ?? ''}`;
 }
 
 customElements.define('wr-table-place', WrTablePlace);

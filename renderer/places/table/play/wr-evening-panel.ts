@@ -1,0 +1,190 @@
+import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { type Chair, CHAIRS, chairOf, nextSeat } from '../../../../core/game/evening.ts';
+import { playersMoved } from '../../../../core/game/players.ts';
+import { stageOf } from '../../../../core/game/stage.ts';
+import { type Seat, SEATS } from '../../../../core/exchange/steps.ts';
+import { emit } from '../../../parts/emit.ts';
+import '../../../parts/wr-button.ts';
+import '../../../parts/wr-field.ts';
+import type { FieldText } from '../../../parts/wr-field.ts';
+import type { AppContext } from '../../../shell/app-context.ts';
+import { StoreController } from '../../../shell/store-controller.ts';
+import { sharedStyles } from '../../../tokens/shared.ts';
+import { eveningWords as words, playWords, signed } from '../../../words/play.ts';
+import { panelStyles } from '../panel-styles.ts';
+import { type EveningLine, eveningLines } from './evening-games.ts';
+import { resultStyles } from './result-styles.ts';
+
+/** The longest name and place that a game keeps. */
+const LONGEST = { name: 60, place: 200 } as const;
+
+/** The evening's running totals by chair, place and names, and the way to its next game. Sends `next-game`. */
+export class WrEveningPanel extends LitElement {
+  static override properties = {
+    app: { attribute: false },
+    lines: { state: true },
+    problem: { state: true },
+  };
+
+  declare app: AppContext;
+  declare protected lines: readonly EveningLine[] | null;
+  declare protected problem: string;
+
+  static override styles = [sharedStyles, panelStyles, resultStyles, css``];
+
+  #loadedFor = '';
+
+  constructor() {
+    super();
+    this.lines = null;
+    this.problem = '';
+    new StoreController(this, () => [this.app.session]);
+  }
+
+  /** Puts the focus on the way to the next game. */
+  override focus(): void {
+    this.renderRoot.querySelector('wr-button')?.focus();
+  }
+
+  protected override willUpdate(changed: PropertyValues): void {
+    super.willUpdate(changed);
+    const { id, evening, state, payment } = this.app.session;
+    const asked = JSON.stringify([id, evening, state.result, payment]);
+    if (asked === this.#loadedFor) return;
+    this.#loadedFor = asked;
+    void this.#load(asked);
+  }
+
+  protected override render(): unknown {
+    const { seat } = this.app.session.state;
+    return html`<div class="stack">
+      <div class="stack">
+        <wr-button look="main" @click=${this.#next}>${words.next}</wr-button>
+        ${seat === null ? nothing : html`<p class="soft">${words.nextSeat(nextSeat(seat))}</p>`}
+      </div>
+      <h3>${words.title}</h3>
+      ${this.problem === '' ? nothing : html`<p class="refusal" role="alert">${this.problem}</p>`} ${this.#table()}
+      ${this.#about()}
+    </div>`;
+  }
+
+  #table(): unknown {
+    if (this.lines === null) return html`<p class="soft">${words.loading}</p>`;
+    const totals = this.lines.at(-1)?.totals;
+    return html`<table>
+      <caption class="unseen">
+        ${words.table}
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">${words.game}</th>
+          ${CHAIRS.map((chair) => html`<th scope="col" class="amount">${this.#nameOf(chair)}</th>`)}
+        </tr>
+      </thead>
+      <tbody>
+        ${this.lines.map(
+          (line, place) =>
+            html`<tr>
+              <th scope="row" title=${line.stage}>${words.gameNumber(place + 1)}</th>
+              ${
+                line.gains === null
+                  ? html`<td colspan="4">${words.unknown}</td>`
+                  : CHAIRS.map((chair) => html`<td class="amount">${signed(line.gains?.[chair] ?? 0)}</td>`)
+              }
+            </tr>`,
+        )}
+      </tbody>
+      <tfoot>
+        <tr>
+          <th scope="row">${words.total}</th>
+          ${CHAIRS.map((chair) => html`<td class="amount">${signed(totals?.[chair] ?? 0)}</td>`)}
+        </tr>
+      </tfoot>
+    </table>`;
+  }
+
+  #about(): unknown {
+    const { session } = this.app;
+    const own = session.state.seat;
+    return html`<wr-field
+        label=${words.place}
+        hint=${words.placeHint}
+        .value=${session.place}
+        @field-changed=${({ detail }: CustomEvent<FieldText>) =>
+          session.describe({ place: detail.value.trim().slice(0, LONGEST.place) })}
+      ></wr-field>
+      ${
+        own === null
+          ? nothing
+          : html`<details>
+              <summary>${words.names}</summary>
+              <div class="stack">
+                <p class="soft">${words.namesHelp}</p>
+                ${SEATS.filter((seat) => seat !== own)
+                  .toSorted((one, other) => CHAIRS.indexOf(chairOf(one, own)) - CHAIRS.indexOf(chairOf(other, own)))
+                  .map((seat) => this.#nameField(seat, own))}
+              </div>
+            </details>`
+      }`;
+  }
+
+  #nameField(seat: Seat, own: Seat): unknown {
+    return html`<wr-field
+      label=${words.nameOf(playWords.seated(playWords.chair[chairOf(seat, own)], seat))}
+      .value=${this.app.session.players[seat] ?? ''}
+      @field-changed=${({ detail }: CustomEvent<FieldText>) => this.#named(seat, detail.value)}
+    ></wr-field>`;
+  }
+
+  #named(seat: Seat, typed: string): void {
+    const { session } = this.app;
+    const name = typed.trim().slice(0, LONGEST.name);
+    const { [seat]: _, ...others } = session.players;
+    session.describe({ players: name === '' ? others : { ...others, [seat]: name } });
+  }
+
+  #nameOf(chair: Chair): string {
+    const { state, players } = this.app.session;
+    const own = state.seat;
+    const seat = own === null ? undefined : SEATS.find((each) => chairOf(each, own) === chair);
+    const name = seat === undefined || chair === 'you' ? '' : (players[seat] ?? '');
+    return name === '' ? playWords.chair[chair] : name;
+  }
+
+  async #load(asked: string): Promise<void> {
+    const { desk, session, analysis } = this.app;
+    const { result } = session.state;
+    const settled = result === null ? null : await analysis.settle(result);
+    const payments = settled !== null && settled.ok ? settled.value : null;
+    const lines = await eveningLines(desk, session, payments, stageOf(session.state));
+    if (asked !== this.#loadedFor) return;
+    this.problem = lines.ok ? '' : lines.problem.message;
+    this.lines = lines.ok ? lines.value : [];
+  }
+
+  /** The same place, card and people; East passes on, so the user's seat does too. */
+  #next(): void {
+    const { session, preferences } = this.app;
+    const evening = session.evening ?? session.id;
+    if (session.evening === undefined) session.describe({ evening });
+    const own = session.state.seat;
+    const to = own === null ? null : nextSeat(own);
+    const players = own === null || to === null ? {} : playersMoved(session.players, own, to);
+    const named = Object.keys(players).length > 0;
+    session.begin(session.card, false, {
+      place: session.place,
+      evening,
+      ...(named ? { players } : {}),
+    });
+    if (to !== null) void preferences.change({ seat: to });
+    emit(this, 'next-game', null);
+  }
+}
+
+customElements.define('wr-evening-panel', WrEveningPanel);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-evening-panel': WrEveningPanel;
+  }
+}

@@ -1,0 +1,219 @@
+import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { type Seat, SEATS } from '../../../../core/exchange/steps.ts';
+import type { EndedEvent } from '../../../../core/game/events.ts';
+import type { Payments } from '../../../../core/game/points.ts';
+import { emit } from '../../../parts/emit.ts';
+import '../../../parts/wr-button.ts';
+import '../../../parts/wr-choice.ts';
+import type { ChoiceChanged } from '../../../parts/wr-choice.ts';
+import '../../../parts/wr-dialog.ts';
+import '../../../parts/wr-field.ts';
+import type { FieldText } from '../../../parts/wr-field.ts';
+import type { AppContext } from '../../../shell/app-context.ts';
+import { StoreController } from '../../../shell/store-controller.ts';
+import { sharedStyles } from '../../../tokens/shared.ts';
+import { resultWords as words } from '../../../words/play.ts';
+import type { Answered, LineView } from '../../../worker/calls.ts';
+import { panelStyles } from '../panel-styles.ts';
+import { linePicker } from './line-picker.ts';
+import { paymentsTable } from './payments-table.ts';
+import { arePointsGood, draftOf, EMPTY_RESULT, eventOf, type ResultDraft } from './result-draft.ts';
+import { resultStyles } from './result-styles.ts';
+import { inChairOrder, seatName, seatNameFull, seatOf } from './seat-names.ts';
+
+/** Where a result is entered: as much of it as is known, and at once what each seat gets or pays. */
+export class WrResultDialog extends LitElement {
+  static override properties = {
+    app: { attribute: false },
+    draft: { state: true },
+    lines: { state: true },
+    settled: { state: true },
+    refusal: { state: true },
+  };
+
+  declare app: AppContext;
+  /** Null while the dialog is closed. */
+  declare protected draft: ResultDraft | null;
+  declare protected lines: readonly LineView[];
+  declare protected settled: Answered<Payments> | null;
+  declare protected refusal: string;
+
+  static override styles = [sharedStyles, panelStyles, resultStyles, css``];
+
+  constructor() {
+    super();
+    this.draft = null;
+    this.lines = [];
+    this.settled = null;
+    this.refusal = '';
+    new StoreController(this, () => [this.app.session]);
+  }
+
+  /** Opens the form: with the result there is, to be changed, or with what is known already. */
+  async open(known: Partial<ResultDraft> = {}): Promise<void> {
+    const { result } = this.app.session.state;
+    this.draft = { ...(result === null ? EMPTY_RESULT : draftOf(result)), ...known };
+    this.refusal = '';
+    const lines = await this.app.analysis.lines();
+    this.lines = lines.ok ? lines.value : [];
+  }
+
+  protected override willUpdate(changed: PropertyValues): void {
+    super.willUpdate(changed);
+    if (changed.has('draft') || changed.has('lines')) void this.#settle();
+  }
+
+  protected override render(): unknown {
+    return html`<wr-dialog heading=${words.title} ?open=${this.draft !== null} @dialog-closed=${this.#close}>
+      ${this.draft === null ? nothing : this.#form(this.draft)}
+      <wr-button slot="actions" @click=${this.#close}>${words.cancel}</wr-button>
+      <wr-button slot="actions" look="main" reason=${this.#reason()} @click=${this.#save}>${words.save}</wr-button>
+    </wr-dialog>`;
+  }
+
+  #form(draft: ResultDraft): unknown {
+    const unseated = this.app.session.state.exchange === null;
+    return html`<div class="form">
+      ${this.#choice(words.what, Object.entries(words.results), draft.result, (value) => ({
+        result: value === 'won' || value === 'wall' ? value : 'abandoned',
+      }))}
+      ${unseated ? this.#seats(words.seat, SEATS, draft.seat, (seat) => ({ seat })) : nothing}
+      ${draft.result === 'won' ? this.#win(draft) : nothing}
+      ${draft.result === 'won' && draft.winner !== null ? this.#money() : nothing}
+      <p class="refusal" role="alert">${this.refusal}</p>
+    </div>`;
+  }
+
+  #win(draft: ResultDraft): unknown {
+    return html`${this.#seats(words.winner, SEATS, draft.winner, (winner) => ({ winner }))}
+    ${this.#choice(
+      words.by,
+      [
+        ['discard', words.byDiscard],
+        ['draw', words.byDraw],
+      ],
+      draft.by,
+      (value) => ({ by: value === 'draw' ? value : 'discard' }),
+    )}
+    ${
+      draft.by === 'discard'
+        ? this.#seats(
+            words.from,
+            SEATS.filter((seat) => seat !== draft.winner),
+            draft.from,
+            (from) => ({ from }),
+          )
+        : nothing
+    }
+    ${linePicker(this.lines, draft.lineId, (lineId) => this.#change({ lineId }))} ${this.#jokers(draft)}
+    ${this.#points(draft)}`;
+  }
+
+  #jokers({ jokerless }: ResultDraft): unknown {
+    if (this.#line?.pairsOnly === true) return nothing;
+    const value = jokerless === null ? null : jokerless ? 'without' : 'with';
+    return this.#choice(
+      words.jokers,
+      [
+        ['with', words.withJokers],
+        ['without', words.without],
+      ],
+      value,
+      (chosen) => ({ jokerless: chosen === 'without' }),
+    );
+  }
+
+  #points(draft: ResultDraft): unknown {
+    const line = this.#line;
+    return html`<wr-field
+      label=${words.points}
+      hint=${line === undefined ? words.pointsUnknown : words.pointsHint(line.points)}
+      .value=${draft.points}
+      error=${arePointsGood(draft) ? '' : words.pointsWrong}
+      @field-typed=${({ detail }: CustomEvent<FieldText>) => this.#change({ points: detail.value })}
+    ></wr-field>`;
+  }
+
+  #money(): unknown {
+    const { session } = this.app;
+    if (this.settled === null) return nothing;
+    if (!this.settled.ok) return html`<p class="soft" role="status">${this.settled.message}</p>`;
+    return html`<div>
+      ${paymentsTable(this.settled.value, inChairOrder(session), (seat) => seatNameFull(session, seat))}
+      <p class="soft">${words.caution}</p>
+    </div>`;
+  }
+
+  #seats(label: string, seats: readonly Seat[], value: Seat | null, change: (seat: Seat | null) => Change): unknown {
+    const { session } = this.app;
+    const options = inChairOrder(session, seats).map((seat): [string, string] => [seat, seatName(session, seat)]);
+    return this.#choice(label, options, value, (chosen) => change(seatOf(chosen)));
+  }
+
+  #choice(
+    label: string,
+    options: readonly (readonly [string, string])[],
+    value: string | null,
+    change: (value: string) => Change,
+  ): unknown {
+    return html`<wr-choice
+      label=${label}
+      .options=${options.map(([option, words]) => ({ value: option, label: words }))}
+      .value=${value ?? ''}
+      @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => this.#change(change(detail.value))}
+    ></wr-choice>`;
+  }
+
+  get #line(): LineView | undefined {
+    return this.lines.find(({ id }) => id === this.draft?.lineId);
+  }
+
+  get #event(): EndedEvent | null {
+    return this.draft === null ? null : eventOf(this.draft, this.#line);
+  }
+
+  #reason(): string {
+    if (this.draft === null || this.draft.result === null) return words.sayWhat;
+    if (this.draft.result === 'won' && this.draft.winner === null) return words.sayWinner;
+    return arePointsGood(this.draft) ? '' : words.pointsWrong;
+  }
+
+  #change(change: Change): void {
+    if (this.draft !== null) this.draft = { ...this.draft, ...change };
+    this.refusal = '';
+  }
+
+  async #settle(): Promise<void> {
+    const event = this.#event;
+    if (event === null) return;
+    const settled = await this.app.analysis.settle(event);
+    if (this.isConnected) this.settled = settled;
+  }
+
+  #save(): void {
+    const event = this.#event;
+    if (event === null) return;
+    const { session } = this.app;
+    while (session.state.result !== null && session.canUndo) session.undo();
+    const saved = session.apply(event);
+    this.refusal = saved.ok ? '' : saved.problem.message;
+    if (!saved.ok) return;
+    this.#close();
+    emit(this, 'result-entered', null);
+  }
+
+  #close(): void {
+    this.draft = null;
+    this.settled = null;
+  }
+}
+
+type Change = Partial<ResultDraft>;
+
+customElements.define('wr-result-dialog', WrResultDialog);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-result-dialog': WrResultDialog;
+  }
+}

@@ -1,0 +1,68 @@
+import { css, html, LitElement } from 'lit';
+import { unseenTiles } from '../../../../core/game/seen.ts';
+import { faceOf, type Kind, KINDS } from '../../../../core/tiles/kinds.ts';
+import type { Tiles } from '../../../../core/tiles/tiles.ts';
+import '../../../parts/tile/wr-tile.ts';
+import type { AppContext } from '../../../shell/app-context.ts';
+import { StoreController } from '../../../shell/store-controller.ts';
+import { sharedStyles } from '../../../tokens/shared.ts';
+import { playWords as words } from '../../../words/play.ts';
+import { panelStyles } from '../panel-styles.ts';
+import { playStyles } from './play-styles.ts';
+
+type ClassName = keyof typeof words.classes;
+
+const CLASSES: readonly ClassName[] = ['honours', 'bam', 'crak', 'dot'];
+
+function classOf(kind: Kind): ClassName {
+  const face = faceOf(kind);
+  return face.class === 'number' ? face.suit : 'honours';
+}
+
+/** The running count of what may still come, kind by kind. */
+export class WrUnseenPanel extends LitElement {
+  static override properties = { app: { attribute: false } };
+
+  declare app: AppContext;
+
+  static override styles = [sharedStyles, panelStyles, playStyles, css``];
+
+  constructor() {
+    super();
+    new StoreController(this, () => [this.app.session]);
+  }
+
+  protected override render(): unknown {
+    const unseen = unseenTiles(this.app.session.state);
+    return html`<details>
+      <summary>${words.unseen(unseen.size)}</summary>
+      <div class="stack">
+        <p class="soft">${words.unseenHelp}</p>
+        ${CLASSES.map((name) => rowOf(name, unseen))}
+      </div>
+    </details>`;
+  }
+}
+
+function rowOf(name: ClassName, unseen: Tiles): unknown {
+  const kinds = KINDS.filter((kind) => classOf(kind) === name);
+  const sum = kinds.reduce((total, kind) => total + unseen.count(kind), 0);
+  return html`<h3>${words.unseenOf(words.classes[name], sum)}</h3>
+    <ul class="counts">
+      ${kinds.map((kind) => {
+        const count = unseen.count(kind);
+        return html`<li>
+          <wr-tile .kind=${kind} .standing=${count === 0 ? 'missing' : 'whole'}></wr-tile>
+          <span class=${count === 0 ? 'none' : ''}>${count === 0 ? words.gone : count}</span>
+        </li>`;
+      })}
+    </ul>`;
+}
+
+customElements.define('wr-unseen-panel', WrUnseenPanel);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-unseen-panel': WrUnseenPanel;
+  }
+}
