@@ -1,6 +1,6 @@
 import { type Pass, PASS_SIZE } from '../exchange/state.ts';
 import type { PassStep } from '../exchange/steps.ts';
-import { JOKER, type Kind } from '../tiles/kinds.ts';
+import { JOKER, type Kind, KINDS } from '../tiles/kinds.ts';
 import type { Offer, Policy, SeatView } from './policy.ts';
 
 /** What the user may decide at a step of the exchange. */
@@ -101,11 +101,24 @@ export class OtherSeat extends Follower {
     this.#history.beforeStep(step);
     const gift = this.#gifts.get(step);
     if (gift === undefined) return super.pass(view, step, blind, out);
+    const wished = [...this.#wishes(view, step, gift), ...gift];
     // The user handed on the first of what came, so the tiles that stayed come last.
-    const unseen = PASS_SIZE - gift.length;
-    out.length = unseen === 0 ? 0 : Math.min(unseen, super.pass(view, step, false, out));
-    out.push(...gift);
-    return out.length;
+    for (const [place, kind] of wished.entries()) out[place] = kind;
+    return wished.length;
+  }
+
+  /** What goes besides a known gift: by the policy, as far as the gift leaves it in the rack. */
+  #wishes(view: SeatView, step: PassStep, gift: readonly Kind[]): Kind[] {
+    const missing = PASS_SIZE - gift.length;
+    const own: Kind[] = [];
+    if (missing > 0) own.length = super.pass(view, step, false, own);
+    const rest = KINDS.filter((kind) => kind !== JOKER);
+    const wishes: Kind[] = [];
+    for (const kind of [...own, ...rest]) {
+      const taken = [...wishes, ...gift].filter((other) => other === kind).length;
+      if (wishes.length < missing && taken < (view.hand.counts[kind] as number)) wishes.push(kind);
+    }
+    return wishes;
   }
 
   override goesOn(view: SeatView): boolean {
