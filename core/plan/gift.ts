@@ -128,7 +128,7 @@ class ReceiverGains {
       const over = (counts[kind] as number) - (needPlain[place] as number);
       plain[kind] = Math.max(0, -over);
       wild[kind] = Math.max(0, (needWild[place] as number) - Math.max(0, over));
-      shortage += wild[kind] as number;
+      shortage += wild[kind];
     }
     return { plain, wild, shortage: Math.max(0, shortage) };
   }

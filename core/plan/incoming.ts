@@ -6,7 +6,8 @@ import { MULTISETS, placeOf } from './multisets.ts';
 /**
  * What may come in at a step: so many tiles drawn without replacement from the unseen ones that
  * are not jokers. `counts` holds at the place of each multiset of that size how many draws give
- * it (a whole number, exact), and 0 elsewhere; `all` is their sum.
+ * it (a whole number, exact), and 0 elsewhere; `all` is their sum. With weights by kind each draw
+ * counts with the product of its tiles' weights.
  */
 export interface Incoming {
   readonly size: PassSize;
@@ -14,12 +15,13 @@ export interface Incoming {
   readonly all: number;
 }
 
-/** `unseen`: 36 counts. */
-export function incomingOf(unseen: Uint8Array, size: PassSize): Incoming {
+/** `unseen`: 36 counts; `weights`: 36 numbers over 0, all alike if left out. */
+export function incomingOf(unseen: Uint8Array, size: PassSize, weights?: ArrayLike<number>): Incoming {
   const counts = new Float64Array(MULTISETS);
   let all = 0;
   eachMultiset(size, (low, middle, high) => {
-    const ways = waysToDraw(unseen, low, middle, high);
+    const ways =
+      waysToDraw(unseen, low, middle, high) * (weights === undefined ? 1 : product(weights, low, middle, high));
     counts[placeOf(low, middle, high)] = ways;
     all += ways;
   });
@@ -45,6 +47,12 @@ function waysToDraw(unseen: Uint8Array, low: number, middle: number, high: numbe
     const wanted = kinds.filter((other) => other === kind).length;
     return product * binomial(unseen[kind] as number, wanted);
   }, 1);
+}
+
+/** Zeros stand for no tile. */
+function product(weights: ArrayLike<number>, low: number, middle: number, high: number): number {
+  const weightOf = (kind: number): number => (kind === 0 ? 1 : (weights[kind] as number));
+  return weightOf(low) * weightOf(middle) * weightOf(high);
 }
 
 /**

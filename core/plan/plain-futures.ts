@@ -2,10 +2,9 @@ import type { Deficits } from '../reading/deficits.ts';
 import { packLack } from '../reading/lacks.ts';
 import type { ReachTable } from '../reading/reach.ts';
 import type { ReachFactor } from '../reading/reach-factors.ts';
+import { MOST_CHOICES } from './futures.ts';
 import type { PassSize } from './passes.ts';
 
-/** No way wants more than 14 kinds, and 14 kinds have 680 multisets of up to three. */
-export const MOST_CHOICES = 680;
 const MOST_KINDS = 14;
 
 /**

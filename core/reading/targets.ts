@@ -54,7 +54,7 @@ function usesOf({ compiled, known, aways }: Reading, way: number): Uint8Array {
     const kind = compiled.needKind[place] as Kind;
     const wanted = (compiled.needPlain[place] as number) + (compiled.needWild[place] as number);
     uses[kind] = Math.min(wanted, known.rack.count(kind));
-    natural += uses[kind] as number;
+    natural += uses[kind];
   }
   uses[JOKER] = 14 - (aways[way] as number) - natural;
   return uses;

@@ -3,21 +3,17 @@ import { type Deficits, emptyDeficits, fillDeficits } from '../reading/deficits.
 import type { ReachTable } from '../reading/reach.ts';
 import type { WildChances } from '../reading/reach-parts.ts';
 import { JOKER } from '../tiles/kinds.ts';
+import { type Futures, MOST_CHOICES } from './futures.ts';
 import type { PassSize } from './passes.ts';
 import { placeOfAny } from './multisets.ts';
-import { MOST_CHOICES, PlainFutures } from './plain-futures.ts';
+import { PlainFutures } from './plain-futures.ts';
 
-/**
- * What one way may become when up to three tiles come in: for every multiset of tiles that all
- * help it, the tiles it then has (14 less away) and its reach. Lists are filled anew by `look`.
- */
-export class WayFutures {
-  /** Entries in the lists. The first is that of no tile. */
+/** The reach of one way when tiles come in; see `Futures`. */
+export class ReachFutures implements Futures {
+  readonly quickBound = false;
   length = 0;
-  /** The place of the multiset, see multisets.ts. */
   readonly places = new Uint16Array(MOST_CHOICES);
-  readonly has = new Uint8Array(MOST_CHOICES);
-  readonly reaches = new Float64Array(MOST_CHOICES);
+  readonly values = new Float64Array(MOST_CHOICES);
 
   readonly #compiled: CompiledCard;
   readonly #reach: ReachTable;
@@ -37,7 +33,6 @@ export class WayFutures {
     this.#plain = new PlainFutures(reach, size);
   }
 
-  /** Fills the lists for a way number and the 36 counts of what is kept. */
   look(way: number, counts: Uint8Array): void {
     this.#start(way, counts);
     this.#plain.list(this.#deficits);
@@ -46,15 +41,19 @@ export class WayFutures {
     this.#join();
   }
 
-  /** Fills the first entry only. */
-  lookNow(way: number, counts: Uint8Array): void {
+  now(way: number, counts: Uint8Array): number {
     this.#start(way, counts);
     const { away, shortage } = this.#deficits;
-    this.length = 1;
-    this.places[0] = 0;
-    this.has[0] = 14 - away;
+    if (away === 0) return 1;
     const plain = this.#reach.plainOf(this.#reach.tree.plainNodeOf(this.#deficits));
-    this.reaches[0] = away === 0 ? 1 : this.#reach.reachOf(plain, this.#wildPart(shortage));
+    return this.#reach.reachOf(plain, this.#wildPart(shortage));
+  }
+
+  bound(way: number, counts: Uint8Array): number {
+    this.look(way, counts);
+    let most = 0;
+    for (let entry = 0; entry < this.length; entry += 1) most = Math.max(most, this.values[entry] as number);
+    return most;
   }
 
   #start(way: number, counts: Uint8Array): void {
@@ -89,7 +88,7 @@ export class WayFutures {
   #join(): void {
     const plain = this.#plain;
     const wild = this.#wild;
-    const has = 14 - this.#deficits.away;
+    const { away } = this.#deficits;
     const moments = this.#reach.model.moments.length;
     let length = 0;
     for (let one = 0; one < plain.length; one += 1) {
@@ -98,9 +97,8 @@ export class WayFutures {
         const size = plainSize + (wild.sizes[other] as number);
         if (size > this.#size) continue;
         this.places[length] = joinedPlace(plain.kinds, 3 * one, plainSize, wild.kinds, 3 * other);
-        this.has[length] = has + size;
-        this.reaches[length] =
-          has + size === 14
+        this.values[length] =
+          size === away
             ? 1
             : this.#reach.reachOfRow(plain.ready, plain.calling, one * moments, wild.parts[other] as WildChances);
         length += 1;

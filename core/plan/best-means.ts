@@ -1,0 +1,173 @@
+import type { Kind } from '../tiles/kinds.ts';
+import { FutureLists } from './future-lists.ts';
+import type { Futures } from './futures.ts';
+import { type Incoming, meanOfBest } from './incoming.ts';
+import { MULTISETS } from './multisets.ts';
+import { TAKES, type WayTakes } from './way-takes.ts';
+
+/** Ways and passes are worked off in portions of this many, a few milliseconds each. */
+const WAY_PORTION = 64;
+const PASS_PORTION = 16;
+
+/** What a table of passes is made from. */
+export interface PassWork {
+  readonly wayCount: number;
+  /** The rack's 36 counts. */
+  readonly counts: Uint8Array;
+  readonly passes: readonly (readonly Kind[])[];
+  readonly takes: WayTakes;
+  readonly incoming: Incoming;
+}
+
+/**
+ * The exact mean, for each pass and over what may come in, of the best value over all ways, under
+ * one kind of value. Yields the part done, 0 to 1.
+ *
+ * The best value for a multiset of incoming tiles is the largest that any part of it gives to any
+ * way, so that one table by multisets does it (incoming.ts). Only these entries are put in:
+ *
+ * - from ways that, with the tiles most welcome to them, would exceed the pass's floor, which is
+ *   the best value over all ways if nothing came in. A way that can't exceed the floor changes no
+ *   entry, because every entry is at least the floor. A way's bound without the pass holds after
+ *   it too: taking tiles never raises a value.
+ * - entries above the floor.
+ *
+ * Passes that take the same tiles from a way share its list of futures.
+ */
+export function* bestMeans(work: PassWork, futures: Futures): Generator<number, Float64Array> {
+  const means = new BestMeans(work, futures);
+  for (let way = 0; way < work.wayCount; way += WAY_PORTION) {
+    means.bound(way, Math.min(work.wayCount, way + WAY_PORTION));
+    yield (0.2 * way) / work.wayCount;
+  }
+  means.findFloors();
+  const near = means.nearWays();
+  for (let place = 0; place < near.length; place += WAY_PORTION) {
+    for (const way of near.subarray(place, place + WAY_PORTION)) means.list(way);
+    yield 0.2 + (0.4 * place) / near.length;
+  }
+  const answer = new Float64Array(work.passes.length);
+  for (let pass = 0; pass < work.passes.length; pass += 1) {
+    answer[pass] = means.meanOf(pass);
+    if (pass % PASS_PORTION === PASS_PORTION - 1) yield 0.6 + (0.4 * pass) / work.passes.length;
+  }
+  return answer;
+}
+
+class BestMeans {
+  readonly #work: PassWork;
+  readonly #futures: Futures;
+  /** The passes' kinds, three each, zeros in front. */
+  readonly #flat: Uint8Array;
+  readonly #kept: Uint8Array;
+  /** By way: its value before the pass, and the most that it may become. */
+  readonly #now: Float64Array;
+  readonly #most: Float64Array;
+  /** By pass: the best value if nothing came in. */
+  readonly #floors: Float64Array;
+  #lowestFloor = -1;
+  readonly #lists = new FutureLists();
+  /** By pass, the numbers of its lists. */
+  readonly #listsOf: readonly number[][];
+  readonly #table = new Float64Array(MULTISETS);
+
+  constructor(work: PassWork, futures: Futures) {
+    this.#work = work;
+    this.#futures = futures;
+    this.#kept = work.counts.slice();
+    this.#flat = new Uint8Array(3 * work.passes.length);
+    for (const [pass, kinds] of work.passes.entries()) this.#flat.set(kinds, 3 * pass + 3 - kinds.length);
+    this.#now = new Float64Array(work.wayCount);
+    this.#most = new Float64Array(work.wayCount);
+    this.#floors = new Float64Array(work.passes.length);
+    this.#listsOf = Array.from(work.passes, () => []);
+  }
+
+  bound(from: number, to: number): void {
+    const { counts } = this.#work;
+    for (let way = from; way < to; way += 1) {
+      this.#now[way] = this.#futures.now(way, counts);
+      this.#most[way] = this.#futures.bound(way, counts);
+    }
+  }
+
+  /** Best ways first; when a way's value before the pass is under every floor, no later one raises any. */
+  findFloors(): void {
+    const { takes, passes } = this.#work;
+    const order = new Uint32Array(this.#now.length).map((_, way) => way);
+    order.sort((one, other) => (this.#now[other] as number) - (this.#now[one] as number));
+    const known = new Float64Array(TAKES);
+    for (const way of order) {
+      if ((this.#now[way] as number) <= this.#lowestFloor) break;
+      known.fill(-1);
+      takes.setWay(way);
+      for (let pass = 0; pass < passes.length; pass += 1) {
+        const take = takes.takeOf(this.#flat, 3 * pass);
+        if ((known[take] as number) < 0) known[take] = this.#futures.now(way, this.#keptAfter(pass));
+        if ((known[take] as number) > (this.#floors[pass] as number)) this.#floors[pass] = known[take] as number;
+      }
+      this.#lowestFloor = this.#floors.reduce((least, floor) => Math.min(least, floor), Infinity);
+    }
+  }
+
+  /** The ways that may rise over some floor. */
+  nearWays(): Uint32Array {
+    const all = new Uint32Array(this.#now.length).map((_, way) => way);
+    return all.filter((way) => (this.#most[way] as number) > this.#lowestFloor);
+  }
+
+  /** The futures of one way after each pass, as far as they may matter to it. */
+  list(way: number): void {
+    const { takes, passes } = this.#work;
+    const most = this.#most[way] as number;
+    const bounds = new Map<number, number>();
+    const lists = new Map<number, number>();
+    takes.setWay(way);
+    for (let pass = 0; pass < passes.length; pass += 1) {
+      const floor = this.#floors[pass] as number;
+      if (most <= floor) continue;
+      const take = takes.takeOf(this.#flat, 3 * pass);
+      if (this.#futures.quickBound && this.#boundOf(bounds, take, way, pass) <= floor) continue;
+      let list = lists.get(take);
+      if (list === undefined) {
+        list = this.#keepList(way, pass);
+        lists.set(take, list);
+      }
+      (this.#listsOf[pass] as number[]).push(list);
+    }
+  }
+
+  #boundOf(bounds: Map<number, number>, take: number, way: number, pass: number): number {
+    const known = bounds.get(take);
+    if (known !== undefined) return known;
+    const bound = this.#futures.bound(way, this.#keptAfter(pass));
+    bounds.set(take, bound);
+    return bound;
+  }
+
+  #keepList(way: number, pass: number): number {
+    const futures = this.#futures;
+    futures.look(way, this.#keptAfter(pass));
+    for (let entry = 0; entry < futures.length; entry += 1) {
+      const value = futures.values[entry] as number;
+      if (value > this.#lowestFloor) this.#lists.add(futures.places[entry] as number, value);
+    }
+    return this.#lists.close();
+  }
+
+  meanOf(pass: number): number {
+    const table = this.#table.fill(0);
+    const floor = this.#floors[pass] as number;
+    for (const list of this.#listsOf[pass] as number[]) this.#lists.raise(table, list, floor);
+    table[0] = floor;
+    return meanOfBest(table, this.#work.incoming);
+  }
+
+  /** The 36 counts kept after a pass, in the same array each time. */
+  #keptAfter(pass: number): Uint8Array {
+    const kept = this.#kept;
+    kept.set(this.#work.counts);
+    for (const kind of this.#work.passes[pass] as readonly Kind[]) kept[kind] = (kept[kind] as number) - 1;
+    return kept;
+  }
+}
