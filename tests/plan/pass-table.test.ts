@@ -41,7 +41,7 @@ function smallCase(random: Random, ways: number): { card: ReturnType<typeof card
 describe('P2 and P3. The table holds exact means over what comes in.', () => {
   test('brute force over every draw, way and kind agrees for whole small cards, one to three tiles', () => {
     const random = randomFromSeed(61);
-    for (const [round, size] of ([1, 2, 1, 2, 1, 2, 3] as const).entries()) {
+    for (const [round, size] of ([1, 2, 1, 2, 3] as const).entries()) {
       const { card, known } = smallCase(random, 4);
       const compiled = compileCard(card);
       const table = passTable(compiled, known, size, MODEL);

@@ -45,7 +45,7 @@ describe('the ranking', () => {
 describe('the number of tiles', () => {
   test('is three, less those handed on blind, and from none to three in the courtesy', () => {
     const sizes = (options: readonly { readonly give: readonly Kind[] }[]): number[] =>
-      [...new Set(options.map(({ give }) => give.length))].sort();
+      [...new Set(options.map(({ give }) => give.length))].sort((one, other) => one - other);
     expect(sizes(plan.options)).toEqual([3]);
     expect(sizes(planPass(compiled, known, 'left', { blind: 1 }).options)).toEqual([2]);
     expect(sizes(planPass(compiled, known, 'left', { blind: 3 }).options)).toEqual([0]);

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import type { Random } from '../../core/base/random.ts';
+import { type Random, shuffle } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import type { Card, Line } from '../../core/card/card.ts';
 import { readCardFile } from '../../core/card/file.ts';
@@ -8,10 +8,24 @@ import { shuffledSet } from '../../core/tiles/deal.ts';
 import { KINDS, type Kind, supplyOf } from '../../core/tiles/kinds.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 
-/** The demo card, as shipped. */
+/** The demo card, as shipped; tests and benchmarks run in the project's folder. */
 export function demoCard(): Card {
-  const path = new URL('../../assets/demo.card.json', import.meta.url);
-  return expectValue(readCardFile(readFileSync(path, 'utf8'))).card;
+  return expectValue(readCardFile(readFileSync('assets/demo.card.json', 'utf8'))).card;
+}
+
+/**
+ * A card of so many ways, one a line, in the manner of another card: ways of that card with the
+ * number, wind and dragon tiles renamed at random, so that group sizes and repeats stay.
+ */
+export function grownCard(card: Card, ways: number, random: Random): Card {
+  const models = card.sections.flatMap((section) => section.lines.flatMap((line) => line.ways));
+  return cardOf(
+    Array.from({ length: ways }, (_, place) => {
+      const names = [KINDS[0] as Kind, KINDS[1] as Kind, ...shuffle(KINDS.slice(2), random)];
+      const model = models[place % models.length] as Way;
+      return wayOf(model.groups.map(({ kind, size }) => ({ kind: names[kind] as Kind, size })));
+    }),
+  );
 }
 
 /** A card of lines made of ways given, all in one section unless told otherwise. */

@@ -1,7 +1,7 @@
 import type { Way } from '../../core/card/way.ts';
 import type { Known } from '../../core/reading/known.ts';
 import type { ReachModel, ReachMoment } from '../../core/reading/reach-model.ts';
-import { JOKER, KINDS, type Kind } from '../../core/tiles/kinds.ts';
+import { JOKER, KINDS } from '../../core/tiles/kinds.ts';
 
 /** What a way wants of one kind. */
 interface Want {
@@ -12,8 +12,8 @@ interface Want {
 }
 
 /**
- * Raw reach straight from the sentences M1 to M8: every outcome of every kind one after another,
- * with its chance. Exponential in the kinds, and obviously right.
+ * Raw reach straight from the sentences M1 to M8: every outcome of every kind, one kind after
+ * another, with the chance of each standing.
  */
 export function plainRawReach(way: Way, known: Known, model: ReachModel, concealed: boolean): number {
   const wants = wantsOf(way, known);
@@ -38,44 +38,57 @@ function openPlaces({ plain, wild, held }: Want, more: number): number {
   return wild - Math.min(wild, Math.max(0, held + more - plain));
 }
 
+/** Where the kinds gone through so far stand: larger places open, a last single or pair tile called, a larger group heard of. */
+interface Standing {
+  readonly open: number;
+  readonly lastPlain: boolean;
+  readonly heard: boolean;
+}
+
+type Chances = ReadonlyMap<string, { readonly at: Standing; readonly chance: number }>;
+
 function atMoment(wants: readonly Want[], known: Known, moment: ReachMoment, concealed: boolean): number {
-  const rackJokers = known.rack.count(JOKER);
-  const unseenJokers = known.unseen.count(JOKER);
-  /** `lastPlain`: a single or pair waits for a tile that can be called; `heard`: so does a larger group. */
-  const go = (place: number, open: number, lastPlain: boolean, heard: boolean): number => {
-    if (place === wants.length) return finish(open, lastPlain, heard);
-    const want = wants[place] as Want;
-    let sum = 0;
+  const start: Standing = { open: -known.rack.count(JOKER), lastPlain: false, heard: false };
+  let chances: Chances = new Map([['', { at: start, chance: 1 }]]);
+  for (const want of wants) chances = afterKind(chances, want, moment, concealed);
+  let sum = 0;
+  for (const { at, chance } of chances.values()) {
+    for (let come = 0; come <= known.unseen.count(JOKER); come += 1) {
+      const still = at.open - come;
+      const complete = still <= 0 || (concealed && still === 1 && at.heard && !at.lastPlain);
+      if (complete) sum += chance * drawnChance(known.unseen.count(JOKER), come, moment.joker);
+    }
+  }
+  return sum;
+}
+
+function afterKind(before: Chances, want: Want, moment: ReachMoment, concealed: boolean): Chances {
+  const after = new Map<string, { at: Standing; chance: number }>();
+  const add = (at: Standing, chance: number): void => {
+    const key = `${at.open} ${at.lastPlain} ${at.heard}`;
+    after.set(key, { at, chance: chance + (after.get(key)?.chance ?? 0) });
+  };
+  for (const { at, chance } of before.values()) {
     for (let come = 0; come <= want.unseen; come += 1) {
       const lacking = Math.max(0, want.plain - want.held - come);
       const free = want.unseen - come;
-      const chance = drawnChance(want.unseen, come, moment.drawn);
+      const now = chance * drawnChance(want.unseen, come, moment.drawn);
       const called = 1 - (1 - moment.called) ** free;
       const last = 1 - (1 - moment.last) ** free;
-      if (lacking > 1 || (lacking === 1 && lastPlain)) continue;
-      const still = openPlaces(want, come);
-      if (lacking === 1) sum += chance * last * go(place + 1, open + still, true, heard);
-      else if (still === 0) sum += chance * go(place + 1, open, lastPlain, heard);
+      const open = at.open + openPlaces(want, come);
+      if (lacking > 1 || (lacking === 1 && at.lastPlain)) continue;
+      if (lacking === 1) add({ ...at, open, lastPlain: true }, now * last);
+      else if (openPlaces(want, come) === 0) add(at, now);
       else if (concealed) {
-        sum += chance * last * go(place + 1, open + still, lastPlain, true);
-        sum += chance * (1 - last) * go(place + 1, open + still, lastPlain, heard);
+        add({ ...at, open, heard: true }, now * last);
+        add({ ...at, open }, now * (1 - last));
       } else {
-        sum += chance * called * go(place + 1, open + still - 1, lastPlain, heard);
-        sum += chance * (1 - called) * go(place + 1, open + still, lastPlain, heard);
+        add({ ...at, open: open - 1 }, now * called);
+        add({ ...at, open }, now * (1 - called));
       }
     }
-    return sum;
-  };
-  const finish = (open: number, lastPlain: boolean, heard: boolean): number => {
-    let sum = 0;
-    for (let come = 0; come <= unseenJokers; come += 1) {
-      const still = open - rackJokers - come;
-      const complete = still <= 0 || (concealed && still === 1 && heard && !lastPlain);
-      if (complete) sum += drawnChance(unseenJokers, come, moment.joker);
-    }
-    return sum;
-  };
-  return go(0, 0, false, false);
+  }
+  return after;
 }
 
 function drawnChance(copies: number, come: number, chance: number): number {
@@ -131,9 +144,4 @@ function pickMoment(model: ReachModel, at: number): ReachMoment {
     if (at < sum) return moment;
   }
   return model.moments.at(-1) as ReachMoment;
-}
-
-/** The kinds that a way holds, for tests that need one. */
-export function kindsOf(way: Way): Kind[] {
-  return [...new Set(way.groups.map(({ kind }) => kind))];
 }

@@ -1,7 +1,7 @@
 import type { Way } from '../../core/card/way.ts';
 import type { Known } from '../../core/reading/known.ts';
 import { JOKER, KINDS, type Kind } from '../../core/tiles/kinds.ts';
-import { Tiles } from '../../core/tiles/tiles.ts';
+import type { Tiles } from '../../core/tiles/tiles.ts';
 
 /** Away by trying how many naturals of each kind go to the larger groups: simple, and no formula. */
 export function plainAway(way: Way, rack: Tiles): number {
@@ -51,6 +51,46 @@ export function exactDrawReach(way: Way, known: Known, draws: number): { readonl
     return total;
   };
   return { good: count(0, draws, 0), all: choose(known.unseen.size, draws) };
+}
+
+/** Draw reach in doubles, kind by kind, remembering nothing from way to way: for speed comparisons. */
+export function plainDrawReach(way: Way, known: Known, draws: number): number {
+  const wanted = KINDS.filter((kind) => kind !== JOKER && way.groups.some((group) => group.kind === kind));
+  const useful = [JOKER, ...wanted];
+  const rest = known.unseen.size - useful.reduce((total, kind) => total + known.unseen.count(kind), 0);
+  let counts = new Map([[draws * 64, 1]]);
+  for (const kind of useful) {
+    const next = new Map<number, number>();
+    const unseen = known.unseen.count(kind);
+    for (const [state, count] of counts) {
+      const left = state >> 6;
+      for (let drawn = 0; drawn <= Math.min(unseen, left); drawn += 1) {
+        const more = openAfter(way, kind, known.rack.count(kind) + drawn);
+        if (more === null) continue;
+        const key = (left - drawn) * 64 + (state & 63) + (kind === JOKER ? -more : more);
+        next.set(key, (next.get(key) ?? 0) + count * chooseFast(unseen, drawn));
+      }
+    }
+    counts = next;
+    if (kind === JOKER) counts = new Map([...counts].map(([state, count]) => [openFromJokers(state), count]));
+  }
+  let good = 0;
+  for (const [state, count] of counts) if ((state & 63) <= JOKER_BASE) good += count * chooseFast(rest, state >> 6);
+  return good / chooseFast(known.unseen.size, draws);
+}
+
+/** States hold the open places plus this, so that jokers in hand make no negative numbers. */
+const JOKER_BASE = 16;
+
+function openFromJokers(state: number): number {
+  return (state >> 6) * 64 + JOKER_BASE - (state & 63);
+}
+
+function chooseFast(n: number, k: number): number {
+  if (k < 0 || k > n) return 0;
+  let result = 1;
+  for (let step = 1; step <= k; step += 1) result = (result * (n - k + step)) / step;
+  return result;
 }
 
 /** Places of larger groups left open by so many of a kind; null if a single or pair is not filled; jokers close places. */
