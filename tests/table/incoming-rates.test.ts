@@ -1,0 +1,196 @@
+import { describe, expect, it } from 'vitest';
+import { type Random, randomFromSeed } from '../../core/base/random.ts';
+import { expectValue } from '../../core/base/result.ts';
+import { give, receive, stop } from '../../core/exchange/moves.ts';
+import { type ExchangeState, startExchange } from '../../core/exchange/state.ts';
+import { incomingOf, meanOfBest } from '../../core/plan/incoming.ts';
+import { MULTISETS, placeOf } from '../../core/plan/multisets.ts';
+import { raceSteps } from '../../core/plan/race-run.ts';
+import { USUAL_RULE } from '../../core/plan/race.ts';
+import { smallestAway } from '../../core/reading/away.ts';
+import { exchangeContest } from '../../core/table/future-contest.ts';
+import { IncomingDraws } from '../../core/table/future-draws.ts';
+import { USUAL_EXCHANGE } from '../../core/table/future-exchange.ts';
+import { INCOMING_CLASSES, type IncomingClass, incomingClassOf } from '../../core/table/incoming.ts';
+import {
+  type IncomingRates,
+  journalRates,
+  PASSES_NEEDED,
+  PassLog,
+  tableRatesSteps,
+} from '../../core/table/incoming-rates.ts';
+import { shuffledSet } from '../../core/tiles/deal.ts';
+import { FLOWER, JOKER, KIND_COUNT, KINDS } from '../../core/tiles/kinds.ts';
+import { Tiles } from '../../core/tiles/tiles.ts';
+import { finished } from '../plan/race-problems.ts';
+import { draws } from '../reference/plain-plan.ts';
+import { demoCard, demoTable } from './cards.ts';
+import { randomPosition } from './positions.ts';
+
+const KNOWN: Readonly<Record<IncomingClass, number>> = {
+  flower: 0.2,
+  wind: 1.5,
+  dragon: 0.7,
+  'end number': 1.3,
+  'inner number': 1,
+};
+const KNOWN_WEIGHTS = Float64Array.from(KINDS, (kind) => KNOWN[incomingClassOf(kind) ?? 'inner number']);
+
+/** The first round of an exchange with what comes in drawn by weights. */
+function exchanged(random: Random, weights: ArrayLike<number>): ExchangeState {
+  let exchange = expectValue(startExchange(Tiles.of(shuffledSet(random).slice(0, 13))));
+  for (const step of ['right', 'across', 'left'] as const) {
+    const incoming = new IncomingDraws(Tiles.fullSet.minus(exchange.rack).toCounts(), weights);
+    incoming.restart();
+    const naturals = exchange.rack.toKinds().filter((kind) => kind !== JOKER);
+    const gave = expectValue(give(exchange, { step, tiles: Tiles.of(naturals.slice(0, 3)) }));
+    exchange = expectValue(receive(gave, step, Tiles.of(incoming.draw(random))));
+  }
+  return exchange;
+}
+
+function logOf(passes: number, seed: number, weights: ArrayLike<number>): PassLog {
+  const random = randomFromSeed(seed);
+  const log = new PassLog();
+  while (log.passes < passes) log.note(exchanged(random, weights));
+  return log;
+}
+
+const rateOf = (rates: IncomingRates, kindClass: IncomingClass): number =>
+  rates.classes.find((each) => each.class === kindClass)!.rate;
+
+/** Rates as at a table of equal chances, so that a journal's stand out. */
+const EVEN: IncomingRates = {
+  source: 'table',
+  passes: 0,
+  classes: INCOMING_CLASSES.map((each) => ({ class: each, rate: 1, error: 0 })),
+  weights: new Float64Array(KIND_COUNT).fill(1),
+};
+
+describe('incoming rates of a journal', () => {
+  it('recover known rates: each within 4.9 of its errors, and 3 in 100 for the draws’ dependence', () => {
+    const rates = journalRates(logOf(3000, 1, KNOWN_WEIGHTS), EVEN);
+    const scale = rateOf(rates, 'inner number');
+    for (const { class: kindClass, rate, error } of rates.classes) {
+      expect(Math.abs(rate / scale - KNOWN[kindClass])).toBeLessThan((4.9 * error) / scale + 0.03 * KNOWN[kindClass]);
+    }
+    expect(rates.source).toBe('journal');
+    expect(rates.passes).toBe(3000);
+  });
+
+  it('of equal chances are about one each', () => {
+    const rates = journalRates(logOf(1500, 2, EVEN.weights), EVEN);
+    for (const { rate, error } of rates.classes) expect(Math.abs(rate - 1)).toBeLessThan(4.9 * error);
+  });
+
+  it('with few passes lie nearer to the known rates than plain counts do', () => {
+    let [smoothed, plain] = [0, 0];
+    for (let seed = 10; seed < 40; seed += 1) {
+      const log = logOf(PASSES_NEEDED, seed, EVEN.weights);
+      for (const { class: kindClass, rate } of journalRates(log, EVEN).classes) {
+        const cells = log.cells().filter((cell) => cell.class === kindClass);
+        const received = cells.reduce((sum, cell) => sum + cell.received, 0);
+        smoothed += (rate - 1) ** 2;
+        plain += (received / cells.reduce((sum, cell) => sum + cell.expected, 0) - 1) ** 2;
+      }
+    }
+    expect(smoothed).toBeLessThan(0.8 * plain);
+  });
+
+  it(`are those of the table until ${PASSES_NEEDED} passes are logged`, () => {
+    expect(journalRates(logOf(PASSES_NEEDED - 3, 3, KNOWN_WEIGHTS), EVEN)).toBe(EVEN);
+    expect(journalRates(logOf(PASSES_NEEDED, 3, KNOWN_WEIGHTS), EVEN).source).toBe('journal');
+  });
+
+  it('by hand: no flower where some were expected, and ten tiles at rate 1 beside', () => {
+    const log = logOf(
+      PASSES_NEEDED,
+      4,
+      Float64Array.from(KINDS, (kind) => (kind === FLOWER ? 1e-9 : 1)),
+    );
+    const expected = log.cells().reduce((sum, cell) => (cell.class === 'flower' ? sum + cell.expected : sum), 0);
+    const flower = journalRates(log, EVEN).classes[0]!;
+    expect(flower.rate).toBeCloseTo(10 / (expected + 10), 12);
+    expect(flower.error).toBeCloseTo(Math.sqrt(10) / (expected + 10), 12);
+  });
+
+  it('count no pass in which nothing came in', () => {
+    const log = new PassLog();
+    const exchange = exchanged(randomFromSeed(5), EVEN.weights);
+    const stopped = expectValue(stop(exchange, 'left2'));
+    const none = expectValue(give(stopped, { step: 'courtesy', tiles: Tiles.none, asked: 0, offered: 2 }));
+    log.note(none);
+    expect(log.passes).toBe(3);
+  });
+});
+
+describe('incoming rates of the simulated table', () => {
+  const rates = finished(tableRatesSteps(demoCard, undefined, 40));
+
+  it('say that soft players keep their flowers', () => {
+    expect(rates.source).toBe('table');
+    expect(rates.passes).toBeGreaterThan(40 * 4 * 3 - 1);
+    expect(rateOf(rates, 'flower')).toBeLessThan(0.3);
+    expect(rates.weights[FLOWER]).toBe(rateOf(rates, 'flower'));
+  });
+
+  it('are the same each time, and others with other players', () => {
+    expect(finished(tableRatesSteps(demoCard, undefined, 40))).toEqual(rates);
+    const beginners = finished(tableRatesSteps(demoCard, ['beginner', 'beginner', 'beginner', 'beginner'], 40));
+    expect(rateOf(beginners, 'dragon')).toBeGreaterThan(rateOf(rates, 'dragon'));
+  });
+
+  it('tell how far they are', () => {
+    const parts = [...tableRatesSteps(demoCard, undefined, 40)];
+    expect(parts).toEqual([16 / 40, 32 / 40]);
+  });
+});
+
+describe('weights in the exact mean of a pass', () => {
+  const { rack } = randomPosition(31, 1, 'right').exchange;
+  const unseen = Tiles.fullSet.minus(rack);
+  const pass = rack
+    .toKinds()
+    .filter((kind) => kind !== JOKER)
+    .slice(0, 3);
+  const kept = rack.minus(Tiles.of(pass));
+  let [sum, all] = [0, 0];
+  for (const { tiles, ways } of draws(unseen, 3)) {
+    const weight = tiles.toKinds().reduce((product, kind) => product * KNOWN_WEIGHTS[kind]!, ways);
+    sum += weight * smallestAway(demoCard, kept.plus(tiles).toCounts());
+    all += weight;
+  }
+
+  it.each([0, 1, 2, 3] as const)('count each draw of %i tiles with the product of its tiles’ weights', (size) => {
+    const { all: weighed } = incomingOf(unseen.toCounts(), size, KNOWN_WEIGHTS);
+    const plain = draws(unseen, size).reduce(
+      (total, { tiles, ways }) =>
+        total + tiles.toKinds().reduce((product, kind) => product * KNOWN_WEIGHTS[kind]!, ways),
+      0,
+    );
+    expect(weighed / plain).toBeCloseTo(1, 12);
+  });
+
+  it('all alike change nothing', () => {
+    const counts = unseen.toCounts();
+    expect(incomingOf(counts, 3, new Float64Array(KIND_COUNT).fill(1))).toEqual(incomingOf(counts, 3));
+  });
+
+  it('make a mean over what comes in: here whether a flower comes', () => {
+    const own = new Float64Array(MULTISETS);
+    own[placeOf(0, 0, FLOWER)] = 1;
+    const mean = meanOfBest(own, incomingOf(unseen.toCounts(), 1, KNOWN_WEIGHTS));
+    const flowers = unseen.count(FLOWER) * KNOWN.flower;
+    const others = unseen.toKinds().filter((kind) => kind !== JOKER && kind !== FLOWER);
+    expect(mean).toBeCloseTo(flowers / (flowers + others.reduce((total, kind) => total + KNOWN_WEIGHTS[kind]!, 0)), 12);
+  });
+
+  it('G10: sampled futures by the same weights have the same mean, within 4.9 standard errors', () => {
+    const position = { seat: 1, exchange: { ...expectValue(startExchange(rack)), step: 'courtesy' as const } };
+    const terms = { ...USUAL_EXCHANGE, offered: 3, weights: KNOWN_WEIGHTS };
+    const contest = exchangeContest(demoTable, position, [{ type: 'give', tiles: pass }], terms);
+    const { standings } = finished(raceSteps(contest, { ...USUAL_RULE, looks: [1], blockSize: 1500 }));
+    const { mean, error } = standings[0]!.others[0]!.value;
+    expect(Math.abs(mean - sum / all)).toBeLessThan(4.9 * error);
+  });
+});
