@@ -117,7 +117,9 @@ export const chartStyles = css`
       block-size: auto;
     }
 
-    figure {
+    svg,
+    tr,
+    .rows {
       break-inside: avoid;
     }
   }

@@ -39,6 +39,7 @@ export class WrBars extends LitElement {
     most: { type: Number },
     tick: { attribute: false },
     table: { attribute: false },
+    brief: { type: Boolean, reflect: true },
   };
 
   declare label: string;
@@ -50,6 +51,8 @@ export class WrBars extends LitElement {
   /** The words of a number on the scale. */
   declare tick: (value: number) => string;
   declare table: ChartTable;
+  /** On paper without the table, where the rows say enough. */
+  declare brief: boolean;
 
   static override styles = [
     sharedStyles,
@@ -95,6 +98,12 @@ export class WrBars extends LitElement {
         width: 26px;
       }
 
+      @media print {
+        :host([brief]) details {
+          display: none;
+        }
+      }
+
       @container (width < 30rem) {
         .rows {
           grid-template-columns: minmax(0, 1fr) max-content;
@@ -129,6 +138,7 @@ export class WrBars extends LitElement {
     this.most = 0;
     this.tick = String;
     this.table = { head: [], rows: [] };
+    this.brief = false;
   }
 
   protected override render(): unknown {

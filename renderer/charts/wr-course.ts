@@ -15,6 +15,8 @@ export interface CoursePoint {
 
 /** Height of the drawing in text lines. */
 const LINES = 11;
+/** Width of a letter in text lines, on the large side. */
+const LETTER = 0.46;
 
 /** Values in order, from left to right, joined by a line: with dots and whiskers, or as steps. */
 export class WrCourse extends LitElement {
@@ -112,18 +114,31 @@ export class WrCourse extends LitElement {
           <text x=${left - 10} y=${y(value) + 5} text-anchor="end">${this.tick(value)}</text>`,
       ),
       svg`<path d=${path ?? ''}></path>`,
-      ...this.points.map((point, place) => this.#point(point, x(place), y, bottom + this.line)),
+      ...this.points.map((point, place) => this.#point(point, x(place), y, bottom + this.line, this.#hasRoom(place))),
     ];
   }
 
-  #point({ label, value, low, high }: CoursePoint, x: number, y: (value: number) => number, foot: number): unknown {
+  /** Whether the label below a point has room: else only every second one, every third one and so on. */
+  #hasRoom(place: number): boolean {
+    const longest = Math.max(...this.points.map(({ label }) => label.length)) * this.line * LETTER;
+    const apart = (this.width - 5 * this.line) / Math.max(1, this.points.length - 1);
+    return place % Math.max(1, Math.ceil(longest / apart)) === 0;
+  }
+
+  #point(
+    { label, value, low, high }: CoursePoint,
+    x: number,
+    y: (value: number) => number,
+    foot: number,
+    labelled: boolean,
+  ): unknown {
     const whisker =
       low === undefined || high === undefined
         ? nothing
         : svg`<line class="whisker" x1=${x} x2=${x} y1=${y(low)} y2=${y(high)}></line>`;
     return svg`${whisker}
       ${this.shape === 'dots' ? svg`<circle class="dot" cx=${x} cy=${y(value)} r="5"></circle>` : nothing}
-      ${label === '' ? nothing : svg`<text x=${x} y=${foot} text-anchor="middle">${label}</text>`}`;
+      ${label === '' || !labelled ? nothing : svg`<text x=${x} y=${foot} text-anchor="middle">${label}</text>`}`;
   }
 
   #measure(): void {

@@ -90,7 +90,18 @@ export const shellStyles = css`
     top: var(--space-2);
   }
 
+  /* On paper the page is as long as it is, over as many sheets as it takes. */
   @media print {
+    :host {
+      display: block;
+      height: auto;
+      overflow: visible;
+    }
+
+    main {
+      display: block;
+    }
+
     header,
     .skip {
       display: none;

@@ -159,8 +159,4 @@ export const lookbackWords = {
     saved: 'Saved.',
   },
   events: EVENTS,
-  moment: (event: GameEvent | undefined): string => {
-    if (event === undefined) return '';
-    return event.type === 'gave' || event.type === 'received' ? STEPS[event.step] : EVENTS[event.type];
-  },
 };

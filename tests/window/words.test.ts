@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { cardWords } from '../../renderer/words/card.ts';
 import { deskWords } from '../../renderer/words/desk.ts';
-import { journalWords } from '../../renderer/words/journal.ts';
+import { chartWords } from '../../renderer/words/charts.ts';
+import { eveningWords, filesWords, journalWords, seasonWords } from '../../renderer/words/journal.ts';
+import { lookbackWords } from '../../renderer/words/lookback.ts';
 import { inWords, percent, points, tenths } from '../../renderer/words/numbers.ts';
 import { settingsWords } from '../../renderer/words/settings.ts';
 import { shellWords } from '../../renderer/words/shell.ts';
@@ -14,7 +17,19 @@ function textsOf(words: unknown): string[] {
   return [];
 }
 
-const TEXTS = [deskWords, journalWords, settingsWords, shellWords, tableWords].flatMap(textsOf);
+const TEXTS = [
+  chartWords,
+  eveningWords,
+  filesWords,
+  lookbackWords,
+  seasonWords,
+  cardWords,
+  deskWords,
+  journalWords,
+  settingsWords,
+  shellWords,
+  tableWords,
+].flatMap(textsOf);
 const JARGON = /\b(json|schema|cache|null|undefined|server|database|parse|invalid|token|localhost|payload)\b/i;
 
 describe('the words of the window', () => {

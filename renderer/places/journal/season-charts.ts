@@ -45,7 +45,7 @@ export function sectionChart(games: readonly SeasonGame[]): Drawn<BarRow> {
   return {
     parts: records.flatMap(({ section, aimed, won }) => [
       { label: section, from: 0, to: aimed, text: String(aimed), fill: 'stripes' } as const,
-      { label: '', from: 0, to: won, text: String(won), fill: 'solid' } as const,
+      { label: words.wonWithIt, from: 0, to: won, text: String(won), fill: 'solid' } as const,
     ]),
     table: {
       head: words.sectionsHead,

@@ -10,6 +10,7 @@ import { journalWords as words } from '../../words/journal.ts';
 import { whenOf } from './dates.ts';
 import type { JournalGame } from './journal-game.ts';
 import { journalStyles } from './journal-styles.ts';
+import { openAtTable } from './open-at-table.ts';
 import type { JournalStore } from './journal-store.ts';
 import { gameLink } from './routes.ts';
 import './wr-journal-filters.ts';
@@ -108,6 +109,7 @@ export class WrGamesView extends LitElement {
       </div>
       <div class="acts">
         <a class="look" href=${gameLink(game.id)} aria-label=${words.lookLabel(when)}>${words.look}</a>
+        <wr-button label=${words.openLabel(when)} @click=${() => this.#open(game)}>${words.open}</wr-button>
         <wr-button look="quiet" label=${words.removeLabel(when)} @click=${() => this.#remove(game)}
           >${words.remove}</wr-button
         >
@@ -129,6 +131,11 @@ export class WrGamesView extends LitElement {
   #turn(by: number): void {
     this.page = Math.min(this.#pages() - 1, Math.max(0, this.page + by));
     announce(words.page(this.page + 1, this.#pages()));
+  }
+
+  async #open(game: JournalGame): Promise<void> {
+    const opened = await openAtTable(this.app, game.id);
+    this.trouble = opened.ok ? '' : opened.problem.message;
   }
 
   async #remove(game: JournalGame): Promise<void> {

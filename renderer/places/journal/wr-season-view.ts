@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { winRates } from '../../../core/journal/season.ts';
+import { paperStyles } from '../../charts/paper-styles.ts';
 import '../../charts/wr-bars.ts';
 import '../../charts/wr-course.ts';
 import '../../parts/wr-button.ts';
@@ -40,6 +41,7 @@ export class WrSeasonView extends LitElement {
     sharedStyles,
     placeStyles,
     journalStyles,
+    paperStyles,
     css`
       .lead {
         display: flex;
@@ -49,8 +51,8 @@ export class WrSeasonView extends LitElement {
       }
 
       @media print {
-        section {
-          break-inside: avoid;
+        h2 {
+          break-after: avoid;
         }
       }
     `,

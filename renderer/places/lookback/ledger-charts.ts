@@ -27,7 +27,13 @@ export function ledgerBars({ start, totals, end }: Ledger): BarRow[] {
   const steps = ORDER.filter((kind) => totals[kind] !== 0).map((kind): BarRow => {
     const from = at;
     at += totals[kind];
-    return { label: words.parts[kind], from: 100 * from, to: 100 * at, text: signed(totals[kind]), fill: FILLS[kind] };
+    return {
+      label: words.parts[kind],
+      from: exact(100 * from),
+      to: exact(100 * at),
+      text: signed(totals[kind]),
+      fill: FILLS[kind],
+    };
   });
   const standing = (label: string, value: number): BarRow => ({
     label,
@@ -77,13 +83,20 @@ export function courseTable({ start, parts }: Ledger, events: readonly GameEvent
     rows: [
       [words.start, '', '', hundred(start, 1)],
       ...parts.map(({ kind, place, amount, worth }) => [
-        lookbackWords.moment(events[place]),
+        momentName(events[place]),
         words.parts[kind],
         signed(amount),
         hundred(worth, 1),
       ]),
     ],
   };
+}
+
+/** "First pass across", "Draw". */
+function momentName(event: GameEvent | undefined): string {
+  if (event === undefined) return '';
+  const { steps } = lookbackWords.choices;
+  return event.type === 'gave' || event.type === 'received' ? steps[event.step] : lookbackWords.events[event.type];
 }
 
 /** A share as games of a hundred with its sign: "+1.2", "−0.4". */
@@ -93,5 +106,10 @@ export function signed(share: number, digits = 1): string {
 }
 
 function hundred(share: number, digits: number): string {
-  return (100 * share).toFixed(digits);
+  return exact(100 * share).toFixed(digits);
+}
+
+/** Without the rounding of sums, which would show as a minus before nothing. */
+function exact(value: number): number {
+  return Math.round(value * 1e9) / 1e9;
 }

@@ -82,6 +82,10 @@ export const lookbackStyles = css`
     overflow-x: auto;
   }
 
+  details[open] > * + * {
+    margin-top: var(--space-4);
+  }
+
   table {
     border-collapse: collapse;
   }
@@ -158,6 +162,7 @@ export const lookbackStyles = css`
 
   @media print {
     .screen,
+    a.screen,
     div.screen,
     div.row.screen {
       display: none;
@@ -167,15 +172,28 @@ export const lookbackStyles = css`
       display: revert;
     }
 
+    th,
+    td {
+      padding-block: 2pt;
+    }
+
+    dl {
+      grid-template-columns: repeat(4, max-content);
+      gap: 2pt 10pt;
+    }
+
     section {
       padding: 0;
       border: 0;
       background: none;
+    }
+
+    tr {
       break-inside: avoid;
     }
 
     .tiles {
-      --tile-width: 22px;
+      --tile-width: 19px;
 
       gap: 2px;
     }

@@ -6,6 +6,7 @@ import { announce } from '../../parts/announcer.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
+import { paperStyles } from '../../charts/paper-styles.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { lookbackWords } from '../../words/lookback.ts';
@@ -39,6 +40,7 @@ export class WrDecisions extends LitElement {
     sharedStyles,
     placeStyles,
     lookbackStyles,
+    paperStyles,
     css`
       .steps {
         display: flex;

@@ -3,6 +3,7 @@ import type { GameEvent } from '../../../core/game/events.ts';
 import type { Ledger } from '../../../core/review/ledger.ts';
 import '../../charts/wr-bars.ts';
 import '../../charts/wr-course.ts';
+import { paperStyles } from '../../charts/paper-styles.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { lookbackWords } from '../../words/lookback.ts';
@@ -26,6 +27,7 @@ export class WrLedger extends LitElement {
     sharedStyles,
     placeStyles,
     lookbackStyles,
+    paperStyles,
     css`
       .sums {
         font-size: var(--text-lead);
@@ -46,6 +48,7 @@ export class WrLedger extends LitElement {
         .rows=${ledgerBars(ledger)}
         .table=${ledgerTable(ledger)}
         .most=${10}
+        brief
         .keys=${[
           { fill: 'stripes', label: words.luck },
           { fill: 'solid', label: words.choices },

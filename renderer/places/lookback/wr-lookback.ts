@@ -5,12 +5,14 @@ import { announce } from '../../parts/announcer.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import type { AppContext } from '../../shell/app-context.ts';
+import { paperStyles } from '../../charts/paper-styles.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { journalWords } from '../../words/journal.ts';
 import { lookbackWords as words } from '../../words/lookback.ts';
 import { whenOf } from '../journal/dates.ts';
 import type { JournalStore } from '../journal/journal-store.ts';
+import { openAtTable } from '../journal/open-at-table.ts';
 import { journalLink } from '../journal/routes.ts';
 import { LookbackStore } from './lookback-store.ts';
 import { lookbackStyles } from './lookback-styles.ts';
@@ -34,7 +36,7 @@ export class WrLookback extends LitElement {
   declare gameId: string;
   declare protected trouble: string;
 
-  static override styles = [sharedStyles, placeStyles, lookbackStyles, css``];
+  static override styles = [sharedStyles, placeStyles, lookbackStyles, paperStyles, css``];
 
   #game: LookbackStore | null = null;
   #unsubscribe: (() => void) | null = null;
@@ -108,7 +110,7 @@ export class WrLookback extends LitElement {
           )}
       </dl>
       <div class="row screen">
-        <wr-button @click=${() => this.#openAtTable(record)}>${words.table}</wr-button>
+        <wr-button @click=${() => this.#open(record.id)}>${words.table}</wr-button>
         <wr-button ?disabled=${this.#game?.status !== 'done'} @click=${() => window.print()}>${words.print}</wr-button>
       </div>`;
   }
@@ -169,10 +171,9 @@ export class WrLookback extends LitElement {
     if (answer.ok) announce(done);
   }
 
-  #openAtTable(record: GameRecord): void {
-    const { session, go } = this.app;
-    if (session.id !== record.id) session.open(record);
-    go('table');
+  async #open(id: string): Promise<void> {
+    const opened = await openAtTable(this.app, id);
+    this.trouble = opened.ok ? '' : opened.problem.message;
   }
 
   #leave(): void {
