@@ -7,7 +7,7 @@ import { TAKES, type WayTakes } from './way-takes.ts';
 
 /** Ways and passes are worked off in portions of this many, a few milliseconds each. */
 const WAY_PORTION = 64;
-const PASS_PORTION = 16;
+const PASS_PORTION = 4;
 
 /** What a table of passes is made from. */
 export interface PassWork {

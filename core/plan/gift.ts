@@ -19,7 +19,7 @@ export interface GiftOptions {
 }
 
 const RECEIVER_TILES = 13;
-const RACKS_A_STEP = 20;
+const RACKS_A_STEP = 5;
 
 /**
  * The gift of each pass: the mean, over receivers' racks of 13 tiles drawn from the unseen ones,
