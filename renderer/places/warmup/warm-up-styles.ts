@@ -1,0 +1,139 @@
+import { css } from 'lit';
+
+/** What the parts of the Warm-up place share. */
+export const warmUpStyles = css`
+  :host {
+    display: block;
+  }
+
+  h2,
+  h3 {
+    margin: 0;
+    font-size: var(--text-lead);
+    line-height: 1.25;
+  }
+
+  h3 {
+    font-size: var(--text-body);
+  }
+
+  p {
+    margin: 0;
+    max-width: 65ch;
+  }
+
+  ul,
+  ol {
+    margin: 0;
+    padding: 0;
+    list-style: none;
+  }
+
+  .stack {
+    display: flex;
+    flex-direction: column;
+    gap: var(--space-4);
+  }
+
+  .close {
+    gap: var(--space-2);
+  }
+
+  .row {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: var(--space-2) var(--space-3);
+  }
+
+  .ends {
+    align-items: end;
+  }
+
+  .spread {
+    justify-content: space-between;
+  }
+
+  .soft {
+    color: var(--ink-soft);
+    font-size: var(--text-small);
+  }
+
+  .bad {
+    color: var(--bad);
+    font-weight: 600;
+  }
+
+  .panel {
+    display: flex;
+    flex-direction: column;
+    gap: var(--space-4);
+    padding: var(--space-4);
+    background: var(--sheet);
+    border: 1px solid var(--hairline);
+    border-radius: var(--round-large);
+  }
+
+  .tiles {
+    display: inline-flex;
+    flex-wrap: wrap;
+    gap: 4px;
+    vertical-align: middle;
+  }
+
+  .small {
+    --tile-width: 36px;
+  }
+
+  select {
+    min-height: var(--target-main);
+    max-width: 100%;
+    padding: 0.3em 0.6em;
+    border: var(--stroke) solid var(--edge);
+    border-radius: var(--round);
+    background: var(--sheet);
+  }
+
+  .labelled {
+    display: flex;
+    flex-direction: column;
+    gap: var(--space-1);
+    font-weight: 600;
+  }
+
+  .labelled select {
+    font-weight: 400;
+  }
+
+  table {
+    border-collapse: collapse;
+    width: 100%;
+  }
+
+  caption {
+    text-align: start;
+    font-weight: 600;
+  }
+
+  th,
+  td {
+    padding: var(--space-1) var(--space-3) var(--space-1) 0;
+    border-bottom: 1px solid var(--hairline);
+    text-align: start;
+    vertical-align: middle;
+  }
+
+  .number {
+    text-align: end;
+  }
+
+  .scroll {
+    overflow-x: auto;
+  }
+
+  progress {
+    width: min(100%, 20rem);
+    height: 14px;
+    accent-color: var(--accent);
+  }
+`;

@@ -1,0 +1,243 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { isAwayRight, isLeanRight, isReachRight, SURENESS, type Truth } from '../../../core/warmup/estimate.ts';
+import { GUESSED, type GuessEntry, type Guessed } from '../../../core/warmup/history.ts';
+import type { WarmUpItem } from '../../../core/warmup/item.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-choice.ts';
+import type { ChoiceChanged } from '../../parts/wr-choice.ts';
+import '../../parts/wr-field.ts';
+import type { FieldText } from '../../parts/wr-field.ts';
+import '../../parts/wr-lean.ts';
+import '../../parts/wr-hand.ts';
+import '../../parts/wr-explain.ts';
+import { handRow } from '../table/hand-row.ts';
+import { panelStyles } from '../table/panel-styles.ts';
+import { readingStyles } from '../table/reading-styles.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { percent } from '../../words/numbers.ts';
+import { warmUpWords } from '../../words/warmup.ts';
+import type { TruthView } from '../../worker/warm-up-calls.ts';
+import { answerOf, today } from './answers.ts';
+import type { PracticeRoom } from './practice-room.ts';
+import { kindsOf, tileRow } from './tile-row.ts';
+import { warmUpStyles } from './warm-up-styles.ts';
+
+const words = warmUpWords.guess;
+const SHOWN_HANDS = 2;
+
+type Sureness = Readonly<Partial<Record<Guessed, number>>>;
+
+/** A round of guesses: away, lean and reach, each with how sure one is; only then the truth. */
+export class WrGuess extends LitElement {
+  static override properties = {
+    room: { attribute: false },
+    item: { state: true },
+    guesses: { state: true },
+    sure: { state: true },
+    told: { state: true },
+    refusal: { state: true },
+  };
+
+  declare room: PracticeRoom;
+  declare item: WarmUpItem | null;
+  declare guesses: Readonly<Partial<Record<Guessed, string>>>;
+  declare sure: Sureness;
+  /** The truth, once all three are guessed. */
+  declare told: TruthView | null;
+  declare refusal: string;
+
+  static override styles = [
+    sharedStyles,
+    panelStyles,
+    readingStyles,
+    warmUpStyles,
+    css`
+      .questions {
+        display: grid;
+        gap: var(--space-4);
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 19rem), 1fr));
+      }
+
+      .question {
+        display: flex;
+        flex-direction: column;
+        gap: var(--space-3);
+        padding: var(--space-4);
+        background: var(--sheet);
+        border: 1px solid var(--hairline);
+        border-radius: var(--round-large);
+      }
+
+      .result {
+        font-weight: 700;
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.item = null;
+    this.guesses = {};
+    this.sure = {};
+    this.told = null;
+    this.refusal = '';
+    new StoreController(this, () => [this.room]);
+  }
+
+  protected override render(): unknown {
+    if (this.item === null) {
+      return html`<div class="stack">
+        <p>${words.lead}</p>
+        <div><wr-button look="main" @click=${this.#deal}>${words.start}</wr-button></div>
+      </div>`;
+    }
+    return html`<div class="stack">
+      <h2 class="unseen">${warmUpWords.run.rack}</h2>
+      ${tileRow(kindsOf(this.item.rack), 'large')}
+      <div class="questions">${this.#away()} ${this.#lean()} ${this.#reach()}</div>
+      <p class="bad" role="alert">${this.refusal}</p>
+      <div class="row">
+        ${
+          this.told === null
+            ? html`<wr-button look="main" @click=${this.#show}>${words.show}</wr-button>`
+            : html`<wr-button look="main" @click=${this.#deal}>${words.another}</wr-button>`
+        }
+      </div>
+      ${this.told === null ? nothing : this.#truth(this.told)}
+    </div>`;
+  }
+
+  #away(): unknown {
+    return this.#question(
+      'away',
+      html`<wr-field
+        label=${words.away}
+        type="number"
+        .value=${this.guesses.away ?? ''}
+        ?disabled=${this.told !== null}
+        @field-typed=${({ detail }: CustomEvent<FieldText>) => this.#guess('away', detail.value)}
+      ></wr-field>`,
+    );
+  }
+
+  #lean(): unknown {
+    return this.#question(
+      'lean',
+      html`<label class="labelled"
+        >${words.lean}
+        <select
+          ?disabled=${this.told !== null}
+          @change=${({ target }: Event) =>
+            target instanceof HTMLSelectElement ? this.#guess('lean', target.value) : undefined}
+        >
+          <option value="" ?selected=${(this.guesses.lean ?? '') === ''}></option>
+          ${this.room.sections.map(
+            ({ name }) => html`<option value=${name} ?selected=${this.guesses.lean === name}>${name}</option>`,
+          )}
+        </select>
+      </label>`,
+    );
+  }
+
+  #reach(): unknown {
+    return this.#question(
+      'reach',
+      html`<wr-field
+        label=${words.reach}
+        hint=${words.reachHint}
+        type="number"
+        .value=${this.guesses.reach ?? ''}
+        ?disabled=${this.told !== null}
+        @field-typed=${({ detail }: CustomEvent<FieldText>) => this.#guess('reach', detail.value)}
+      ></wr-field>`,
+    );
+  }
+
+  #question(what: Guessed, field: unknown): unknown {
+    return html`<div class="question">
+      ${field}
+      <wr-choice
+        label=${words.sure}
+        .options=${SURENESS.map((sure) => ({ value: String(sure), label: words.sureWords(sure) }))}
+        .value=${String(this.sure[what] ?? '')}
+        ?disabled=${this.told !== null}
+        @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) =>
+          (this.sure = { ...this.sure, [what]: Number(detail.value) })}
+      ></wr-choice>
+      <div role="status">${this.told === null ? nothing : this.#result(what, this.told.truth)}</div>
+    </div>`;
+  }
+
+  #result(what: Guessed, truth: Truth): unknown {
+    const told = {
+      away: words.truthAway(truth.away),
+      lean: words.truthLean(truth.leaders.join(', ')),
+      reach: words.truthReach(percent(truth.reach)),
+    };
+    return html`<p class="result">${this.#isRight(what, truth) ? `✓ ${words.right}` : `✗ ${words.wrong}`}</p>
+      <p>${told[what]}</p>`;
+  }
+
+  #truth({ reading }: TruthView): unknown {
+    return html`<section class="panel reading">
+      <wr-lean label=${warmUpWords.answer.lean} .shares=${reading.lean}></wr-lean>
+      <ol class="hands">
+        ${reading.byReach.slice(0, SHOWN_HANDS).map((hand) => html`<li>${handRow(hand, reading.draws)}</li>`)}
+      </ol>
+    </section>`;
+  }
+
+  #isRight(what: Guessed, truth: Truth): boolean {
+    const guess = this.guesses[what] ?? '';
+    if (what === 'lean') return isLeanRight(guess, truth);
+    return what === 'away' ? isAwayRight(Number(guess), truth) : isReachRight(Number(guess) / 100, truth);
+  }
+
+  #guess(what: Guessed, value: string): void {
+    this.guesses = { ...this.guesses, [what]: value };
+  }
+
+  async #deal(): Promise<void> {
+    const found = await this.room.find(this.room.wishes.kind, 13);
+    if (found === null) return;
+    this.item = found.item;
+    this.guesses = {};
+    this.sure = {};
+    this.told = null;
+    this.refusal = '';
+  }
+
+  async #show(): Promise<void> {
+    const complete = GUESSED.every((what) => (this.guesses[what] ?? '').trim() !== '' && this.sure[what] !== undefined);
+    this.refusal = complete ? '' : words.missing;
+    if (!complete || this.item === null) return;
+    const request = { card: this.room.card, rack: this.item.rack };
+    const told = answerOf(await this.room.worker.askNewest('truth', request));
+    if (told === null) return;
+    if (!told.ok) {
+      this.refusal = told.message;
+      return;
+    }
+    this.told = told.value;
+    const { truth } = told.value;
+    this.room.note(
+      ...GUESSED.map((what): GuessEntry => ({
+        type: 'guess',
+        id: crypto.randomUUID(),
+        day: today(),
+        what,
+        sure: this.sure[what] ?? 0,
+        right: this.#isRight(what, truth),
+      })),
+    );
+  }
+}
+
+customElements.define('wr-guess', WrGuess);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-guess': WrGuess;
+  }
+}

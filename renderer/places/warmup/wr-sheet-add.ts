@@ -1,0 +1,193 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { formatTileList } from '../../../core/tiles/text.ts';
+import { DEAL_KINDS, type DealKind, isDealKind } from '../../../core/warmup/deal-kinds.ts';
+import { parseDealCode } from '../../../core/warmup/deal-code.ts';
+import { itemOfDeal, makeItem, type WarmUpItem } from '../../../core/warmup/item.ts';
+import { MOST_PROBLEMS } from '../../../core/warmup/sheet.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-entry.ts';
+import type { TypedTiles } from '../../parts/wr-entry.ts';
+import '../../parts/wr-field.ts';
+import type { FieldText } from '../../parts/wr-field.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { tableWords } from '../../words/table.ts';
+import { warmUpWords } from '../../words/warmup.ts';
+import type { PracticeRoom } from './practice-room.ts';
+import { warmUpStyles } from './warm-up-styles.ts';
+
+const words = warmUpWords.sheets;
+
+/** Adds problems to the sheet: found by kind, by a code, or as typed. */
+export class WrSheetAdd extends LitElement {
+  static override properties = {
+    room: { attribute: false },
+    kind: { state: true },
+    count: { state: true },
+    code: { state: true },
+    codeRefusal: { state: true },
+    typed: { state: true },
+    typedRefusal: { state: true },
+  };
+
+  declare room: PracticeRoom;
+  declare kind: DealKind;
+  declare count: number;
+  declare code: string;
+  declare codeRefusal: string;
+  declare typed: string;
+  declare typedRefusal: string;
+
+  static override styles = [
+    sharedStyles,
+    warmUpStyles,
+    css`
+      .ways {
+        display: grid;
+        gap: var(--space-4);
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 19rem), 1fr));
+        align-items: start;
+      }
+
+      .way {
+        display: flex;
+        flex-direction: column;
+        align-items: flex-start;
+        gap: var(--space-3);
+      }
+
+      wr-field,
+      wr-entry {
+        width: 100%;
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.kind = 'any';
+    this.count = 4;
+    this.code = '';
+    this.codeRefusal = '';
+    this.typed = '';
+    this.typedRefusal = '';
+    new StoreController(this, () => [this.room]);
+  }
+
+  protected override render(): unknown {
+    const { finding, tried } = this.room;
+    return html`<section class="panel">
+      <h2>${words.add}</h2>
+      <div class="ways">
+        <div class="way">
+          <label class="labelled"
+            >${warmUpWords.start.kind}
+            <select @change=${this.#kindChosen}>
+              ${DEAL_KINDS.map(
+                (each) =>
+                  html`<option value=${each} ?selected=${each === this.kind}>${warmUpWords.kinds[each]}</option>`,
+              )}
+            </select>
+          </label>
+          <wr-field
+            label=${words.howMany}
+            type="number"
+            .value=${String(this.count)}
+            @field-typed=${this.#countTyped}
+          ></wr-field>
+          <wr-button ?disabled=${finding} @click=${this.#find}>${words.addKind(this.count)}</wr-button>
+          <div class="row" role="status">
+            ${
+              finding
+                ? html`<span>${warmUpWords.start.searching(tried)}</span>
+                    <wr-button look="quiet" @click=${() => this.room.stopFinding()}
+                      >${warmUpWords.start.stop}</wr-button
+                    >`
+                : nothing
+            }
+          </div>
+        </div>
+        <div class="way">
+          <wr-field
+            label=${words.byCode}
+            hint=${warmUpWords.start.codeHint}
+            .value=${this.code}
+            .error=${this.codeRefusal}
+            @field-typed=${this.#codeTyped}
+          ></wr-field>
+          <wr-button label="${words.addThis}: ${words.byCode}" @click=${this.#addCode}>${words.addThis}</wr-button>
+        </div>
+        <div class="way">
+          <wr-entry
+            label=${words.byTiles}
+            hint=${tableWords.deal.hint}
+            .value=${this.typed}
+            .counts=${[13, 14]}
+            .refusal=${this.typedRefusal}
+            @tiles-typed=${this.#tilesTyped}
+            @tiles-entered=${({ detail }: CustomEvent<TypedTiles>) => this.#addTyped(formatTileList(detail.kinds))}
+          ></wr-entry>
+          <wr-button label="${words.addThis}: ${words.byTiles}" @click=${() => this.#addTyped(this.typed)}
+            >${words.addThis}</wr-button
+          >
+        </div>
+      </div>
+    </section>`;
+  }
+
+  #kindChosen({ target }: Event): void {
+    if (target instanceof HTMLSelectElement && isDealKind(target.value)) this.kind = target.value;
+  }
+
+  #countTyped({ detail }: CustomEvent<FieldText>): void {
+    this.count = countOf(detail.value);
+  }
+
+  #codeTyped({ detail }: CustomEvent<FieldText>): void {
+    this.code = detail.value;
+  }
+
+  #tilesTyped({ detail }: CustomEvent<TypedTiles>): void {
+    this.typed = detail.text;
+  }
+
+  async #find(): Promise<void> {
+    const items: WarmUpItem[] = [];
+    for (let place = 0; place < this.count; place += 1) {
+      const found = await this.room.find(this.kind, place % 2 === 0 ? 13 : 14);
+      if (found === null) break;
+      items.push(found.item);
+    }
+    if (items.length > 0) this.room.sheets.add(items);
+  }
+
+  #addCode(): void {
+    const deal = parseDealCode(this.code);
+    this.codeRefusal = deal.ok ? '' : deal.problem.message;
+    if (!deal.ok) return;
+    this.room.sheets.add([itemOfDeal(deal.value)]);
+    this.code = '';
+  }
+
+  #addTyped(rack: string): void {
+    const east = makeItem({ rack, gone: '', step: 'right', seat: 'East' });
+    const item = east.ok ? east : makeItem({ rack, gone: '', step: 'right', seat: 'South' });
+    this.typedRefusal = item.ok ? '' : item.problem.message;
+    if (!item.ok) return;
+    this.room.sheets.add([item.value]);
+    this.typed = '';
+  }
+}
+
+function countOf(value: string): number {
+  const count = Math.round(Number(value));
+  return Number.isFinite(count) ? Math.max(1, Math.min(MOST_PROBLEMS, count)) : 1;
+}
+
+customElements.define('wr-sheet-add', WrSheetAdd);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-sheet-add': WrSheetAdd;
+  }
+}

@@ -1,0 +1,134 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { moveProblem, type SheetProblem } from '../../../core/warmup/sheet.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-field.ts';
+import type { FieldText } from '../../parts/wr-field.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { warmUpWords } from '../../words/warmup.ts';
+import type { PracticeRoom } from './practice-room.ts';
+import { kindsOf, tileRow } from './tile-row.ts';
+import { warmUpStyles } from './warm-up-styles.ts';
+import './wr-class-answers.ts';
+
+const words = warmUpWords.sheets;
+
+/** One problem of the sheet: its tiles, the teacher's words, its place, and what the class chose. */
+export class WrSheetProblem extends LitElement {
+  static override properties = {
+    room: { attribute: false },
+    problem: { attribute: false },
+    place: { type: Number },
+  };
+
+  declare room: PracticeRoom;
+  declare problem: SheetProblem;
+  declare place: number;
+
+  static override styles = [
+    sharedStyles,
+    warmUpStyles,
+    css`
+      .words {
+        display: grid;
+        gap: 0 var(--space-4);
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 19rem), 1fr));
+      }
+
+      summary {
+        min-height: var(--target);
+        padding-block: 0.4em;
+        font-weight: 600;
+        cursor: pointer;
+      }
+
+      .tiles.large {
+        --tile-width: 48px;
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    new StoreController(this, () => [this.room]);
+  }
+
+  protected override render(): unknown {
+    const { problem, place } = this;
+    const number = place + 1;
+    const last = place === (this.room.sheets.sheet?.problems.length ?? 0) - 1;
+    return html`<section class="panel" aria-label=${words.problem(number)}>
+      <div class="row spread">
+        <h2>${words.problem(number)}</h2>
+        <span class="soft"
+          >${problem.seat} ·
+          ${warmUpWords.steps[problem.step]}${problem.code === undefined ? '' : ` · ${problem.code}`}</span
+        >
+        <div class="row">
+          <wr-button look="quiet" label=${words.up(number)} ?disabled=${place === 0} @click=${() => this.#move(-1)}
+            >${words.upShort}</wr-button
+          >
+          <wr-button look="quiet" label=${words.down(number)} ?disabled=${last} @click=${() => this.#move(1)}
+            >${words.downShort}</wr-button
+          >
+          <wr-button look="quiet" label=${words.takeOff(number)} @click=${this.#takeOff}
+            >${words.takeOffShort}</wr-button
+          >
+        </div>
+      </div>
+      ${tileRow(kindsOf(problem.rack), 'large')}
+      ${problem.gone === '' ? nothing : html`<p class="row soft">${warmUpWords.run.gone} ${tileRow(kindsOf(problem.gone))}</p>`}
+      <div class="words">
+        <wr-field
+          label=${words.question}
+          .value=${problem.question}
+          @field-changed=${({ detail }: CustomEvent<FieldText>) => this.#change({ question: detail.value.slice(0, 500) })}
+        ></wr-field>
+        <wr-field
+          label=${words.remark}
+          .value=${problem.remark}
+          @field-changed=${({ detail }: CustomEvent<FieldText>) => this.#change({ remark: detail.value.slice(0, 2000) })}
+        ></wr-field>
+      </div>
+      <details ?open=${problem.answers.length > 0} @toggle=${this.#opened}>
+        <summary>${words.classTitle}</summary>
+        <wr-class-answers
+          .answer=${this.room.sheets.answerTo(problem)}
+          .problem=${problem}
+          @class-changed=${({ detail }: CustomEvent<SheetProblem>) => this.room.sheets.changeProblem(place, detail)}
+        ></wr-class-answers>
+      </details>
+    </section>`;
+  }
+
+  #move(by: -1 | 1): void {
+    const { sheet } = this.room.sheets;
+    if (sheet !== null) this.room.sheets.change(moveProblem(sheet, this.place, by));
+  }
+
+  #takeOff(): void {
+    const { sheet } = this.room.sheets;
+    if (sheet === null) return;
+    this.room.sheets.change({ ...sheet, problems: sheet.problems.toSpliced(this.place, 1) });
+  }
+
+  #change(change: Partial<Pick<SheetProblem, 'question' | 'remark'>>): void {
+    const changed = { ...this.problem, ...change };
+    if (changed.question === this.problem.question && changed.remark === this.problem.remark) return;
+    this.room.sheets.changeProblem(this.place, changed);
+  }
+
+  /** The answers are needed as soon as somebody looks at the class. */
+  #opened({ target }: Event): void {
+    const open = target instanceof HTMLDetailsElement && target.open;
+    if (open && this.room.sheets.answerTo(this.problem) === null) void this.room.sheets.answerAll();
+  }
+}
+
+customElements.define('wr-sheet-problem', WrSheetProblem);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-sheet-problem': WrSheetProblem;
+  }
+}

@@ -1,0 +1,231 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { writeSheetFile } from '../../../core/warmup/sheet-file.ts';
+import type { Paper, Sheet } from '../../../core/warmup/sheet.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-choice.ts';
+import type { ChoiceChanged } from '../../parts/wr-choice.ts';
+import '../../parts/wr-field.ts';
+import type { FieldText } from '../../parts/wr-field.ts';
+import '../../parts/wr-notice.ts';
+import '../../parts/wr-toolbar.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { warmUpWords } from '../../words/warmup.ts';
+import { shellWords } from '../../words/shell.ts';
+import { handOut } from '../card/card-files.ts';
+import type { PracticeRoom } from './practice-room.ts';
+import { warmUpStyles } from './warm-up-styles.ts';
+import './wr-sheet-add.ts';
+import './wr-sheet-problem.ts';
+
+const words = warmUpWords.sheets;
+/** Larger files are not read: a sheet of thirty problems has some 60 kB. */
+const LARGEST_FILE = 900_000;
+
+/** The sheets: the list, or the one that is open with all that can be done with it. */
+export class WrSheets extends LitElement {
+  static override properties = {
+    room: { attribute: false },
+    refusal: { state: true },
+  };
+
+  declare room: PracticeRoom;
+  declare refusal: string;
+
+  static override styles = [
+    sharedStyles,
+    warmUpStyles,
+    css`
+      li.row {
+        padding-block: var(--space-2);
+        border-top: 1px solid var(--hairline);
+      }
+
+      .title {
+        flex: 1 1 14rem;
+      }
+    `,
+  ];
+
+  readonly #onKey = (event: KeyboardEvent): void => this.#shortcut(event);
+
+  constructor() {
+    super();
+    this.refusal = '';
+    new StoreController(this, () => [this.room]);
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('keydown', this.#onKey);
+  }
+
+  override disconnectedCallback(): void {
+    window.removeEventListener('keydown', this.#onKey);
+    super.disconnectedCallback();
+  }
+
+  protected override render(): unknown {
+    const { sheet } = this.room.sheets;
+    return html`<div class="stack">
+      ${sheet === null ? this.#list() : this.#open(sheet)}
+      <input
+        class="unseen"
+        type="file"
+        accept=".json,application/json"
+        tabindex="-1"
+        aria-hidden="true"
+        @change=${this.#chosen}
+      />
+    </div>`;
+  }
+
+  #list(): unknown {
+    const { entries, removed } = this.room.sheets;
+    return html`<p>${words.lead}</p>
+      ${
+        removed === null
+          ? nothing
+          : html`<wr-notice
+              action=${words.bringBack}
+              .closable=${false}
+              @notice-action=${() => this.room.sheets.bringBack()}
+              >${words.removed(removed.title)}</wr-notice
+            >`
+      }
+      <div class="row">
+        <wr-button look="main" @click=${() => this.room.sheets.create(words.untitled)}>${words.create}</wr-button>
+        <wr-button @click=${() => this.renderRoot.querySelector('input')?.click()}>${words.bring}</wr-button>
+      </div>
+      <p class="bad" role="alert">${this.refusal}</p>
+      ${entries.length === 0 ? html`<p class="soft">${words.none}</p>` : nothing}
+      <ul>
+        ${entries.map(
+          ({ id, title, madeAt, problems }) =>
+            html`<li class="row spread">
+              <wr-button look="quiet" label=${words.open(title)} @click=${() => this.room.sheets.open(id)}
+                >${title}</wr-button
+              >
+              <span class="soft">${words.count(problems)} · ${new Date(madeAt).toLocaleDateString()}</span>
+              <wr-button look="quiet" label=${words.remove(title)} @click=${() => this.room.sheets.remove(id)}
+                >${words.removeShort}</wr-button
+              >
+            </li>`,
+        )}
+      </ul>`;
+  }
+
+  #open(sheet: Sheet): unknown {
+    const { sheets } = this.room;
+    const { status } = sheets.saved;
+    const said = { nothing: '', saving: shellWords.saving, saved: shellWords.saved, failed: shellWords.notSaved };
+    return html`<div class="row spread">
+        <wr-button look="quiet" @click=${() => sheets.close()}>← ${words.back}</wr-button>
+        <div class="row">
+          <span class="soft" data-sheet-saved=${status}>${said[status]}</span>
+          <wr-toolbar label=${words.actions}>
+            <wr-button look="quiet" keys="Control+Z" ?disabled=${!sheets.canUndo} @click=${() => sheets.undo()}
+              >${words.undo}</wr-button
+            >
+            <wr-button look="quiet" keys="Control+Shift+Z" ?disabled=${!sheets.canRedo} @click=${() => sheets.redo()}
+              >${words.redo}</wr-button
+            >
+          </wr-toolbar>
+        </div>
+      </div>
+      <div class="row ends">
+        <wr-field
+          class="title"
+          label=${words.heading}
+          .value=${sheet.title}
+          @field-changed=${({ detail }: CustomEvent<FieldText>) => this.#titled(sheet, detail.value)}
+        ></wr-field>
+        <wr-choice
+          label=${words.paper}
+          .options=${[
+            { value: 'letter', label: words.papers.letter },
+            { value: 'a4', label: words.papers.a4 },
+          ]}
+          .value=${sheet.paper}
+          @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) =>
+            sheets.change({ ...sheet, paper: paperOf(detail.value) })}
+        ></wr-choice>
+      </div>
+      <div class="row">
+        <wr-button look="main" ?disabled=${sheet.problems.length === 0} @click=${this.#print}>${words.print}</wr-button>
+        <wr-button ?disabled=${sheet.problems.length === 0} @click=${this.#project}>${words.project}</wr-button>
+        <wr-button @click=${() => handOut(`${sheet.id}.sheet.json`, writeSheetFile(sheet))}>${words.save}</wr-button>
+        <span role="status" class="soft">${sheets.answering ? words.answering : ''}</span>
+      </div>
+      ${sheet.problems.length === 0 ? html`<p>${words.empty}</p>` : nothing}
+      <ol class="stack">
+        ${sheet.problems.map(
+          (problem, place) =>
+            html`<li>
+              <wr-sheet-problem .room=${this.room} .problem=${problem} .place=${place}></wr-sheet-problem>
+            </li>`,
+        )}
+      </ol>
+      <wr-sheet-add .room=${this.room}></wr-sheet-add>`;
+  }
+
+  #titled(sheet: Sheet, title: string): void {
+    if (title !== sheet.title) this.room.sheets.change({ ...sheet, title: title.slice(0, 200) });
+  }
+
+  async #print(): Promise<void> {
+    const ready = await this.room.sheets.answerAll();
+    const { sheet } = this.room.sheets;
+    if (!ready || sheet === null) return;
+    const { printSheet } = await import('../../print/print-sheet.ts');
+    await printSheet(sheet, (problem) => this.room.sheets.answerTo(problem));
+  }
+
+  async #project(): Promise<void> {
+    const ready = await this.room.sheets.answerAll();
+    const { sheet } = this.room.sheets;
+    if (!ready || sheet === null) return;
+    const { projectSheet } = await import('../../print/project-sheet.ts');
+    await projectSheet(sheet, (problem) => this.room.sheets.answerTo(problem));
+  }
+
+  #chosen({ target }: Event): void {
+    if (!(target instanceof HTMLInputElement)) return;
+    const file = target.files?.[0];
+    target.value = '';
+    if (file !== undefined) void this.#bring(file);
+  }
+
+  async #bring(file: File): Promise<void> {
+    if (file.size > LARGEST_FILE) {
+      this.refusal = words.tooLarge;
+      return;
+    }
+    try {
+      const read = this.room.sheets.bring(await file.text());
+      this.refusal = read.ok ? '' : read.problem.message;
+    } catch {
+      this.refusal = words.unreadable;
+    }
+  }
+
+  #shortcut(event: KeyboardEvent): void {
+    const wanted = (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z';
+    if (!wanted || this.room.sheets.sheet === null) return;
+    event.preventDefault();
+    if (event.shiftKey) this.room.sheets.redo();
+    else this.room.sheets.undo();
+  }
+}
+
+function paperOf(value: string): Paper {
+  return value === 'letter' ? 'letter' : 'a4';
+}
+
+customElements.define('wr-sheets', WrSheets);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-sheets': WrSheets;
+  }
+}

@@ -1,0 +1,95 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { PART_KINDS } from '../../../core/review/ledger.ts';
+import { parseTiles } from '../../../core/tiles/text.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { points } from '../../words/numbers.ts';
+import { warmUpWords } from '../../words/warmup.ts';
+import { kindsOf, tileRow } from './tile-row.ts';
+import type { PracticeRoom } from './practice-room.ts';
+import type { WarmUpRun } from './warm-up-run.ts';
+import { warmUpStyles } from './warm-up-styles.ts';
+
+const words = warmUpWords.ledger;
+
+/** The exchange at its end: the ledger, whose parts add up, and the verdict on each pass. */
+export class WrWarmUpLedger extends LitElement {
+  static override properties = {
+    room: { attribute: false },
+    run: { attribute: false },
+  };
+
+  declare room: PracticeRoom;
+  declare run: WarmUpRun;
+
+  static override styles = [
+    sharedStyles,
+    warmUpStyles,
+    css`
+      :host {
+        display: flex;
+        flex-direction: column;
+        gap: var(--space-4);
+      }
+
+      .total {
+        font-weight: 700;
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    new StoreController(this, () => [this.room]);
+  }
+
+  protected override render(): unknown {
+    const { ledger: review, working, refusal } = this.run;
+    if (review === null) {
+      return html`<h2 class="asked" tabindex="-1">${words.title}</h2>
+        <p role="status">${words.pending}</p>
+        <progress aria-label=${words.pending} max="1" .value=${working ?? 0}></progress>
+        <p class="bad" role="alert">${refusal}</p>`;
+    }
+    const { ledger, deal } = review;
+    const row = (name: string, amount: string, total = ''): unknown =>
+      html`<tr class=${total}>
+        <th scope="row">${name}</th>
+        <td class="number">${amount}</td>
+      </tr>`;
+    return html`<h2 class="asked" tabindex="-1">${words.title}</h2>
+      <p class="soft">${words.lead}</p>
+      <table data-ledger>
+        <tbody>
+          ${row(words.start((200 * deal.error).toFixed(1)), (100 * ledger.start).toFixed(1))}
+          ${PART_KINDS.map((kind) =>
+            ledger.totals[kind] === 0 ? nothing : row(words.parts[kind], signed(ledger.totals[kind])),
+          )}
+          ${row(words.end, (100 * ledger.end).toFixed(1), 'total')}
+        </tbody>
+      </table>
+      <h3>${words.passes}</h3>
+      <ol class="stack close">
+        ${review.decisions.map(
+          ({ step, chosen, verdict, cost }) =>
+            html`<li class="row">
+              <strong>${warmUpWords.steps[step ?? 'courtesy']}</strong>
+              ${parseTiles(chosen.tiles).ok ? tileRow(kindsOf(chosen.tiles)) : nothing}
+              <span>${warmUpWords.verdicts[verdict]}${cost > 0 ? `: ${points(cost)}` : ''}</span>
+            </li>`,
+        )}
+      </ol>`;
+  }
+}
+
+function signed(amount: number): string {
+  return `${amount < 0 ? '−' : '+'}${Math.abs(100 * amount).toFixed(1)}`;
+}
+
+customElements.define('wr-warm-up-ledger', WrWarmUpLedger);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-warm-up-ledger': WrWarmUpLedger;
+  }
+}

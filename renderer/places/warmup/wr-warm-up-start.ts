@@ -1,0 +1,153 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { DEAL_KINDS, isDealKind } from '../../../core/warmup/deal-kinds.ts';
+import { parseDealCode } from '../../../core/warmup/deal-code.ts';
+import { itemOfDeal } from '../../../core/warmup/item.ts';
+import { dueMisses } from '../../../core/warmup/session.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-choice.ts';
+import type { ChoiceChanged } from '../../parts/wr-choice.ts';
+import '../../parts/wr-field.ts';
+import type { FieldText } from '../../parts/wr-field.ts';
+import '../../parts/wr-notice.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { warmUpWords } from '../../words/warmup.ts';
+import { today } from './answers.ts';
+import type { DealWishes, PracticeRoom } from './practice-room.ts';
+import { warmUpStyles } from './warm-up-styles.ts';
+
+const words = warmUpWords.start;
+
+/** Where practice begins: today's own decisions, a deal of a kind, or a deal by its code. */
+export class WrWarmUpStart extends LitElement {
+  static override properties = {
+    room: { attribute: false },
+    code: { state: true },
+    refusal: { state: true },
+  };
+
+  declare room: PracticeRoom;
+  declare code: string;
+  declare refusal: string;
+
+  static override styles = [
+    sharedStyles,
+    warmUpStyles,
+    css`
+      .ways {
+        display: grid;
+        gap: var(--space-4);
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 21rem), 1fr));
+      }
+
+      .daily {
+        grid-column: 1 / -1;
+      }
+
+      wr-field {
+        max-width: 16rem;
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.code = '';
+    this.refusal = '';
+    new StoreController(this, () => [this.room]);
+  }
+
+  protected override render(): unknown {
+    const { finding, tried, sitting } = this.room;
+    return html`<div class="stack">
+      ${
+        sitting !== null && sitting.left.length === 0 && !finding
+          ? html`<wr-notice tone="good" .closable=${false}>${words.over(sitting.done)}</wr-notice>`
+          : nothing
+      }
+      <div class="ways">${this.#daily()} ${this.#byKind()} ${this.#byCode()}</div>
+      <div class="row" role="status">
+        ${
+          finding
+            ? html`<span>${words.searching(tried)}</span>
+                <wr-button look="quiet" @click=${() => this.room.stopFinding()}>${words.stop}</wr-button>`
+            : nothing
+        }
+      </div>
+    </div>`;
+  }
+
+  #daily(): unknown {
+    const due = dueMisses({ history: this.room.history, today: today() }).length;
+    return html`<section class="panel daily">
+      <h2>${words.daily}</h2>
+      <p>${words.dailyLead(due)} ${words.dailyLength}</p>
+      <div><wr-button look="main" @click=${() => this.room.practise()}>${words.dailyStart}</wr-button></div>
+    </section>`;
+  }
+
+  #byKind(): unknown {
+    const { kind, tiles, clock } = this.room.wishes;
+    return html`<section class="panel">
+      <h2>${words.deal}</h2>
+      <label class="labelled"
+        >${words.kind}
+        <select @change=${this.#kindChosen}>
+          ${DEAL_KINDS.map((each) => html`<option value=${each} ?selected=${each === kind}>${warmUpWords.kinds[each]}</option>`)}
+        </select>
+      </label>
+      <wr-choice
+        label=${words.tiles}
+        .options=${[
+          { value: 'turns', label: words.turns },
+          { value: '13', label: words.thirteen },
+          { value: '14', label: words.fourteen },
+        ]}
+        .value=${String(tiles)}
+        @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => this.room.wish({ tiles: tilesOf(detail.value) })}
+      ></wr-choice>
+      <div class="row">
+        <wr-button look="main" @click=${() => this.room.deal()}>${words.dealNow}</wr-button>
+        <wr-button .pressed=${clock} @click=${() => this.room.wish({ clock: !clock })}>${words.clock}</wr-button>
+      </div>
+    </section>`;
+  }
+
+  #byCode(): unknown {
+    return html`<section class="panel">
+      <h2>${words.code}</h2>
+      <wr-field
+        label=${words.codeLabel}
+        hint=${words.codeHint}
+        .value=${this.code}
+        .error=${this.refusal}
+        @field-typed=${({ detail }: CustomEvent<FieldText>) => (this.code = detail.value)}
+        @keydown=${(event: KeyboardEvent) => (event.key === 'Enter' ? this.#startCode() : undefined)}
+      ></wr-field>
+      <div><wr-button @click=${this.#startCode}>${words.codeStart}</wr-button></div>
+    </section>`;
+  }
+
+  #kindChosen({ target }: Event): void {
+    if (target instanceof HTMLSelectElement && isDealKind(target.value)) this.room.wish({ kind: target.value });
+  }
+
+  #startCode(): void {
+    const deal = parseDealCode(this.code);
+    this.refusal = deal.ok ? '' : deal.problem.message;
+    if (deal.ok) this.room.start(itemOfDeal(deal.value), { kind: deal.value.kind });
+  }
+}
+
+function tilesOf(value: string): DealWishes['tiles'] {
+  if (value === '13') return 13;
+  return value === '14' ? 14 : 'turns';
+}
+
+customElements.define('wr-warm-up-start', WrWarmUpStart);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-warm-up-start': WrWarmUpStart;
+  }
+}

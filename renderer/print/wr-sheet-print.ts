@@ -1,0 +1,163 @@
+import { css, html, LitElement, nothing } from 'lit';
+import type { Kind } from '../../core/tiles/kinds.ts';
+import { nameOf } from '../../core/tiles/names.ts';
+import { formatTileList, parseTileList } from '../../core/tiles/text.ts';
+import { type Sheet, type SheetProblem, spreadOf } from '../../core/warmup/sheet.ts';
+import '../parts/tile/wr-tile.ts';
+import { WrTile } from '../parts/tile/wr-tile.ts';
+import { sharedStyles } from '../tokens/shared.ts';
+import { percent, points } from '../words/numbers.ts';
+import { warmUpWords } from '../words/warmup.ts';
+import type { HandView } from '../worker/calls.ts';
+import type { AnswerView, JudgedView } from '../worker/warm-up-calls.ts';
+import type { AnswerFor } from './print-sheet.ts';
+import { sheetPrintStyles } from './sheet-print-styles.ts';
+
+const words = warmUpWords.print;
+const SHOWN_EQUALS = 3;
+const SHOWN_HANDS = 2;
+const SHOWN_SECTIONS = 3;
+/** Lines to write on, beside the one for the pass. */
+const LINES = [1, 2, 3];
+
+/** A sheet as it is printed: every problem with room to write, then the answers on pages apart. */
+export class WrSheetPrint extends LitElement {
+  static override properties = {
+    sheet: { attribute: false },
+    answerFor: { attribute: false },
+  };
+
+  declare sheet: Sheet;
+  declare answerFor: AnswerFor;
+
+  static override styles = [sharedStyles, sheetPrintStyles, css``];
+
+  /** Resolves once all tiles are drawn. */
+  async drawn(): Promise<void> {
+    await this.updateComplete;
+    const tiles = [...this.renderRoot.querySelectorAll('wr-tile')].filter((tile) => tile instanceof WrTile);
+    await Promise.all(tiles.map((tile) => tile.updateComplete));
+    await new Promise((resume) => requestAnimationFrame(resume));
+  }
+
+  protected override render(): unknown {
+    const { title, problems } = this.sheet;
+    return html`<main>
+        <h1>${title}</h1>
+        ${problems.map((problem, place) => this.#problem(problem, place))}
+      </main>
+      <section class="answers">
+        <h1>${words.answers(title)}</h1>
+        <p>${words.model}</p>
+        ${problems.map((problem, place) => this.#answer(problem, place))}
+      </section>`;
+  }
+
+  #problem(problem: SheetProblem, place: number): unknown {
+    return html`<section class="problem">
+      ${head(problem, place)} ${tiles(kinds(problem.rack))}
+      ${problem.gone === '' ? nothing : html`<p class="gone">${warmUpWords.run.gone}: ${tiles(kinds(problem.gone))}</p>`}
+      <p>${problem.question}</p>
+      ${problem.remark === '' ? nothing : html`<p class="remark">${problem.remark}</p>`}
+      <div class="write" role="group" aria-label=${words.room}>
+        <span class="label">${words.give}</span><span class="line"></span> <span class="label">${words.why}</span
+        ><span class="line"></span>
+        ${LINES.map(() => html`<span class="line whole"></span>`)}
+      </div>
+    </section>`;
+  }
+
+  #answer(problem: SheetProblem, place: number): unknown {
+    const answer = this.answerFor(problem);
+    if (answer === null) return nothing;
+    const [best, ...others] = answer.options;
+    const equals = others.filter(({ verdict }) => verdict === 'equal');
+    return html`<section class="answer">
+      ${head(problem, place)}
+      <p>${formatTileList(kinds(problem.rack))}</p>
+      <dl>
+        ${
+          best === undefined
+            ? nothing
+            : html`<dt>${words.best}</dt>
+                <dd>${pass(best)} ${best.reasons.join(' ')}</dd>`
+        }
+        ${
+          equals.length === 0
+            ? nothing
+            : html`<dt>${words.asGood}</dt>
+                <dd>${equals.slice(0, SHOWN_EQUALS).map(pass)} ${more(equals)}</dd>`
+        }
+        <dt>${words.lean}</dt>
+        <dd>${lean(answer)}</dd>
+        <dt>${words.hands}</dt>
+        <dd>${answer.reading.byReach.slice(0, SHOWN_HANDS).map(hand)}</dd>
+        ${this.#class(problem, answer)}
+      </dl>
+    </section>`;
+  }
+
+  #class({ answers }: SheetProblem, { options }: AnswerView): unknown {
+    const judged = options.map(({ give, cost, verdict }) => ({ give: formatTileList(give), cost, verdict }));
+    const spread = spreadOf(answers, judged);
+    if (spread.people === 0) return nothing;
+    const rows = spread.rows.filter(({ people }) => people > 0);
+    return html`<dt>${words.class}</dt>
+      <dd>
+        ${rows.map(
+          ({ give, people, verdict, cost }) =>
+            html`<p>
+              ${people}: ${tiles(kinds(give))} ${warmUpWords.verdicts[verdict]}${cost > 0 ? ` (${points(cost)})` : ''}
+            </p>`,
+        )}
+      </dd>`;
+  }
+}
+
+function head({ seat, step, code }: SheetProblem, place: number): unknown {
+  return html`<div class="head">
+    <h2>${warmUpWords.sheets.problem(place + 1)}</h2>
+    <span>${words.seat(seat, warmUpWords.steps[step])}</span>
+    ${code === undefined ? nothing : html`<span>${words.code(code)}</span>`}
+  </div>`;
+}
+
+function tiles(list: readonly Kind[]): unknown {
+  return html`<span class="tiles" role="img" aria-label=${list.map(nameOf).join(', ')}>
+    ${list.map((kind) => html`<wr-tile .kind=${kind} aria-hidden="true"></wr-tile>`)}
+  </span>`;
+}
+
+function pass({ give, blind }: JudgedView): unknown {
+  return html`<span class="group">${tiles(give)} ${blind === 0 ? '' : warmUpWords.answer.blindNote(blind)}</span> `;
+}
+
+function more(equals: readonly JudgedView[]): string {
+  const left = equals.length - SHOWN_EQUALS;
+  return left > 0 ? warmUpWords.answer.asGoodMore(left) : '';
+}
+
+function lean({ reading }: AnswerView): string {
+  return reading.lean
+    .slice(0, SHOWN_SECTIONS)
+    .map(({ section, share }) => `${section} ${percent(share)}`)
+    .join(', ');
+}
+
+function hand({ section, groups, away, reach }: HandView): unknown {
+  const text = groups.map((group) => formatTileList(group.map(({ kind }) => kind))).join(' ');
+  return html`<p>${section}: ${text}, ${words.away(away)}, ${words.reach(percent(reach))}</p>`;
+}
+
+function kinds(text: string): readonly Kind[] {
+  const list = parseTileList(text);
+  return list.ok ? list.value : [];
+}
+
+customElements.define('wr-sheet-print', WrSheetPrint);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-sheet-print': WrSheetPrint;
+  }
+}
