@@ -39,7 +39,7 @@ export interface RaceRule {
 export const USUAL_RULE: RaceRule = {
   seed: 1,
   blockSize: 32,
-  looks: [4, 12, 32],
+  looks: [8, 24, 64],
   halfWidth: 0.005,
   errorRate: 0.05,
   smallestLoss: 0.005,

@@ -1,9 +1,4 @@
-import { passTable } from '../plan/pass-table.ts';
-import type { PassSize } from '../plan/passes.ts';
 import type { PassStep } from '../exchange/steps.ts';
-import type { CompiledCard } from '../reading/compiled.ts';
-import type { Known } from '../reading/known.ts';
-import type { ReachModel } from '../reading/reach-model.ts';
 import type { Kind } from '../tiles/kinds.ts';
 import { Tiles } from '../tiles/tiles.ts';
 import type { Choice } from './future-seats.ts';
@@ -27,16 +22,6 @@ export function exchangeChoices(
   const known = chosen === undefined || best.some((tiles) => Tiles.of(tiles).equals(Tiles.of(chosen)));
   const gives = (known ? best : [...best, chosen]).map((tiles): Choice => ({ type: 'give', tiles }));
   return step === 'left2' ? [...gives, { type: 'stop' }] : gives;
-}
-
-/** The best passes by reach with one, two or three tiles handed on unseen; for the last step of a round. */
-export function blindChoices(compiled: CompiledCard, known: Known, model: ReachModel): Choice[] {
-  const sizes: readonly PassSize[] = [2, 1, 0];
-  return sizes.map((size) => {
-    const { passes, reach } = passTable(compiled, known, size, model);
-    const best = reach.reduce((most, next, place) => (next > (reach[most] as number) ? place : most), 0);
-    return { type: 'give', tiles: passes[best] ?? [] };
-  });
 }
 
 function bestOfEachSize(passes: readonly (readonly Kind[])[]): (readonly Kind[])[] {

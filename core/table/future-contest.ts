@@ -1,6 +1,7 @@
 import type { Contest } from '../plan/race.ts';
 import { Futures, type FutureTerms, USUAL_TERMS } from './future.ts';
 import { ExchangeFutures, type ExchangeTerms, USUAL_EXCHANGE } from './future-exchange.ts';
+import { EXCHANGE_FIGURES, GAME_FIGURES } from './future-figures.ts';
 import type { Choice } from './future-seats.ts';
 import type { Position } from './future-world.ts';
 import type { TableCard } from './table-card.ts';
@@ -19,10 +20,7 @@ export function exchangeContest(
   const futures = new ExchangeFutures(card, position, terms);
   return {
     candidates: choices.length,
-    figures: [
-      { name: 'reach', kind: 'mean', better: 'more' },
-      { name: 'away', kind: 'mean', better: 'less' },
-    ],
+    figures: EXCHANGE_FIGURES,
     sample: (candidate, random, into) => {
       const { reach, away } = futures.play(choices[candidate] as Choice, random);
       into[0] = reach;
@@ -45,10 +43,7 @@ export function gamesContest(
   const futures = new Futures(card, position, terms);
   return {
     candidates: choices.length,
-    figures: [
-      { name: 'won', kind: 'share', better: 'more' },
-      { name: 'away', kind: 'mean', better: 'less' },
-    ],
+    figures: GAME_FIGURES,
     sample: (candidate, random, into) => {
       const { won, away } = futures.play(choices[candidate] as Choice, random);
       into[0] = won ? 1 : 0;

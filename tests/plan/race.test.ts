@@ -150,14 +150,14 @@ describe('G9: sampling stops by a rule fixed beforehand', () => {
     const sure = new Race(coins([1, 0]), USUAL_RULE);
     const even = new Race(coins([0.5, 0.5]), USUAL_RULE);
     expect(sure.due).toEqual(even.due);
-    expect(sure.due?.blocks).toEqual([0, 1, 2, 3]);
+    expect(sure.due?.blocks).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);
   });
 
   it('ends decided when one candidate is left, and those out are sampled no more', () => {
     const { ended, standings, samples } = raceOf(coins([0.9, 0.1, 0.1]), USUAL_RULE);
     expect(ended).toBe('decided');
-    expect(standings.map((each) => each.samples)).toEqual([128, 128, 128]);
-    expect(samples).toBe(384);
+    expect(standings.map((each) => each.samples)).toEqual([256, 256, 256]);
+    expect(samples).toBe(768);
   });
 
   it('ends by the half-width when what is open is known well enough, and tells it', () => {

@@ -12,7 +12,8 @@ import { smallestAway } from '../../core/reading/away.ts';
 import { type Known, knownTiles } from '../../core/reading/known.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
 import { readKnown } from '../../core/reading/reading.ts';
-import { blindChoices, exchangeChoices } from '../../core/table/future-choices.ts';
+import { exchangeChoices } from '../../core/table/future-choices.ts';
+import { bestOfSizes } from '../../core/table/future-sizes.ts';
 import { exchangeContest } from '../../core/table/future-contest.ts';
 import { IncomingDraws } from '../../core/table/future-draws.ts';
 import { ExchangeFutures, type ExchangeTerms, USUAL_EXCHANGE } from '../../core/table/future-exchange.ts';
@@ -307,13 +308,12 @@ describe('the choices that a race compares', () => {
 
   it('with tiles handed on unseen are the best by reach of two, one and none', () => {
     const known = knownOf(rackOf(725));
-    const choices = blindChoices(demoCard, known, FIRST_REACH_MODEL);
+    const best = bestOfSizes(demoCard, known, FIRST_REACH_MODEL, [2, 1, 0]);
     for (const [place, size] of ([2, 1, 0] as const).entries()) {
       const { passes, reach } = passTable(demoCard, known, size, FIRST_REACH_MODEL);
-      const most = reach.reduce((best, next) => Math.max(best, next), 0);
-      const choice = choices[place]!;
-      const given = choice.type === 'give' ? choice.tiles : [];
-      expect(reach[passes.findIndex((each) => Tiles.of(each).equals(Tiles.of(given)))]).toBe(most);
+      const most = reach.reduce((largest, next) => Math.max(largest, next), 0);
+      expect(best[place]).toHaveLength(size);
+      expect(reach[passes.findIndex((each) => Tiles.of(each).equals(Tiles.of(best[place]!)))]).toBe(most);
     }
   });
 });

@@ -1,0 +1,201 @@
+import { legalEvents } from '../../core/game/legal.ts';
+import type { PassStep } from '../../core/exchange/steps.ts';
+import type { PassSize } from '../../core/plan/passes.ts';
+import { type BlockSums, USUAL_RULE } from '../../core/plan/race.ts';
+import { type DueBlocks, Race, type RaceResult } from '../../core/plan/race-run.ts';
+import { exchangeChoices } from '../../core/table/future-choices.ts';
+import { EXCHANGE_FIGURES } from '../../core/table/future-figures.ts';
+import type { Choice } from '../../core/table/future-seats.ts';
+import type { IncomingRates } from '../../core/table/incoming-rates.ts';
+import type { Kind } from '../../core/tiles/kinds.ts';
+import type { Answered } from '../worker/calls.ts';
+import { type Outcome, type StoppableLine, WorkerClient } from '../worker/client.ts';
+import type { LookCalls, LookMoment } from '../worker/look-calls.ts';
+import type { Analysis } from './analysis.ts';
+import type { GameSession } from './game-session.ts';
+
+/** What a look ahead has found so far. */
+export interface Look {
+  readonly status: 'none' | 'pending' | 'done' | 'failed';
+  readonly choices: readonly Choice[];
+  /** Where the race stood at its last look; null before the first one. */
+  readonly result: RaceResult | null;
+  /** What comes in, if not all tiles alike. */
+  readonly rates: IncomingRates | null;
+  /** Why it failed, in words. */
+  readonly message: string;
+}
+
+/** What the player says besides the rack and the tray. */
+export interface LookWishes {
+  /** Whether what comes in is weighed by what people pass. */
+  readonly byRates: boolean;
+  /** In the courtesy, how many tiles the player across asks for; null until said. */
+  readonly offered: number | null;
+}
+
+const NO_LOOK: Look = { status: 'none', choices: [], result: null, rates: null, message: '' };
+const SIZES: readonly PassSize[] = [3, 2, 1, 0];
+/** Workers that share the blocks; what they find does not depend on their number. */
+const WORKERS = 2;
+
+/**
+ * Looks ahead to the end of the exchange as soon as the plan of a pass is there, and anew whenever
+ * the rack, the tray's pass or the wishes change; an older look is dropped.
+ */
+export class LookAhead {
+  readonly #session: GameSession;
+  readonly #analysis: Analysis;
+  readonly #workers: readonly WorkerClient<LookCalls>[];
+  readonly #listeners = new Set<() => void>();
+  #look: Look = NO_LOOK;
+  #wishes: LookWishes = { byRates: false, offered: null };
+  #lookedFor = '';
+  #running = new AbortController();
+  /** The rates of a card, by its text. */
+  #rates: { readonly card: string; readonly rates: IncomingRates } | undefined;
+
+  constructor(session: GameSession, analysis: Analysis, startWorker: () => StoppableLine) {
+    this.#session = session;
+    this.#analysis = analysis;
+    this.#workers = Array.from({ length: WORKERS }, () => new WorkerClient<LookCalls>(startWorker));
+    session.subscribe(() => this.#refresh());
+    analysis.subscribe(() => this.#refresh());
+    this.#refresh();
+  }
+
+  get look(): Look {
+    return this.#look;
+  }
+
+  get wishes(): LookWishes {
+    return this.#wishes;
+  }
+
+  wish(wishes: Partial<LookWishes>): void {
+    this.#wishes = { ...this.#wishes, ...wishes };
+    this.#refresh();
+    this.#tell();
+  }
+
+  subscribe(listener: () => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  #refresh(): void {
+    const { events, id, state } = this.#session;
+    const plan = this.#analysis.plan;
+    const due = legalEvents(state).give;
+    if (due === null || plan.status !== 'done' || plan.value === null) return this.#forget();
+    if (due.step !== 'courtesy') this.#wishes = { ...this.#wishes, offered: null };
+    const passes = plan.value.options.map(({ give }) => give);
+    const choices = exchangeChoices(due.step, passes, this.#chosen(passes));
+    const named = choices.map((choice) => (choice.type === 'stop' ? 'stop' : choice.tiles.join('-'))).join();
+    const { byRates, offered } = this.#wishes;
+    const wanted = `${id} ${events.length} ${events.at(-1)?.at ?? ''} ${due.step} ${named} ${byRates} ${offered}`;
+    if (wanted === this.#lookedFor) return;
+    this.#lookedFor = wanted;
+    void this.#begin(due.step, choices);
+  }
+
+  /** The tray's tiles if they are a whole pass of the plan. */
+  #chosen(passes: readonly (readonly Kind[])[]): readonly Kind[] | undefined {
+    const tray = this.#session.layout.aside.map(({ kind }) => kind).sort((one, other) => one - other);
+    return tray.length === 0 ? undefined : passes.find((pass) => pass.join() === tray.join());
+  }
+
+  #forget(): void {
+    if (this.#lookedFor === '') return;
+    this.#lookedFor = '';
+    this.#running.abort();
+    this.#show(NO_LOOK);
+  }
+
+  async #begin(step: PassStep, choices: readonly Choice[]): Promise<void> {
+    this.#running.abort();
+    const running = new AbortController();
+    this.#running = running;
+    this.#show({ ...NO_LOOK, status: 'pending', choices });
+    const moment = { card: JSON.stringify(this.#session.card), events: this.#session.events };
+    try {
+      await this.#run(moment, step, choices, running.signal);
+    } catch (error) {
+      if (running.signal.aborted) return;
+      const message = error instanceof Error ? error.message : String(error);
+      this.#show({ ...this.#look, status: 'failed', message });
+    }
+  }
+
+  async #run(moment: LookMoment, step: PassStep, passes: readonly Choice[], signal: AbortSignal): Promise<void> {
+    const choices = [...passes, ...(await this.#otherSizes(moment, step, passes, signal))];
+    const rates = this.#wishes.byRates ? await this.#ratesFor(moment, signal) : null;
+    this.#show({ ...NO_LOOK, status: 'pending', choices, rates });
+    const race = new Race({ candidates: choices.length, figures: EXCHANGE_FIGURES }, USUAL_RULE);
+    for (let due = race.due; due !== null; due = race.due) {
+      race.take(await this.#count(moment, choices, due, rates, signal));
+      const result = race.result();
+      this.#show({ ...this.#look, status: result.ended === null ? 'pending' : 'done', result });
+    }
+  }
+
+  /** Where tiles may be handed on unseen, the best passes with another number of own tiles. */
+  async #otherSizes(
+    moment: LookMoment,
+    step: PassStep,
+    passes: readonly Choice[],
+    signal: AbortSignal,
+  ): Promise<Choice[]> {
+    if (step !== 'left' && step !== 'right2') return [];
+    const own = passes.map((choice) => (choice.type === 'give' ? choice.tiles.length : -1));
+    const sizes = SIZES.filter((size) => !own.includes(size));
+    const found = valueOf(await this.#worker(0).ask('sizes', { ...moment, sizes }, { signal }));
+    return found.map((tiles) => ({ type: 'give', tiles }));
+  }
+
+  async #ratesFor(moment: LookMoment, signal: AbortSignal): Promise<IncomingRates> {
+    const { card } = moment;
+    if (this.#rates?.card !== card) {
+      this.#rates = { card, rates: valueOf(await this.#worker(0).ask('rates', { card }, { signal })) };
+    }
+    return this.#rates.rates;
+  }
+
+  async #count(
+    moment: LookMoment,
+    choices: readonly Choice[],
+    { blocks, alive }: DueBlocks,
+    rates: IncomingRates | null,
+    signal: AbortSignal,
+  ): Promise<readonly BlockSums[]> {
+    const { seed, blockSize } = USUAL_RULE;
+    const weights = rates?.weights ?? null;
+    const { offered } = this.#wishes;
+    const shares = this.#workers.map((worker, share) => {
+      const own = blocks.filter((_, place) => place % WORKERS === share);
+      const request = { ...moment, choices, seed, blockSize, blocks: own, alive, weights, offered };
+      return worker.ask('futures', request, { signal });
+    });
+    return (await Promise.all(shares)).flatMap(valueOf);
+  }
+
+  #worker(place: number): WorkerClient<LookCalls> {
+    return this.#workers[place] as WorkerClient<LookCalls>;
+  }
+
+  #show(look: Look): void {
+    this.#look = look;
+    this.#tell();
+  }
+
+  #tell(): void {
+    for (const listener of this.#listeners) listener();
+  }
+}
+
+/** What a worker answered; a cancelled or failed question is thrown, so that the look ends. */
+function valueOf<Value>(outcome: Outcome<Answered<Value>>): Value {
+  if (outcome.status === 'done' && outcome.value.ok) return outcome.value.value;
+  if (outcome.status === 'done' && !outcome.value.ok) throw new Error(outcome.value.message);
+  throw new Error(outcome.status === 'failed' ? outcome.message : 'cancelled');
+}

@@ -1,0 +1,73 @@
+import { stateOf } from '../../core/game/state.ts';
+import { givenTiles } from '../../core/exchange/state.ts';
+import { SEATS } from '../../core/exchange/steps.ts';
+import { type BlockSums, blockSteps } from '../../core/plan/race.ts';
+import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
+import type { CompiledCard } from '../../core/reading/compiled.ts';
+import { exchangeContest } from '../../core/table/future-contest.ts';
+import { USUAL_EXCHANGE } from '../../core/table/future-exchange.ts';
+import { bestOfSizes } from '../../core/table/future-sizes.ts';
+import type { Position } from '../../core/table/future-world.ts';
+import { tableRatesSteps } from '../../core/table/incoming-rates.ts';
+import { makeTableCard, type TableCard } from '../../core/table/table-card.ts';
+import { Tiles } from '../../core/tiles/tiles.ts';
+import type { Answered } from './calls.ts';
+import { compiledCard } from './card-cache.ts';
+import type { LookCalls, LookMoment } from './look-calls.ts';
+import type { Handlers } from './serve.ts';
+
+const TABLE_CARDS = new WeakMap<CompiledCard, TableCard>();
+
+/** How each call of the look ahead is answered. */
+export const lookHandlers: Handlers<LookCalls> = {
+  *sizes(request) {
+    yield undefined;
+    const moment = momentOf(request);
+    if (!moment.ok) return moment;
+    const { card, position } = moment.value;
+    const { rack } = position.exchange;
+    const gone = givenTiles(position.exchange);
+    const known = { rack, gone, unseen: Tiles.fullSet.minus(rack.plus(gone)) };
+    return { ok: true, value: bestOfSizes(card.compiled, known, FIRST_REACH_MODEL, request.sizes) };
+  },
+
+  *futures(request) {
+    const moment = momentOf(request);
+    if (!moment.ok) return moment;
+    const { choices, weights, offered, alive, blocks } = request;
+    const terms = {
+      ...USUAL_EXCHANGE,
+      ...(weights === null ? {} : { weights }),
+      ...(offered === null ? {} : { offered }),
+    };
+    const contest = exchangeContest(moment.value.card, moment.value.position, choices, terms);
+    const sums: BlockSums[] = [];
+    for (const block of blocks) {
+      sums.push(yield* blockSteps(contest, request, block, alive));
+      yield sums.length * request.blockSize;
+    }
+    return { ok: true, value: sums };
+  },
+
+  *rates({ card }) {
+    const compiled = compiledCard(card);
+    if (!compiled.ok) return { ok: false, message: compiled.problem.message };
+    return { ok: true, value: yield* tableRatesSteps(compiled.value) };
+  },
+};
+
+function momentOf({ card, events }: LookMoment): Answered<{ readonly card: TableCard; readonly position: Position }> {
+  const compiled = compiledCard(card);
+  if (!compiled.ok) return { ok: false, message: compiled.problem.message };
+  const state = stateOf(events);
+  if (!state.ok) return { ok: false, message: state.problem.message };
+  const { exchange, seat } = state.value;
+  if (exchange === null || seat === null) throw new Error('a look ahead begins while a pass is due');
+  return { ok: true, value: { card: tableCard(compiled.value), position: { seat: SEATS.indexOf(seat), exchange } } };
+}
+
+function tableCard(compiled: CompiledCard): TableCard {
+  const known = TABLE_CARDS.get(compiled) ?? makeTableCard(compiled);
+  TABLE_CARDS.set(compiled, known);
+  return known;
+}
