@@ -57,7 +57,7 @@ export const cardWords = {
     start: 'Start an empty card',
     startLead: 'You have the printed card before you: enter it line by line.',
     bring: 'Open a card file',
-    bringLead: 'You have a file that ends in .card.json: choose it, or drop it here.',
+    bringLead: 'You have a card file: choose it, or drop it here.',
     drop: 'Drop the card file to look at it',
     copyTitle: (title: string) => `${title}, my copy`,
     versionsTitle: (title: string) => `Earlier versions of ${title}`,
@@ -107,7 +107,7 @@ export const cardWords = {
     wholeCard: 'The whole card',
     column: (column: number) => `place ${column} of the line`,
     linesTitle: 'Lines that can be read',
-    tooLarge: 'This file is far too large for a card: choose a file ending in .card.json.',
+    tooLarge: 'This file is far too large for a card: choose another one.',
     unreadable: 'The file could not be read. Try it again, or choose another one.',
   },
 

@@ -20,9 +20,13 @@ export interface CardText {
 export interface OpenedCard {
   readonly document: CardDocument;
   readonly problems: readonly CardProblem[];
-  /** Lines without a problem. */
-  readonly lines: number;
-  /** Ways of those lines. */
+  /** The lines without a problem. */
+  readonly good: readonly GoodLine[];
+}
+
+export interface GoodLine {
+  readonly section: string;
+  readonly pattern: string;
   readonly ways: number;
 }
 

@@ -12,11 +12,8 @@ export const cardHandlers: Handlers<CardCalls> = {
     const read = readCardFile(text);
     if (!read.ok) return { ok: false, message: read.problem.message };
     const { document, problems, card } = read.value;
-    const lines = linesOf(card);
-    return {
-      ok: true,
-      value: { document, problems, lines: lines.length, ways: lines.reduce((sum, { ways }) => sum + ways.length, 0) },
-    };
+    const good = linesOf(card).map(({ section, pattern, ways }) => ({ section, pattern, ways: ways.length }));
+    return { ok: true, value: { document, problems, good } };
   },
   *examine({ text }) {
     const read = readCardFile(text);

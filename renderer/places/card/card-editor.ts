@@ -117,6 +117,8 @@ export class CardEditor {
       name: 'card',
       run: () => this.#desk.saveCard(this.id, writeCardFile(this.document)),
     });
+    // The queue says nothing while an earlier change is still being saved.
+    this.#tell();
   }
 
   #tell(): void {

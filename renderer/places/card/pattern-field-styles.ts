@@ -4,6 +4,7 @@ import { css } from 'lit';
 export const patternFieldStyles = css`
   :host {
     display: block;
+    position: relative;
   }
 
   label {

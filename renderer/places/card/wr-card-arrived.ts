@@ -1,14 +1,12 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { CardProblem } from '../../../core/card/check.ts';
-import { sectionName, textField } from '../../../core/card/document.ts';
-import { understoodLines } from '../../../core/card/understood.ts';
-import { formatPattern } from '../../../core/card/pattern.ts';
+import { textField } from '../../../core/card/document.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
-import type { OpenedCard } from '../../worker/card-calls.ts';
+import type { GoodLine, OpenedCard } from '../../worker/card-calls.ts';
 import type { Answered } from '../../worker/calls.ts';
 import { cardStyles } from './card-styles.ts';
 
@@ -75,47 +73,45 @@ export class WrCardArrived extends LitElement {
       <div><wr-button look="main" @click=${() => this.#answer(false)}>${words.close}</wr-button></div>`;
   }
 
-  #card({ document, problems, lines, ways }: OpenedCard): unknown {
+  #card({ document, problems, good }: OpenedCard): unknown {
     const title = [textField(document, 'title') || cardWords.untitled, textField(document, 'season')];
     const bad = problems.length > 0;
-    const said = bad ? words.bad(cardWords.lines(lines), words.problems(problems.length)) : words.good;
-    return html`<p>
-        <strong>${title.filter(Boolean).join(' · ')}</strong><br />${cardWords.lines(lines)}, ${cardWords.ways(ways)}
-      </p>
+    const lines = cardWords.lines(good.length);
+    const ways = good.reduce((sum, line) => sum + line.ways, 0);
+    const said = bad ? words.bad(lines, words.problems(problems.length)) : words.good;
+    return html`<p><strong>${title.filter(Boolean).join(' · ')}</strong><br />${lines}, ${cardWords.ways(ways)}</p>
       <wr-notice tone=${bad ? 'warn' : 'good'} .closable=${false}>${said} ${words.untouched}</wr-notice>
       <div class="row">
         <wr-button look="main" @click=${() => this.#answer(true)}>${bad ? words.keepBad : words.keep}</wr-button>
         <wr-button @click=${() => this.#answer(false)}>${words.leave}</wr-button>
       </div>
-      ${bad ? problemList(problems) : nothing} ${this.#goodLines(document, problems)}`;
+      ${bad ? problemList(problems) : nothing} ${this.#goodLines(good, bad)}`;
   }
 
-  #goodLines(document: OpenedCard['document'], problems: readonly CardProblem[]): unknown {
-    const broken = new Set(problems.map(({ section, id }) => `${section}\n${id}`));
-    const good = understoodLines(document).filter(({ section, id }) => !broken.has(`${section}\n${id}`));
-    const names = document.sections.map(sectionName);
-    return html`<details ?open=${problems.length > 0}>
+  #goodLines(good: readonly GoodLine[], open: boolean): unknown {
+    const names = [...new Set(good.map(({ section }) => section))];
+    return html`<details ?open=${open}>
       <summary>${words.linesTitle}</summary>
-      ${[...new Set(names)].map((name) => {
-        const lines = good.filter(({ section }) => section === name);
-        if (lines.length === 0) return nothing;
-        return html`<h3>${name}</h3>
-          <ul class="lines">
-            ${lines.map(
-              ({ pattern, ways }) =>
-                html`<li>
-                  <span class="code">${formatPattern(pattern)}</span>
-                  <span class="soft">${cardWords.ways(ways)}</span>
-                </li>`,
-            )}
-          </ul>`;
-      })}
+      ${names.map(
+        (name) =>
+          html`<h3>${name}</h3>
+            <ul class="lines">
+              ${good.filter(({ section }) => section === name).map(goodLine)}
+            </ul>`,
+      )}
     </details>`;
   }
 
   #answer(keep: boolean): void {
     emit<ArrivalAnswer>(this, 'arrival-answered', { keep });
   }
+}
+
+function goodLine({ pattern, ways }: GoodLine): unknown {
+  return html`<li>
+    <span class="code">${pattern}</span>
+    <span class="soft">${cardWords.ways(ways)}</span>
+  </li>`;
 }
 
 /** Every problem with section, line and column. */

@@ -116,14 +116,14 @@ export class WrCardGrid extends LitElement {
       ${
         section === undefined
           ? nothing
-          : html`<label class="labelled"
-                >${words.section}
-                <select @change=${this.#chosen}>
+          : html`<div class="labelled">
+                <label for="which">${words.section}</label
+                ><select id="which" @change=${this.#chosen}>
                   ${editor.document.sections.map(
                     (each, at) => html`<option .selected=${at === this.section}>${sectionName(each, at)}</option>`,
                   )}
-                </select></label
-              >
+                </select>
+              </div>
               ${
                 editor.fixed
                   ? nothing

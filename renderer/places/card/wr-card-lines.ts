@@ -147,9 +147,10 @@ export class WrCardLines extends LitElement {
   }
 
   #whichSection(editor: CardEditor, place: LinePlace): unknown {
-    return html`<label class="labelled"
-      >${words.toSection}
+    return html`<div class="labelled">
+      <label for="which">${words.toSection}</label>
       <select
+        id="which"
         @change=${({ target }: Event) => {
           if (target instanceof HTMLSelectElement) this.#step(sendLine(editor.document, place, target.selectedIndex));
         }}
@@ -160,8 +161,8 @@ export class WrCardLines extends LitElement {
               ${sectionName(section, at)}
             </option>`,
         )}
-      </select></label
-    >`;
+      </select>
+    </div>`;
   }
 
   #section(editor: CardEditor, at: number, name: string): unknown {

@@ -211,6 +211,7 @@ export class WrCardPlace extends LitElement {
 
   #show(view: string): void {
     if (isView(view)) this.view = view;
+    if (view === 'cards') void this.#room.list();
     this.#room.editor?.settle();
   }
 

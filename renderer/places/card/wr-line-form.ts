@@ -54,6 +54,10 @@ export class WrLineForm extends LitElement {
     sharedStyles,
     cardStyles,
     css`
+      :host {
+        container-type: inline-size;
+      }
+
       .facts {
         min-height: var(--target);
       }
@@ -64,6 +68,27 @@ export class WrLineForm extends LitElement {
 
       .whole::before {
         content: '✓ ';
+      }
+
+      /* The groups may wrap without moving the buttons below them; where there is no room for that, they come last. */
+      .drawn {
+        order: 1;
+      }
+
+      @container (min-width: 40rem) {
+        .drawn {
+          order: 0;
+          min-height: 19rem;
+        }
+      }
+
+      wr-line-settings {
+        order: 2;
+      }
+
+      .picker h3 {
+        min-height: var(--target);
+        align-content: center;
       }
 
       .picker {
@@ -133,7 +158,7 @@ export class WrLineForm extends LitElement {
   }
 
   #example(reading: LineReading): unknown {
-    return html`<section class="stack close" aria-label=${words.groups}>
+    return html`<section class="drawn stack close" aria-label=${words.groups}>
       ${this.#facts(reading)}
       <wr-line-groups
         .reading=${reading}
@@ -223,9 +248,8 @@ export class WrLineForm extends LitElement {
 
   #drafted({ detail: { draft, whole } }: CustomEvent<GroupDrafted>): void {
     const pattern = textField(this.line, 'pattern');
-    const written = patternFromDraft([draft]);
-    if (this.chosen !== null) this.#edit({ pattern: replaceGroup(pattern, this.chosen, written) });
-    else if (whole) this.#edit({ pattern: insertGroup(pattern, written) });
+    if (this.chosen !== null) this.#edit({ pattern: replaceGroup(pattern, this.chosen, patternFromDraft([draft])) });
+    else if (whole) this.#edit({ pattern: insertGroup(pattern, patternFromDraft([draft])) });
     else this.next = { ...draft, suit: draft.suit === 'none' ? this.next.suit : draft.suit };
   }
 

@@ -98,11 +98,12 @@ export class WrPatternField extends LitElement {
           @blur=${this.#left}
           @scroll=${this.#follow}
         />
-        ${problem === null ? nothing : html`<span class="pointer" aria-hidden="true"></span>`} ${this.#list()}
+        ${problem === null ? nothing : html`<span class="pointer" aria-hidden="true"></span>`}
       </div>
       <p id="said" class="said ${problem === null ? '' : 'bad'}" role="status">
         ${problem === null ? this.#reading() : problem.message}
-      </p>`;
+      </p>
+      ${this.#list()}`;
   }
 
   protected override updated(changed: PropertyValues<this>): void {
@@ -159,8 +160,10 @@ export class WrPatternField extends LitElement {
   }
 
   #offer(text: string, caret: number, asked: boolean): void {
-    const started = /\S$/.test(text.slice(0, caret));
-    const offers = started || asked ? completionsAt(text, caret) : [];
+    const typed = scanPattern(text.slice(0, caret)).at(-1);
+    // A group that is whole already is not offered more unasked, save for what is easily overlooked.
+    const open = typed?.to === caret && (!typed.group.ok || /^[DN]/.test(typed.text));
+    const offers = open || asked ? completionsAt(text, caret) : [];
     this.offers = offers.slice(0, asked ? 30 : MOST_OFFERS);
     this.active = -1;
   }

@@ -1,0 +1,482 @@
+import { readFile } from 'node:fs/promises';
+import type { Page } from '@playwright/test';
+import { CARD_LIMITS } from '../../core/card/check.ts';
+import { emptyCard } from '../../core/card/document.ts';
+import { writeCardFile } from '../../core/card/file.ts';
+import { addSection, copyDemo, kept, startCard, view } from './card-evening.ts';
+import { cardFiles, withUs } from './card-file.ts';
+import { expect, test } from './windrow.ts';
+
+test.use({ actionTimeout: 8000 });
+
+/** Drops a file on the window, as a hand does from a folder. */
+async function drop(page: Page, name: string, text: string): Promise<void> {
+  const given = await page.evaluateHandle(
+    ([file, content]) => {
+      const transfer = new DataTransfer();
+      transfer.items.add(new File([content ?? ''], file ?? '', { type: 'application/json' }));
+      return transfer;
+    },
+    [name, text],
+  );
+  await page.dispatchEvent('body', 'dragover', { dataTransfer: given });
+  await page.dispatchEvent('body', 'drop', { dataTransfer: given });
+}
+
+async function agree(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'I understand' }).click();
+}
+
+const BAD_CARD = writeCardFile({
+  ...emptyCard('A card with faults', '2027'),
+  sections: [
+    {
+      name: 'Runs',
+      lines: [
+        { id: 'runs-1', pattern: 'FF 111a 222b 333a 444b', slide: 1 },
+        { id: 'runs-2', pattern: 'FF 11?a 222b 333a 444b' },
+        { id: 'runs-1', pattern: 'FF 1111a 2222b 3333c' },
+      ],
+    },
+    { name: 'Twos', lines: [{ id: 'twos-1', pattern: 'FF 22a', points: 'many' }] },
+  ],
+});
+
+test.describe('several cards', () => {
+  test('a newcomer is led: the demo card stays as it is, a copy of it is made in one click', async ({
+    windrow,
+    page,
+  }) => {
+    await windrow.open('Card');
+    await view(page, 'Lines');
+    await expect(page.getByText('This is the demo card. It stays as it is.')).toBeVisible();
+    await expect(page.locator('wr-line-form')).toHaveCount(0);
+    await page.getByRole('button', { name: 'Make my own copy' }).click();
+    await expect(page.locator('wr-line-form')).toBeVisible();
+    expect([...(await cardFiles(windrow.folder)).keys()]).toHaveLength(1);
+  });
+
+  test('the caution comes once at entry, once at import, once at export, and never again', async ({
+    windrow,
+    page,
+  }) => {
+    const caution = page.getByRole('heading', { name: 'A word about printed cards' });
+    await windrow.open('Card');
+    await page.getByRole('button', { name: 'Start an empty card' }).click();
+    await expect(caution).toBeVisible();
+    await agree(page);
+    await expect(caution).toBeHidden();
+    await page.getByRole('button', { name: 'Close' }).last().click();
+    await page.getByRole('button', { name: 'Save as a file' }).click();
+    await expect(caution).toBeVisible();
+    const download = page.waitForEvent('download');
+    await agree(page);
+    await download;
+    await drop(page, 'x.card.json', BAD_CARD);
+    await expect(caution).toBeVisible();
+    await agree(page);
+    await expect(page.locator('wr-card-arrived')).toBeVisible();
+    await page
+      .getByRole('button', { name: 'Don\u2019t keep it' })
+      .or(page.getByRole('button', { name: "Don't keep it" }))
+      .click();
+    await page.waitForTimeout(300);
+    await windrow.restart();
+    await windrow.go('Card');
+    await page.getByRole('button', { name: 'Start an empty card' }).click();
+    await expect(page.getByLabel('Title of the card')).toBeVisible();
+    await expect(caution).toBeHidden();
+  });
+
+  test('J5: an earlier version is back in two clicks', async ({ windrow, page }) => {
+    await windrow.open('Card');
+    await copyDemo(windrow);
+    await windrow.restart();
+    await windrow.go('Card');
+    await view(page, 'Cards');
+    await page.getByRole('button', { name: 'Open, Lakeside demo card, my copy' }).click();
+    await page.getByRole('button', { name: 'Remove', exact: true }).click();
+    await kept(page);
+    await expect(page.locator('wr-card-outline .line')).toHaveCount(56);
+    await view(page, 'Cards');
+    await page.getByRole('button', { name: 'Earlier versions' }).click();
+    await page.getByRole('button', { name: 'Bring this one back' }).first().click();
+    await view(page, 'Lines');
+    await expect(page.locator('wr-card-outline .line')).toHaveCount(57);
+  });
+
+  test('a removed card is brought back; the card in use falls back to the demo card', async ({ windrow, page }) => {
+    await windrow.open('Card');
+    await copyDemo(windrow);
+    await page.getByRole('button', { name: 'Use at the Table' }).click();
+    await view(page, 'Cards');
+    await page.locator('.card', { hasText: 'my copy' }).getByRole('button', { name: 'Remove' }).click();
+    await expect(page.getByText('was removed. A dated copy is kept.')).toBeVisible();
+    await expect(page.locator('wr-card-shelf').getByText('In use at the Table')).toHaveCount(1);
+    await page.getByRole('button', { name: 'Bring it back' }).click();
+    await expect(page.locator('.card', { hasText: 'my copy' })).toBeVisible();
+  });
+
+  test('a game keeps its card: editing the card later changes no game that has begun', async ({ windrow, page }) => {
+    await windrow.open('Card');
+    await copyDemo(windrow);
+    await page.getByRole('button', { name: 'Use at the Table' }).click();
+    await windrow.go('Table');
+    await windrow.deal('J FF N 0 13b 4578c 22d');
+    await windrow.saved();
+    const stairs = page.getByText(/^Stairs \d+$/);
+    await expect(stairs.first()).toBeVisible();
+    const before = await stairs.count();
+    await windrow.go('Card');
+    await page.getByRole('button', { name: 'Stairs', exact: true }).click();
+    await page.getByRole('button', { name: 'Remove the section' }).click();
+    await kept(page);
+    await windrow.go('Table');
+    await expect(stairs).toHaveCount(before);
+  });
+});
+
+test.describe('a line, built and typed', () => {
+  test('both ways of entry show the same line at all times', async ({ windrow, page }) => {
+    await windrow.open('Card');
+    await startCard(windrow);
+    await addSection(windrow, 'Runs');
+    await page.getByRole('button', { name: 'Add a line' }).click();
+    const field = page.getByLabel('The line, typed');
+    await expect(field).toBeFocused();
+    await page.keyboard.type('FF 222a');
+    await expect(page.locator('wr-line-groups [role=option]')).toHaveCount(3);
+    await page.getByRole('button', { name: 'number 3', exact: true }).click();
+    await expect(field).toHaveValue('FF 222a 33a');
+    await page.getByRole('option', { name: /pair of threes/ }).click();
+    await page.getByRole('radio', { name: '4 kong' }).check();
+    await page.getByRole('radio', { name: 'second suit' }).check();
+    await page.getByRole('radio', { name: 'apart' }).check();
+    await expect(field).toHaveValue("FF 222a 3333b'");
+    await page.getByRole('button', { name: 'Earlier', exact: true }).click();
+    await expect(field).toHaveValue("FF 3333b' 222a");
+    await page.getByRole('button', { name: 'Take it away' }).click();
+    await expect(field).toHaveValue('FF 222a');
+    await expect(page.getByText('5 of 14 tiles · 9 tiles to go')).toBeVisible();
+  });
+
+  test('the groups go by keys: choose, move, take away; the focus stays on the group', async ({ windrow, page }) => {
+    await windrow.open('Card');
+    await copyDemo(windrow);
+    const field = page.getByLabel('The line, typed');
+    const group = page.locator('wr-line-groups [role=option]');
+    await group.first().click();
+    await page.keyboard.press('Alt+ArrowRight');
+    await expect(field).toHaveValue('2a 1111a 3333a 4a 5555a');
+    await expect(page.locator('wr-line-groups [role=option]:focus')).toHaveAttribute('aria-label', /kong of ones/);
+    await page.keyboard.press('End');
+    await page.keyboard.press('ArrowLeft');
+    await page.keyboard.press('Delete');
+    await expect(field).toHaveValue('2a 1111a 3333a 4a');
+    await expect(page.locator('wr-line-groups [role=option]:focus')).toHaveCount(1);
+    for (let step = 0; step < 2; step += 1) await page.keyboard.press('Control+z');
+    await expect(field).toHaveValue('1111a 2a 3333a 4a 5555a');
+    await page.keyboard.press('Control+Shift+z');
+    await expect(field).toHaveValue('2a 1111a 3333a 4a 5555a');
+  });
+
+  test('an example with real tiles can be leafed through all ways, and says what takes jokers', async ({
+    windrow,
+    page,
+  }) => {
+    await windrow.open('Card');
+    await copyDemo(windrow);
+    await expect(page.getByText('Way 1 of 15')).toBeVisible();
+    await expect(page.getByRole('option', { name: 'kong of ones, first suit, takes jokers' })).toBeVisible();
+    await expect(page.getByRole('option', { name: 'single two, first suit', exact: true })).toBeVisible();
+    for (let way = 2; way <= 15; way += 1) {
+      await page.getByRole('button', { name: 'Next way' }).click();
+      await expect(page.getByText(`Way ${way} of 15`)).toBeVisible();
+    }
+    await expect(page.getByRole('button', { name: 'Next way' })).toHaveAttribute('aria-disabled', 'true');
+  });
+
+  test('completion: Down chooses a way to go on, Enter takes it, Escape closes the list', async ({ windrow, page }) => {
+    await windrow.open('Card');
+    await startCard(windrow);
+    await addSection(windrow, 'Runs');
+    await page.getByRole('button', { name: 'Add a line' }).click();
+    const field = page.getByLabel('The line, typed');
+    await page.keyboard.type('222');
+    await expect(page.locator('wr-pattern-field [role=option]').first()).toBeVisible();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    const chosen = page.locator('wr-pattern-field [role=option][aria-selected=true]');
+    const group = (await chosen.locator('b').textContent()) ?? '';
+    await page.keyboard.press('Enter');
+    await expect(field).toHaveValue(group);
+    await expect(field).toBeFocused();
+    await page.keyboard.type(' DD');
+    await expect(page.locator('wr-pattern-field [role=option]').first()).toBeVisible();
+    await page.keyboard.press('Escape');
+    await expect(page.locator('wr-pattern-field [role=option]')).toHaveCount(0);
+    await expect(field).toHaveValue(`${group} DD`);
+  });
+
+  test('a fault is told in a sentence, with a wedge under the exact character, and nothing typed is lost', async ({
+    windrow,
+    page,
+  }) => {
+    await windrow.open('Card');
+    await startCard(windrow);
+    await addSection(windrow, 'Runs');
+    await page.getByRole('button', { name: 'Add a line' }).click();
+    const field = page.getByLabel('The line, typed');
+    await page.keyboard.type('FF 22q 333a');
+    await expect(page.getByText('"q" can\'t stand here. Use a, b or c, or bam, crak or dot.')).toBeVisible();
+    const { wedge, character } = await field.evaluate((input) => {
+      const style = getComputedStyle(input);
+      const canvas = document.createElement('canvas').getContext('2d');
+      if (canvas === null || !(input.getRootNode() instanceof ShadowRoot)) throw new Error('no canvas');
+      canvas.font = `${style.fontSize} ${style.fontFamily}`;
+      const left =
+        input.getBoundingClientRect().left + parseFloat(style.paddingLeft) + parseFloat(style.borderLeftWidth);
+      const box = input.parentElement?.querySelector('.pointer')?.getBoundingClientRect();
+      const width = canvas.measureText('FF 22q').width - canvas.measureText('FF 22').width;
+      const middle = left + canvas.measureText('FF 22').width + width / 2;
+      return { wedge: box === undefined ? 0 : box.left + box.width / 2, character: middle };
+    });
+    expect(Math.abs(wedge - character)).toBeLessThan(4);
+    await expect(field).toHaveValue('FF 22q 333a');
+    await page.keyboard.press('Tab');
+    await kept(page);
+    await expect(page.locator('wr-card-outline').getByText('to mend')).toBeVisible();
+  });
+
+  test('lines are duplicated, moved and sent to another section; sections renamed, moved and folded', async ({
+    windrow,
+    page,
+  }) => {
+    await windrow.open('Card');
+    await copyDemo(windrow);
+    const outline = page.locator('wr-card-outline');
+    await page.getByRole('button', { name: 'Duplicate' }).first().click();
+    await expect(page.getByRole('heading', { name: 'Line 2 of Stairs' })).toBeVisible();
+    await page.getByRole('button', { name: 'Move down' }).click();
+    await expect(page.getByRole('heading', { name: 'Line 3 of Stairs' })).toBeVisible();
+    await page.getByLabel('Section', { exact: true }).selectOption('Twos');
+    await expect(page.getByRole('heading', { name: 'Line 7 of Twos' })).toBeVisible();
+    await outline.getByRole('button', { name: 'Echoes', exact: true }).click();
+    await page.getByLabel('Name of the section').fill('Answers');
+    await page.getByRole('button', { name: 'Move up' }).click();
+    await kept(page);
+    const [text] = [...(await cardFiles(windrow.folder)).values()];
+    expect(
+      withUs(text)
+        .sections.map(({ name }) => name)
+        .slice(0, 2),
+    ).toEqual(['Answers', 'Stairs']);
+    await outline.getByRole('button', { name: 'Fold Answers' }).click();
+    await expect(outline.getByRole('button', { name: 'Unfold Answers' })).toBeVisible();
+  });
+});
+
+test('K6: the grid goes by cells, stops at the edges, and is one tab stop', async ({ windrow, page }) => {
+  await windrow.open('Card');
+  await copyDemo(windrow);
+  await view(page, 'Quick entry');
+  const at = async (): Promise<[number, number]> =>
+    await page.locator('[role=gridcell]:focus').evaluate((cell) => {
+      const row = cell.parentElement;
+      return [
+        [...(row?.parentElement?.querySelectorAll('[role=row]') ?? [])].indexOf(row!) - 1,
+        [...(row?.children ?? [])].indexOf(cell),
+      ];
+    });
+  await expect(page.locator('[role=gridcell][tabindex="0"]')).toHaveCount(1);
+  await page.locator('[role=gridcell][tabindex="0"]').focus();
+  const path: [string, [number, number]][] = [
+    ['ArrowUp', [0, 0]],
+    ['ArrowLeft', [0, 0]],
+    ['ArrowRight', [0, 1]],
+    ['ArrowDown', [1, 1]],
+    ['End', [1, 6]],
+    ['ArrowRight', [1, 6]],
+    ['Control+End', [9, 6]],
+    ['ArrowDown', [9, 6]],
+    ['Home', [9, 0]],
+    ['Control+Home', [0, 0]],
+  ];
+  for (const [key, place] of path) {
+    await page.keyboard.press(key);
+    expect([key, await at()]).toEqual([key, place]);
+  }
+  // Writing replaces what stood there; Escape brings it back, Tab and Enter keep it.
+  await page.keyboard.type('FF');
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Escape');
+  await expect(page.locator('[role=gridcell]').first()).toHaveText(/1111a 2a 3333a 4a 5555a/);
+  expect(await at()).toEqual([0, 0]);
+  await page.keyboard.press('Alt+ArrowDown');
+  await expect(page.locator('[role=row]').nth(2)).toContainText('1111a 2a 3333a 4a 5555a');
+  expect(await at()).toEqual([1, 0]);
+});
+
+test.describe('card files', () => {
+  test('a bad file shows all its problems with section, line and place, opens what is good, and changes nothing on disk', async ({
+    windrow,
+    page,
+  }) => {
+    await windrow.open('Card');
+    await drop(page, 'faults.card.json', BAD_CARD);
+    await agree(page);
+    const arrived = page.locator('wr-card-arrived');
+    await expect(arrived.getByText('Nothing was changed on this computer.')).toBeVisible();
+    for (const where of [
+      'Runs · runs-2 · place 6 of the line',
+      'Runs · runs-1',
+      'Twos · twos-1 · place 7 of the line',
+    ]) {
+      await expect(arrived.getByText(where, { exact: true })).toBeVisible();
+    }
+    await expect(arrived.getByText("The points of this line can't be read")).toBeVisible();
+    await expect(arrived.getByText('FF 111a 222b 333a 444b')).toBeVisible();
+    expect([...(await cardFiles(windrow.folder)).keys()]).toEqual([]);
+    await page.getByRole('button', { name: "Don't keep it" }).click();
+    await expect(page.getByRole('heading', { name: 'Your cards' })).toBeVisible();
+    expect([...(await cardFiles(windrow.folder)).keys()]).toEqual([]);
+  });
+
+  test('a file that is no card is refused with a sentence', async ({ windrow, page }) => {
+    await windrow.open('Card');
+    await drop(page, 'letter.json', '{"dear": "friend"}');
+    await agree(page);
+    await expect(page.getByText('This file is no Windrow card')).toBeVisible();
+    await page.locator('wr-card-arrived').getByRole('button', { name: 'Close' }).click();
+    await expect(page.getByRole('heading', { name: 'Your cards' })).toBeVisible();
+  });
+
+  test('V4: unknown fields survive import, edit and export', async ({ windrow, page }) => {
+    const strange = withUs();
+    const given = writeCardFile({
+      ...strange,
+      mood: 'calm',
+      sections: strange.sections.map((section) => ({
+        ...section,
+        colour: 'blue',
+        lines: section.lines.map((line) => ({ ...line, page: 3 })),
+      })),
+    });
+    await windrow.open('Card');
+    await page.getByRole('button', { name: 'Open a card file' }).click();
+    const chooser = page.waitForEvent('filechooser');
+    await agree(page);
+    await (
+      await chooser
+    ).setFiles({ name: 'strange.card.json', mimeType: 'application/json', buffer: Buffer.from(given) });
+    await page.getByRole('button', { name: 'Keep it as a new card' }).click();
+    await page.getByLabel('Note').fill('changed here');
+    await kept(page);
+    await view(page, 'Cards');
+    await page
+      .locator('.card', { hasText: 'Earlier versions' })
+      .getByRole('button', { name: 'Save as a file' })
+      .click();
+    const download = page.waitForEvent('download');
+    await agree(page);
+    const saved = await download;
+    expect(saved.suggestedFilename()).toBe('lakeside-demo-card-demonstration.card.json');
+    const text = await readFile(await saved.path(), 'utf8');
+    expect(withUs(text)['mood']).toBe('calm');
+    expect(withUs(text).sections.map(({ colour }) => colour)).toEqual(strange.sections.map(() => 'blue'));
+    expect(withUs(text).sections[0]?.lines[0]).toMatchObject({
+      page: 3,
+      note: 'changed here',
+      pattern: '1111a 2a 3333a 4a 5555a',
+    });
+    expect(text).toBe(writeCardFile(withUs(text)));
+  });
+
+  test('a card of 300 lines opens without freezing the window; one beyond is refused with a reason', async ({
+    windrow,
+    page,
+  }) => {
+    // 166 ways each: two movements over two open suits, and any wind.
+    const wide = { pattern: "FF wwww 11a 11b 2222c'", slide: 1, slide2: 1 };
+    const lines = Array.from({ length: CARD_LIMITS.lines }, (_, at) => ({
+      id: `l-${at}`,
+      ...(at < 28 ? wide : { pattern: 'FF 111a 222b 333a 444b' }),
+    }));
+    const card = { ...emptyCard('Big', ''), sections: [{ name: 'All', lines }] };
+    await windrow.open('Card');
+    await page.evaluate(() => {
+      const long: number[] = [];
+      Reflect.set(window, 'longTasks', long);
+      new PerformanceObserver((list) => long.push(...list.getEntries().map(({ duration }) => duration))).observe({
+        type: 'longtask',
+      });
+    });
+    await drop(page, 'big.card.json', writeCardFile(card));
+    await agree(page);
+    await expect(page.getByText('Every line can be read.')).toBeVisible();
+    const long: number[] = await page.evaluate(() => Reflect.get(window, 'longTasks'));
+    expect(Math.max(0, ...long)).toBeLessThan(1000);
+    await page.getByRole('button', { name: "Don't keep it" }).click();
+    const beyond = {
+      ...card,
+      sections: [{ name: 'All', lines: [...lines, { id: 'more', pattern: 'FF 111a 222b 333a 444b' }] }],
+    };
+    await drop(page, 'beyond.card.json', writeCardFile(beyond));
+    await expect(
+      page.getByText('This card has 301 lines, and Windrow takes 300: split it into two cards.'),
+    ).toBeVisible();
+  });
+});
+
+test('checking: what looks wrong leads to its line, and the numbers are a table', async ({ windrow, page }) => {
+  await windrow.open('Card');
+  await drop(page, 'faults.card.json', BAD_CARD);
+  await agree(page);
+  await page.getByRole('button', { name: 'Keep it, and mend it here' }).click();
+  await view(page, 'Check');
+  await expect(page.getByRole('heading', { name: /^To mend/ })).toBeVisible();
+  await page.getByRole('button', { name: 'Show the line runs-2' }).first().click();
+  await expect(page.getByLabel('The line, typed')).toHaveValue('FF 11?a 222b 333a 444b');
+  await page.getByLabel('The line, typed').fill('FF 111a 222b 333a 444b');
+  await page.getByRole('radio', { name: 'by any amount' }).first().check();
+  await view(page, 'Check');
+  await expect(page.getByText('This line has the same ways as "runs-1" in Runs: check one of them.')).toBeVisible();
+  const table = page.getByRole('table', { name: 'Ways in each section' });
+  await expect(table.getByRole('row', { name: /^Runs 72/ })).toBeVisible();
+});
+
+test('proof-reading: an edited line loses its tick, the others keep theirs', async ({ windrow, page }) => {
+  await windrow.open('Card');
+  await copyDemo(windrow);
+  await view(page, 'Proof-read');
+  await expect(page.getByText('Kong of ones, first suit.')).toBeVisible();
+  await expect(page.getByText('The numbers move up or down together, by any amount.')).toBeVisible();
+  await page.getByRole('button', { name: 'Same as printed' }).click();
+  await page.getByRole('button', { name: 'Same as printed' }).click();
+  await expect(page.getByText('2 of 57 lines confirmed').first()).toBeVisible();
+  await page.getByRole('button', { name: 'Go back one line' }).click();
+  await page.getByRole('button', { name: 'Change this line' }).click();
+  await page.getByRole('button', { name: '5 more' }).click();
+  await view(page, 'Proof-read');
+  await expect(page.getByText('1 of 57 lines confirmed').first()).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Line 2 of Stairs' })).toBeVisible();
+});
+
+test('R1, R2: study asks first, tells at once, and a missed line comes back', async ({ windrow, page }) => {
+  await windrow.open('Card');
+  await view(page, 'Study');
+  await page.getByRole('button', { name: 'Begin' }).click();
+  let missed = 0;
+  for (let asked = 0; asked < 60; asked += 1) {
+    if (await page.getByRole('heading', { name: 'Done for now' }).isVisible()) break;
+    const next = page.getByRole('button', { name: 'Go on' });
+    await expect(next).toHaveAttribute('aria-disabled', 'true');
+    await page.locator('wr-card-study .choices wr-button').first().click();
+    await expect(page.getByText(/^(✓ That is right\.|Not quite\. It is: .+)$/)).toBeVisible();
+    if (await page.getByText('Not quite.').isVisible()) missed += 1;
+    await next.click();
+  }
+  await expect(page.getByRole('heading', { name: 'Done for now' })).toBeVisible();
+  expect(missed).toBeGreaterThan(0);
+  await expect(page.getByText('Lines that you missed come back tomorrow.')).toBeVisible();
+});
