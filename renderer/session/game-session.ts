@@ -166,6 +166,13 @@ export class GameSession {
     this.#tell();
   }
 
+  /** Drops the players' names from memory, once they are gone from all files. */
+  forgetNames(): void {
+    const { players: _, ...nameless } = this.#base;
+    this.#base = nameless;
+    this.#tell();
+  }
+
   undo(): void {
     this.#move(undone(this.#history));
   }

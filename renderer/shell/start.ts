@@ -55,13 +55,14 @@ function worldOf(desk: Desk, { appVersion }: DeskInfo, preferences: PreferenceSt
   };
 }
 
-/** Goes on with the newest game if it is from today; answers with what went wrong. */
+/** Goes on with the newest game if it is from today, also one that has ended: its evening may go on. */
 async function reopen(desk: Desk, session: GameSession, games: readonly GameEntry[]): Promise<readonly string[]> {
   const newest = games[0];
   if (newest === undefined || Date.now() - Date.parse(newest.startedAt) > RECENT_HOURS * 3_600_000) return [];
   const record = await desk.openGame(newest.id);
   if (!record.ok) return [record.problem.message];
-  if (!record.value.events.some(({ type }) => type === 'ended')) session.open(record.value);
+  const ended = record.value.events.some(({ type }) => type === 'ended');
+  if (!ended || !record.value.demo) session.open(record.value);
   return [];
 }
 

@@ -8,7 +8,10 @@ import type { AppContext } from '../../shell/app-context.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { moneyWords } from '../../words/play.ts';
 import { settingsWords as words } from '../../words/settings.ts';
+import './wr-payment-rules.ts';
+import './wr-remove-names.ts';
 
 const TEXT_CHOICES = [16, 18, 20, 22, 26, 32] as const;
 
@@ -40,7 +43,7 @@ export class WrSettingsPlace extends LitElement {
     return html`<div class="page">
       <h1>${words.title}</h1>
       ${problem === null ? nothing : html`<wr-notice tone="bad" .closable=${false}>${problem.message}</wr-notice>`}
-      ${this.#looks()} ${this.#table()} ${this.#files()} ${cautions()}
+      ${this.#looks()} ${this.#table()} ${this.#money()} ${this.#names()} ${this.#files()} ${cautions()}
     </div>`;
   }
 
@@ -79,6 +82,20 @@ export class WrSettingsPlace extends LitElement {
       )}
       ${this.#choice(words.card, cards, cardId, (value) => ({ cardId: value }))}
       <p class="soft">${words.cardNote}</p>
+    </section>`;
+  }
+
+  #money(): unknown {
+    return html`<section aria-labelledby="money">
+      <h2 id="money">${moneyWords.title}</h2>
+      <wr-payment-rules .app=${this.app}></wr-payment-rules>
+    </section>`;
+  }
+
+  #names(): unknown {
+    return html`<section aria-labelledby="names">
+      <h2 id="names">${moneyWords.namesTitle}</h2>
+      <wr-remove-names .app=${this.app}></wr-remove-names>
     </section>`;
   }
 

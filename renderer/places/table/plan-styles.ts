@@ -42,6 +42,21 @@ export const planStyles = css`
     min-width: 7.4em;
   }
 
+  .ahead {
+    min-width: 10.5em;
+    font-size: var(--text-small);
+  }
+
+  .name {
+    flex: 1 1 12em;
+  }
+
+  ul {
+    margin: 0;
+    padding: 0;
+    list-style: none;
+  }
+
   wr-explain p + p {
     margin-top: var(--space-2);
   }

@@ -9,9 +9,11 @@ import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { tableWords } from '../../words/table.ts';
 import type { PassView, PlanView } from '../../worker/calls.ts';
+import { passAhead } from './look-row.ts';
 import { panelStyles } from './panel-styles.ts';
 import { passName, passNumbers } from './pass-row.ts';
 import { planStyles } from './plan-styles.ts';
+import './wr-look-panel.ts';
 
 const words = tableWords.plan;
 
@@ -34,7 +36,7 @@ export class WrPlanPanel extends LitElement {
   constructor() {
     super();
     this.more = false;
-    new StoreController(this, () => [this.app.analysis, this.app.session]);
+    new StoreController(this, () => [this.app.analysis, this.app.lookAhead, this.app.session]);
   }
 
   protected override render(): unknown {
@@ -58,7 +60,8 @@ export class WrPlanPanel extends LitElement {
               >${this.more ? words.fewer : words.more}</wr-button
             >`
           : nothing
-      }`;
+      }
+      <wr-look-panel .app=${this.app} .shown=${shown.map(({ give }) => give.join())}></wr-look-panel>`;
   }
 
   /** What the tiles in the tray would cost; its line is there before they are, so that nothing moves. */
@@ -67,7 +70,7 @@ export class WrPlanPanel extends LitElement {
     const found = options.find(({ give }) => give.length > 0 && Tiles.of(give).equals(chosen));
     return html`<div class="own" aria-live="polite">
       <strong>${words.own}</strong>
-      ${found === undefined ? html`<span class="soft">${words.ownNone}</span>` : passNumbers(found)}
+      ${found === undefined ? html`<span class="soft">${words.ownNone}</span>` : this.#numbers(found)}
     </div>`;
   }
 
@@ -75,8 +78,12 @@ export class WrPlanPanel extends LitElement {
     return html`<span class="tiles" role="img" aria-label=${passName(option)}>
         ${option.give.map((kind) => html`<wr-tile .kind=${kind} aria-hidden="true"></wr-tile>`)}
       </span>
-      ${passNumbers(option)}
+      ${this.#numbers(option)}
       <wr-button label=${words.useLabel(passName(option))} @click=${() => this.#use(option)}>${words.use}</wr-button>`;
+  }
+
+  #numbers(option: PassView): unknown {
+    return html`${passNumbers(option)} ${passAhead(this.app.lookAhead.look, option.give)}`;
   }
 
   #use({ give }: PassView): void {

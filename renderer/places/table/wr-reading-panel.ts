@@ -11,8 +11,10 @@ import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { percent, points, pointsAlone } from '../../words/numbers.ts';
+import { playWords } from '../../words/play.ts';
 import { tableWords } from '../../words/table.ts';
 import type { HandView, ReadingView, TurningView } from '../../worker/calls.ts';
+import { handName } from './hand-name.ts';
 import { handRow } from './hand-row.ts';
 import { panelStyles } from './panel-styles.ts';
 import { readingStyles } from './reading-styles.ts';
@@ -60,7 +62,7 @@ export class WrReadingPanel extends LitElement {
       </div>
       ${status === 'failed' ? html`<p class="refusal" role="alert">${words.failed} ${message}</p>` : nothing}
       ${value === null ? html`<p class="soft">${words.pending}</p>` : this.#hands(value)}
-      ${turningList(this.app.analysis.tiles.value?.turning ?? [])}
+      ${value === null ? nothing : struckOut(value.struck)} ${turningList(this.app.analysis.tiles.value?.turning ?? [])}
     </section>`;
   }
 
@@ -125,6 +127,17 @@ function turningList(turning: readonly TurningView[]): unknown {
       )}
     </ul>
   </div>`;
+}
+
+/** The hands that can't be made any more, struck out, each with the reason. */
+function struckOut(struck: ReadingView['struck']): unknown {
+  if (struck.length === 0) return nothing;
+  return html`<details>
+    <summary>${playWords.struck.title(struck.length)}</summary>
+    <ul>
+      ${struck.map((hand) => html`<li><s>${handName(hand)}</s>: ${playWords.struck.why[hand.why]}</li>`)}
+    </ul>
+  </details>`;
 }
 
 function list(reading: ReadingView, hands: readonly HandView[]): unknown {

@@ -13,9 +13,9 @@ export function linePicker(
   const changed = ({ target }: Event): void => {
     if (target instanceof HTMLSelectElement) change(target.value === '' ? null : target.value);
   };
-  return html`<label class="hand"
-    >${words.line}
-    <select @change=${changed}>
+  return html`<div>
+    <label for="hand">${words.line}</label>
+    <select id="hand" @change=${changed}>
       <option value="" ?selected=${chosen === null}>${words.lineUnknown}</option>
       ${sections.map(
         (section) =>
@@ -30,6 +30,6 @@ export function linePicker(
               )}
           </optgroup>`,
       )}
-    </select></label
-  >`;
+    </select>
+  </div>`;
 }

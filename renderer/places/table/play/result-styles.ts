@@ -8,7 +8,7 @@ export const resultStyles = css`
     gap: var(--space-4);
   }
 
-  label.hand {
+  label {
     display: block;
     font-weight: 600;
   }

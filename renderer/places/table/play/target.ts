@@ -15,7 +15,7 @@ export interface TargetAdvice {
 }
 
 /** Whether to stay with a target, by the reading as it is now; `target` null takes the best hand for it. */
-export function targetAdvice(target: string | null, { byReach }: ReadingView): TargetAdvice {
+export function targetAdvice(target: string | null, { byReach }: Pick<ReadingView, 'byReach'>): TargetAdvice {
   const [best = null] = byReach;
   if (best === null) return { verdict: 'none', target: target ?? '', reach: 0, best };
   const aimed = target ?? best.line;

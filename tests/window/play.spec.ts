@@ -1,0 +1,199 @@
+import { choose, field, straightToPlay, tableRows, type } from './play.ts';
+import { expect, test } from './windrow.ts';
+
+const DEAL = 'J FF N 0 13b 4578c 22d';
+
+test('after the exchange the Table goes on into play: draws and discards in turn, typed in one row', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open();
+  await straightToPlay(windrow, DEAL);
+  await expect(page.getByRole('heading', { name: 'What did Left (East) discard?' })).toBeVisible();
+  await type(page, '9c 5c N 1d 2d');
+  await expect(page.getByText('Discards on the table: 4')).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'What did Left (East) discard?' })).toBeVisible();
+  expect(await windrow.rack()).toEqual([
+    'joker',
+    'flower',
+    'flower',
+    'white dragon',
+    'one bam',
+    'three bam',
+    'four crak',
+    'five crak',
+    'five crak',
+    'seven crak',
+    'eight crak',
+    'two dot',
+    'two dot',
+  ]);
+});
+
+test('a tile a click: the likely seat is chosen, and any other may be', async ({ windrow, page }) => {
+  await windrow.open();
+  await straightToPlay(windrow, DEAL);
+  await page.getByRole('button', { name: /^nine crak/ }).click();
+  await expect(page.getByRole('heading', { name: 'What did you draw?' })).toBeVisible();
+  await choose(page, 'Whose tile?', 'Across');
+  await page.getByRole('button', { name: /^nine crak/ }).click();
+  await expect(page.getByText('Discards on the table: 2')).toBeVisible();
+  await choose(page, 'Whose tile?', 'You');
+  await page.getByRole('button', { name: /^five crak/ }).click();
+  await page.locator('wr-rack [role=option][aria-label^="north wind"]').click();
+  await page.getByRole('button', { name: 'Discard', exact: true }).click();
+  await expect(page.getByText('Discards on the table: 3')).toBeVisible();
+  expect(await windrow.rack()).not.toContain('north wind');
+});
+
+test('who logs only own tiles is asked for no others', async ({ windrow, page }) => {
+  await windrow.open();
+  await straightToPlay(windrow, DEAL);
+  await choose(page, 'Whose tile?', 'You');
+  await type(page, '9d 9d');
+  await choose(page, 'Whose tile?', 'You');
+  await type(page, '9d 9d 8d 8d 1d');
+  expect(await windrow.rack()).toContain('one dot');
+  await expect(page.getByText('Discards on the table: 3')).toBeVisible();
+});
+
+test('own exposures fix the hands to come, dead hands are struck out, and undo brings them back', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open();
+  await straightToPlay(windrow, 'J FF 0 111b 13d 5578c');
+  await type(page, '1b');
+  await expect(page.getByText('Call the one bam of Left?')).toBeVisible();
+  await page.getByRole('button', { name: /^Lay open one bam, one bam, one bam, one bam/ }).click();
+  await expect(page.getByRole('heading', { name: 'What do you discard?' })).toBeVisible();
+  await expect(page.getByText(/hands struck out/)).toBeVisible();
+  const hands = page.locator('wr-hand');
+  const words = await hands.evaluateAll((all) =>
+    all.map((hand) => hand.shadowRoot?.querySelector('[role=img]')?.getAttribute('aria-label') ?? ''),
+  );
+  expect(words.length).toBeGreaterThan(0);
+  expect(words.filter((hand) => !/one bam/.test(hand))).toEqual([]);
+  await page.getByText(/hands struck out/).click();
+  await expect(page.getByText('it must stay concealed').first()).toBeVisible();
+  await expect(page.getByText('it has no place for your open groups').first()).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  expect(await windrow.rack()).toHaveLength(13);
+  await expect(page.getByText('it must stay concealed')).toHaveCount(0);
+});
+
+test("another's group is typed or clicked, and its joker taken with the tile", async ({ windrow, page }) => {
+  await windrow.open();
+  await straightToPlay(windrow, DEAL);
+  await type(page, '9c');
+  await choose(page, 'What happened?', 'A group laid open');
+  await choose(page, 'Whose tile?', 'Across');
+  await page.getByRole('button', { name: /^nine crak/ }).click();
+  await page.getByRole('button', { name: /^joker/ }).click();
+  await page.getByRole('button', { name: 'Lay it open' }).click();
+  await expect(page.getByRole('heading', { name: 'What did Across (North) discard?' })).toBeVisible();
+  await type(page, '1d');
+  await choose(page, 'What happened?', 'A group laid open');
+  await choose(page, 'Whose tile?', 'Right');
+  await type(page, '222d J');
+  await expect(page.getByText(/The set has only 4 two dots/).first()).toBeVisible();
+  await choose(page, 'What happened?', 'One tile');
+  await choose(page, 'Whose tile?', 'You');
+  await type(page, '9c');
+  await page.getByRole('button', { name: /^You take the joker/ }).click();
+  expect((await windrow.rack()).filter((name) => name === 'joker')).toHaveLength(2);
+  await expect(field(page)).toBeFocused();
+});
+
+test('a running count of what is still unseen, kind by kind, says "gone" in words', async ({ windrow, page }) => {
+  await windrow.open();
+  await straightToPlay(windrow, DEAL);
+  await expect(page.getByText('Still unseen: 139 tiles')).toBeVisible();
+  for (const turn of ['East', 'South', 'West', 'North']) {
+    await choose(page, 'Whose tile?', 'Right');
+    await type(page, '9b');
+    await expect(page.getByText(`Discards on the table: ${'ESWN'.indexOf(turn.charAt(0)) + 1}`)).toBeVisible();
+  }
+  await page.getByText('Still unseen: 135 tiles').click();
+  await expect(page.getByText('Bams: 30')).toBeVisible();
+  await expect(page.locator('wr-unseen-panel li').filter({ hasText: 'gone' })).toHaveCount(1);
+});
+
+test('what can not be is said beside the field, and nothing typed is lost', async ({ windrow, page }) => {
+  await windrow.open();
+  await straightToPlay(windrow, DEAL);
+  await type(page, '9c 5d 8b 9d');
+  await expect(page.getByText(/There is no eight bam in your rack/)).toBeVisible();
+  await expect(field(page)).toHaveValue('8b 9d');
+});
+
+test('a complete hand is told, and the win is entered with what is known', async ({ windrow, page }) => {
+  await windrow.open();
+  await straightToPlay(windrow, 'F 111b 222d 333b 444d');
+  await type(page, 'F');
+  await expect(page.getByText(/The flower completes Stairs 2, 25 points/)).toBeVisible();
+  await page.getByRole('button', { name: 'Enter your win' }).click();
+  await expect(page.getByRole('group', { name: 'Whose discard?' }).getByRole('radio', { name: 'Left' })).toBeChecked();
+  await choose(page, 'Jokers in it?', 'Without jokers');
+  // 25, jokerless doubles: the discarder pays double. By hand, from the default rules: 100, 50, 50.
+  expect(await tableRows(page, 'Who pays what')).toEqual([
+    ['You (South)', '+200', 'gets 200'],
+    ['Right (West)', '−50', 'pays 50'],
+    ['Across (North)', '−50', 'pays 50'],
+    ['Left (East)', '−100', 'pays 100'],
+  ]);
+  await page.getByRole('button', { name: 'Enter the result' }).click();
+  await expect(page.getByRole('heading', { name: 'You won by the discard of Left' })).toBeVisible();
+});
+
+test('the target is kept until another hand is clearly better, and then the change is offered', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open();
+  await straightToPlay(windrow, '111b 222d 333b 444d N');
+  await expect(page.getByText(/Stay with Stairs 2/)).toBeVisible();
+  for (const flowers of ['F F F', 'F F F', 'F F']) {
+    await choose(page, 'Whose tile?', 'Right');
+    await type(page, flowers);
+  }
+  await expect(page.getByText(/Time to change: Stairs 2 is dead/)).toBeVisible();
+  await page.getByRole('button', { name: /^Aim at/ }).click();
+  await expect(page.getByText(/^Stay with .*: reach/)).toBeVisible();
+});
+
+test('a game may be just a result: no deal, no pass, no tile', async ({ windrow, page }) => {
+  await windrow.open();
+  await page.getByRole('button', { name: 'Result', exact: true }).click();
+  await choose(page, 'The game', 'Wall game');
+  await choose(page, 'Where did you sit?', 'West');
+  await page.getByRole('button', { name: 'Enter the result' }).click();
+  await expect(page.getByRole('heading', { name: 'Wall game', exact: true })).toBeVisible();
+  await windrow.saved();
+  await windrow.restart();
+  await expect(page.getByRole('heading', { name: 'Wall game', exact: true })).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByRole('heading', { name: 'What were you dealt?' })).toBeVisible();
+});
+
+test('a game may be just deal and passes, and a result can be changed and undone', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  await page.getByRole('button', { name: 'Result', exact: true }).click();
+  await choose(page, 'The game', 'Abandoned');
+  await page.getByRole('button', { name: 'Enter the result' }).click();
+  await expect(page.getByRole('heading', { name: 'Abandoned', exact: true })).toBeVisible();
+  await page.getByRole('button', { name: 'Change the result' }).click();
+  await choose(page, 'The game', 'Somebody won');
+  await choose(page, 'Who won?', 'Across');
+  await choose(page, 'How?', 'By own draw');
+  await page.getByLabel('Points', { exact: true }).fill('thirty');
+  await expect(page.getByText('Write a number of 0 or more.').first()).toBeVisible();
+  await page.getByLabel('Points', { exact: true }).fill('30');
+  await page.getByRole('button', { name: 'Enter the result' }).click();
+  await expect(page.getByRole('heading', { name: 'Across (North) won by own draw' })).toBeVisible();
+  // 30 by own draw: everybody pays double. By hand: 60 each.
+  expect(await tableRows(page, 'Who pays what')).toContainEqual(['Across (North)', '+180', 'gets 180']);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByRole('heading', { name: 'Pass three to the right' })).toBeVisible();
+});
