@@ -1,0 +1,47 @@
+import { readFile } from 'node:fs/promises';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { expect, type Windrow } from './windrow.ts';
+
+/** Opens the Journal of a newcomer and adds the example season. */
+export async function withSeason(windrow: Windrow): Promise<void> {
+  await windrow.open('Journal');
+  await windrow.page.getByRole('button', { name: 'Add the example season' }).click();
+  await expect(windrow.page.getByRole('status').filter({ hasText: '64 games' })).toBeVisible({ timeout: 30_000 });
+}
+
+/** Goes to a part of the Journal by its link. */
+export async function part(page: Page, name: 'Games' | 'Season' | 'Evenings' | 'Files'): Promise<void> {
+  await page.getByRole('navigation', { name: 'Parts of the Journal' }).getByRole('link', { name, exact: true }).click();
+}
+
+/** Goes to a game's look-back by its address and waits for it. */
+export async function lookBack(page: Page, id: string): Promise<void> {
+  await page.evaluate((game) => (window.location.hash = `#/journal/game/${game}`), id);
+  await expect(page.getByRole('heading', { name: 'Luck and choices' })).toBeVisible({ timeout: 60_000 });
+}
+
+/** The kinds of violation of WCAG 2.2 A and AA that axe finds now. */
+export async function violations(page: Page): Promise<string[]> {
+  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+  const { violations: found } = await new AxeBuilder({ page }).withTags(tags).analyze();
+  return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
+}
+
+/** The text of the file that an action hands to the person. */
+export async function downloaded(page: Page, act: () => Promise<void>): Promise<{ name: string; text: string }> {
+  const [download] = await Promise.all([page.waitForEvent('download'), act()]);
+  return { name: download.suggestedFilename(), text: await readFile(await download.path(), 'utf8') };
+}
+
+/** The table twin of a chart, opened if need be, as rows of cells. */
+export async function twin(page: Page, label: string): Promise<string[][]> {
+  const summary = page.getByText(`${label} as a table`);
+  const table = page.getByRole('region', { name: `${label}, table` });
+  if (!(await table.isVisible())) await summary.click();
+  return await table
+    .locator('tbody tr')
+    .evaluateAll((rows) =>
+      rows.map((row) => [...row.querySelectorAll('th, td')].map((cell) => cell.textContent ?? '')),
+    );
+}

@@ -1,0 +1,120 @@
+import { lookBack, twin, violations, withSeason } from './journal-helpers.ts';
+import { expect, test } from './windrow.ts';
+
+test.setTimeout(180_000);
+
+/** A game of the example season with deal, passes and result. */
+const PASSES = 'demo-20261119-3';
+/** One with all of its play. */
+const PLAYED = 'demo-20261119-1';
+
+test('G5: the ledger adds up exactly, luck and choices apart', async ({ windrow, page }) => {
+  await withSeason(windrow);
+  await lookBack(page, PASSES);
+  const rows = await twin(page, 'Luck and choices');
+  const number = (text = ''): number => Number(text.replace('−', '-'));
+  const parts = rows.slice(1, -2).map(([, amount]) => number(amount));
+  const start = number(rows[0]?.[1]);
+  const end = number(rows.at(-1)?.[2]);
+  expect(start + parts.reduce((sum, part) => sum + part, 0)).toBeCloseTo(end, 2);
+  await expect(page.getByText(/^Luck: [+−][\d.]+\. Your choices: [+−][\d.]+\./)).toBeVisible();
+  expect(await violations(page)).toEqual([]);
+});
+
+test('choices are stepped through by mouse and by keyboard, forwards and backwards', async ({ windrow, page }) => {
+  await withSeason(windrow);
+  await lookBack(page, PASSES);
+  const heading = (number: number): ReturnType<typeof page.getByRole> =>
+    page.getByRole('heading', { name: new RegExp(`^Choice ${number} of 7`) });
+  await expect(heading(1)).toBeVisible();
+  await page.getByRole('button', { name: 'Next choice' }).click();
+  await expect(heading(2)).toBeVisible();
+  await page.keyboard.press('Enter');
+  await expect(heading(3)).toBeVisible();
+  await page.getByRole('button', { name: 'Previous choice' }).focus();
+  await page.keyboard.press('Space');
+  await expect(heading(2)).toBeVisible();
+  await page.getByText('All choices as a table').click();
+  await page.getByRole('button', { name: /^6\. Second pass to the right/ }).click();
+  await expect(heading(6)).toBeVisible();
+  await page.getByRole('radio', { name: 'Those that cost something' }).check();
+  await expect(page.getByRole('heading', { name: /^Choice 1 of \d: / })).toBeVisible();
+  expect(await violations(page)).toEqual([]);
+});
+
+test('another choice is tried: on average, and with the tiles that really came', async ({ windrow, page }) => {
+  await withSeason(windrow);
+  await lookBack(page, PASSES);
+  await page.getByText('Try another choice').click();
+  const look = page.getByRole('button', { name: 'What would have followed?' });
+  await expect(look).toHaveAttribute('aria-disabled', 'true');
+  await page.locator('wr-tile-toggles button').first().focus();
+  for (const key of ['Space', 'ArrowRight', 'Space', 'End', 'Space']) await page.keyboard.press(key);
+  await look.click();
+  const table = page.getByRole('region', { name: 'Try another choice' });
+  await expect(table).toBeVisible({ timeout: 30_000 });
+  const rows = await table.locator('tbody tr').allTextContents();
+  expect(rows).toHaveLength(2);
+  for (const row of rows) expect(row.match(/\d+\.\d %/g)).toHaveLength(2);
+  await expect(page.getByText(/^On average /).first()).toBeVisible();
+  expect(await violations(page)).toEqual([]);
+});
+
+test('what is written stays: notes, place and tags; and nothing is computed twice', async ({ windrow, page }) => {
+  await withSeason(windrow);
+  await lookBack(page, PASSES);
+  await page.getByLabel('Your note about this choice').fill('I saw only the bams.');
+  await page.getByRole('button', { name: 'Keep the note' }).first().click();
+  await expect(page.getByText('I saw only the bams.')).toBeVisible();
+  await page.getByLabel('Tags', { exact: true }).fill('thursday, learn from this');
+  await page.getByLabel('Tags', { exact: true }).blur();
+  await page.getByLabel('A note about the whole game').fill('Warm rolls at half-time.');
+  await page.getByRole('button', { name: 'Keep the note' }).last().click();
+  await expect(page.locator('wr-details li').filter({ hasText: 'Warm rolls' })).toBeVisible();
+  await windrow.restart();
+  await windrow.go('Journal');
+  await page.getByLabel('Search').fill('warm rolls');
+  await expect(page.locator('.games li')).toHaveCount(1);
+  await expect(page.locator('.games li')).toContainText('learn from this');
+  await page.getByRole('link', { name: /^Look back at/ }).click();
+  await expect(page.getByText('I saw only the bams.')).toBeVisible({ timeout: 2000 });
+  await expect(page.getByRole('heading', { name: 'Luck and choices' })).toBeVisible({ timeout: 500 });
+});
+
+test('a look-back can be stopped, and begun again', async ({ windrow, page }) => {
+  await withSeason(windrow);
+  await page.evaluate((id) => (window.location.hash = `#/journal/game/${id}`), PLAYED);
+  await expect(page.getByText('Looking back at your choices…')).toBeVisible();
+  expect(await violations(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await expect(page.getByText('The look-back was stopped.')).toBeVisible();
+  await page.getByRole('button', { name: 'Look back now' }).click();
+  await expect(page.getByRole('heading', { name: 'Luck and choices' })).toBeVisible({ timeout: 90_000 });
+});
+
+test('the summary is one page of paper, for a game with all of its play too', async ({ windrow, page }) => {
+  await withSeason(windrow);
+  for (const id of [PASSES, PLAYED]) {
+    await page.evaluate((game) => (window.location.hash = `#/journal/game/${game}`), id);
+    await expect(page.getByRole('button', { name: 'Print a summary' })).toHaveAttribute('aria-disabled', 'false', {
+      timeout: 90_000,
+    });
+    const margin = { top: '12mm', bottom: '12mm', left: '12mm', right: '12mm' };
+    for (const format of ['Letter', 'A4']) {
+      const pdf = (await page.pdf({ format, margin })).toString('latin1');
+      expect(pdf.match(/\/Type \/Page\b/g), `${id} on ${format}`).toHaveLength(1);
+    }
+  }
+});
+
+test('a game without a deal says that there is nothing to look back at; it opens at the Table', async ({
+  windrow,
+  page,
+}) => {
+  await withSeason(windrow);
+  await page.evaluate(() => (window.location.hash = '#/journal/game/demo-20260813-4'));
+  await expect(page.getByText('No deal was logged in this game.')).toBeVisible();
+  expect(await violations(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Open at the Table' }).click();
+  await expect(page.getByRole('link', { name: 'Table', exact: true })).toHaveAttribute('aria-current', 'page');
+});
