@@ -21,11 +21,11 @@ const NAMES: { readonly [Name in keyof Desk]: true } = {
   changeGame: true,
   removeGame: true,
   restoreGame: true,
-  removeNames: true,
   importGames: true,
   readFindings: true,
   keepFindings: true,
   practice: true,
+  folder: true,
   notices: true,
 };
 

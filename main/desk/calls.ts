@@ -6,6 +6,7 @@ import {
   backupName,
   cardId,
   cardText,
+  folderAsked,
   gameChange,
   gameId,
   gameRecord,
@@ -39,11 +40,11 @@ const ARGUMENTS = {
   changeGame: v.strictTuple([gameId, gameChange]),
   removeGame: v.strictTuple([gameId]),
   restoreGame: v.strictTuple([gameId]),
-  removeNames: v.strictTuple([]),
   importGames: v.strictTuple([gameRecords]),
   readFindings: v.strictTuple([v.nullable(gameId)]),
   keepFindings: v.strictTuple([findingsList]),
   practice: v.strictTuple([practiceAsked]),
+  folder: v.strictTuple([folderAsked]),
   notices: v.strictTuple([]),
 } satisfies { readonly [Name in DeskCall]: v.GenericSchema<unknown, Parameters<Desk[Name]>> };
 

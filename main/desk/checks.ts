@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { TimedEvent } from '../../core/game/events.ts';
 import type { GameRecord } from '../../core/game/record.ts';
-import { type GameChange, MOST_AT_ONCE } from './desk.ts';
+import { type FolderAsked, type GameChange, MOST_AT_ONCE } from './desk.ts';
 import type { KeptChange } from './log.ts';
 import { CARD_ID, GAME_ID } from './places.ts';
 import { pointRules } from './point-rules-check.ts';
@@ -29,6 +29,12 @@ const anyRecord = v.looseObject({
 export const timedEvent = v.custom<TimedEvent>((value) => v.is(anyEvent, value));
 export const gameRecord = v.custom<GameRecord>((value) => v.is(anyRecord, value));
 export const gameRecords = v.pipe(v.array(gameRecord), v.maxLength(MOST_AT_ONCE));
+
+export const folderAsked: v.GenericSchema<unknown, FolderAsked> = v.variant('do', [
+  v.strictObject({ do: v.literal('show') }),
+  v.strictObject({ do: v.literal('remove-names') }),
+  v.strictObject({ do: v.literal('empty'), sure: v.literal('delete everything') }),
+]);
 
 const playerName = v.exactOptional(words(60));
 

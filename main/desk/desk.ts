@@ -56,8 +56,6 @@ export interface Desk {
   /** Takes a game off the list; for a month it can be brought back. */
   removeGame(id: string): Promise<Result<null>>;
   restoreGame(id: string): Promise<Result<GameEntry>>;
-  /** Takes the players' names out of every game, removed ones too; answers how many games had any. */
-  removeNames(): Promise<Result<number>>;
   /**
    * Brings games in from an export, at most `MOST_AT_ONCE` of them, merged by id: nothing is lost,
    * the older of two versions becomes a copy.
@@ -77,6 +75,9 @@ export interface Desk {
    * shape of its own; answered is what was asked for, the other fields are empty.
    */
   practice(asked: PracticeAsked): Promise<Result<PracticeTold>>;
+
+  /** What concerns the whole folder. One call for all of it; answered is what was asked for. */
+  folder(asked: FolderAsked): Promise<Result<FolderTold>>;
 
   /** Things set aside or repaired since the start, in words for a person. */
   notices(): Promise<Result<readonly string[]>>;
@@ -146,6 +147,21 @@ export interface SheetEntry {
   readonly problems: number;
 }
 
+export type FolderAsked =
+  /** Shows the folder in the system's own window of files; only the desktop shell can. */
+  | { readonly do: 'show' }
+  /** Takes the players' names out of every game, removed ones too. */
+  | { readonly do: 'remove-names' }
+  /** Deletes everything that Windrow keeps, for good; the window asks twice before. */
+  | { readonly do: 'empty'; readonly sure: 'delete everything' };
+
+export interface FolderTold {
+  /** Whether the folder was shown. */
+  readonly shown: boolean;
+  /** How many games had names. */
+  readonly named: number;
+}
+
 export interface DeskInfo {
   readonly appVersion: string;
   readonly host: 'electron' | 'browser';
@@ -165,6 +181,8 @@ export interface Preferences {
   readonly payment: PointRules;
   /** Cautions about printed cards that were shown and need not come again. */
   readonly cautionsSeen: readonly CardCaution[];
+  /** The tour of the first start was offered; it does not come back unasked. */
+  readonly tourOffered: boolean;
 }
 
 /** When a caution about a printed card is due: at its first entry, import and export. */

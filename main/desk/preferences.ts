@@ -15,6 +15,7 @@ export const DEFAULT_PREFERENCES: Preferences = {
   cardId: 'demo',
   payment: DEFAULT_POINT_RULES,
   cautionsSeen: [],
+  tourOffered: false,
 };
 
 const fields = {
@@ -26,6 +27,7 @@ const fields = {
   cardId: v.pipe(v.string(), v.minLength(1), v.maxLength(80)),
   payment: pointRules,
   cautionsSeen: v.pipe(v.array(v.picklist(['entry', 'import', 'export'])), v.maxLength(3)),
+  tourOffered: v.boolean(),
 };
 
 /** Any of the preferences and nothing else. */
@@ -38,6 +40,7 @@ export const preferenceChange = v.strictObject({
   cardId: v.exactOptional(fields.cardId),
   payment: v.exactOptional(fields.payment),
   cautionsSeen: v.exactOptional(fields.cautionsSeen),
+  tourOffered: v.exactOptional(fields.tourOffered),
 });
 
 /** A kept document with named fields; those of other owners (window bounds) are left alone. */
@@ -51,6 +54,8 @@ export interface PreferenceKeeper {
   read(): Promise<Kept>;
   /** Sets the named fields and leaves the others. */
   change(fields: Kept): Promise<void>;
+  /** Everything was deleted: writes nothing by itself until a person chooses something again. */
+  forget?(): void;
 }
 
 /** The preferences in a kept document; a field that is missing or makes no sense has its default. */

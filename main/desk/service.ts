@@ -4,7 +4,8 @@ import { fileTrouble } from '../files/trouble.ts';
 import { readCardProgress, saveCardProgress } from './card-progress.ts';
 import { CardShelf } from './card-shelf.ts';
 import type { DeskContext } from './context.ts';
-import type { Desk, DeskInfo, PracticeAsked } from './desk.ts';
+import type { Desk, DeskInfo, FolderAsked, FolderTold, PracticeAsked } from './desk.ts';
+import { emptyFolder } from './empty-folder.ts';
 import { filesIn } from './leftovers.ts';
 import { FindingsShelf } from './findings.ts';
 import { GameShelf } from './game-shelf.ts';
@@ -27,6 +28,8 @@ export interface DeskOptions extends Storage {
   readonly every: (milliseconds: number, call: () => void) => () => void;
   /** Where preferences are kept, when not in the file that the service writes itself. */
   readonly preferences?: (context: DeskContext) => Promise<PreferenceKeeper>;
+  /** Shows a folder in the system's own window of files; answers whether it could. */
+  readonly showFolder?: (folder: string) => Promise<boolean>;
 }
 
 /** The desk with an end to it. */
@@ -61,10 +64,9 @@ async function openDesk(
   try {
     const { places } = context;
     for (const folder of [places.folder, places.cards, places.progress]) await filesIn(context, folder);
-    const games = await GameShelf.open(context);
-    const cards = new CardShelf(context, options.demoCard);
+    const shelves = await openShelves(context, options);
     const keeper = (await options.preferences?.(context)) ?? preferencesFile(context);
-    return deskOf({ options, context, lock, notices, games, cards, keeper });
+    return deskOf({ options, context, lock, notices, shelves, keeper });
   } catch (error) {
     await lock.release();
     throw error;
@@ -76,15 +78,49 @@ interface Parts {
   readonly context: DeskContext;
   readonly lock: Lock;
   readonly notices: readonly string[];
-  readonly games: GameShelf;
-  readonly cards: CardShelf;
+  readonly shelves: Shelves;
   readonly keeper: PreferenceKeeper;
 }
 
-function deskOf({ options, context, lock, notices, games, cards, keeper }: Parts): DeskService {
+interface Shelves {
+  readonly games: GameShelf;
+  readonly cards: CardShelf;
+  readonly findings: FindingsShelf;
+  readonly practice: PracticeShelf;
+}
+
+async function openShelves(context: DeskContext, { demoCard }: DeskOptions): Promise<Shelves> {
+  return {
+    games: await GameShelf.open(context),
+    cards: new CardShelf(context, demoCard),
+    findings: new FindingsShelf(context),
+    practice: new PracticeShelf(context),
+  };
+}
+
+function deskOf({ options, context, lock, notices, shelves: opened, keeper }: Parts): DeskService {
   const turns = new Turns(lock);
-  const findings = new FindingsShelf(context);
-  const practice = new PracticeShelf(context);
+  // After everything was deleted there are none, until the next call opens new ones.
+  let shelves: Shelves | null = opened;
+  const shelf = async <Name extends keyof Shelves>(name: Name): Promise<Shelves[Name]> => {
+    shelves ??= await openShelves(context, options);
+    return shelves[name];
+  };
+  const empty = async (): Promise<void> => {
+    await shelves?.games.close();
+    shelves = null;
+    await emptyFolder(context);
+    keeper.forget?.();
+  };
+  const askFolder = async ({ do: wish }: FolderAsked): Promise<Result<FolderTold>> => {
+    if (wish === 'show') return success({ shown: (await options.showFolder?.(folder)) ?? false, named: 0 });
+    if (wish === 'empty') {
+      await empty();
+      return success({ shown: false, named: 0 });
+    }
+    const named = await (await shelf('games')).removeNames();
+    return named.ok ? success({ shown: false, named: named.value }) : named;
+  };
   const stopBeating = options.every(BEAT, () => void turns.beat());
   const read = turns.read.bind(turns);
   const save = turns.save.bind(turns);
@@ -97,36 +133,41 @@ function deskOf({ options, context, lock, notices, games, cards, keeper }: Parts
         await keeper.change(change);
         return success(preferencesIn(await keeper.read()));
       }),
-    listCards: () => read('the cards', async () => success(await cards.list())),
-    openCard: (id) => read('the card', () => cards.open(id)),
-    saveCard: (id, text) => save('the card', () => cards.save(id, text)),
-    removeCard: (id) => save('the change', () => cards.remove(id)),
-    listBackups: (id) => read('the backups', async () => success(await cards.backups(id))),
+    listCards: () => read('the cards', async () => success(await (await shelf('cards')).list())),
+    openCard: (id) => read('the card', async () => await (await shelf('cards')).open(id)),
+    saveCard: (id, text) => save('the card', async () => await (await shelf('cards')).save(id, text)),
+    removeCard: (id) => save('the change', async () => await (await shelf('cards')).remove(id)),
+    listBackups: (id) => read('the backups', async () => success(await (await shelf('cards')).backups(id))),
     readCardProgress: (id) => read('your progress', () => readCardProgress(context, id)),
     saveCardProgress: (id, progress) => save('your progress', () => saveCardProgress(context, id, progress)),
-    restoreCard: (id, backup) => save('the card', () => cards.restore(id, backup)),
-    listGames: () => read('the games', async () => success(games.list())),
-    openGame: (id) => read('the game', () => games.open(id)),
-    startGame: (record) => save('the game', () => games.start(record)),
-    appendEvent: (id, place, event) => save('this step', () => games.append(id, place, event)),
-    dropEvent: (id, place) => save('the undo', () => games.drop(id, place)),
-    changeGame: (id, change) => save('the change', () => games.change(id, change)),
-    removeGame: (id) => save('the change', () => games.remove(id)),
-    restoreGame: (id) => save('the game', () => games.restore(id)),
-    removeNames: () => save('the change', () => games.removeNames()),
-    importGames: (records) => save('the games', () => games.merge(records)),
+    restoreCard: (id, backup) => save('the card', async () => await (await shelf('cards')).restore(id, backup)),
+    listGames: () => read('the games', async () => success((await shelf('games')).list())),
+    openGame: (id) => read('the game', async () => await (await shelf('games')).open(id)),
+    startGame: (record) => save('the game', async () => await (await shelf('games')).start(record)),
+    appendEvent: (id, place, event) =>
+      save('this step', async () => await (await shelf('games')).append(id, place, event)),
+    dropEvent: (id, place) => save('the undo', async () => await (await shelf('games')).drop(id, place)),
+    changeGame: (id, change) => save('the change', async () => await (await shelf('games')).change(id, change)),
+    removeGame: (id) => save('the change', async () => await (await shelf('games')).remove(id)),
+    restoreGame: (id) => save('the game', async () => await (await shelf('games')).restore(id)),
+    importGames: (records) => save('the games', async () => await (await shelf('games')).merge(records)),
     readFindings: (id) =>
-      read('the look-back', async () => success(id === null ? await findings.all() : await findings.of(id))),
+      read('the look-back', async () => {
+        const findings = await shelf('findings');
+        return success(id === null ? await findings.all() : await findings.of(id));
+      }),
     keepFindings: (list) =>
       save('the look-back', async () => {
-        await findings.keep(list);
+        await (await shelf('findings')).keep(list);
         return success(null);
       }),
-    practice: (asked) => (looksOnly(asked) ? read : save)('the practice', () => practice.ask(asked)),
+    practice: (asked) =>
+      (looksOnly(asked) ? read : save)('the practice', async () => await (await shelf('practice')).ask(asked)),
+    folder: (asked) => (asked.do === 'show' ? read : save)('the change', () => askFolder(asked)),
     notices: () => read('this', async () => success([...notices])),
     async close() {
       stopBeating();
-      await turns.last(() => games.close());
+      await turns.last(async () => await shelves?.games.close());
     },
   };
 }

@@ -19,5 +19,7 @@ export interface ElectronParts {
   readonly dialog: Dialog;
   readonly screen: Screen;
   readonly defaultSession: () => Session;
+  /** Shows a folder in the system's own window of files; an empty answer means that it worked. */
+  readonly openFolder: (folder: string) => Promise<string>;
   readonly createWindow: (options: BrowserWindowConstructorOptions) => BrowserWindow;
 }

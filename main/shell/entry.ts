@@ -1,4 +1,4 @@
-import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, screen, session } from 'electron';
+import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, screen, session, shell } from 'electron';
 import Store from 'electron-store';
 import { join, resolve } from 'node:path';
 import { openDesk, usualFolder } from '../desk/open.ts';
@@ -14,6 +14,7 @@ runShell({
     dialog,
     screen,
     defaultSession: () => session.defaultSession,
+    openFolder: (folder) => shell.openPath(folder),
     createWindow: (options) => new BrowserWindow(options),
   },
   folder: resolve(usualFolder()),

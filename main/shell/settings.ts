@@ -39,14 +39,23 @@ export async function openSettings(
 ): Promise<Settings> {
   await preferencesFile(context).read();
   const store = await openStore(context, createStore);
+  let forgotten = false;
   return {
     read: async () => store.store,
-    change: async (fields) => store.set(fields),
+    change: async (fields) => {
+      store.set(fields);
+      forgotten = false;
+    },
+    forget: () => {
+      forgotten = true;
+    },
     windowPlace: () => {
       const place = v.safeParse(windowPlace, store.store['window']);
       return place.success ? place.output : undefined;
     },
-    keepWindowPlace: (place) => keepQuietly(store, place),
+    keepWindowPlace: (place) => {
+      if (!forgotten) keepQuietly(store, place);
+    },
   };
 }
 

@@ -67,11 +67,17 @@ interface Opened {
   readonly settings: Settings;
 }
 
-async function openWithSettings({ openDesk: open, folder, createStore }: ShellOptions): Promise<Result<Opened>> {
+async function openWithSettings({
+  electron,
+  openDesk: open,
+  folder,
+  createStore,
+}: ShellOptions): Promise<Result<Opened>> {
   let settings: Settings | undefined;
   const desk = await open({
     folder,
     host: 'electron',
+    showFolder: async (path) => (await electron.openFolder(path)) === '',
     preferences: async (context) => {
       settings = await openSettings(context, createStore);
       return settings;

@@ -29,11 +29,11 @@ export function httpDesk(send: typeof fetch): Desk {
     changeGame: (id, change) => call('changeGame', id, change),
     removeGame: (id) => call('removeGame', id),
     restoreGame: (id) => call('restoreGame', id),
-    removeNames: () => call('removeNames'),
     importGames: (records) => call('importGames', records),
     readFindings: (id) => call('readFindings', id),
     keepFindings: (findings) => call('keepFindings', findings),
     practice: (asked) => call('practice', asked),
+    folder: (asked) => call('folder', asked),
     notices: () => call('notices'),
   };
 }

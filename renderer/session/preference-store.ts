@@ -12,6 +12,7 @@ export const USUAL_PREFERENCES: Preferences = {
   cardId: 'demo',
   payment: DEFAULT_POINT_RULES,
   cautionsSeen: [],
+  tourOffered: false,
 };
 
 /** The preferences in memory; a change holds at once and is kept through the desk. */

@@ -272,6 +272,14 @@ describe("Electron's security checklist", () => {
 });
 
 describe('the app', () => {
+  test('F7: the folder of the files is shown by the system; the page can name no other', async () => {
+    await startApp();
+    expect(await electron.invoke('desk:folder', [{ do: 'show' }])).toMatchObject({ ok: true, value: { shown: true } });
+    expect(electron.folders).toEqual([join(base, 'desk')]);
+    expect(await electron.invoke('desk:folder', [{ do: 'show', folder: '/' }])).toMatchObject({ ok: false });
+    expect(electron.folders).toHaveLength(1);
+  });
+
   test('it has a menu of its own, which leaves undo to the window', async () => {
     await startApp();
     expect(electron.menu?.map(({ label }) => label)).toEqual(['Windrow', 'Edit', 'View']);

@@ -194,9 +194,9 @@ export class WrFilesView extends LitElement {
   }
 
   async #removeNames(): Promise<void> {
-    const count = await this.#do(words.removeNames, () => this.app.desk.removeNames());
+    const told = await this.#do(words.removeNames, () => this.app.desk.folder({ do: 'remove-names' }));
     await this.store.load();
-    if (count !== null) this.#say(words.namesRemoved(count));
+    if (told !== null) this.#say(words.namesRemoved(told.named));
   }
 
   #demoIds(): string[] {

@@ -60,8 +60,8 @@ export class WrRemoveNames extends LitElement {
   async #remove(): Promise<void> {
     this.asking = false;
     const { desk, session } = this.app;
-    const removed = await desk.removeNames();
-    this.said = removed.ok ? words.removed(removed.value) : removed.problem.message;
+    const removed = await desk.folder({ do: 'remove-names' });
+    this.said = removed.ok ? words.removed(removed.value.named) : removed.problem.message;
     if (removed.ok) session.forgetNames();
   }
 }

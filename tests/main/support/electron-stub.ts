@@ -12,6 +12,8 @@ export class ElectronStub {
   readonly handlers = new Map<string, Handler>();
   readonly schemes: unknown[] = [];
   readonly errors: string[] = [];
+  /** Folders that were shown. */
+  readonly folders: string[] = [];
   menu: readonly MenuItemConstructorOptions[] | null = null;
   protocolHandler: ((request: Request) => Promise<Response>) | undefined;
   readonly session = new SessionStub();
@@ -40,6 +42,10 @@ export class ElectronStub {
       dialog: { showErrorBox: (title: string, words: string) => this.errors.push(`${title}: ${words}`) },
       screen: { getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }] },
       defaultSession: () => this.session,
+      openFolder: async (folder: string) => {
+        this.folders.push(folder);
+        return '';
+      },
       createWindow: (options: BrowserWindowConstructorOptions) => {
         this.log.push('window');
         const window = new WindowStub(options);
