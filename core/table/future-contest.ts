@@ -1,6 +1,7 @@
 import type { Contest } from '../plan/race.ts';
 import { Futures, type FutureTerms, USUAL_TERMS } from './future.ts';
-import { ExchangeFutures, type ExchangeTerms, USUAL_EXCHANGE } from './future-exchange.ts';
+import { ExchangeFutures } from './future-exchange.ts';
+import { type ExchangeTerms, USUAL_EXCHANGE } from './future-usual.ts';
 import { EXCHANGE_FIGURES, GAME_FIGURES } from './future-figures.ts';
 import type { Choice } from './future-seats.ts';
 import type { Position } from './future-world.ts';

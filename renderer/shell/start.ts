@@ -3,6 +3,7 @@ import type { Desk, DeskInfo, GameEntry } from '../../main/desk/desk.ts';
 import { Analysis } from '../session/analysis.ts';
 import { CardShelf } from '../session/card-shelf.ts';
 import { GameSession, type SessionWorld } from '../session/game-session.ts';
+import { LookAhead } from '../session/look-ahead.ts';
 import { PreferenceStore, USUAL_PREFERENCES } from '../session/preference-store.ts';
 import { newGameId } from '../session/game-id.ts';
 import { shellWords } from '../words/shell.ts';
@@ -27,13 +28,15 @@ export async function startApp(desk: Desk, page: HTMLElement): Promise<void> {
   if (!card.ok) return showFailure(page, card.problem.message, () => void startApp(desk, page));
   const session = new GameSession(worldOf(desk, about.value, store), card.value.document);
   const problems = await reopen(desk, session, games.ok ? games.value : []);
+  const analysis = new Analysis(session, startWorker);
   const app: AppContext = {
     desk,
     about: about.value,
     preferences: store,
     cards,
     session,
-    analysis: new Analysis(session, startWorker),
+    analysis,
+    lookAhead: new LookAhead(session, analysis, startLookWorker),
     go: (place) => (window.location.hash = hashOf(place)),
   };
   const told = [...(notices.ok ? notices.value : []), ...(games.ok ? [] : [games.problem.message]), ...problems];
@@ -42,6 +45,10 @@ export async function startApp(desk: Desk, page: HTMLElement): Promise<void> {
 
 function startWorker(): Worker {
   return new Worker(new URL('../worker/entry.ts', import.meta.url), { type: 'module' });
+}
+
+function startLookWorker(): Worker {
+  return new Worker(new URL('../worker/look-entry.ts', import.meta.url), { type: 'module' });
 }
 
 function worldOf(desk: Desk, { appVersion }: DeskInfo, preferences: PreferenceStore): SessionWorld {

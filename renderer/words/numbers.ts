@@ -40,6 +40,11 @@ export function pointsAlone(difference: number): string {
   return shown < 0.05 ? 'under 0.1' : shown.toFixed(1);
 }
 
+/** A count with its thousands apart: "12,400". */
+export function counted(count: number): string {
+  return count.toLocaleString('en');
+}
+
 /** "1 tile", "3 tiles". */
 export function tilesCounted(count: number): string {
   return count === 1 ? '1 tile' : `${count} tiles`;

@@ -5,7 +5,7 @@ import { type BlockSums, blockSteps } from '../../core/plan/race.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
 import type { CompiledCard } from '../../core/reading/compiled.ts';
 import { exchangeContest } from '../../core/table/future-contest.ts';
-import { USUAL_EXCHANGE } from '../../core/table/future-exchange.ts';
+import { USUAL_EXCHANGE } from '../../core/table/future-usual.ts';
 import { bestOfSizes } from '../../core/table/future-sizes.ts';
 import type { Position } from '../../core/table/future-world.ts';
 import { tableRatesSteps } from '../../core/table/incoming-rates.ts';

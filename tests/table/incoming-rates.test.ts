@@ -10,7 +10,7 @@ import { USUAL_RULE } from '../../core/plan/race.ts';
 import { smallestAway } from '../../core/reading/away.ts';
 import { exchangeContest } from '../../core/table/future-contest.ts';
 import { IncomingDraws } from '../../core/table/future-draws.ts';
-import { USUAL_EXCHANGE } from '../../core/table/future-exchange.ts';
+import { USUAL_EXCHANGE } from '../../core/table/future-usual.ts';
 import { INCOMING_CLASSES, type IncomingClass, incomingClassOf } from '../../core/table/incoming.ts';
 import {
   type IncomingRates,

@@ -45,14 +45,14 @@ export class WrPlanPanel extends LitElement {
       <h3>${words.title}</h3>
       ${status === 'failed' ? html`<p class="refusal" role="alert">${words.failed} ${message}</p>` : nothing}
       ${value === null ? html`<p class="soft">${status === 'failed' ? '' : words.pending}</p>` : this.#options(value)}
+      <wr-look-panel .app=${this.app} .shown=${this.#shown(value).map(({ give }) => give.join())}></wr-look-panel>
     </section>`;
   }
 
   #options({ options }: PlanView): unknown {
-    const shown = options.slice(0, this.more ? MORE_PASSES : FIRST_PASSES);
     return html`${this.#own(options)}
       <ol>
-        ${shown.map((option) => html`<li>${this.#row(option)}</li>`)}
+        ${this.#shown({ options }).map((option) => html`<li>${this.#row(option)}</li>`)}
       </ol>
       ${
         options.length > FIRST_PASSES
@@ -60,8 +60,11 @@ export class WrPlanPanel extends LitElement {
               >${this.more ? words.fewer : words.more}</wr-button
             >`
           : nothing
-      }
-      <wr-look-panel .app=${this.app} .shown=${shown.map(({ give }) => give.join())}></wr-look-panel>`;
+      }`;
+  }
+
+  #shown(plan: Pick<PlanView, 'options'> | null): readonly PassView[] {
+    return plan === null ? [] : plan.options.slice(0, this.more ? MORE_PASSES : FIRST_PASSES);
   }
 
   /** What the tiles in the tray would cost; its line is there before they are, so that nothing moves. */

@@ -1,0 +1,116 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { legalEvents } from '../../../core/game/legal.ts';
+import { USUAL_EXCHANGE } from '../../../core/table/future-usual.ts';
+import type { IncomingRates } from '../../../core/table/incoming-rates.ts';
+import '../../parts/wr-choice.ts';
+import type { ChoiceChanged } from '../../parts/wr-choice.ts';
+import '../../parts/wr-explain.ts';
+import type { Look } from '../../session/look-ahead.ts';
+import type { AppContext } from '../../shell/app-context.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { lookWords as words } from '../../words/look.ts';
+import { counted, tenths } from '../../words/numbers.ts';
+import { choiceAhead, choiceName, endWords } from './look-row.ts';
+import { panelStyles } from './panel-styles.ts';
+import { planStyles } from './plan-styles.ts';
+
+const INCOMING = [
+  { value: 'even', label: words.even },
+  { value: 'rates', label: words.byRates },
+];
+
+/** The look ahead to the end of the exchange: how far it is, the choices that are no pass of the plan, its assumptions. */
+export class WrLookPanel extends LitElement {
+  static override properties = {
+    app: { attribute: false },
+    shown: { attribute: false },
+    assumed: { state: true },
+  };
+
+  declare app: AppContext;
+  /** The passes that the plan shows above, as the kinds' numbers with commas between. */
+  declare shown: readonly string[];
+  /** Whether the assumptions are open; kept here, because the parts around them come and go. */
+  declare assumed: boolean;
+
+  static override styles = [sharedStyles, panelStyles, planStyles, css``];
+
+  constructor() {
+    super();
+    this.shown = [];
+    this.assumed = false;
+    new StoreController(this, () => [this.app.lookAhead]);
+  }
+
+  protected override render(): unknown {
+    const { look } = this.app.lookAhead;
+    if (look.status === 'none') return nothing;
+    return html`<section class="plan" aria-label=${words.title} aria-busy=${look.status === 'pending'}>
+      <h3>${words.title}</h3>
+      ${look.status === 'failed' ? html`<p class="refusal" role="alert">${words.failed} ${look.message}</p>` : nothing}
+      ${this.#others(look)} ${this.#progress(look)} ${this.#assumptions(look)}
+    </section>`;
+  }
+
+  #progress({ status, result }: Look): unknown {
+    if (status === 'failed') return nothing;
+    if (status === 'pending' || result === null) return html`<p class="soft" role="status">${words.pending}</p>`;
+    return html`<div role="status">
+      <wr-explain value=${words.done(counted(result.samples))} heading=${words.doneHeading}>
+        ${endWords(result).map((sentence) => html`<p>${sentence}</p>`)}
+      </wr-explain>
+    </div>`;
+  }
+
+  /** Choices that have no row in the plan above: a stop, other numbers of tiles. */
+  #others(look: Look): unknown {
+    const mayBeBlind = (legalEvents(this.app.session.state).give?.blindUpTo ?? 0) > 0;
+    const others = look.choices
+      .map((choice, place) => ({ choice, place }))
+      .filter(({ choice }) => choice.type === 'stop' || !this.shown.includes(choice.tiles.join()));
+    if (others.length === 0) return nothing;
+    return html`<ul>
+      ${others.map(
+        ({ choice, place }) =>
+          html`<li><span class="name">${choiceName(choice, mayBeBlind)}</span> ${choiceAhead(look, place)}</li>`,
+      )}
+    </ul>`;
+  }
+
+  #assumptions({ rates }: Look): unknown {
+    const { lookAhead } = this.app;
+    return html`<details
+      class="more"
+      ?open=${this.assumed}
+      @toggle=${({ currentTarget }: Event) => {
+        if (currentTarget instanceof HTMLDetailsElement) this.assumed = currentTarget.open;
+      }}
+    >
+      <summary>${words.assumed}</summary>
+      <wr-choice
+        label=${words.incoming}
+        .options=${INCOMING}
+        .value=${lookAhead.wishes.byRates ? 'rates' : 'even'}
+        @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) =>
+          lookAhead.wish({ byRates: detail.value === 'rates' })}
+      ></wr-choice>
+      ${rates === null ? html`<p>${words.evenWords}</p>` : ratesWords(rates).map((each) => html`<p>${each}</p>`)}
+      <p>${words.own} ${words.goneStays}</p>
+      <p>${words.goOn(tenths(10 * USUAL_EXCHANGE.othersGoOn))}</p>
+    </details>`;
+  }
+}
+
+function ratesWords({ source, passes, classes }: IncomingRates): string[] {
+  const from = source === 'journal' ? words.journalWords(counted(passes)) : words.tableWords(counted(passes));
+  return [from, ...classes.map((each) => words.rate(words.classes[each.class], tenths(each.rate)))];
+}
+
+customElements.define('wr-look-panel', WrLookPanel);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-look-panel': WrLookPanel;
+  }
+}

@@ -1,0 +1,32 @@
+import { expect, test } from './windrow.ts';
+
+const DEAL = 'J FF N 0 13b 4578c 22d';
+/** A busy machine may take long; how long it takes alone is measured elsewhere. */
+const PATIENCE = 60_000;
+
+test.describe.configure({ timeout: 3 * PATIENCE });
+
+test('the look ahead tells of each pass how it does in the end, and how that was found', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  const plan = page.getByRole('region', { name: 'Pass plan' });
+  await expect(plan.getByText('in the end: best').first()).toBeVisible({ timeout: PATIENCE });
+  const found = page.getByRole('button', { name: /^Looked through [\d,]+ futures/ });
+  await expect(found).toBeVisible({ timeout: PATIENCE });
+  await found.click();
+  await expect(page.getByText('All choices met the same tiles', { exact: false })).toBeVisible();
+  await expect(page.getByText('The rule was set before', { exact: false })).toBeVisible();
+});
+
+test('G11: the assumptions stand beside the verdict, and another one is looked through anew', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  await page.getByText('What is taken for granted').click();
+  await expect(page.getByText('Every tile that you do not see is as likely to come in.')).toBeVisible();
+  await page.getByRole('radio', { name: 'As people pass' }).check();
+  await expect(page.getByText(/^Flowers: 0\.\d times as often as by chance\.$/)).toBeVisible({ timeout: PATIENCE });
+  await expect(page.getByRole('button', { name: /^Looked through [\d,]+ futures/ })).toBeVisible({ timeout: PATIENCE });
+});
