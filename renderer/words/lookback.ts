@@ -107,7 +107,8 @@ export const lookbackWords = {
     why: 'Why',
     noted: 'You noted',
     others: 'The best choices then',
-    othersHead: ['Tiles', 'Reach', 'Behind the best'],
+    other: (chance: string, behind: string) =>
+      Number(behind) === 0 ? `reach ${chance}` : `reach ${chance}, ${behind} behind the best`,
     kinds: {
       pass: 'Pass',
       courtesy: 'Courtesy pass',

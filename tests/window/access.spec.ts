@@ -1,6 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { PLACES } from '../../renderer/shell/places.ts';
+import { tooSmall, tooWide } from './measure-page.ts';
 import { expect, test, type Windrow } from './windrow.ts';
 
 /** WCAG 2.2 A and AA, as K8 names them. */
@@ -122,26 +123,6 @@ for (const colorScheme of ['light', 'dark'] as const) {
   });
 }
 
-/** What is wider than the window, as its tags; empty when nothing is. */
-async function tooWide(page: Page): Promise<string[]> {
-  return await page.evaluate(() => {
-    const wide: string[] = [];
-    const visit = (root: Document | ShadowRoot): void => {
-      for (const element of root.querySelectorAll('*')) {
-        const { right, width } = element.getBoundingClientRect();
-        const scrolls =
-          element.scrollWidth > element.clientWidth + 1 && /auto|scroll/.test(getComputedStyle(element).overflowX);
-        const unseen = getComputedStyle(element).clipPath !== 'none' || !element.checkVisibility();
-        if (!unseen && width > 0 && (right > window.innerWidth + 1 || scrolls))
-          wide.push(`${element.localName}.${element.className}`);
-        if (element.shadowRoot) visit(element.shadowRoot);
-      }
-    };
-    visit(document);
-    return wide;
-  });
-}
-
 for (const { width, height } of [
   { width: 1440, height: 900 },
   { width: 1024, height: 700 },
@@ -187,29 +168,6 @@ test('W2: everything that can be pressed is at least 44 px in both ways, tiles o
     expect(await tooSmall(page), title).toEqual([]);
   }
 });
-
-/** Buttons, links, fields and tiles that are smaller than they should be, with their sizes. */
-async function tooSmall(page: Page): Promise<string[]> {
-  return await page.evaluate(() => {
-    const small: string[] = [];
-    const visit = (root: Document | ShadowRoot): void => {
-      for (const element of root.querySelectorAll('*')) {
-        if (element.shadowRoot) visit(element.shadowRoot);
-        if (!element.matches('button, a[href], input:not([type=radio]), summary, [role=option]')) continue;
-        if (element.matches('.skip') || getComputedStyle(element).clipPath !== 'none') continue;
-        const { width, height } = element.getBoundingClientRect();
-        const [least, tall] = element.matches('[role=option]') ? [48, 64] : [44, 44];
-        if (width > 0 && (width < least - 0.5 || height < tall - 0.5)) {
-          small.push(
-            `${element.localName} "${element.textContent?.trim().slice(0, 30)}" ${Math.round(width)}x${Math.round(height)}`,
-          );
-        }
-      }
-    };
-    visit(document);
-    return small;
-  });
-}
 
 test('K4: from the loaded window to the first tile of the rack at most 5 presses of Tab', async ({ windrow, page }) => {
   await windrow.open();

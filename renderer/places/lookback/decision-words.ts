@@ -26,4 +26,4 @@ export function forPaper(decisions: readonly Decision[]): Decision[] {
   return decisions.filter((each) => each.step !== null || worst.includes(each));
 }
 
-const MOST_OF_PLAY = 4;
+const MOST_OF_PLAY = 3;

@@ -174,11 +174,11 @@ export const lookbackStyles = css`
 
     th,
     td {
-      padding-block: 2pt;
+      padding-block: 1pt;
     }
 
     dl {
-      grid-template-columns: repeat(4, max-content);
+      grid-template-columns: repeat(6, max-content);
       gap: 2pt 10pt;
     }
 
@@ -193,7 +193,7 @@ export const lookbackStyles = css`
     }
 
     .tiles {
-      --tile-width: 19px;
+      --tile-width: 17px;
 
       gap: 2px;
     }

@@ -62,6 +62,15 @@ export class WrDecision extends LitElement {
       .rack {
         padding-top: 10px;
       }
+
+      .others {
+        margin: 0;
+        padding-inline-start: 1.6em;
+      }
+
+      .others li {
+        padding-block: var(--space-1);
+      }
     `,
   ];
 
@@ -130,25 +139,16 @@ export class WrDecision extends LitElement {
     if (top.length < 2) return nothing;
     return html`<div>
       <h3>${words.others}</h3>
-      <div class="scroll" tabindex="0" role="region" aria-label=${words.others}>
-        <table>
-          <thead>
-            <tr>
-              ${words.othersHead.map((cell) => html`<th scope="col">${cell}</th>`)}
-            </tr>
-          </thead>
-          <tbody>
-            ${top.map(
-              ({ tiles, worth }) =>
-                html`<tr>
-                  <td>${tileRow(tiles)}</td>
-                  <td class="number">${chance(worth)}</td>
-                  <td class="number">${(100 * (best - worth)).toFixed(1)}</td>
-                </tr>`,
-            )}
-          </tbody>
-        </table>
-      </div>
+      <ol class="others">
+        ${top.map(
+          ({ tiles, worth }) =>
+            html`<li>
+              <div class="row">
+                ${tileRow(tiles)} <span>${words.other(chance(worth), (100 * (best - worth)).toFixed(1))}</span>
+              </div>
+            </li>`,
+        )}
+      </ol>
     </div>`;
   }
 
