@@ -20,15 +20,19 @@ export interface PassTable {
   readonly reach: Float64Array;
 }
 
-/** The table of all passes of `size` tiles, or of the `passes` given. */
+/**
+ * The table of all passes of `size` tiles, or of the `passes` given. With `weights`, 36 numbers over
+ * 0, what comes in has chances in proportion to the product of its tiles' weights (incoming.ts).
+ */
 export function passTable(
   compiled: CompiledCard,
   known: Known,
   size: PassSize,
   model: ReachModel,
   passes?: readonly (readonly Kind[])[],
+  weights?: ArrayLike<number>,
 ): PassTable {
-  const steps = passTableSteps(compiled, known, size, model, passes);
+  const steps = passTableSteps(compiled, known, size, model, passes, weights);
   for (;;) {
     const step = steps.next();
     if (step.done === true) return step.value;
@@ -42,6 +46,7 @@ export function* passTableSteps(
   size: PassSize,
   model: ReachModel,
   passes: readonly (readonly Kind[])[] = distinctPasses(known.rack, size),
+  weights?: ArrayLike<number>,
 ): Generator<number, PassTable> {
   const counts = known.rack.toCounts();
   const unseen = known.unseen.toCounts();
@@ -50,7 +55,7 @@ export function* passTableSteps(
     counts,
     passes,
     takes: new WayTakes(compiled, counts),
-    incoming: incomingOf(unseen, size),
+    incoming: incomingOf(unseen, size, weights),
   };
   const has = yield* scaled(bestMeans(work, new HasFutures(compiled, unseen, size)), 0, 0.4);
   const reachFutures = new ReachFutures(compiled, readerOf(model).reach, unseen, size);

@@ -43,6 +43,8 @@ export interface PlanOptions {
   readonly by?: PlanBy;
   /** So many tiles are handed on blind, so that fewer are given and received by choice; 0 to 3. */
   readonly blind?: PassSize;
+  /** 36 weights of what comes in, such as incoming rates; all tiles alike if left out. */
+  readonly weights?: ArrayLike<number>;
   readonly giftRacks?: number;
   readonly seed?: number;
 }
@@ -66,11 +68,11 @@ export function* planSteps(
   compiled: CompiledCard,
   known: Known,
   step: PassStep,
-  { model = FIRST_REACH_MODEL, by = 'reach', blind = 0, giftRacks, seed }: PlanOptions = {},
+  { model = FIRST_REACH_MODEL, by = 'reach', blind = 0, weights, giftRacks, seed }: PlanOptions = {},
 ): Generator<number, PassPlan> {
   const sizes = step === 'courtesy' ? ([3, 2, 1, 0] as const) : [sizeWithout(blind)];
   const tables = [];
-  for (const size of sizes) tables.push(yield* passTableSteps(compiled, known, size, model));
+  for (const size of sizes) tables.push(yield* passTableSteps(compiled, known, size, model, undefined, weights));
   const passes = tables.flatMap((table) => table.passes);
   const gifts = yield* giftSteps(compiled, known, passes, {
     ...(giftRacks === undefined ? {} : { racks: giftRacks }),

@@ -5,9 +5,13 @@ import { give, receive, stop } from '../../core/exchange/moves.ts';
 import { type ExchangeState, startExchange } from '../../core/exchange/state.ts';
 import { incomingOf, meanOfBest } from '../../core/plan/incoming.ts';
 import { MULTISETS, placeOf } from '../../core/plan/multisets.ts';
+import { passTable } from '../../core/plan/pass-table.ts';
+import { optionFor, planPass } from '../../core/plan/plan.ts';
 import { raceSteps } from '../../core/plan/race-run.ts';
 import { USUAL_RULE } from '../../core/plan/race.ts';
 import { smallestAway } from '../../core/reading/away.ts';
+import { knownTiles } from '../../core/reading/known.ts';
+import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
 import { exchangeContest } from '../../core/table/future-contest.ts';
 import { IncomingDraws } from '../../core/table/future-draws.ts';
 import { USUAL_EXCHANGE } from '../../core/table/future-usual.ts';
@@ -183,6 +187,15 @@ describe('weights in the exact mean of a pass', () => {
     const flowers = unseen.count(FLOWER) * KNOWN.flower;
     const others = unseen.toKinds().filter((kind) => kind !== JOKER && kind !== FLOWER);
     expect(mean).toBeCloseTo(flowers / (flowers + others.reduce((total, kind) => total + KNOWN_WEIGHTS[kind]!, 0)), 12);
+  });
+
+  it('P2 with weights: expected away is the weighed mean of full enumeration, in table and plan', () => {
+    const known = expectValue(knownTiles(rack));
+    const table = passTable(demoCard, known, 3, FIRST_REACH_MODEL, [pass], KNOWN_WEIGHTS);
+    expect(table.expectedAway[0]).toBeCloseTo(sum / all, 10);
+    const plan = planPass(demoCard, known, 'right', { weights: KNOWN_WEIGHTS, giftRacks: 2 });
+    const option = expectValue(optionFor(plan, known, Tiles.of(pass)));
+    expect(option.expectedAway).toBeCloseTo(sum / all, 10);
   });
 
   it('G10: sampled futures by the same weights have the same mean, within 4.9 standard errors', () => {
