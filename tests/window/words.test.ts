@@ -3,6 +3,7 @@ import { cardWords } from '../../renderer/words/card.ts';
 import { deskWords } from '../../renderer/words/desk.ts';
 import { chartWords } from '../../renderer/words/charts.ts';
 import { eveningWords, filesWords, journalWords, seasonWords } from '../../renderer/words/journal.ts';
+import { lookWords } from '../../renderer/words/look.ts';
 import { lookbackWords } from '../../renderer/words/lookback.ts';
 import { inWords, percent, points, tenths } from '../../renderer/words/numbers.ts';
 import { settingsWords } from '../../renderer/words/settings.ts';
@@ -21,6 +22,7 @@ const TEXTS = [
   chartWords,
   eveningWords,
   filesWords,
+  lookWords,
   lookbackWords,
   seasonWords,
   cardWords,
