@@ -146,9 +146,8 @@ export const cardWords = {
     up: 'Move up',
     down: 'Move down',
     remove: 'Remove',
-    toSection: 'Section',
+    toSection: 'It stands in the section',
     typed: 'The line, typed',
-    typedHint: 'For example: FF 222a 333a 4444b 55b',
     typedHelp: 'Help with typing',
     count: (tiles: number) => `${tiles} of 14 tiles`,
     toGo: (tiles: number) => `${tilesCounted(tiles)} to go`,
@@ -157,9 +156,9 @@ export const cardWords = {
     noWays: 'No set of 152 tiles can make this line.',
     waysHeading: 'Ways',
     waysWords: 'A way is one choice of all numbers, suits, winds and dragons that makes this line.',
-    jokers: (count: number) => (count === 0 ? 'no group takes jokers' : `${counted(count, 'group')} may hold jokers`),
+    jokers: (count: number) => (count === 0 ? 'no jokers' : `jokers in ${count}`),
     jokersHeading: 'Jokers',
-    jokersWords: 'A joker may stand in every group of three or more, never in a single or a pair.',
+    jokersWords: 'So many groups of this line may hold jokers: those of three or more, never a single or a pair.',
     groups: 'Groups of the line',
     newGroup: 'New group',
     newGroupHere: 'new group, at the end',
@@ -221,7 +220,7 @@ export const cardWords = {
 
   typing: {
     offers: 'Ways to go on',
-    empty: 'Type groups with blanks between them.',
+    empty: 'Groups with blanks between them, for example: FF 222a 333a 4444b 55b',
     awaitsSuit: (number: string) => `${number} … now its suit: a, b, c, or bam, crak, dot`,
     legend: [
       ['FF', 'flowers'],

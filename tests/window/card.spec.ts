@@ -259,7 +259,7 @@ test.describe('a line, built and typed', () => {
     await expect(page.getByRole('heading', { name: 'Line 2 of Stairs' })).toBeVisible();
     await page.getByRole('button', { name: 'Move down' }).click();
     await expect(page.getByRole('heading', { name: 'Line 3 of Stairs' })).toBeVisible();
-    await page.getByLabel('Section', { exact: true }).selectOption('Twos');
+    await page.getByLabel('It stands in the section').selectOption('Twos');
     await expect(page.getByRole('heading', { name: 'Line 7 of Twos' })).toBeVisible();
     await outline.getByRole('button', { name: 'Echoes', exact: true }).click();
     await page.getByLabel('Name of the section').fill('Answers');

@@ -71,6 +71,13 @@ export const cardStyles = css`
     border-radius: var(--round-large);
   }
 
+  summary {
+    min-height: var(--target);
+    align-content: center;
+    font-weight: 600;
+    cursor: pointer;
+  }
+
   .code {
     font-family: var(--font-code);
     overflow-wrap: anywhere;
@@ -88,11 +95,18 @@ export const cardStyles = css`
   .labelled {
     display: flex;
     flex-direction: column;
+    min-width: 0;
+    max-width: 100%;
     gap: var(--space-1);
     font-weight: 600;
   }
 
+  .labelled label {
+    max-width: 100%;
+  }
+
   .labelled select {
+    align-self: flex-start;
     font-weight: 400;
   }
 `;

@@ -121,11 +121,13 @@ export const gridStyles = css`
     }
   }
 
-  @media (min-height: 48em) {
-    .live {
-      position: sticky;
-      bottom: 0;
-      z-index: 2;
+  @media (min-height: 40em) {
+    @container (min-width: 60rem) {
+      .live {
+        position: sticky;
+        bottom: 0;
+        z-index: 2;
+      }
     }
   }
 `;

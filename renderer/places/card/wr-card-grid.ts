@@ -93,7 +93,7 @@ export class WrCardGrid extends LitElement {
   protected override updated(): void {
     if (!this.#refocus) return;
     this.#refocus = false;
-    const cell = this.renderRoot.querySelector<HTMLElement>('[role=gridcell][tabindex="0"]');
+    const cell = this.renderRoot.querySelector<HTMLElement>('[data-here]');
     const inner = cell?.querySelector<HTMLElement>('wr-pattern-field, input') ?? null;
     if (inner === null) cell?.focus();
     else void this.#focusInner(inner);
@@ -165,7 +165,8 @@ export class WrCardGrid extends LitElement {
     return html`<div
       role="gridcell"
       class="${column} ${writing ? 'writing' : ''}"
-      tabindex=${here ? '0' : '-1'}
+      tabindex=${writing ? nothing : here ? '0' : '-1'}
+      ?data-here=${here}
       @click=${() => this.#clicked({ row, column: at })}
       @focus=${() => this.#arrive({ row, column: at })}
     >

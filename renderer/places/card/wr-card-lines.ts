@@ -110,14 +110,14 @@ export class WrCardLines extends LitElement {
   #line(editor: CardEditor, place: LinePlace, line: LineDocument, name: string): unknown {
     const heading = html`<h2 id="chosen" tabindex="-1">${words.title(place.line + 1, name)}</h2>`;
     if (editor.fixed) return html`${heading}<wr-line-view .line=${line}></wr-line-view>`;
-    return html`<div class="row spread">${heading}${this.#whichSection(editor, place)}</div>
-      ${this.#lineActions(editor, place)}
+    return html`<div class="row spread">${heading} ${this.#lineActions(editor, place)}</div>
       <wr-line-form
         .line=${line}
         name=${`${editor.id} ${place.section} ${place.line}`}
         @line-edited=${({ detail }: CustomEvent<LineEdited>) => this.#edit(editor, place, detail)}
         @focusout=${() => editor.settle()}
-      ></wr-line-form>`;
+      ></wr-line-form>
+      ${this.#whichSection(editor, place)}`;
   }
 
   #lineActions(editor: CardEditor, place: LinePlace): unknown {

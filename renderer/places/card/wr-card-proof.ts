@@ -88,7 +88,10 @@ export class WrCardProof extends LitElement {
     const name = sectionName(document.sections[place.section] ?? { lines: [] }, place.section);
     const whole = readLine(line).whole;
     return html`<section class="sheet" aria-labelledby="line">
-      <h2 id="line">${cardWords.line.title(place.line + 1, name)}</h2>
+      <div class="row spread">
+        <h2 id="line">${cardWords.line.title(place.line + 1, name)}</h2>
+        <p class="tick">${confirmed ? `✓ ${words.confirmed}` : nothing}</p>
+      </div>
       <wr-toolbar label=${words.steps}>
         ${
           confirmed
@@ -101,7 +104,6 @@ export class WrCardProof extends LitElement {
         <wr-button @click=${() => this.#go(document, place, 1)}>${words.skip}</wr-button>
         <wr-button @click=${() => this.#go(document, place, -1)}>${words.before}</wr-button>
       </wr-toolbar>
-      <p class="tick">${confirmed ? `✓ ${words.confirmed}` : nothing}</p>
       ${whole ? html`<wr-line-view .line=${line}></wr-line-view>` : html`<p class="bad">${words.broken}</p>`}
     </section>`;
   }

@@ -32,6 +32,7 @@ export class WrFigures extends LitElement {
     css`
       :host {
         display: block;
+        container-type: inline-size;
         --tile-width: 30px;
       }
 
@@ -82,6 +83,13 @@ export class WrFigures extends LitElement {
         display: block;
         width: 100%;
         height: 16px;
+      }
+
+      /* Where there is no room for both, the number says all. */
+      @container (max-width: 15rem) {
+        .bar {
+          display: none;
+        }
       }
 
       rect {

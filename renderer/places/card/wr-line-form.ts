@@ -78,8 +78,18 @@ export class WrLineForm extends LitElement {
       @container (min-width: 40rem) {
         .drawn {
           order: 0;
-          min-height: 19rem;
+          min-height: 17.5rem;
         }
+      }
+
+      @container (min-width: 50rem) {
+        .drawn {
+          min-height: 10.5rem;
+        }
+      }
+
+      details {
+        order: 1;
       }
 
       wr-line-settings {
@@ -89,6 +99,10 @@ export class WrLineForm extends LitElement {
       .picker h3 {
         min-height: var(--target);
         align-content: center;
+      }
+
+      .pick {
+        min-height: var(--target);
       }
 
       .picker {
@@ -103,9 +117,15 @@ export class WrLineForm extends LitElement {
 
       dl {
         display: grid;
-        grid-template-columns: auto 1fr;
+        grid-template-columns: minmax(0, 1fr);
         gap: var(--space-1) var(--space-4);
         margin: 0;
+      }
+
+      @container (min-width: 24rem) {
+        dl {
+          grid-template-columns: auto minmax(0, 1fr);
+        }
       }
 
       dt {
@@ -148,18 +168,17 @@ export class WrLineForm extends LitElement {
     return html`<div class="stack">
       <wr-pattern-field
         label=${words.typed}
-        hint=${words.typedHint}
         .value=${textField(this.line, 'pattern')}
         @pattern-typed=${({ detail }: CustomEvent<TypedPattern>) => this.#edit({ pattern: detail.text }, 'pattern')}
       ></wr-pattern-field>
-      ${help()} ${this.#example(reading)} ${this.#picker(reading)}
+      ${this.#example(reading)} ${this.#picker(reading)} ${help()}
       <wr-line-settings .line=${this.line} name=${this.name}></wr-line-settings>
     </div>`;
   }
 
   #example(reading: LineReading): unknown {
     return html`<section class="drawn stack close" aria-label=${words.groups}>
-      ${this.#facts(reading)}
+      <div class="row spread">${this.#facts(reading)} ${this.#leafing(reading)}</div>
       <wr-line-groups
         .reading=${reading}
         .way=${this.way}
@@ -168,7 +187,6 @@ export class WrLineForm extends LitElement {
         @group-removed=${({ detail }: CustomEvent<GroupPlace>) => this.#remove(detail.at)}
         @group-moved=${({ detail }: CustomEvent<GroupMoved>) => this.#move(detail)}
       ></wr-line-groups>
-      ${this.#leafing(reading)}
     </section>`;
   }
 
