@@ -7,7 +7,7 @@ import { stateOf } from '../game/state.ts';
 import { JOKER } from '../tiles/kinds.ts';
 import { formatTiles, parseTiles } from '../tiles/text.ts';
 import type { Tiles } from '../tiles/tiles.ts';
-import { knownOfItem, type WarmUpItem } from './item.ts';
+import { knownOfItem, type WarmUpItem, withoutReturned } from './item.ts';
 import type { OwnMove } from './own-policy.ts';
 
 /** The stages of one decision, in order; the answer is shown in the last one only. */
@@ -65,10 +65,12 @@ export function rackNow(warmUp: WarmUp): Tiles {
   return stateNow(warmUp).rack;
 }
 
-/** Tiles given away before this decision. */
-export function goneNow({ item, past }: WarmUp): Tiles {
+/** Tiles given away before this decision, less those that must have come back. */
+export function goneNow(warmUp: WarmUp): Tiles {
+  const { item, past } = warmUp;
   const before = expectValue(parseTiles(item.gone));
-  return past.reduce((sum, { attempt }) => sum.plus(expectValue(parseTiles(attempt.give))), before);
+  const given = past.reduce((sum, { attempt }) => sum.plus(expectValue(parseTiles(attempt.give))), before);
+  return withoutReturned(rackNow(warmUp), given);
 }
 
 /** The step that is decided now; null when the exchange is over. */

@@ -144,6 +144,20 @@ describe('a warm-up', () => {
     expect(warmUp.past.map(({ step }) => step)).toEqual(seen);
   });
 
+  test('a tile that comes back and is given again is known to be gone once, in ten exchanges', () => {
+    for (let seed = 1; seed <= 10; seed += 1) {
+      let warmUp = good(startWarmUp(itemOfDeal({ seed, tiles: 14, kind: 'any' })));
+      const deal = { rack: tiles(warmUp.item.rack), seat: warmUp.item.seat, seed };
+      while (!isOver(warmUp)) {
+        const decided = answered(warmUp);
+        const { rack, gone } = answerDue(decided) ?? { rack: '', gone: '' };
+        expect(Tiles.fullSet.contains(tiles(rack).plus(tiles(gone)))).toBe(true);
+        const moves = movesToGoOn(decided) ?? [];
+        warmUp = wentOn(decided, moves, table.exchange(deal, moves));
+      }
+    }
+  });
+
   test('the person may stop before the second round, and then does the courtesy', () => {
     let warmUp = start();
     for (let pass = 0; pass < 3; pass += 1) {

@@ -2,11 +2,27 @@ import { css } from 'lit';
 
 /** The answer: the verdict on top, the rest in two columns where there is room. */
 export const answerStyles = css`
+  :host {
+    container-type: inline-size;
+  }
+
   .answer {
     display: grid;
     grid-template-columns: minmax(0, 1fr);
-    gap: var(--space-4) var(--space-5);
-    container-type: inline-size;
+    gap: var(--space-4) var(--space-6);
+  }
+
+  @container (min-width: 54rem) {
+    .answer {
+      grid-template-columns: minmax(0, 4fr) minmax(0, 5fr);
+    }
+  }
+
+  .column {
+    display: flex;
+    flex-direction: column;
+    gap: var(--space-4);
+    min-width: 0;
   }
 
   section {
@@ -20,11 +36,6 @@ export const answerStyles = css`
   .verdict {
     padding-inline-start: var(--space-4);
     border-inline-start: 8px solid var(--edge);
-    order: 0;
-    flex: none;
-    color: var(--ink);
-    font-size: var(--text-body);
-    line-height: var(--line);
   }
 
   .verdict.best,
@@ -40,6 +51,10 @@ export const answerStyles = css`
   .verdict.costly {
     border-inline-start-color: var(--bad);
     border-inline-start-style: dashed;
+  }
+
+  .headline:focus {
+    outline: none;
   }
 
   .headline {

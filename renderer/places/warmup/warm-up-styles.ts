@@ -46,8 +46,13 @@ export const warmUpStyles = css`
     gap: var(--space-2) var(--space-3);
   }
 
-  .ends {
-    align-items: end;
+  /* Fields side by side: their labels stand on one line, buttons beside the boxes. */
+  .fields {
+    align-items: start;
+  }
+
+  .fields > wr-button {
+    margin-top: calc(var(--line) * 1em + var(--space-1));
   }
 
   .spread {

@@ -59,7 +59,7 @@ export class WrClassAnswers extends LitElement {
 
   protected override render(): unknown {
     return html`<div class="stack">
-      <div class="row ends" @keydown=${this.#onKey}>
+      <div class="row fields" @keydown=${this.#onKey}>
         <wr-field
           class="give"
           label=${words.classTiles}

@@ -115,7 +115,6 @@ export class WrGuess extends LitElement {
         label=${words.away}
         type="number"
         .value=${this.guesses.away ?? ''}
-        ?disabled=${this.told !== null}
         @field-typed=${({ detail }: CustomEvent<FieldText>) => this.#guess('away', detail.value)}
       ></wr-field>`,
     );
@@ -127,7 +126,6 @@ export class WrGuess extends LitElement {
       html`<label class="labelled"
         >${words.lean}
         <select
-          ?disabled=${this.told !== null}
           @change=${({ target }: Event) =>
             target instanceof HTMLSelectElement ? this.#guess('lean', target.value) : undefined}
         >
@@ -148,24 +146,22 @@ export class WrGuess extends LitElement {
         hint=${words.reachHint}
         type="number"
         .value=${this.guesses.reach ?? ''}
-        ?disabled=${this.told !== null}
         @field-typed=${({ detail }: CustomEvent<FieldText>) => this.#guess('reach', detail.value)}
       ></wr-field>`,
     );
   }
 
   #question(what: Guessed, field: unknown): unknown {
+    if (this.told !== null) return html`<div class="question">${this.#result(what, this.told.truth)}</div>`;
     return html`<div class="question">
       ${field}
       <wr-choice
         label=${words.sure}
         .options=${SURENESS.map((sure) => ({ value: String(sure), label: words.sureWords(sure) }))}
         .value=${String(this.sure[what] ?? '')}
-        ?disabled=${this.told !== null}
         @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) =>
           (this.sure = { ...this.sure, [what]: Number(detail.value) })}
       ></wr-choice>
-      <div role="status">${this.told === null ? nothing : this.#result(what, this.told.truth)}</div>
     </div>`;
   }
 
@@ -175,7 +171,10 @@ export class WrGuess extends LitElement {
       lean: words.truthLean(truth.leaders.join(', ')),
       reach: words.truthReach(percent(truth.reach)),
     };
-    return html`<p class="result">${this.#isRight(what, truth) ? `✓ ${words.right}` : `✗ ${words.wrong}`}</p>
+    const said = `${this.guesses[what] ?? ''}${what === 'reach' ? ' %' : ''}`;
+    return html`<h3>${words[what]}</h3>
+      <p>${words.said(said, words.sureWords(this.sure[what] ?? 0))}</p>
+      <p class="result">${this.#isRight(what, truth) ? `✓ ${words.right}` : `✗ ${words.wrong}`}</p>
       <p>${told[what]}</p>`;
   }
 

@@ -133,7 +133,7 @@ export class WrSheets extends LitElement {
           </wr-toolbar>
         </div>
       </div>
-      <div class="row ends">
+      <div class="row fields">
         <wr-field
           class="title"
           label=${words.heading}

@@ -42,6 +42,15 @@ export class WrWarmUpAnswer extends LitElement {
     new StoreController(this, () => [this.room]);
   }
 
+  #told: AnswerView | null = null;
+
+  protected override updated(): void {
+    const { answer } = this.run;
+    if (answer === this.#told) return;
+    this.#told = answer;
+    this.renderRoot.querySelector<HTMLElement>('.headline')?.focus();
+  }
+
   protected override render(): unknown {
     const { answer, working, refusal } = this.run;
     if (answer === null || answer.chosen === null) {
@@ -51,7 +60,9 @@ export class WrWarmUpAnswer extends LitElement {
         <p class="bad" role="alert">${refusal}</p>`;
     }
     return html`<div class="answer">
-      ${this.#verdict(answer, answer.chosen)} ${this.#own(answer)} ${this.#asGood(answer)} ${this.#plan(answer)}
+      <div class="column">
+        ${this.#verdict(answer, answer.chosen)} ${this.#own(answer)} ${this.#asGood(answer)} ${this.#plan(answer)}
+      </div>
       ${this.#reading(answer)}
     </div>`;
   }
@@ -64,21 +75,23 @@ export class WrWarmUpAnswer extends LitElement {
       ${best === undefined || own.cost === 0 ? nothing : html`<p class="row">${words.best} ${passTiles(best)}</p>`}
       <p>${own.cost === 0 ? words.noCost : words.cost(points(own.cost))} ${this.#tried()}</p>
       <p class="soft">${words.exact} ${words.equalWithin}</p>
-      <ul class="reasons">
-        ${(own.cost === 0
-          ? own.reasons
-          : [...own.reasons, ...(best?.reasons ?? []).map((reason) => `${words.best}: ${reason}`)]
-        ).map((reason) => html`<li>${reason}</li>`)}
-      </ul>
+      ${this.#reasons(words.whyYours, own)}
+      ${best === undefined || own.cost === 0 ? nothing : this.#reasons(words.whyBest, best)}
     </section>`;
+  }
+
+  #reasons(title: string, { reasons }: JudgedView): unknown {
+    return html`<h3>${title}</h3>
+      <ul class="reasons">
+        ${reasons.map((reason) => html`<li>${reason}</li>`)}
+      </ul>`;
   }
 
   #tried(): unknown {
     const { tryOut, working } = this.run;
     if (tryOut === null) return working === null ? '' : words.trying;
     const { tries, difference, halfWidth } = tryOut;
-    const sign = difference < 0 ? '−' : '+';
-    const told = words.tried(tries, `${sign}${pointsAlone(Math.abs(difference))}`, pointsAlone(halfWidth));
+    const told = words.tried(tries, difference > 0, pointsAlone(Math.abs(difference)), pointsAlone(halfWidth));
     return Math.abs(difference) <= halfWidth ? `${told} ${words.triedTie}` : told;
   }
 
@@ -107,7 +120,8 @@ export class WrWarmUpAnswer extends LitElement {
   }
 
   #asGood({ asGood, options, chosen }: AnswerView): unknown {
-    const others = asGood.filter((option) => option !== options[0] || chosen?.cost === 0);
+    const named = chosen?.cost === 0 ? '' : (options[0]?.give.join() ?? '');
+    const others = asGood.filter(({ give }) => give.join() !== named);
     return html`<section>
       <h3>${words.asGood}</h3>
       ${
