@@ -1,5 +1,7 @@
 import type { Kind } from '../../core/tiles/kinds.ts';
 import { parseTileList } from '../../core/tiles/text.ts';
+import { tilesCounted } from '../words/numbers.ts';
+import { partWords } from '../words/parts.ts';
 
 /** What a field of typed tiles makes of its text at this moment. */
 export interface EntryReading {
@@ -30,7 +32,8 @@ export function readEntry(text: string, counts: readonly number[]): EntryReading
 
 /** How many tiles are there and wanted: "9 of 13 tiles". */
 export function countWords(tiles: number, counts: readonly number[]): string {
-  if (counts.length === 0) return tiles === 1 ? '1 tile' : `${tiles} tiles`;
-  const wanted = counts.length === 1 ? String(counts[0]) : `${counts.slice(0, -1).join(', ')} or ${counts.at(-1)}`;
-  return `${tiles} of ${wanted} ${wanted === '1' ? 'tile' : 'tiles'}`;
+  if (counts.length === 0) return tilesCounted(tiles);
+  const { counted, or } = partWords.entry;
+  const wanted = counts.length === 1 ? String(counts[0]) : `${counts.slice(0, -1).join(', ')} ${or} ${counts.at(-1)}`;
+  return counted(tiles, wanted);
 }

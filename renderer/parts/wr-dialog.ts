@@ -1,5 +1,6 @@
 import { css, html, LitElement, type PropertyValues } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
+import { partWords } from '../words/parts.ts';
 import { emit } from './emit.ts';
 import './wr-button.ts';
 
@@ -38,6 +39,7 @@ export class WrDialog extends LitElement {
 
       header {
         display: flex;
+        flex-wrap: wrap;
         align-items: start;
         justify-content: space-between;
         gap: var(--space-4);
@@ -79,7 +81,7 @@ export class WrDialog extends LitElement {
     return html`<dialog aria-labelledby="heading" @cancel=${this.#cancelled}>
       <header>
         <h2 id="heading">${this.heading}</h2>
-        <wr-button look="quiet" @click=${this.#closedByPerson}>Close</wr-button>
+        <wr-button look="quiet" @click=${this.#closedByPerson}>${partWords.close}</wr-button>
       </header>
       <div class="body"><slot></slot></div>
       <footer><slot name="actions"></slot></footer>

@@ -1,6 +1,7 @@
 import { css, html, LitElement, type PropertyValues } from 'lit';
 import type { Kind } from '../../core/tiles/kinds.ts';
 import { sharedStyles } from '../tokens/shared.ts';
+import { partWords } from '../words/parts.ts';
 import { emit } from './emit.ts';
 import { countWords, type EntryReading, readEntry } from './entry-reading.ts';
 import './tile/wr-tile.ts';
@@ -140,7 +141,7 @@ export class WrEntry extends LitElement {
 
   constructor() {
     super();
-    this.label = 'Type the tiles';
+    this.label = partWords.entry.label;
     this.hint = '';
     this.value = '';
     this.counts = [];
@@ -191,12 +192,12 @@ export class WrEntry extends LitElement {
     if (trouble) return trouble.message;
     if (complete) return this.refusal;
     if (!this.insisted || this.value.trim() === '') return '';
-    if (waiting) return `${waiting} still needs its suit: write b, c or d after it.`;
-    return `That is ${countWords(kinds.length, this.counts)}: please look again.`;
+    if (waiting) return partWords.entry.needsSuit(waiting);
+    return partWords.entry.wrongCount(countWords(kinds.length, this.counts));
   }
 
   #next({ waiting }: EntryReading): string {
-    return waiting ? `${waiting} … now b, c or d` : '';
+    return waiting ? partWords.entry.suitNext(waiting) : '';
   }
 
   #typed({ target }: Event): void {

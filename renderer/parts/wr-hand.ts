@@ -2,7 +2,10 @@ import { css, html, LitElement } from 'lit';
 import type { Kind } from '../../core/tiles/kinds.ts';
 import { nameOf, pluralNameOf } from '../../core/tiles/names.ts';
 import { sharedStyles } from '../tokens/shared.ts';
+import { partWords } from '../words/parts.ts';
 import './tile/wr-tile.ts';
+
+const words = partWords.hand;
 
 /** How one of a hand's 14 places stands. */
 export type PlaceStanding = 'filled' | 'joker' | 'missing';
@@ -69,8 +72,6 @@ function drawPlace({ kind, standing }: HandPlace): unknown {
   return html`<wr-tile .kind=${kind} .standing=${drawn[standing]} aria-hidden="true"></wr-tile>`;
 }
 
-const GROUP_NAMES = ['', '', 'pair', 'pung', 'kong', 'quint', 'sextet'] as const;
-
 /** "kong of five bams, 2 here and 1 by joker and 1 missing"; short when all are here or none. */
 function wordsOfGroup(group: readonly HandPlace[]): string {
   const runs = new Map<Kind, PlaceStanding[]>();
@@ -81,14 +82,14 @@ function wordsOfGroup(group: readonly HandPlace[]): string {
 function wordsOfRun(kind: Kind, standings: readonly PlaceStanding[]): string {
   const count = (standing: PlaceStanding): number => standings.filter((other) => other === standing).length;
   const size = standings.length;
-  const name = size === 1 ? nameOf(kind) : `${GROUP_NAMES[size] ?? size} of ${pluralNameOf(kind)}`;
+  const name = size === 1 ? nameOf(kind) : words.run(words.sizes[size] ?? String(size), pluralNameOf(kind));
   const held = [
-    [count('filled'), 'here'],
-    [count('joker'), 'by joker'],
-    [count('missing'), 'missing'],
+    [count('filled'), words.here],
+    [count('joker'), words.byJoker],
+    [count('missing'), words.missing],
   ] as const;
   const parts = held.filter(([many]) => many > 0);
-  return `${name}, ${parts.length === 1 ? parts[0]?.[1] : parts.map((part) => part.join(' ')).join(' and ')}`;
+  return `${name}, ${parts.length === 1 ? parts[0]?.[1] : parts.map((part) => part.join(' ')).join(words.and)}`;
 }
 
 customElements.define('wr-hand', WrHand);

@@ -1,5 +1,6 @@
 import { css, html, LitElement, svg } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
+import { partWords } from '../words/parts.ts';
 import { type LeanShare, percent } from './shares.ts';
 
 /** Patterns in the order of the shares, so that each is told by its pattern before its place. */
@@ -127,7 +128,7 @@ export class WrLean extends LitElement {
   constructor() {
     super();
     this.shares = [];
-    this.label = 'Lean';
+    this.label = partWords.lean.label;
   }
 
   protected override render(): unknown {
@@ -139,11 +140,11 @@ export class WrLean extends LitElement {
         ${this.shares.map((share, at) => legend(share, at % PATTERNS.length))}
       </ul>
       <details>
-        <summary>${this.label} as a table</summary>
+        <summary>${partWords.lean.table(this.label)}</summary>
         <table>
           <tr>
-            <th scope="col">Section</th>
-            <th scope="col">Share</th>
+            <th scope="col">${partWords.lean.section}</th>
+            <th scope="col">${partWords.lean.share}</th>
           </tr>
           ${this.shares.map(
             ({ section, share }) =>

@@ -1,16 +1,10 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
+import { partWords } from '../words/parts.ts';
 import { emit } from './emit.ts';
 import './wr-button.ts';
 
 export type NoticeTone = 'info' | 'good' | 'warn' | 'bad';
-
-const TONE_WORDS: Readonly<Record<NoticeTone, string>> = {
-  info: 'Note',
-  good: 'Done',
-  warn: 'Please look',
-  bad: 'Something went wrong',
-};
 
 /**
  * A message that stays until it is closed: what happened, what is safe, what to do (the slot), and
@@ -84,10 +78,10 @@ export class WrNotice extends LitElement {
 
   protected override render(): unknown {
     return html`<div class="notice ${this.tone}" role=${this.tone === 'bad' ? 'alert' : 'status'}>
-      <span class="tone">${TONE_WORDS[this.tone]}</span>
+      <span class="tone">${partWords.tones[this.tone]}</span>
       <div class="words"><slot></slot></div>
       ${this.action ? html`<wr-button @click=${this.#acted}>${this.action}</wr-button>` : nothing}
-      ${this.closable ? html`<wr-button look="quiet" @click=${this.#closed}>Close</wr-button>` : nothing}
+      ${this.closable ? html`<wr-button look="quiet" @click=${this.#closed}>${partWords.close}</wr-button>` : nothing}
     </div>`;
   }
 

@@ -1,5 +1,6 @@
 import { css, html, LitElement } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
+import { partWords } from '../words/parts.ts';
 
 export interface NavigationPlace {
   readonly id: string;
@@ -78,7 +79,7 @@ export class WrPlaces extends LitElement {
     super();
     this.places = [];
     this.current = '';
-    this.label = 'Places';
+    this.label = partWords.places;
   }
 
   protected override render(): unknown {

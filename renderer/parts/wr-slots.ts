@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import { nameOf } from '../../core/tiles/names.ts';
 import { sharedStyles } from '../tokens/shared.ts';
+import { partWords } from '../words/parts.ts';
 import { announce } from './announcer.ts';
 import { DragController } from './drag-controller.ts';
 import type { DragPoint } from './drag.ts';
@@ -124,7 +125,7 @@ export class WrSlots extends LitElement {
     this.tiles = [];
     this.places = 3;
     this.blind = 0;
-    this.label = 'Tiles to give';
+    this.label = partWords.slots.label;
     this.disabled = false;
     this.returnTo = null;
     this.active = 0;
@@ -232,14 +233,14 @@ export class WrSlots extends LitElement {
     const slots = this.#slots();
     const held = slots.filter(({ holds }) => holds !== 'nothing').map(slotWords);
     const free = slots.length - held.length;
-    const rest = free === 0 ? 'full' : `${free} ${free === 1 ? 'place' : 'places'} free`;
+    const rest = free === 0 ? partWords.slots.full : partWords.slots.free(free);
     return capital(`${this.label}: ${[held.join(', '), rest].filter(Boolean).join('; ')}.`);
   }
 }
 
 function slotWords(slot: Slot): string {
   if (slot.holds === 'tile') return nameOf(slot.tile.kind);
-  return slot.holds === 'blind' ? 'a tile unseen' : 'empty';
+  return slot.holds === 'blind' ? partWords.slots.unseen : partWords.slots.empty;
 }
 
 function slotIdIn(event: Event): string | null {

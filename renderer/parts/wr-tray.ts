@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import { faceOf, type Kind, KINDS, SUITS } from '../../core/tiles/kinds.ts';
 import { nameOf } from '../../core/tiles/names.ts';
 import { sharedStyles } from '../tokens/shared.ts';
+import { partWords } from '../words/parts.ts';
 import { announce } from './announcer.ts';
 import { emit } from './emit.ts';
 import { capital } from './rack/rack-words.ts';
@@ -127,7 +128,7 @@ export class WrTray extends LitElement {
     this.left = [];
     this.reasons = new Map();
     this.full = '';
-    this.label = 'Tiles to pick from';
+    this.label = partWords.tray.label;
     this.active = 0;
     this.refusal = '';
   }
@@ -142,7 +143,7 @@ export class WrTray extends LitElement {
     if (this.full !== '') return this.full;
     const reason = this.reasons.get(kind);
     if (reason !== undefined) return reason;
-    return (this.left[kind] ?? 0) > 0 ? '' : 'none left';
+    return (this.left[kind] ?? 0) > 0 ? '' : partWords.tray.noneLeft;
   }
 
   protected override render(): unknown {

@@ -1,3 +1,4 @@
+import { partWords } from '../words/parts.ts';
 import type { Asked, Calls, Line, Told } from './messages.ts';
 
 /** How a request ended. A cancelled one is nobody's fault and says nothing. */
@@ -83,7 +84,7 @@ export class WorkerClient<All extends Calls> {
     const line = this.#start();
     line.addEventListener('message', ({ data }) => this.#hear(data));
     line.addEventListener('error', (event) => {
-      this.#fail(line, 'message' in event ? String(event.message) : 'The worker could not start.');
+      this.#fail(line, 'message' in event ? String(event.message) : partWords.workerGone);
     });
     this.#line = line;
     return line;

@@ -5,6 +5,7 @@ import { announce } from '../announcer.ts';
 import { DragController } from '../drag-controller.ts';
 import type { DragPoint } from '../drag.ts';
 import { emit } from '../emit.ts';
+import { partWords } from '../../words/parts.ts';
 import { isWithin } from './rack-geometry.ts';
 import { answersTo, RACK_SHORTCUTS, type RackKey, rackKey } from './rack-keys.ts';
 import { layoutOf, orderOf, placesOf, type RackPlace, whereIs } from './rack-layout.ts';
@@ -84,8 +85,8 @@ export class WrRack extends LitElement {
     this.tiers = 1;
     this.selected = [];
     this.limit = 3;
-    this.label = 'Your rack';
-    this.empty = 'No tiles yet';
+    this.label = partWords.rack.label;
+    this.empty = partWords.rack.empty;
     this.sendTo = null;
     this.meant = null;
     this.dragging = null;
@@ -234,7 +235,7 @@ export class WrRack extends LitElement {
   #choose(id: string | null): void {
     const before = this.#state.selected;
     this.#go(id === null ? { do: 'unselect' } : { do: 'select', id, limit: this.limit });
-    if (id !== null && this.#state.selected === before) announce(`${this.limit} tiles are chosen already.`);
+    if (id !== null && this.#state.selected === before) announce(partWords.rack.enough(this.limit));
     if (this.#state.selected === before || (before.length === 0 && id === null)) return;
     this.selected = this.#state.selected;
     emit<RackIds>(this, 'rack-selected', { ids: this.selected });

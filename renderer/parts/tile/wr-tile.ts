@@ -3,6 +3,7 @@ import { templateContent } from 'lit/directives/template-content.js';
 import type { Kind } from '../../../core/tiles/kinds.ts';
 import { nameOf } from '../../../core/tiles/names.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { partWords } from '../../words/parts.ts';
 import { backTemplate, faceTemplate } from './faces.ts';
 
 /** What a tile is to the reading: kept for it, spare, or wanted by two targets at once. */
@@ -121,7 +122,7 @@ export class WrTile extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('kind') || changed.has('label')) {
-      this.#internals.ariaLabel = this.label || (this.kind === null ? 'tile face down' : nameOf(this.kind));
+      this.#internals.ariaLabel = this.label || (this.kind === null ? partWords.faceDown : nameOf(this.kind));
     }
   }
 

@@ -1,0 +1,57 @@
+import { tilesCounted } from './numbers.ts';
+
+/** Words of the small parts that the places are made of. */
+export const partWords = {
+  close: 'Close',
+  moreHelp: 'More in the help',
+  workerGone: 'The calculation could not start. Load the page again.',
+
+  tones: { info: 'Note', good: 'Done', warn: 'Please look', bad: 'Something went wrong' },
+
+  rack: {
+    label: 'Your rack',
+    empty: 'No tiles yet',
+    enough: (limit: number) => `${tilesCounted(limit)} are chosen already.`,
+    marks: { kept: 'kept', spare: 'spare', strained: 'wanted twice' },
+    place: (tile: string, place: number, of: number) => `${tile}, place ${place} of ${of}`,
+    group: (group: number, of: number) => `group ${group} of ${of}`,
+  },
+
+  slots: {
+    label: 'Tiles to give',
+    full: 'full',
+    free: (count: number) => (count === 1 ? '1 place free' : `${count} places free`),
+    unseen: 'a tile unseen',
+    empty: 'empty',
+  },
+
+  tray: { label: 'Tiles to pick from', noneLeft: 'none left' },
+
+  entry: {
+    label: 'Type the tiles',
+    needsSuit: (digits: string) => `${digits} still needs its suit: write b, c or d after it.`,
+    suitNext: (digits: string) => `${digits} … now b, c or d`,
+    wrongCount: (counted: string) => `That is ${counted}: please look again.`,
+    counted: (tiles: number, wanted: string) => `${tiles} of ${wanted} ${wanted === '1' ? 'tile' : 'tiles'}`,
+    or: 'or',
+  },
+
+  hand: {
+    sizes: ['', '', 'pair', 'pung', 'kong', 'quint', 'sextet'],
+    run: (size: string, tiles: string) => `${size} of ${tiles}`,
+    here: 'here',
+    byJoker: 'by joker',
+    missing: 'missing',
+    and: ' and ',
+  },
+
+  lean: {
+    label: 'Lean',
+    table: (label: string) => `${label} as a table`,
+    section: 'Section',
+    share: 'Share',
+  },
+
+  places: 'Places',
+  faceDown: 'tile face down',
+};
