@@ -1,5 +1,13 @@
 import { css, html, LitElement } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
+import { partWords } from '../words/parts.ts';
+import { emit } from './emit.ts';
+import './wr-button.ts';
+
+/** What `help-wanted` carries: the heading that the help shall explain. */
+export interface HelpAbout {
+  readonly about: string;
+}
 
 /**
  * A number that explains itself: `<wr-explain value="4 away" heading="Away">plain words</wr-explain>`.
@@ -65,6 +73,11 @@ export class WrExplain extends LitElement {
           flip-block flip-inline;
       }
 
+      .more {
+        display: block;
+        margin: var(--space-1) 0 0 -1em;
+      }
+
       strong {
         display: block;
         color: var(--accent);
@@ -85,7 +98,14 @@ export class WrExplain extends LitElement {
       <div id="words" popover="auto" role="dialog" aria-label=${this.heading}>
         <strong>${this.heading}</strong>
         <slot></slot>
+        <wr-button class="more" look="quiet" @click=${this.#more}>${partWords.moreHelp}</wr-button>
       </div>`;
+  }
+
+  /** The focus goes back to the number first, so that it finds its way from the help, too. */
+  #more(): void {
+    this.renderRoot.querySelector<HTMLElement>('#words')?.hidePopover();
+    emit<HelpAbout>(this, 'help-wanted', { about: this.heading });
   }
 }
 

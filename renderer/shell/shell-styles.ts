@@ -47,7 +47,19 @@ export const shellStyles = css`
     font-weight: 700;
   }
 
+  .offer {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    justify-content: center;
+    gap: var(--space-1) var(--space-4);
+    padding: var(--space-1) var(--space-4);
+    border-bottom: 1px solid var(--hairline);
+    background: var(--accent-wash);
+  }
+
   header,
+  .offer,
   wr-notice {
     flex: none;
   }
@@ -103,6 +115,7 @@ export const shellStyles = css`
     }
 
     header,
+    .offer,
     .skip {
       display: none;
     }

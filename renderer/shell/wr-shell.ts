@@ -1,6 +1,10 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+
+import '../help/wr-help-host.ts';
+import type { WrHelpHost } from '../help/wr-help-host.ts';
 import { announce } from '../parts/announcer.ts';
 import '../parts/wr-button.ts';
+import type { HelpAbout } from '../parts/wr-explain.ts';
 import '../parts/wr-notice.ts';
 import '../parts/wr-places.ts';
 import '../parts/wr-toolbar.ts';
@@ -24,6 +28,7 @@ export class WrShell extends LitElement {
     notices: { attribute: false },
     draw: { state: true },
     place: { state: true },
+    offering: { state: true },
   };
 
   declare app: AppContext;
@@ -31,6 +36,8 @@ export class WrShell extends LitElement {
   declare notices: readonly string[];
   declare draw: ((app: AppContext) => TemplateResult) | null;
   declare place: Place;
+  /** Whether the tour is offered: at the first start, until a person answers or deals. */
+  declare protected offering: boolean;
 
   static override styles = [sharedStyles, shellStyles, css``];
 
@@ -41,12 +48,14 @@ export class WrShell extends LitElement {
     this.notices = [];
     this.draw = null;
     this.place = PLACES[0];
+    this.offering = false;
     new StoreController(this, () => [this.app.preferences, this.app.session]);
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
     window.addEventListener('hashchange', this.#onHash);
+    this.#offerTour();
     void this.#open();
   }
 
@@ -70,11 +79,20 @@ export class WrShell extends LitElement {
           label=${shellWords.placesLabel}
         ></wr-places>
         ${this.#saved()} ${this.#textSize()}
+        <wr-button class="help" look="quiet" keys="F1" @click=${() => this.#help('')}>${shellWords.help}</wr-button>
       </header>
+      ${this.offering && this.app.session.state.exchange === null ? this.#offer() : nothing}
       ${this.notices.map((notice) => this.#notice(notice))}
-      <main id="main" class=${this.place.shape} tabindex="-1" aria-label=${this.place.title}>
+      <main
+        id="main"
+        class=${this.place.shape}
+        tabindex="-1"
+        aria-label=${this.place.title}
+        @help-wanted=${({ detail }: CustomEvent<HelpAbout>) => this.#help(detail.about)}
+      >
         ${this.draw?.(this.app) ?? nothing}
-      </main>`;
+      </main>
+      <wr-help-host @help-over=${this.#helpOver}></wr-help-host>`;
   }
 
   #saved(): unknown {
@@ -101,6 +119,40 @@ export class WrShell extends LitElement {
         >${shellWords.larger}</wr-button
       >
     </wr-toolbar>`;
+  }
+
+  #offer(): unknown {
+    return html`<div class="offer">
+      <span>${shellWords.tourOffer}</span>
+      <wr-button @click=${() => this.#answerOffer(true)}>${shellWords.tourYes}</wr-button>
+      <wr-button look="quiet" @click=${() => this.#answerOffer(false)}>${shellWords.tourNo}</wr-button>
+    </div>`;
+  }
+
+  /** Once at the first start; kept at once, so that it never comes back unasked. */
+  #offerTour(): void {
+    const { preferences } = this.app;
+    if (preferences.values.tourOffered) return;
+    this.offering = true;
+    void preferences.change({ tourOffered: true });
+  }
+
+  #answerOffer(wanted: boolean): void {
+    this.offering = false;
+    if (wanted) void this.#helpHost?.showTour();
+    else this.#focusMain();
+  }
+
+  #help(about: string): void {
+    void this.#helpHost?.showHelp(about);
+  }
+
+  #helpOver(): void {
+    if (document.activeElement === document.body) this.#focusMain();
+  }
+
+  get #helpHost(): WrHelpHost | null {
+    return this.renderRoot.querySelector('wr-help-host');
   }
 
   #notice(notice: string): unknown {

@@ -16,4 +16,8 @@ export const shellWords = {
   retry: 'Try again',
   cannotStart: 'Windrow could not open.',
   reload: 'Try again',
+  help: 'Help',
+  tourOffer: 'New here? See Windrow in five short steps.',
+  tourYes: 'Show me',
+  tourNo: 'No, thanks',
 };

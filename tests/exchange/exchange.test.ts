@@ -185,7 +185,7 @@ describe('R9 In the courtesy none to three tiles change hands: the smaller of th
   });
 });
 
-describe('R10 A tile given in a pass cannot come back in the same pass, unless it may be handed on unseen, but may come back later.', () => {
+describe('R10 A tile given in a pass cannot come back in that pass, unless it may be handed on unseen. Later it may come back.', () => {
   test('the fourth of a kind that was just given', () => {
     const state = start('F NNNN 0 1389b 255c');
     const given = expectValue(give(state, { step: 'right', tiles: tiles('NNN') }));

@@ -1,0 +1,125 @@
+import { css, html, type TemplateResult } from 'lit';
+import { helpWords as words, keyNames, tourWords } from '../words/help.ts';
+import { settingsWords } from '../words/settings.ts';
+import { type KeyLine, keyList, type KeyPhrase } from './keys.ts';
+import type { Topic } from './page.ts';
+import { EXCHANGE_RULES, NUMBER_TOPICS } from './topics.ts';
+
+/** How the parts of the help look, in the window and on paper. */
+export const helpStyles = css`
+  h3,
+  h4 {
+    margin: 0 0 var(--space-2);
+    line-height: 1.25;
+  }
+
+  h3 {
+    font-size: var(--text-lead);
+  }
+
+  p {
+    max-width: 65ch;
+    margin: 0 0 var(--space-3);
+  }
+
+  ol,
+  ul {
+    max-width: 65ch;
+    margin: 0 0 var(--space-4);
+    padding-inline-start: 1.8em;
+  }
+
+  li + li {
+    margin-top: var(--space-2);
+  }
+
+  section + section {
+    margin-top: var(--space-5);
+  }
+
+  table {
+    width: 100%;
+    border-collapse: collapse;
+  }
+
+  th,
+  td {
+    padding: var(--space-2) var(--space-3) var(--space-2) 0;
+    border-bottom: 1px solid var(--hairline);
+    font-weight: 400;
+    text-align: start;
+    vertical-align: baseline;
+  }
+
+  kbd {
+    display: inline-block;
+    padding: 0 0.4em;
+    border: var(--stroke) solid var(--edge);
+    border-radius: var(--round-small);
+    background: var(--paper);
+    font: inherit;
+    font-size: var(--text-small);
+    white-space: nowrap;
+  }
+`;
+
+/** The steps of the tour as a list to read. */
+export function firstSteps(): TemplateResult {
+  return html`<ol>
+    ${tourWords.steps.map(({ title, text }) => html`<li><strong>${title}.</strong> ${text.join(' ')}</li>`)}
+  </ol>`;
+}
+
+/** The keys, a table for each place. */
+export function keyTables(): TemplateResult {
+  return html`<p>${words.keysLead}</p>
+    ${keyList().map(
+      ({ title, lines }) =>
+        html`<section>
+          <h3>${title}</h3>
+          <table>
+            ${lines.map(keyRow)}
+          </table>
+        </section>`,
+    )}`;
+}
+
+function keyRow({ does, keys }: KeyLine): TemplateResult {
+  const all = keys.map((phrase, at) => html`${at === 0 ? '' : ` ${words.or} `}${keyPhrase(phrase)}`);
+  return html`<tr>
+    <th scope="row">${does}</th>
+    <td>${all}</td>
+  </tr>`;
+}
+
+function keyPhrase(phrase: KeyPhrase): TemplateResult[] {
+  const keys = phrase === '+' ? ['+'] : phrase.split('+');
+  return keys.map((key, at) => html`${at === 0 ? '' : ' + '}<kbd>${keyNames[key] ?? key.toUpperCase()}</kbd>`);
+}
+
+/** The rules of the exchange on one page. */
+export function exchangeRules(): TemplateResult {
+  return html`<p>${words.exchangeLead}</p>
+    <ol>
+      ${EXCHANGE_RULES.map((rule) => html`<li>${rule}</li>`)}
+    </ol>`;
+}
+
+/** What every number means; each topic can be gone to by its place. */
+export function numberTopics(): TemplateResult {
+  return html`${NUMBER_TOPICS.map(topicSection)}`;
+}
+
+function topicSection({ title, paragraphs }: Topic, place: number): TemplateResult {
+  return html`<section>
+    <h3 id="topic-${place}" tabindex="-1">${title}</h3>
+    ${paragraphs.map((paragraph) => html`<p>${paragraph}</p>`)}
+  </section>`;
+}
+
+/** What to keep in mind. */
+export function cautions(): TemplateResult {
+  return html`<ul>
+    ${settingsWords.cautionList.map((caution) => html`<li>${caution}</li>`)}
+  </ul>`;
+}

@@ -1,0 +1,103 @@
+import { html, LitElement, nothing } from 'lit';
+import { emit } from '../parts/emit.ts';
+
+/**
+ * Holds the help and the tour, and fetches them the first time that one is wanted. F1 opens the
+ * help from everywhere. Sends `help-over` when one of them was closed.
+ */
+export class WrHelpHost extends LitElement {
+  static override properties = {
+    shows: { state: true },
+    about: { state: true },
+    fetched: { state: true },
+  };
+
+  declare protected shows: 'help' | 'tour' | null;
+  declare protected about: string;
+  declare protected fetched: boolean;
+
+  readonly #onKey = (event: KeyboardEvent): void => {
+    if (event.key !== 'F1' || event.defaultPrevented) return;
+    event.preventDefault();
+    void this.showHelp('');
+  };
+
+  constructor() {
+    super();
+    this.shows = null;
+    this.about = '';
+    this.fetched = false;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('keydown', this.#onKey);
+  }
+
+  override disconnectedCallback(): void {
+    window.removeEventListener('keydown', this.#onKey);
+    super.disconnectedCallback();
+  }
+
+  /** Opens the help, at what explains the number of that heading if there is one. */
+  async showHelp(about: string): Promise<void> {
+    if (this.shows !== null) return;
+    this.about = about;
+    await this.#show('help');
+  }
+
+  async showTour(): Promise<void> {
+    await this.#show('tour');
+  }
+
+  protected override render(): unknown {
+    if (!this.fetched) return nothing;
+    return html`<wr-help
+        ?open=${this.shows === 'help'}
+        about=${this.about}
+        @help-closed=${this.#closed}
+        @tour-wanted=${() => void this.#fromHelpToTour()}
+      ></wr-help>
+      <wr-tour ?open=${this.shows === 'tour'} @tour-closed=${this.#closed}></wr-tour>`;
+  }
+
+  async #show(what: 'help' | 'tour'): Promise<void> {
+    if (!this.fetched) {
+      await Promise.all([import('./wr-help.ts'), import('./wr-tour.ts')]);
+      this.fetched = true;
+      // Closed first, so that each element knows a change when it opens.
+      await this.updateComplete;
+    }
+    this.shows = what;
+  }
+
+  /** The help is closed before, so that the focus goes back from the tour to where it came from. */
+  async #fromHelpToTour(): Promise<void> {
+    this.shows = null;
+    await this.#settled();
+    await this.#show('tour');
+  }
+
+  async #closed(): Promise<void> {
+    this.shows = null;
+    await this.#settled();
+    emit(this, 'help-over', null);
+  }
+
+  /** Until both dialogs have followed. */
+  async #settled(): Promise<void> {
+    await this.updateComplete;
+    for (const part of this.renderRoot.querySelectorAll<LitElement>('wr-help, wr-tour')) {
+      await part.updateComplete;
+      await part.renderRoot.querySelector<LitElement>('wr-dialog')?.updateComplete;
+    }
+  }
+}
+
+customElements.define('wr-help-host', WrHelpHost);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-help-host': WrHelpHost;
+  }
+}

@@ -1,0 +1,59 @@
+import { css, html, LitElement } from 'lit';
+import { sharedStyles } from '../tokens/shared.ts';
+import { helpWords as words } from '../words/help.ts';
+import { cautions, exchangeRules, firstSteps, helpStyles, keyTables, numberTopics } from './parts.ts';
+
+/** The whole help one below the other, as it is printed. */
+export class WrHelpPaper extends LitElement {
+  static override styles = [
+    sharedStyles,
+    helpStyles,
+    css`
+      :host {
+        display: block;
+        font-size: 13pt;
+      }
+
+      h1 {
+        margin: 0 0 1rem;
+      }
+
+      h2 {
+        margin: 1.5rem 0 0.5rem;
+        border-bottom: 1px solid var(--ink);
+        break-after: avoid;
+      }
+
+      h3,
+      h4 {
+        break-after: avoid;
+      }
+
+      tr,
+      li,
+      p {
+        break-inside: avoid;
+      }
+    `,
+  ];
+
+  protected override render(): unknown {
+    return html`<h1>${words.paperTitle}</h1>
+      ${this.#part(words.tabs.steps, firstSteps())} ${this.#part(words.tabs.exchange, exchangeRules())}
+      ${this.#part(words.tabs.numbers, numberTopics())} ${this.#part(words.tabs.keys, keyTables())}
+      ${this.#part(words.tabs.cautions, cautions())}`;
+  }
+
+  #part(title: string, content: unknown): unknown {
+    return html`<h2>${title}</h2>
+      ${content}`;
+  }
+}
+
+customElements.define('wr-help-paper', WrHelpPaper);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-help-paper': WrHelpPaper;
+  }
+}

@@ -1,0 +1,97 @@
+import { css, html, LitElement, type PropertyValues } from 'lit';
+import { emit } from '../parts/emit.ts';
+import '../parts/wr-button.ts';
+import '../parts/wr-dialog.ts';
+import '../parts/wr-tabs.ts';
+import type { TabChosen } from '../parts/wr-tabs.ts';
+import { sharedStyles } from '../tokens/shared.ts';
+import { helpWords as words } from '../words/help.ts';
+import { cautions, exchangeRules, firstSteps, helpStyles, keyTables, numberTopics } from './parts.ts';
+import { printHelp } from './print-help.ts';
+import { topicOf } from './topics.ts';
+
+const TABS = Object.entries(words.tabs).map(([id, label]) => ({ id, label }));
+
+/**
+ * The help over the page. Sends `help-closed`, and `tour-wanted` when the person asks for the tour;
+ * `about` is the heading of a number to begin with, or empty.
+ */
+export class WrHelp extends LitElement {
+  static override properties = {
+    open: { type: Boolean, reflect: true },
+    about: {},
+    tab: { state: true },
+  };
+
+  declare open: boolean;
+  declare about: string;
+  declare protected tab: string;
+
+  static override styles = [
+    sharedStyles,
+    helpStyles,
+    css`
+      wr-tabs {
+        min-height: min(32rem, 60dvh);
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.open = false;
+    this.about = '';
+    this.tab = 'steps';
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    super.willUpdate(changed);
+    if (changed.has('open') && this.open) this.tab = this.about === '' ? 'steps' : 'numbers';
+  }
+
+  protected override render(): unknown {
+    return html`<wr-dialog heading=${words.title} ?open=${this.open} @dialog-closed=${this.#closed}>
+      <wr-tabs .tabs=${TABS} current=${this.tab} label=${words.parts} @tab-chosen=${this.#chosen}>
+        <div slot="steps">
+          <p>${words.stepsLead}</p>
+          ${firstSteps()}
+          <wr-button @click=${() => emit(this, 'tour-wanted', null)}>${words.startTour}</wr-button>
+        </div>
+        <div slot="keys">${keyTables()}</div>
+        <div slot="exchange">${exchangeRules()}</div>
+        <div slot="numbers">${numberTopics()}</div>
+        <div slot="cautions">${cautions()}</div>
+      </wr-tabs>
+      <wr-button slot="actions" @click=${() => void printHelp()}>${words.print}</wr-button>
+    </wr-dialog>`;
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    if (this.open && changed.has('open') && this.about !== '') void this.#goToTopic();
+  }
+
+  async #goToTopic(): Promise<void> {
+    const tabs = this.renderRoot.querySelector('wr-tabs');
+    await this.renderRoot.querySelector('wr-dialog')?.updateComplete;
+    await tabs?.updateComplete;
+    const heading = this.renderRoot.querySelector<HTMLElement>(`#topic-${topicOf(this.about) ?? 0}`);
+    heading?.scrollIntoView({ block: 'start' });
+    heading?.focus({ preventScroll: true });
+  }
+
+  #chosen({ detail }: CustomEvent<TabChosen>): void {
+    this.tab = detail.id;
+  }
+
+  #closed(): void {
+    emit(this, 'help-closed', null);
+  }
+}
+
+customElements.define('wr-help', WrHelp);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-help': WrHelp;
+  }
+}
