@@ -58,6 +58,20 @@ export const resultStyles = css`
     white-space: nowrap;
   }
 
+  /* Five columns in the narrowest window: words may break, numbers hardly do. */
+  @container (max-width: 22rem) {
+    .sums {
+      table-layout: fixed;
+      font-size: var(--text-small);
+    }
+
+    .sums th,
+    .sums td {
+      padding-inline-end: 2px;
+      white-space: normal;
+    }
+  }
+
   tfoot td,
   tfoot th {
     border-top: 2px solid var(--edge);

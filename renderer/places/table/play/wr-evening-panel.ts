@@ -71,7 +71,7 @@ export class WrEveningPanel extends LitElement {
   #table(): unknown {
     if (this.lines === null) return html`<p class="soft">${words.loading}</p>`;
     const totals = this.lines.at(-1)?.totals;
-    return html`<table>
+    return html`<table class="sums">
       <caption class="unseen">
         ${words.table}
       </caption>
