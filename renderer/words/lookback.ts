@@ -141,6 +141,11 @@ export const lookbackWords = {
     equal: 'On average the two are as good as each other.',
   },
 
+  practice: {
+    again: 'Practise this pass in the Warm-up',
+    sheet: 'Put it on a sheet',
+  },
+
   notes: {
     about: 'Your note about this choice',
     keep: 'Keep the note',

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
@@ -55,6 +56,14 @@ describe('one file for everything', () => {
     expect(read.games.map(({ id }) => id)).toEqual(['g2']);
     expect(read.problems).toHaveLength(1);
     expect(read.problems[0]).toMatch(/^Game 1: /);
+  });
+
+  it('V1: the example of the format page is read as the page says', () => {
+    const page = readFileSync(new URL('../../core/journal/FORMAT.md', import.meta.url), 'utf8');
+    const read = expectValue(readCollection(/```json\n([^`]*)```/.exec(page)?.[1] ?? ''));
+    expect(read.problems).toEqual([]);
+    expect(read.games[0]).toMatchObject({ id: '20261119-190000-lake', card: { title: 'My card' } });
+    expect(read.cards.map(({ id }) => id)).toEqual(['my-card']);
   });
 
   it.each([

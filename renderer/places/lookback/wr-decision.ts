@@ -13,6 +13,7 @@ import type { WorkerClient } from '../../worker/client.ts';
 import type { JournalCalls } from '../../worker/journal-calls.ts';
 import { verdictWords } from './decision-words.ts';
 import { lookbackStyles } from './lookback-styles.ts';
+import { practiceLinks } from './practice-links.ts';
 import { kindsIn, tileRow, tileWords } from './tile-row.ts';
 import './wr-try.ts';
 
@@ -114,7 +115,7 @@ export class WrDecision extends LitElement {
           ? html`<wr-try .record=${this.record} .decision=${decision} .worker=${this.worker}></wr-try>`
           : nothing
       }
-      ${this.#note()}
+      ${this.#practice()} ${this.#note()}
       <p class="soft">${words.equalNote} ${words.exactNote}</p>`;
   }
 
@@ -150,6 +151,16 @@ export class WrDecision extends LitElement {
         )}
       </ol>
     </div>`;
+  }
+
+  /** From life to practice: this pass as a problem of the Warm-up. */
+  #practice(): unknown {
+    const links = practiceLinks(this.record, this.decision);
+    if (links === null) return nothing;
+    return html`<p class="row">
+      <a class="plain" href=${links.practise}>${lookbackWords.practice.again}</a>
+      <a class="plain" href=${links.sheet}>${lookbackWords.practice.sheet}</a>
+    </p>`;
   }
 
   #note(): unknown {
