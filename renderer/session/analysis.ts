@@ -129,7 +129,14 @@ export class Analysis {
     // What is shown stays for a moment, so that a quick answer is drawn once, not twice.
     if (this.#reading.value === null) this.#tell();
     const waiting = setTimeout(() => this.#tell(), PATIENCE);
-    const outcome = await this.#reader.askNewest('read', known, { onProgress: (hands) => this.#showHands(hands) });
+    const shown = Promise.withResolvers<void>();
+    this.#session.hold(shown.promise);
+    const onProgress = (hands: ReadingView): void => {
+      this.#showHands(hands);
+      shown.resolve();
+    };
+    const outcome = await this.#reader.askNewest('read', known, { onProgress });
+    shown.resolve();
     clearTimeout(waiting);
     if (outcome.status === 'cancelled') return;
     this.#tiles = thoughtOf(outcome);

@@ -47,6 +47,9 @@ export interface SessionWorld {
 /** What is known of a game beside its tiles. */
 export type GameDetails = Pick<GameChange, 'place' | 'evening' | 'players' | 'payment'>;
 
+/** How long, in ms, a change may wait to be drawn together with its reading: about one frame. */
+const MOMENT = 24;
+
 type Base = Omit<GameRecord, 'events' | 'arrangement'>;
 
 /**
@@ -60,6 +63,7 @@ export class GameSession {
   #base: Base;
   #history: History = newHistory;
   #kept = false;
+  #held: Promise<void> | null = null;
 
   /** Begins with an empty game on a card document. */
   constructor(world: SessionWorld, card: unknown) {
@@ -122,6 +126,22 @@ export class GameSession {
   subscribe(listener: () => void): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
+  }
+
+  /** What the drawing of the last change waits for; null when it need not wait. */
+  get held(): Promise<void> | null {
+    return this.#held;
+  }
+
+  /**
+   * Lets the drawing of the change just made wait for what follows from it, so that both are one
+   * frame: until `work` is done, but for a moment at most.
+   */
+  hold(work: Promise<void>): void {
+    const held = Promise.race([work, pause(MOMENT)]).then(() => {
+      if (this.#held === held) this.#held = null;
+    });
+    this.#held = held;
   }
 
   /** Puts an empty game here; what was here stays in the journal. */
@@ -237,4 +257,8 @@ export class GameSession {
   #tell(): void {
     for (const listener of this.#listeners) listener();
   }
+}
+
+function pause(time: number): Promise<void> {
+  return new Promise((resume) => setTimeout(resume, time));
 }

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { test as base, expect, type Page } from '@playwright/test';
 import type { Host, startHost } from '../../main/host/host.ts';
+import type { AppContext } from '../../renderer/shell/app-context.ts';
 
 /** The built app: the window's files, and the host that serves them. */
 const DIST = resolve(import.meta.dirname, '../../dist');
@@ -59,8 +60,18 @@ export class Windrow {
     await expect(this.page.getByRole('heading', { name: 'Pass three to the right' })).toBeVisible();
   }
 
+  /** Waits until the last change is drawn: a change waits for its reading, a frame at most. */
+  async drawn(): Promise<void> {
+    await this.page.evaluate(async () => {
+      const shell: (Element & { app?: AppContext }) | null = document.querySelector('wr-shell');
+      await shell?.app?.session.held;
+      await new Promise((resolve) => requestAnimationFrame(resolve));
+    });
+  }
+
   /** The rack's tiles by name, in order. */
   async rack(): Promise<string[]> {
+    await this.drawn();
     const names = await this.page
       .locator('wr-rack [role=option]')
       .evaluateAll((tiles) => tiles.map((tile) => tile.getAttribute('aria-label') ?? ''));

@@ -32,7 +32,11 @@ export class WrExchangePanel extends LitElement {
   constructor() {
     super();
     this.returnTo = null;
-    new StoreController(this, () => [this.app.session]);
+    new StoreController(
+      this,
+      () => [this.app.session],
+      () => [this.app.session.state],
+    );
   }
 
   /** Puts the focus on the field for what came in. */

@@ -47,7 +47,11 @@ export class WrGivePanel extends LitElement {
     this.asked = null;
     this.offered = null;
     this.refusal = '';
-    new StoreController(this, () => [this.app.session]);
+    new StoreController(
+      this,
+      () => [this.app.session],
+      () => [this.app.session.state, this.app.session.layout],
+    );
   }
 
   protected override render(): unknown {

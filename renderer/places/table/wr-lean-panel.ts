@@ -38,7 +38,11 @@ export class WrLeanPanel extends LitElement {
 
   constructor() {
     super();
-    new StoreController(this, () => [this.app.analysis]);
+    new StoreController(
+      this,
+      () => [this.app.analysis],
+      () => [this.app.analysis.reading.value],
+    );
   }
 
   protected override render(): unknown {

@@ -43,7 +43,14 @@ export class WrRackPanel extends LitElement {
     super();
     this.sendTo = null;
     this.selected = [];
-    new StoreController(this, () => [this.app.session, this.app.analysis, this.app.preferences]);
+    new StoreController(
+      this,
+      () => [this.app.session, this.app.analysis, this.app.preferences],
+      () => {
+        const { session, analysis, preferences } = this.app;
+        return [session.state, session.layout, analysis.tiles.value, analysis.reading.value, preferences.values];
+      },
+    );
   }
 
   /** Puts the focus on the rack's tile that was handled last. */

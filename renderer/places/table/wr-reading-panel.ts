@@ -50,7 +50,11 @@ export class WrReadingPanel extends LitElement {
     this.order = 'reach';
     this.grouped = false;
     this.all = false;
-    new StoreController(this, () => [this.app.analysis]);
+    new StoreController(
+      this,
+      () => [this.app.analysis],
+      () => [this.app.analysis.reading, this.app.analysis.tiles],
+    );
   }
 
   protected override render(): unknown {

@@ -36,7 +36,11 @@ export class WrReceivePanel extends LitElement {
     super();
     this.typed = '';
     this.refusal = '';
-    new StoreController(this, () => [this.app.session]);
+    new StoreController(
+      this,
+      () => [this.app.session],
+      () => [this.app.session.state],
+    );
   }
 
   override focus(options?: FocusOptions): void {
