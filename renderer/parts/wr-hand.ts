@@ -3,7 +3,7 @@ import type { Kind } from '../../core/tiles/kinds.ts';
 import { nameOf, pluralNameOf } from '../../core/tiles/names.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { partWords } from '../words/parts.ts';
-import './tile/wr-tile.ts';
+import { drawTile, tileStyles } from './tile/drawing.ts';
 
 const words = partWords.hand;
 
@@ -15,20 +15,23 @@ export interface HandPlace {
   readonly standing: PlaceStanding;
 }
 
+/** A hand's groups, each its places from left to right. */
+export type HandGroups = readonly (readonly HandPlace[])[];
+
 /** A hand of the card drawn as its 14 places, group by group: filled, held by a joker, or missing. */
 export class WrHand extends LitElement {
   static override properties = {
-    groups: { attribute: false },
+    groups: { attribute: false, hasChanged: (now: HandGroups, before: HandGroups) => !sameGroups(now, before) },
     label: {},
   };
 
-  /** The hand's groups, each its places from left to right. */
-  declare groups: readonly (readonly HandPlace[])[];
+  declare groups: HandGroups;
   /** Spoken before the places, for instance the hand's name. */
   declare label: string;
 
   static override styles = [
     sharedStyles,
+    tileStyles,
     css`
       :host {
         display: block;
@@ -67,9 +70,23 @@ export class WrHand extends LitElement {
   }
 }
 
+const DRAWN = { filled: 'whole', joker: 'joker-held', missing: 'missing' } as const;
+
 function drawPlace({ kind, standing }: HandPlace): unknown {
-  const drawn = { filled: 'whole', joker: 'joker-held', missing: 'missing' } as const;
-  return html`<wr-tile .kind=${kind} .standing=${drawn[standing]} aria-hidden="true"></wr-tile>`;
+  return drawTile(kind, DRAWN[standing]);
+}
+
+/** Whether two hands are drawn alike; a new reading draws only what it changed. */
+function sameGroups(one: HandGroups, other: HandGroups | undefined): boolean {
+  if (one.length !== other?.length) return false;
+  return one.every((group, at) => {
+    const beside = other[at] ?? [];
+    return group.length === beside.length && group.every((place, index) => samePlace(place, beside[index]));
+  });
+}
+
+function samePlace({ kind, standing }: HandPlace, other: HandPlace | undefined): boolean {
+  return kind === other?.kind && standing === other.standing;
 }
 
 /** "kong of five bams, 2 here and 1 by joker and 1 missing"; short when all are here or none. */

@@ -5,7 +5,7 @@ import type { Reading } from '../../core/reading/reading.ts';
 import { nameOf, pluralNameOf } from '../../core/tiles/names.ts';
 import type { Kind } from '../../core/tiles/kinds.ts';
 import { formatTiles } from '../../core/tiles/text.ts';
-import type { PlaceStanding } from '../parts/wr-hand.ts';
+import type { HandPlace, PlaceStanding } from '../parts/wr-hand.ts';
 import type { HandView, ReadingView, StruckView } from './calls.ts';
 
 /** The most hands that are handed over; a player looks at the first few. */
@@ -65,9 +65,19 @@ function handView(hand: Hand, wayKey: string): HandView {
     away: hand.away,
     drawReach: hand.drawReach,
     reach: hand.reach,
-    groups: hand.groups.map(({ places }) => places.map(({ kind, held }) => ({ kind, standing: STANDINGS[held] }))),
+    groups: hand.groups.map(({ places }) => places.map(({ kind, held }) => placeOf(kind, STANDINGS[held]))),
     missing: missingWords(hand.missing),
   };
+}
+
+const places = new Map<string, HandPlace>();
+
+/** Equal places are one object, so that what goes to the window is a fifth as long. */
+function placeOf(kind: Kind, standing: PlaceStanding): HandPlace {
+  const key = `${standing} ${kind}`;
+  const known = places.get(key) ?? { kind, standing };
+  places.set(key, known);
+  return known;
 }
 
 /** "five bam", "2 five bams": each kind once. */

@@ -9,11 +9,20 @@ const FILES = import.meta.glob<string>('../../../assets/tiles/*.svg', {
 const WIND_FILES = { N: 'wind-north', E: 'wind-east', W: 'wind-west', S: 'wind-south' } as const;
 const DRAGON_FILES = { G: 'dragon-green', R: 'dragon-red', 0: 'dragon-white' } as const;
 
-const parsed = new Map<string, HTMLTemplateElement>();
+const faces = new Map<string, HTMLTemplateElement>();
+const outlines = new Map<string, HTMLTemplateElement>();
+
+/** Shapes of this colour are cut out of others. */
+const CUT_OUT = '#fffdf8';
 
 /** The drawing of a tile, as a template to be cloned; see assets/tiles. */
 export function faceTemplate(kind: Kind): HTMLTemplateElement {
   return templateOf(fileOf(kind));
+}
+
+/** The same in one ink, the text's, for a tile that is not there. */
+export function outlineTemplate(kind: Kind): HTMLTemplateElement {
+  return templateOf(fileOf(kind), inOneInk, outlines);
 }
 
 /** The drawing of a tile that lies face down. */
@@ -36,11 +45,15 @@ function fileOf(kind: Kind): string {
   }
 }
 
-function templateOf(name: string): HTMLTemplateElement {
+function templateOf(name: string, painted = (svg: string): string => svg, parsed = faces): HTMLTemplateElement {
   const known = parsed.get(name);
   if (known) return known;
   const template = document.createElement('template');
-  template.innerHTML = FILES[`../../../assets/tiles/${name}.svg`] ?? '';
+  template.innerHTML = painted(FILES[`../../../assets/tiles/${name}.svg`] ?? '');
   parsed.set(name, template);
   return template;
+}
+
+function inOneInk(svg: string): string {
+  return svg.replaceAll(CUT_OUT, 'var(--sheet)').replaceAll(/#[0-9a-f]{6}/g, 'currentColor');
 }

@@ -1,23 +1,16 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
-import { templateContent } from 'lit/directives/template-content.js';
+import { css, LitElement, type PropertyValues } from 'lit';
 import type { Kind } from '../../../core/tiles/kinds.ts';
 import { nameOf } from '../../../core/tiles/names.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { partWords } from '../../words/parts.ts';
-import { backTemplate, faceTemplate } from './faces.ts';
+import { drawTile, type TileMark, type TileStanding, tileStyles } from './drawing.ts';
 
-/** What a tile is to the reading: kept for it, spare, or wanted by two targets at once. */
-export type TileMark = 'kept' | 'spare' | 'strained';
-
-/**
- * How a tile stands: whole, held by a joker that stands for it, still missing, or a ghost (the
- * place that a dragged tile has left).
- */
-export type TileStanding = 'whole' | 'joker-held' | 'missing' | 'ghost';
+export type { TileMark, TileStanding } from './drawing.ts';
 
 /**
  * One tile. Only draws: it is an image with a name, unless the part that holds it gives it another
- * role. `kind` null is a tile face down. Its width is that of `--tile-width` on any ancestor.
+ * role. `kind` null is a tile face down. Its width is that of `--tile-width` on any ancestor. Many
+ * tiles that are one picture are drawn by `drawTile` itself.
  */
 export class WrTile extends LitElement {
   static override properties = {
@@ -37,6 +30,7 @@ export class WrTile extends LitElement {
 
   static override styles = [
     sharedStyles,
+    tileStyles,
     css`
       :host {
         display: inline-block;
@@ -46,64 +40,9 @@ export class WrTile extends LitElement {
         flex: none;
       }
 
-      /* Enamel stays enamel where the system sets all colours: its face is a picture. */
-      .plate {
-        position: absolute;
-        inset: 0;
-        border: var(--stroke) solid var(--enamel-edge);
-        border-radius: calc(var(--tile-width) * 0.15);
-        background: var(--enamel);
-        forced-color-adjust: none;
-      }
-
-      svg {
-        display: block;
-        position: absolute;
-        inset: 0;
-        width: 100%;
-        height: 100%;
-      }
-
-      .mark {
-        fill: none;
-        stroke: var(--enamel-mark);
-        stroke-width: 2.6;
-        stroke-linecap: round;
-        stroke-linejoin: round;
-      }
-
       :host([selected]) .plate {
         border-color: var(--enamel-mark);
         box-shadow: 0 0 0 3px var(--accent);
-      }
-
-      :host([standing='missing']) .plate {
-        border: var(--stroke) dashed var(--edge);
-        background: transparent;
-      }
-
-      :host([standing='missing']) svg {
-        filter: var(--missing-filter);
-        opacity: 0.72;
-      }
-
-      :host([standing='joker-held']) .plate {
-        background: repeating-linear-gradient(135deg, var(--enamel) 0 4px, var(--enamel-hatch) 4px 6px);
-      }
-
-      :host([standing='joker-held']) .face {
-        opacity: 0.5;
-      }
-
-      .badge {
-        fill: var(--enamel-ink);
-        stroke: var(--enamel);
-        stroke-width: 5;
-        paint-order: stroke;
-      }
-
-      :host([standing='ghost']) .plate {
-        opacity: 0.4;
       }
     `,
   ];
@@ -127,28 +66,9 @@ export class WrTile extends LitElement {
   }
 
   protected override render(): unknown {
-    return html`<div class="plate">
-      <div class="face">${templateContent(this.kind === null ? backTemplate() : faceTemplate(this.kind))}</div>
-      ${this.standing === 'joker-held' ? JOKER_BADGE : nothing} ${this.mark ? MARKS[this.mark] : nothing}
-    </div>`;
+    return drawTile(this.kind, this.standing, this.mark);
   }
 }
-
-/** Told apart by shape: one bar, three rings, a zigzag. */
-const MARKS: Readonly<Record<TileMark, unknown>> = {
-  kept: html`<svg class="mark" viewBox="0 0 60 80" aria-hidden="true"><path d="M19 75H41" stroke-width="3.6" /></svg>`,
-  spare: html`<svg class="mark" viewBox="0 0 60 80" aria-hidden="true">
-    <path d="M20 73.2a1.8 1.8 0 1 0 .01 0M30 73.2a1.8 1.8 0 1 0 .01 0M40 73.2a1.8 1.8 0 1 0 .01 0" stroke-width="1.5" />
-  </svg>`,
-  strained: html`<svg class="mark" viewBox="0 0 60 80" aria-hidden="true">
-    <path d="M16 76.5l4.7-4 4.7 4 4.7-4 4.7 4 4.7-4 4.7 4" stroke-width="2.2" />
-  </svg>`,
-};
-
-/** The joker's star, over the tile that it stands for. */
-const JOKER_BADGE = html`<svg class="badge" viewBox="0 0 60 80" aria-hidden="true">
-  <path d="M44 46l3.4 8.1 8.7-1.1-5.3 7 5.3 7-8.7-1.1-3.4 8.1-3.4-8.1-8.7 1.1 5.3-7-5.3-7 8.7 1.1z" />
-</svg>`;
 
 customElements.define('wr-tile', WrTile);
 
