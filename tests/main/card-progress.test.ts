@@ -1,5 +1,7 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
+import { lineContent } from '../../core/card/proof.ts';
 import type { CardProgress } from '../../main/desk/desk.ts';
 import { callDesk } from '../../main/desk/calls.ts';
 import { FOLDER, openOn } from './support/desks.ts';
@@ -39,6 +41,17 @@ describe('proof-reading and study of a card', () => {
     expect(await desk.readCardProgress('demo')).toMatchObject({ problem: { code: 'newer-version' } });
     expect(await desk.saveCardProgress('demo', PROGRESS)).toMatchObject({ problem: { code: 'newer-version' } });
     expect(disk.texts().get(FILE)).toBe(newer);
+  });
+
+  test('V1: the example of the format page is read as it stands', async () => {
+    const page = readFileSync(new URL('../../main/desk/FORMAT.md', import.meta.url), 'utf8');
+    const example = /```json\n(\{\s*"kind": "windrow\.card-progress"[\s\S]*?)```/.exec(page)?.[1] ?? '';
+    const disk = new MemoryDisk();
+    disk.put(FILE, example);
+    const { confirmed, answers } = expectValue(await (await openOn(disk)).readCardProgress('demo'));
+    const line = { id: 'runs-1', pattern: 'FF 111a 222a 333b 444b', slide: 1 };
+    expect(confirmed).toEqual([lineContent(line)]);
+    expect(answers).toHaveLength(1);
   });
 
   test('are not listed as cards', async () => {

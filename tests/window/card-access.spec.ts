@@ -1,4 +1,4 @@
-import AxeBuilder from '@axe-core/playwright';
+import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { addSection, copyDemo, startCard, view } from './card-evening.ts';
 import { expect, test, type Windrow } from './windrow.ts';
