@@ -3,7 +3,7 @@ import type { Kind } from '../tiles/kinds.ts';
 import type { Tiles } from '../tiles/tiles.ts';
 import { type Reading, readRack } from '../reading/reading.ts';
 import { bestWayOfLines, type Target } from '../reading/targets.ts';
-import { EQUAL_WITHIN } from '../review/decision.ts';
+import { EQUAL_WITHIN, verdictOf } from '../review/decision.ts';
 import type { Engine } from '../review/worth.ts';
 import { expectValue } from '../base/result.ts';
 
@@ -11,8 +11,8 @@ import { expectValue } from '../base/result.ts';
 const NEARLY_AS_GOOD = 0.85;
 /** Tiles that stay when three are given. */
 const GIVEN = 3;
-/** In a close decision at least this part of all passes cost more than a tie. */
-const CLEARLY_WORSE = 0.5;
+/** In a close decision at least this part of all passes costs much. */
+const COSTLY_PART = 0.75;
 
 /**
  * Two sections pull: the best hands of the two best sections are nearly as good as each other, and
@@ -33,24 +33,19 @@ export function isPull({ compiled, model }: Engine, rack: Tiles): boolean {
 }
 
 /**
- * A close decision: two passes that share at most one tile are as good as each other, and yet at
- * least half of all passes are worse than that. Exact, by the pass table.
+ * A close decision: two passes without a tile in common can't be told apart, although at least
+ * three of four passes cost much. Exact, by the pass table.
  */
 export function isClose({ compiled, model }: Engine, rack: Tiles): boolean {
   const { known } = expectValue(readRack(compiled, rack, { model, draws: 0 }));
   const { passes, reach } = passTable(compiled, known, GIVEN, model);
   const most = reach.reduce((best, next) => Math.max(best, next), 0);
-  const good = passes.filter((_, place) => most - (reach[place] as number) <= EQUAL_WITHIN);
+  const costly = reach.filter((value) => verdictOf(most - value) === 'costly').length;
   const best = passes[reach.indexOf(most)];
-  if (best === undefined || passes.length - good.length < CLEARLY_WORSE * passes.length) return false;
-  return good.some((pass) => sharedTiles(pass, best) <= 1);
+  if (best === undefined || costly < COSTLY_PART * passes.length) return false;
+  return passes.some((pass, place) => most - (reach[place] as number) <= EQUAL_WITHIN && isApart(pass, best));
 }
 
-function sharedTiles(one: readonly Kind[], other: readonly Kind[]): number {
-  const left = [...other];
-  return one.filter((kind) => {
-    const place = left.indexOf(kind);
-    if (place >= 0) left.splice(place, 1);
-    return place >= 0;
-  }).length;
+function isApart(one: readonly Kind[], other: readonly Kind[]): boolean {
+  return one.every((kind) => !other.includes(kind));
 }

@@ -111,6 +111,8 @@ export const sheetPrintStyles = css`
   }
 
   .group {
+    display: inline-block;
+    margin-inline-end: 5mm;
     white-space: nowrap;
   }
 `;

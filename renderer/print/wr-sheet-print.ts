@@ -18,7 +18,7 @@ const SHOWN_EQUALS = 3;
 const SHOWN_HANDS = 2;
 const SHOWN_SECTIONS = 3;
 /** Lines to write on, beside the one for the pass. */
-const LINES = [1, 2, 3];
+const LINES = [1, 2];
 
 /** A sheet as it is printed: every problem with room to write, then the answers on pages apart. */
 export class WrSheetPrint extends LitElement {
@@ -80,7 +80,10 @@ export class WrSheetPrint extends LitElement {
           best === undefined
             ? nothing
             : html`<dt>${words.best}</dt>
-                <dd>${pass(best)} ${best.reasons.join(' ')}</dd>`
+                <dd>
+                  ${pass(best)}
+                  <p>${best.reasons.join(' ')}</p>
+                </dd>`
         }
         ${
           equals.length === 0

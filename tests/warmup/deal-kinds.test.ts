@@ -6,7 +6,9 @@ import { FLOWER, JOKER } from '../../core/tiles/kinds.ts';
 import { rackOf } from '../../core/warmup/deal.ts';
 import { DEAL_KINDS, isOfKind, type PlainDealKind } from '../../core/warmup/deal-kinds.ts';
 import { findDealSteps } from '../../core/warmup/find-deal.ts';
+import { answerSteps } from '../../core/warmup/answer.ts';
 import { isClose, isPull } from '../../core/warmup/card-kinds.ts';
+import { itemOfDeal, knownOfItem } from '../../core/warmup/item.ts';
 import { shareOfKind } from '../../core/warmup/kind-shares.ts';
 import { engine, finish, tiles } from './demo.ts';
 
@@ -135,6 +137,23 @@ describe('the search for a deal of a kind', () => {
   test('gives up with words rather than for ever', () => {
     const none = finish(findDealSteps({ kind: 'four-jokers', tiles: 13, engine, most: 3 }, randomFromSeed(1)));
     expect(none).toMatchObject({ ok: false, problem: { code: 'none-found' } });
+  });
+
+  test('a close decision has two passes apart that tie, while most passes cost much; others are not', () => {
+    const close = expectValue(found('close', 1)).deal;
+    const table = finish(
+      answerSteps(engine, {
+        known: expectValue(knownOfItem(itemOfDeal(close))),
+        step: 'right',
+        give: null,
+        aims: [],
+      }),
+    ).options;
+    const [best] = table;
+    const ties = table.filter(({ verdict }) => verdict === 'best' || verdict === 'equal');
+    expect(ties.some(({ give }) => give.every((kind) => best?.give.includes(kind) === false))).toBe(true);
+    expect(table.filter(({ verdict }) => verdict === 'costly').length).toBeGreaterThanOrEqual(0.75 * table.length);
+    expect(isClose(engine, tiles('JJJ EW 0 3b 117c 378d'))).toBe(false);
   });
 
   test('two sections pull only where both best hands can not be kept', () => {
