@@ -76,6 +76,9 @@ function scriptConfig(root, entry, outDir, file) {
   };
 }
 
+/** The frame, the parts, and the Table, which is what the window opens with: one chunk with all that they need. */
+const START = /renderer\/(parts|shell|session|tokens|places\/[^/]+\.ts|places\/table\/([^/]+|play\/(?!wr-)[^/]+)\.ts)/;
+
 /**
  * How the window is built, and served while it is worked on.
  * @param {string} root
@@ -98,8 +101,8 @@ export function windowConfig(root, outDir, page = 'index.html') {
       modulePreload: { polyfill: false },
       rollupOptions: {
         input: join(root, 'renderer', page),
-        // What several places share is one chunk, not many small ones: the first load stays at five requests.
-        output: { codeSplitting: { groups: [{ name: 'parts', test: /renderer\/(parts|places\/[^/]+\.ts|tokens)/ }] } },
+        // Not many small chunks: the first load stays within five requests.
+        output: { codeSplitting: { groups: [{ name: 'start', test: START }] } },
       },
     },
   };
