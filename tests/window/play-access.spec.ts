@@ -1,4 +1,4 @@
-import AxeBuilder from '@axe-core/playwright';
+import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { choose, field, straightToPlay, type } from './play.ts';
 import { expect, test, type Windrow } from './windrow.ts';

@@ -44,6 +44,7 @@ export class WrPaymentRules extends LitElement {
       .numbers {
         display: grid;
         grid-template-columns: repeat(auto-fill, minmax(min(16rem, 100%), 1fr));
+        align-items: end;
         gap: var(--space-2) var(--space-5);
       }
 

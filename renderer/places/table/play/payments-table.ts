@@ -17,7 +17,7 @@ export function paymentsTable(
       <thead>
         <tr>
           <th scope="col">${words.seatColumn}</th>
-          <th scope="col">${words.amountColumn}</th>
+          <th scope="col" class="amount">${words.amountColumn}</th>
           <th scope="col"><span class="unseen">${words.pays}</span></th>
         </tr>
       </thead>

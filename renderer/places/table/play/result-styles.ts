@@ -29,6 +29,7 @@ export const resultStyles = css`
   table {
     border-collapse: collapse;
     width: 100%;
+    max-width: 34rem;
   }
 
   caption {
@@ -52,9 +53,12 @@ export const resultStyles = css`
     font-size: var(--text-small);
   }
 
+  td.amount {
+    font-weight: 700;
+  }
+
   .amount {
     text-align: end;
-    font-weight: 700;
     white-space: nowrap;
   }
 

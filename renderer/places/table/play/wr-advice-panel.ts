@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { Result } from '../../../../core/base/result.ts';
-import { codeOf, type Kind } from '../../../../core/tiles/kinds.ts';
+import { handView } from '../../../../core/game/hand-view.ts';
+import { codeOf, JOKER, type Kind } from '../../../../core/tiles/kinds.ts';
 import { nameOf } from '../../../../core/tiles/names.ts';
 import { formatTileList } from '../../../../core/tiles/text.ts';
 import { announce } from '../../../parts/announcer.ts';
@@ -223,6 +224,7 @@ export class WrAdvicePanel extends LitElement {
       by,
       from: call?.from ?? null,
       lineId: line,
+      jokerless: handView(state).hand.count(JOKER) === 0,
     });
   }
 }

@@ -13,6 +13,7 @@ import { sharedStyles } from '../../../tokens/shared.ts';
 import { eveningWords as words, playWords, signed } from '../../../words/play.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { type EveningLine, eveningLines } from './evening-games.ts';
+import { keepKeys } from './keep-keys.ts';
 import { resultStyles } from './result-styles.ts';
 
 /** The longest name and place that a game keeps. */
@@ -64,7 +65,7 @@ export class WrEveningPanel extends LitElement {
       </div>
       <h3>${words.title}</h3>
       ${this.problem === '' ? nothing : html`<p class="refusal" role="alert">${this.problem}</p>`} ${this.#table()}
-      ${this.#about()}
+      <div class="stack" @keydown=${keepKeys}>${this.#about()}</div>
     </div>`;
   }
 

@@ -15,6 +15,7 @@ import { sharedStyles } from '../../../tokens/shared.ts';
 import { resultWords as words } from '../../../words/play.ts';
 import type { Answered, LineView } from '../../../worker/calls.ts';
 import { panelStyles } from '../panel-styles.ts';
+import { keepKeys } from './keep-keys.ts';
 import { linePicker } from './line-picker.ts';
 import { paymentsTable } from './payments-table.ts';
 import { arePointsGood, draftOf, EMPTY_RESULT, eventOf, type ResultDraft } from './result-draft.ts';
@@ -64,7 +65,12 @@ export class WrResultDialog extends LitElement {
   }
 
   protected override render(): unknown {
-    return html`<wr-dialog heading=${words.title} ?open=${this.draft !== null} @dialog-closed=${this.#close}>
+    return html`<wr-dialog
+      heading=${words.title}
+      ?open=${this.draft !== null}
+      @dialog-closed=${this.#close}
+      @keydown=${keepKeys}
+    >
       ${this.draft === null ? nothing : this.#form(this.draft)}
       <wr-button slot="actions" @click=${this.#close}>${words.cancel}</wr-button>
       <wr-button slot="actions" look="main" reason=${this.#reason()} @click=${this.#save}>${words.save}</wr-button>
