@@ -1,3 +1,5 @@
+import { REACH_SHAPE } from './reach-shape.ts';
+
 /**
  * The parameters of reach, the estimated chance to win with a way at a real table. MODEL.md says
  * in numbered sentences what they mean; fitting a model to a simulated table only changes numbers
@@ -31,24 +33,57 @@ export interface CalibrationKnot {
   readonly reach: number;
 }
 
+/** What is the same for every card and every stage of play. */
+export interface ReachShape {
+  /** An unseen copy comes by own draw: this share of own draws over hidden tiles. */
+  readonly own: number;
+  /** It is discarded when it can be called for a group: this share of the others' draws over hidden tiles. */
+  readonly called: number;
+  /** It is discarded when it is the last tile wanted: likewise. */
+  readonly last: number;
+  /** An unseen joker comes: this share of own draws over hidden tiles. */
+  readonly joker: number;
+  readonly calibration: readonly CalibrationKnot[];
+}
+
+/** What a model for a card and a stage of play is made from. */
+export interface ReachTerms {
+  /**
+   * When the game ends for the player unless she wins herself: equally likely numbers of tiles that
+   * all four seats still draw.
+   */
+  readonly ends: readonly number[];
+  /** Tiles left in the wall now. */
+  readonly wallLeft: number;
+  readonly source: string;
+}
+
+/** Tiles in the other three racks: hidden, but not in the wall. */
+const OTHER_RACKS = 39;
+/** However many tiles are still drawn, nothing is certain to come. */
+const MOST = 0.98;
+
+/** The model of a card at a stage of play; the shape holds for every card (MODEL.md, C5 and C6). */
+export function reachModelFor({ ends, wallLeft, source }: ReachTerms, shape: ReachShape = REACH_SHAPE): ReachModel {
+  const { own, called, last, joker, calibration } = shape;
+  const hidden = wallLeft + OTHER_RACKS;
+  const chance = (share: number, tiles: number): number => Math.min(MOST, (share * tiles) / hidden);
+  const moments = ends.map((draws) => ({
+    weight: 1 / ends.length,
+    drawn: chance(own, draws / 4),
+    called: chance(called, (3 * draws) / 4),
+    last: chance(last, (3 * draws) / 4),
+    joker: chance(joker, draws / 4),
+  }));
+  return { source, moments, calibration };
+}
+
 /**
- * A first model, reasoned and not yet fitted. After the deal the wall has 99 tiles, so that a
- * player draws at most 24 or 25 of 139 unseen ones; games end after about 6, 10, 14, 18 or 24 own
- * draws. Others discard three tiles for each own draw. About half of these are discarded when a
- * group is ready for them, and a third when the hand waits for its last tile. Jokers come a little
- * more often than by draws, through swaps.
+ * The stated first answer for any card, until games with that card have been simulated: others win
+ * as soon as they do with the demo card (core/table/reach-fit.ts on that card).
  */
-export const FIRST_REACH_MODEL: ReachModel = {
-  source: 'reasoned from the wall, not yet fitted to a simulated table',
-  moments: [6, 10, 14, 18, 24].map((draws, place) => ({
-    weight: [0.1, 0.2, 0.25, 0.2, 0.25][place] as number,
-    drawn: draws / 139,
-    called: (3 * draws) / 139 / 2,
-    last: (3 * draws) / 139 / 3,
-    joker: (1.1 * draws) / 139,
-  })),
-  calibration: [
-    { raw: 0, reach: 0 },
-    { raw: 1, reach: 1 },
-  ],
-};
+export const FIRST_REACH_MODEL: ReachModel = reachModelFor({
+  ends: [32.9, 51.3, 63.6, 75.6, 94.1],
+  wallLeft: 99,
+  source: 'how soon others win: as with the demo card',
+});

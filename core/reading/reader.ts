@@ -11,17 +11,24 @@ export interface Reader {
   readonly reach: ReachTable;
 }
 
-/** A reader that has grown beyond this many nodes (some tens of megabytes) is replaced by a new one. */
-const MOST_NODES = 40_000;
+/** A reader that has grown beyond this many nodes (some forty megabytes) is replaced by a new one. */
+const MOST_NODES = 30_000;
+/** Readers kept at once; a game has one model for each stage, and goes back to none. */
+const MOST_READERS = 2;
 
-const READERS = new WeakMap<ReachModel, Reader>();
+/** The readers used last, oldest first. */
+const READERS = new Map<ReachModel, Reader>();
 
 /** The reader of a model. Take it anew for each reading. */
 export function readerOf(model: ReachModel): Reader {
   const known = READERS.get(model);
-  if (known !== undefined && known.tree.size < MOST_NODES) return known;
-  const reader = newReader(model);
+  const reader = known !== undefined && known.tree.size < MOST_NODES ? known : newReader(model);
+  READERS.delete(model);
   READERS.set(model, reader);
+  for (const oldest of READERS.keys()) {
+    if (READERS.size <= MOST_READERS) break;
+    READERS.delete(oldest);
+  }
   return reader;
 }
 

@@ -1,0 +1,94 @@
+import type { PassStep } from '../../exchange/steps.ts';
+import { JOKER, KIND_COUNT, type Kind } from '../../tiles/kinds.ts';
+import type { Offer, Policy, SeatView } from '../policy.ts';
+import { groupCode, holdsGroups, type TableCard } from '../table-card.ts';
+import { leastWorth } from './choose.ts';
+
+const WILD_USE = 1;
+const PLAIN_USE = 2;
+
+/**
+ * Plays one way to the end of the game and no other: keeps what it uses, lays a group open whenever
+ * that brings it nearer, never leaves it. Before play, and as long as it has no aim, it decides as
+ * another policy does. This is whom a reach speaks of (core/reading/MODEL.md, C1).
+ */
+export class Steadfast implements Policy {
+  readonly #card: TableCard;
+  readonly #before: Policy;
+  readonly #worth = new Float64Array(KIND_COUNT);
+  #way = -1;
+
+  constructor(card: TableCard, before: Policy) {
+    this.#card = card;
+    this.#before = before;
+  }
+
+  /** Aims at a way number from now on; to be said anew for each game. */
+  aimAt(way: number): void {
+    this.#way = way;
+  }
+
+  pass(view: SeatView, step: PassStep, blind: boolean, out: Kind[]): number {
+    return this.#before.pass(view, step, blind, out);
+  }
+
+  goesOn(view: SeatView): boolean {
+    return this.#before.goesOn(view);
+  }
+
+  courtesy(view: SeatView, out: Kind[]): number {
+    return this.#before.courtesy(view, out);
+  }
+
+  discard(view: SeatView): Kind {
+    if (this.#way < 0) return this.#before.discard(view);
+    for (let kind = 0; kind < KIND_COUNT; kind += 1) this.#worth[kind] = this.#use(view, kind);
+    const kind = leastWorth(view.hand.counts, this.#worth, view.likings);
+    // When all that is left serves singles and pairs, a joker too many is the idle tile.
+    return this.#worth[kind] === PLAIN_USE && (view.hand.counts[JOKER] as number) > 0 ? JOKER : kind;
+  }
+
+  call(view: SeatView, kind: Kind, offer: Offer): boolean {
+    if (this.#way < 0) return this.#before.call(view, kind, offer);
+    const { compiled, groups } = this.#card;
+    const { counts, exposedGroups, wildShort } = view.hand;
+    const jokers = counts[JOKER] as number;
+    if (compiled.concealed[this.#way] === 1 || (wildShort[this.#way] as number) <= jokers) return false;
+    const own = Math.max(0, (counts[kind] as number) - this.#plainNeed(kind));
+    if (own >= this.#wildNeed(view, kind)) return false;
+    const held = groups[this.#way * KIND_COUNT + kind] as number;
+    for (let size = 3; size <= Math.min(6, own + jokers + 1); size += 1) {
+      if (!holdsGroups(held, (exposedGroups[kind] as number) + groupCode(size))) continue;
+      offer.size = size;
+      offer.jokers = Math.max(0, size - 1 - own);
+      return true;
+    }
+    return false;
+  }
+
+  swap(view: SeatView, kind: Kind): boolean {
+    if (this.#way < 0) return this.#before.swap(view, kind);
+    return (view.hand.counts[kind] as number) > this.#plainNeed(kind);
+  }
+
+  /**
+   * What one tile of a kind is to the way. If none is idle, the rack holds a joker too many, which
+   * can take the place of a tile of a larger group.
+   */
+  #use(view: SeatView, kind: number): number {
+    const over = (view.hand.counts[kind] as number) - this.#plainNeed(kind);
+    if (over <= 0) return PLAIN_USE;
+    return over > this.#wildNeed(view, kind) ? 0 : WILD_USE;
+  }
+
+  /** Tiles of a kind that the way wants in groups of one and two. */
+  #plainNeed(kind: number): number {
+    return this.#card.compiled.plain[this.#way * KIND_COUNT + kind] as number;
+  }
+
+  /** Tiles of a kind that the way still wants in groups of three and more, those laid open left out. */
+  #wildNeed(view: SeatView, kind: number): number {
+    const wanted = this.#card.compiled.wild[this.#way * KIND_COUNT + kind] as number;
+    return wanted - (view.hand.exposed[kind] as number);
+  }
+}
