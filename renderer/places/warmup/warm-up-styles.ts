@@ -136,6 +136,13 @@ export const warmUpStyles = css`
     overflow-x: auto;
   }
 
+  /* Rows of the reading, where there is room for one column only. */
+  @container (max-width: 41.99rem) {
+    .hands li {
+      grid-template-columns: minmax(0, 1fr);
+    }
+  }
+
   progress {
     width: min(100%, 20rem);
     height: 14px;

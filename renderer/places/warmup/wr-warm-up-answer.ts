@@ -35,7 +35,7 @@ export class WrWarmUpAnswer extends LitElement {
   declare room: PracticeRoom;
   declare run: WarmUpRun;
 
-  static override styles = [sharedStyles, warmUpStyles, panelStyles, readingStyles, answerStyles, css``];
+  static override styles = [sharedStyles, panelStyles, readingStyles, warmUpStyles, answerStyles, css``];
 
   constructor() {
     super();
