@@ -1,9 +1,12 @@
 import type { EndedEvent } from '../../core/game/events.ts';
+import { likelyDrawn } from '../../core/game/drawn.ts';
 import type { GameState } from '../../core/game/game-state.ts';
 import { handView } from '../../core/game/hand-view.ts';
 import { legalEvents } from '../../core/game/legal.ts';
 import type { Payments } from '../../core/game/points.ts';
 import { handSize } from '../../core/game/seen.ts';
+import type { ReachTerms } from '../../core/reading/reach-model.ts';
+import { type StageTerms, termsAt } from '../../core/reading/stage-terms.ts';
 import { formatTiles } from '../../core/tiles/text.ts';
 import type {
   AdviceView,
@@ -30,6 +33,8 @@ export interface Thought<Value> {
 
 /** How long an answer may take, in ms, before the window says that it is being worked on. */
 const PATIENCE = 300;
+/** How long, in ms, a new card is in use before games with it are simulated. */
+const SETTLING = 3000;
 const BLIND = [0, 1, 2, 3] as const;
 const NO_THOUGHT = { status: 'none', value: null, message: '' } as const;
 
@@ -42,6 +47,7 @@ export class Analysis {
   readonly #reader: WorkerClient<ThinkingCalls>;
   readonly #planner: WorkerClient<ThinkingCalls>;
   readonly #listeners = new Set<() => void>();
+  readonly #startWorker: () => StoppableLine;
   #reading: Thought<ReadingView> = NO_THOUGHT;
   #tiles: Thought<TilesView> = NO_THOUGHT;
   #plan: Thought<PlanView> = NO_THOUGHT;
@@ -50,10 +56,13 @@ export class Analysis {
   #readFor = '';
   #advisedFor = '';
   #plannedFor = '';
+  #stages: StageTerms | null = null;
+  #stagesFor = '';
   #cardText: { readonly card: unknown; readonly text: string } = { card: null, text: '' };
 
   constructor(session: GameSession, startWorker: () => StoppableLine) {
     this.#session = session;
+    this.#startWorker = startWorker;
     this.#reader = new WorkerClient(startWorker);
     this.#planner = new WorkerClient(startWorker);
     session.subscribe(() => this.#refresh());
@@ -102,6 +111,7 @@ export class Analysis {
   }
 
   #refresh(): void {
+    this.#learnRate();
     const known = this.#knowledge();
     const moment = known === null ? '' : momentOf(this.#session.id, known);
     if (moment !== this.#readFor) {
@@ -115,6 +125,31 @@ export class Analysis {
     if (pass === this.#plannedFor) return;
     this.#plannedFor = pass;
     void this.#planPass(known === null || step === null ? null : { ...known, step, blind: this.#blind });
+  }
+
+  /** Learns how soon others win with a card new to this session; until then the first model answers. */
+  #learnRate(): void {
+    const card = this.#card();
+    if (card === this.#stagesFor) return;
+    this.#stagesFor = card;
+    this.#stages = null;
+    setTimeout(() => void this.#simulate(card), SETTLING);
+  }
+
+  /** In a worker of its own, so that no reading and no plan waits for it. */
+  async #simulate(card: string): Promise<void> {
+    if (card !== this.#stagesFor) return;
+    const line = this.#startWorker();
+    const outcome = await new WorkerClient<ThinkingCalls>(() => line).ask('fit', { card });
+    line.terminate();
+    const answer = answerOf(outcome);
+    if (!answer.ok || card !== this.#stagesFor) return;
+    this.#stages = answer.value;
+    this.#refresh();
+  }
+
+  #terms(): { readonly terms?: ReachTerms } {
+    return this.#stages === null ? {} : { terms: termsAt(this.#stages, likelyDrawn(this.#session.state)) };
   }
 
   async #read(known: Knowledge | null): Promise<void> {
@@ -152,10 +187,11 @@ export class Analysis {
 
   #refreshAdvice(): void {
     const { state, events, id } = this.#session;
-    const due = hasChoice(state) ? `${id} ${events.length} ${events.at(-1)?.at ?? ''}` : '';
+    const rate = this.#stages === null ? '' : 'own rate';
+    const due = hasChoice(state) ? `${id} ${events.length} ${events.at(-1)?.at ?? ''} ${rate}` : '';
     if (due === this.#advisedFor) return;
     this.#advisedFor = due;
-    void this.#advise(due === '' ? null : { card: this.#card(), events });
+    void this.#advise(due === '' ? null : { card: this.#card(), events, ...this.#terms() });
   }
 
   async #advise(request: PlayRequest | null): Promise<void> {
@@ -191,7 +227,7 @@ export class Analysis {
     const { state } = this.#session;
     if (state.seat === null || state.rack.size === 0) return null;
     const { hand, gone, fixed } = handView(state);
-    return { card: this.#card(), rack: formatTiles(hand), gone: formatTiles(gone), fixed };
+    return { card: this.#card(), rack: formatTiles(hand), gone: formatTiles(gone), fixed, ...this.#terms() };
   }
 
   #card(): string {
@@ -212,8 +248,9 @@ function hasChoice(state: GameState): boolean {
   return handSize(state) === 14 || (lastDiscard !== null && lastDiscard.seat !== seat);
 }
 
-function momentOf(id: string, { rack, gone, fixed = [] }: Knowledge): string {
-  return `${id} ${rack} / ${gone} / ${fixed.map(({ kind, size }) => `${kind} ${size}`).join()}`;
+function momentOf(id: string, { rack, gone, fixed = [], terms }: Knowledge): string {
+  const groups = fixed.map(({ kind, size }) => `${kind} ${size}`).join();
+  return `${id} ${rack} / ${gone} / ${groups} / ${terms?.ends.join(' ') ?? ''}`;
 }
 
 function pending<Value>({ value }: Thought<Value>): Thought<Value> {

@@ -6,7 +6,9 @@ import type { EndedEvent, GameEvent } from '../../core/game/events.ts';
 import type { PointRules } from '../../core/game/point-rules.ts';
 import type { Payments } from '../../core/game/points.ts';
 import type { Group } from '../../core/game/tile-fields.ts';
+import type { ReachTerms } from '../../core/reading/reach-model.ts';
 import type { Verdict } from '../../core/review/decision.ts';
+import type { StageTerms } from '../../core/reading/stage-terms.ts';
 import type { Kind } from '../../core/tiles/kinds.ts';
 import type { Calls } from './messages.ts';
 
@@ -21,6 +23,8 @@ export interface ThinkingCalls extends Calls {
   /** Who pays what. */
   settle: { request: SettleRequest; progress: never; answer: Answered<Payments> };
   advise: { request: PlayRequest; progress: never; answer: Answered<AdviceView> };
+  /** Simulates games with a card, to learn how soon others win with it; progress is the part done, 0 to 1. */
+  fit: { request: { readonly card: string }; progress: number; answer: Answered<StageTerms> };
 }
 
 /** An answer, or a sentence that says why there is none. */
@@ -37,6 +41,8 @@ export interface Knowledge {
   readonly gone: string;
   /** The player's own exposed groups, whose tiles are in `rack` too: every hand to come must hold them. */
   readonly fixed?: readonly Group[];
+  /** How soon others win, for the model of reach; as with the demo card unless given. */
+  readonly terms?: ReachTerms;
 }
 
 /** A moment of play. */
@@ -44,6 +50,8 @@ export interface PlayRequest {
   /** The card file's text. */
   readonly card: string;
   readonly events: readonly GameEvent[];
+  /** As in `Knowledge`. */
+  readonly terms?: ReachTerms;
 }
 
 export interface PlanRequest extends Knowledge {

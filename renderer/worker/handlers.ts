@@ -2,8 +2,8 @@ import { isPairsOnly, paymentsOf } from '../../core/game/points.ts';
 import { stateOf } from '../../core/game/state.ts';
 import { planSteps } from '../../core/plan/plan.ts';
 import { DEFAULT_DRAWS, readKnown } from '../../core/reading/reading.ts';
-import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
 import { adviceSteps } from '../../core/review/advice.ts';
+import { fitTerms } from '../../core/table/reach-fit.ts';
 import { adviceView } from './advice-view.ts';
 import type { ThinkingCalls } from './calls.ts';
 import { compiledCard, openCard } from './card-cache.ts';
@@ -11,6 +11,7 @@ import { knownOf } from './knowledge.ts';
 import { planView } from './plan-view.ts';
 import { readingView } from './reading-view.ts';
 import type { Handlers } from './serve.ts';
+import { modelFor } from './terms-model.ts';
 import { tilesView } from './tiles-view.ts';
 
 /** How each call is answered: core does the work, this only brings the parts together. */
@@ -21,7 +22,7 @@ export const handlers: Handlers<ThinkingCalls> = {
     const fixed = request.fixed ?? [];
     const known = knownOf(request);
     const draws = Math.min(DEFAULT_DRAWS, known.unseen.size);
-    const reading = readKnown(openCard(compiled.value, fixed), known, draws, FIRST_REACH_MODEL);
+    const reading = readKnown(openCard(compiled.value, fixed), known, draws, modelFor(request.terms));
     yield readingView(reading);
     return { ok: true, value: tilesView(reading, fixed) };
   },
@@ -45,19 +46,26 @@ export const handlers: Handlers<ThinkingCalls> = {
     return payments.ok ? payments : { ok: false, message: payments.problem.message };
   },
 
-  *advise({ card, events }) {
+  *advise({ card, events, terms }) {
     const compiled = compiledCard(card);
     if (!compiled.ok) return { ok: false, message: compiled.problem.message };
     const state = stateOf(events);
     if (!state.ok) return { ok: false, message: state.problem.message };
-    const engine = { compiled: compiled.value, model: FIRST_REACH_MODEL };
+    const engine = { compiled: compiled.value, model: modelFor(terms) };
     return { ok: true, value: adviceView(yield* adviceSteps(engine, state.value)) };
   },
 
   *plan(request) {
     const compiled = compiledCard(request.card);
     if (!compiled.ok) return { ok: false, message: compiled.problem.message };
-    const { step, blind } = request;
-    return { ok: true, value: planView(yield* planSteps(compiled.value, knownOf(request), step, { blind })) };
+    const { step, blind, terms } = request;
+    const options = { blind, model: modelFor(terms) };
+    return { ok: true, value: planView(yield* planSteps(compiled.value, knownOf(request), step, options)) };
+  },
+
+  *fit({ card }) {
+    const compiled = compiledCard(card);
+    if (!compiled.ok) return { ok: false, message: compiled.problem.message };
+    return { ok: true, value: yield* fitTerms(compiled.value) };
   },
 };
