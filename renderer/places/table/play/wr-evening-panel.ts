@@ -2,24 +2,19 @@ import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import { type Chair, CHAIRS, chairOf, nextSeat } from '../../../../core/game/evening.ts';
 import { playersMoved } from '../../../../core/game/players.ts';
 import { stageOf } from '../../../../core/game/stage.ts';
-import { type Seat, SEATS } from '../../../../core/exchange/steps.ts';
+import { SEATS } from '../../../../core/exchange/steps.ts';
 import { emit } from '../../../parts/emit.ts';
 import '../../../parts/wr-button.ts';
-import '../../../parts/wr-field.ts';
-import type { FieldText } from '../../../parts/wr-field.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { eveningWords as words, playWords, signed } from '../../../words/play.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { type EveningLine, eveningLines } from './evening-games.ts';
-import { keepKeys } from './keep-keys.ts';
 import { resultStyles } from './result-styles.ts';
+import './wr-evening-about.ts';
 
-/** The longest name and place that a game keeps. */
-const LONGEST = { name: 60, place: 200 } as const;
-
-/** The evening's running totals by chair, place and names, and the way to its next game. Sends `next-game`. */
+/** The evening's running totals by chair, and the way to its next game. Sends `next-game`. */
 export class WrEveningPanel extends LitElement {
   static override properties = {
     app: { attribute: false },
@@ -65,7 +60,7 @@ export class WrEveningPanel extends LitElement {
       </div>
       <h3>${words.title}</h3>
       ${this.problem === '' ? nothing : html`<p class="refusal" role="alert">${this.problem}</p>`} ${this.#table()}
-      <div class="stack" @keydown=${keepKeys}>${this.#about()}</div>
+      <wr-evening-about .app=${this.app}></wr-evening-about>
     </div>`;
   }
 
@@ -102,46 +97,6 @@ export class WrEveningPanel extends LitElement {
         </tr>
       </tfoot>
     </table>`;
-  }
-
-  #about(): unknown {
-    const { session } = this.app;
-    const own = session.state.seat;
-    return html`<wr-field
-        label=${words.place}
-        hint=${words.placeHint}
-        .value=${session.place}
-        @field-changed=${({ detail }: CustomEvent<FieldText>) =>
-          session.describe({ place: detail.value.trim().slice(0, LONGEST.place) })}
-      ></wr-field>
-      ${
-        own === null
-          ? nothing
-          : html`<details>
-              <summary>${words.names}</summary>
-              <div class="stack">
-                <p class="soft">${words.namesHelp}</p>
-                ${SEATS.filter((seat) => seat !== own)
-                  .toSorted((one, other) => CHAIRS.indexOf(chairOf(one, own)) - CHAIRS.indexOf(chairOf(other, own)))
-                  .map((seat) => this.#nameField(seat, own))}
-              </div>
-            </details>`
-      }`;
-  }
-
-  #nameField(seat: Seat, own: Seat): unknown {
-    return html`<wr-field
-      label=${words.nameOf(playWords.seated(playWords.chair[chairOf(seat, own)], seat))}
-      .value=${this.app.session.players[seat] ?? ''}
-      @field-changed=${({ detail }: CustomEvent<FieldText>) => this.#named(seat, detail.value)}
-    ></wr-field>`;
-  }
-
-  #named(seat: Seat, typed: string): void {
-    const { session } = this.app;
-    const name = typed.trim().slice(0, LONGEST.name);
-    const { [seat]: _, ...others } = session.players;
-    session.describe({ players: name === '' ? others : { ...others, [seat]: name } });
   }
 
   #nameOf(chair: Chair): string {
