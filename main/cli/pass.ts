@@ -5,15 +5,17 @@ import { optionsDocument, planDocument, type PlanDocument } from '../../core/pla
 import { optionFor, type PassOption, type PlanBy, planPass } from '../../core/plan/plan.ts';
 import type { CompiledCard } from '../../core/reading/compiled.ts';
 import type { Known } from '../../core/reading/known.ts';
+import type { ReachModel } from '../../core/reading/reach-model.ts';
 import { formatTileList, formatTiles, parseTiles } from '../../core/tiles/text.ts';
 import type { Tiles } from '../../core/tiles/tiles.ts';
 import { type Answer, type Answers, type CommandWorld, misused } from './answer.ts';
 import { chosenCard, chosenRacks, isByLine } from './inputs.ts';
 import { percent, table } from './layout.ts';
+import { chosenModel, modelOf } from './model.ts';
 import { type Given, nothingElse, oneOf, type OptionNames, wholeNumber } from './options.ts';
 
 export const PASS_OPTIONS: OptionNames = {
-  valued: ['rack', 'card', 'gone', 'step', 'give', 'top', 'by'],
+  valued: ['rack', 'card', 'gone', 'step', 'give', 'top', 'by', 'model'],
   flags: ['json'],
 };
 
@@ -21,6 +23,7 @@ interface Wish {
   readonly compiled: CompiledCard;
   readonly step: PassStep;
   readonly by: PlanBy;
+  readonly model: ReachModel;
   readonly top: number;
 }
 
@@ -32,6 +35,8 @@ export async function runPass(given: Given, world: CommandWorld): Promise<Result
   if (!step.ok) return step;
   const by = oneOf(given, 'by', ['reach', 'expectedAway']);
   if (!by.ok) return by;
+  const model = chosenModel(given);
+  if (!model.ok) return model;
   const top = wholeNumber(given, 'top', { usual: 10, least: 0, most: 100_000 });
   if (!top.ok) return top;
   const give = giveOf(given);
@@ -41,7 +46,13 @@ export async function runPass(given: Given, world: CommandWorld): Promise<Result
   const card = await chosenCard(given, world);
   if (!card.ok) return card;
   const { compiled, remark } = card.value;
-  const wish: Wish = { compiled, step: step.value, by: by.value, top: top.value };
+  const wish: Wish = {
+    compiled,
+    step: step.value,
+    by: by.value,
+    top: top.value,
+    model: modelOf(model.value, compiled),
+  };
   const answers =
     give.value === undefined
       ? success(planAll(racks.value, wish))
@@ -58,9 +69,9 @@ function giveOf({ values }: Given): Result<Tiles | undefined> {
   return tiles.ok ? tiles : misused(`--give: ${tiles.problem.message}`);
 }
 
-function* planAll(racks: readonly Known[], { compiled, step, by, top }: Wish): Generator<Answer> {
+function* planAll(racks: readonly Known[], { compiled, step, by, top, model }: Wish): Generator<Answer> {
   for (const known of racks) {
-    const plan = planPass(compiled, known, step, { by });
+    const plan = planPass(compiled, known, step, { by, model });
     const document = planDocument(plan, top);
     yield { document, text: () => planText(known, document, plan.options[0]) };
   }
@@ -70,12 +81,12 @@ function* planAll(racks: readonly Known[], { compiled, step, by, top }: Wish): G
 function answerAll(
   racks: readonly Known[],
   give: Tiles,
-  { compiled, step, by }: Wish,
+  { compiled, step, by, model }: Wish,
   byLine: boolean,
 ): Result<Answer[]> {
   const answers: Answer[] = [];
   for (const [place, known] of racks.entries()) {
-    const option = optionFor(planPass(compiled, known, step, { by }), known, give);
+    const option = optionFor(planPass(compiled, known, step, { by, model }), known, give);
     if (!option.ok) return byLine ? misused(`Line ${place + 1}: ${option.problem.message}`) : option;
     const document = optionsDocument(step, [option.value]);
     answers.push({ document, text: () => planText(known, document, option.value) });

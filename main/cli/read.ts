@@ -3,21 +3,26 @@ import type { HandDocument, ReadingDocument } from '../../core/reading/document.
 import { readingDocument } from '../../core/reading/document.ts';
 import type { CompiledCard } from '../../core/reading/compiled.ts';
 import { drawsFrom, type Known } from '../../core/reading/known.ts';
-import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
+import type { ReachModel } from '../../core/reading/reach-model.ts';
 import { DEFAULT_DRAWS, readKnown } from '../../core/reading/reading.ts';
 import type { RankBy } from '../../core/reading/ranking.ts';
 import type { Answer, Answers, CommandWorld } from './answer.ts';
 import { chosenCard, chosenRacks, isByLine } from './inputs.ts';
 import { bar, counted, percent, table } from './layout.ts';
+import { chosenModel, modelOf } from './model.ts';
 import { type Given, nothingElse, oneOf, type OptionNames, wholeNumber } from './options.ts';
 
-export const READ_OPTIONS: OptionNames = { valued: ['rack', 'card', 'gone', 'draws', 'top', 'by'], flags: ['json'] };
+export const READ_OPTIONS: OptionNames = {
+  valued: ['rack', 'card', 'gone', 'draws', 'top', 'by', 'model'],
+  flags: ['json'],
+};
 
 interface Wish {
   readonly compiled: CompiledCard;
   readonly draws: number;
   readonly top: number;
   readonly by: RankBy;
+  readonly model: ReachModel;
 }
 
 /** `read`: the hands that a rack can still become, best first. */
@@ -30,6 +35,8 @@ export async function runRead(given: Given, world: CommandWorld): Promise<Result
   if (!top.ok) return top;
   const by = oneOf(given, 'by', ['reach', 'away']);
   if (!by.ok) return by;
+  const model = chosenModel(given);
+  if (!model.ok) return model;
   const racks = await chosenRacks(given, world);
   if (!racks.ok) return racks;
   for (const known of racks.value) {
@@ -38,15 +45,21 @@ export async function runRead(given: Given, world: CommandWorld): Promise<Result
   }
   const card = await chosenCard(given, world);
   if (!card.ok) return card;
-  const wish = { compiled: card.value.compiled, draws: draws.value, top: top.value, by: by.value };
-  const { remark } = card.value;
+  const { compiled, remark } = card.value;
+  const wish: Wish = {
+    compiled,
+    draws: draws.value,
+    top: top.value,
+    by: by.value,
+    model: modelOf(model.value, compiled),
+  };
   const json = given.flags.has('json') || isByLine(given);
   return success({ answers: readAll(racks.value, wish), json, ...(remark === undefined ? {} : { remark }) });
 }
 
-function* readAll(racks: readonly Known[], { compiled, draws, top, by }: Wish): Generator<Answer> {
+function* readAll(racks: readonly Known[], { compiled, draws, top, by, model }: Wish): Generator<Answer> {
   for (const known of racks) {
-    const reading = readKnown(compiled, known, draws, FIRST_REACH_MODEL);
+    const reading = readKnown(compiled, known, draws, model);
     const document = readingDocument(reading, by, top);
     yield { document, text: () => readingText(document, draws) };
   }

@@ -26,7 +26,7 @@ const VERBS: ReadonlyMap<string, Verb> = new Map([
     {
       options: READ_OPTIONS,
       run: runRead,
-      usage: 'read --rack "TILES" [--gone "TILES"] [--draws N] [--top N] [--by reach|away]',
+      usage: 'read --rack "TILES" [--gone "TILES"] [--draws N] [--top N] [--by reach|away] [--model first|fitted]',
       does: 'the hands that a rack can still become, best first',
     },
   ],
@@ -35,7 +35,8 @@ const VERBS: ReadonlyMap<string, Verb> = new Map([
     {
       options: PASS_OPTIONS,
       run: runPass,
-      usage: 'pass --rack "TILES" [--step STEP] [--give "TILES"] [--gone "TILES"] [--top N] [--by reach|expectedAway]',
+      usage:
+        'pass --rack "TILES" [--step STEP] [--give "TILES"] [--gone "TILES"] [--top N] [--by reach|expectedAway] [--model first|fitted]',
       does: 'which tiles to give away, best first; STEP is right, across, left, left2, across2, right2 or courtesy',
     },
   ],

@@ -32,6 +32,25 @@ async function card(name: string, lines: object[], extra: object = {}): Promise<
   return path;
 }
 
+describe('--model', () => {
+  const narrow = ['read', '--rack', 'ff n 0 13B 4578c 22d1d', '--card', 'tests/calibration/cards/narrow.card.json'];
+  const reachOf = async (...more: string[]): Promise<number> => {
+    const { hands } = (await json([...narrow, '--top', '1', ...more])) as { hands: { reach: number }[] };
+    return hands[0]?.reach ?? 0;
+  };
+
+  test('fitted counts how soon others win with this card: on a card where they win late, reach is larger', async () => {
+    expect(await reachOf('--model', 'fitted')).toBeGreaterThan(await reachOf());
+    expect(await reachOf('--model', 'first')).toBe(await reachOf());
+  });
+
+  test('another word is refused', async () => {
+    expect(await windrow(['read', '--rack', RACK, '--model', 'best'])).toEqual(
+      refusal(/--model must be one of first, fitted/),
+    );
+  });
+});
+
 async function json(args: readonly string[], input = ''): Promise<Record<string, unknown>> {
   const { code, out, err } = await windrow([...args, '--json'], input);
   expect({ code, err }).toEqual({ code: 0, err: '' });
