@@ -1,0 +1,128 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { randomFromSeed } from '../../core/base/random.ts';
+import { CALIBRATION } from '../../core/reading/calibration.ts';
+import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
+import { REACH_SHAPE } from '../../core/reading/reach-shape.ts';
+import { newReader, reachOfDeficits } from '../../core/reading/reader.ts';
+import { CARD_FILES, CARD_NAMES, calibrationCard } from './cards.ts';
+import { collect } from './collect.ts';
+import { awayCurve, brierGain, tenthsOf } from './figures.ts';
+import { type Character, inventCard, NARROW, WIDE } from './invent-card.ts';
+import type { Case } from './isotonic.ts';
+import { modelMaker } from './measure.ts';
+import { casesUnder, fitShape } from './shape.ts';
+
+const ROOT = resolve(import.meta.dirname, '../..');
+/** Deals of a card in this short run: four racks each. The whole run is `npm run calibrate`. */
+const DEALS = 250;
+/** Not a seed of the fit or of the report. */
+const SEED = 35;
+
+test.each([
+  ['wide', WIDE],
+  ['narrow', NARROW],
+] satisfies [keyof typeof CARD_FILES, Character][])(
+  'the %s card is the one that its character invents',
+  (name, character) => {
+    expect(readFileSync(resolve(ROOT, CARD_FILES[name]), 'utf8')).toBe(inventCard(character));
+  },
+);
+
+test('the three cards are of different kinds: how many ways, how many concealed, how soon others win', () => {
+  const cards = CARD_NAMES.map((name) => calibrationCard(name, ROOT));
+  expect(cards.map(({ wayCount }) => wayCount)).toEqual([1053, 1287, 348]);
+  const concealed = cards.map((card) => card.lines.filter((line) => line.concealed).length / card.lines.length);
+  expect(concealed[1]).toBe(0);
+  expect(concealed[2]).toBeGreaterThan(0.5);
+});
+
+describe('reach against fresh racks, none of them fitted to', () => {
+  const cards = CARD_NAMES.map((name) => {
+    const compiled = calibrationCard(name, ROOT);
+    const maker = modelMaker(compiled);
+    const model = maker.modelOf(REACH_SHAPE);
+    return { name, model, maker, aimed: collect({ compiled, seed: SEED, deals: DEALS, model, otherOneIn: 4 }).aimed };
+  });
+
+  test('C7. until games with a card have been simulated, others are taken to win as soon as with the demo card', () => {
+    expect(cards[0]?.model.moments).toEqual(FIRST_REACH_MODEL.moments);
+    expect(cards[0]?.model.calibration).toEqual(FIRST_REACH_MODEL.calibration);
+  });
+
+  test('C4. on the narrow card others win later than on the demo card', () => {
+    for (const [place, end] of (cards[2]?.maker.ends ?? []).entries()) {
+      expect(end).toBeGreaterThan(cards[0]?.maker.ends[place] as number);
+    }
+  });
+
+  // 1,000 racks: the difference of the means at 5 standard errors and one point more for the model's own error.
+  test.each(cards)('$name: as many win as reach says, all in all', ({ model, aimed }) => {
+    const cases = casesUnder(model, aimed);
+    const predicted = cases.reduce((sum, each) => sum + each.predicted, 0) / cases.length;
+    const won = cases.filter((each) => each.won).length / cases.length;
+    const error = Math.sqrt((predicted * (1 - predicted)) / cases.length);
+    expect(cases).toHaveLength(4 * DEALS);
+    expect(Math.abs(won - predicted)).toBeLessThan(0.01 + 5 * error);
+  });
+
+  // 100 racks a tenth: 5 standard errors and two points; a false alarm once in some 50,000 runs with new seeds.
+  test.each(cards)('$name: and in each tenth of the racks', ({ model, aimed }) => {
+    for (const { predicted, won, racks } of tenthsOf(casesUnder(model, aimed))) {
+      const error = Math.sqrt((predicted * (1 - predicted)) / racks);
+      expect(Math.abs((won.share ?? 0) - predicted)).toBeLessThan(0.02 + 5 * error);
+    }
+  });
+
+  test('it foretells better than the best curve on away alone, even one fitted to these very racks', () => {
+    const cases = cards.flatMap(({ model, aimed }) => casesUnder(model, aimed));
+    const rival = cards.flatMap(({ aimed }): Case[] => {
+      const byAway = awayCurve(aimed);
+      return aimed.map((rack) => ({ predicted: byAway(rack), won: rack.won }));
+    });
+    const { gain, error } = brierGain(cases, rival);
+    expect(gain).toBeGreaterThan(2 * error);
+  });
+
+  test('C2. a win with another way does not count', () => {
+    const all = cards.flatMap(({ aimed }) => aimed);
+    expect(all.every(({ won, wonAny }) => wonAny || !won)).toBe(true);
+    expect(all.some(({ won, wonAny }) => wonAny && !won)).toBe(true);
+  });
+});
+
+// Racks whose outcome is drawn by a known shape; the fit has to come back to what that shape says.
+test('C6. the fit recovers a known shape: its reaches are met within 1.5 points on average', () => {
+  const compiled = calibrationCard('demo', ROOT);
+  const { modelOf } = modelMaker(compiled);
+  const known = { own: 1.1, called: 0.7, last: 0.5, joker: 1.3, calibration: FIRST_REACH_MODEL.calibration };
+  const { aimed } = collect({ compiled, seed: SEED, deals: 400, model: modelOf(known), otherOneIn: 4 });
+  const { reach } = newReader(modelOf(known));
+  const truth = aimed.map(({ lacks, unseenJokers, concealed }) =>
+    reachOfDeficits(reach, lacks, unseenJokers, concealed),
+  );
+  const random = randomFromSeed(34);
+  const racks = aimed.map((rack, place) => ({ ...rack, won: random.fraction() < (truth[place] as number) }));
+  const fitted = fitShape([{ racks, modelOf }], REACH_SHAPE);
+  const found = casesUnder(modelOf(fitted), racks);
+  const gaps = found.map(({ predicted }, place) => Math.abs(predicted - (truth[place] as number)));
+  expect(gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length).toBeLessThan(0.015);
+});
+
+describe('the figures that the app shows', () => {
+  test('cover three cards with at least 20,000 racks each', () => {
+    expect(CALIBRATION.map(({ title }) => title)).toEqual(
+      CARD_NAMES.map((name) => calibrationCard(name, ROOT).card.title),
+    );
+    for (const { racks } of CALIBRATION) expect(racks).toBeGreaterThanOrEqual(20_000);
+  });
+
+  test('the mean absolute gap is at most two points on each card, and is that of the tenths shown', () => {
+    for (const { gap, tenths } of CALIBRATION) {
+      expect(gap).toBeLessThanOrEqual(0.02);
+      const mean = tenths.reduce((sum, { predicted, won }) => sum + Math.abs(predicted - won), 0) / tenths.length;
+      expect(Math.abs(mean - gap)).toBeLessThan(0.0002);
+    }
+  });
+});
