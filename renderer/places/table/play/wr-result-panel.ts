@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import type { EndedEvent } from '../../../../core/game/events.ts';
+import type { PointRules } from '../../../../core/game/point-rules.ts';
 import type { Payments } from '../../../../core/game/points.ts';
 import { emit } from '../../../parts/emit.ts';
 import '../../../parts/wr-button.ts';
@@ -110,7 +111,13 @@ export class WrResultPanel extends LitElement {
     const { session, preferences } = this.app;
     const { payment } = preferences.values;
     if (JSON.stringify(payment) === JSON.stringify(session.payment)) return nothing;
-    return html`<wr-button @click=${() => session.describe({ payment })}>${words.newRules}</wr-button>`;
+    return html`<wr-button @click=${() => this.#takeRules(payment)}>${words.newRules}</wr-button>`;
+  }
+
+  /** The button goes with what it was for; the focus stays with the rules. */
+  #takeRules(payment: PointRules): void {
+    this.app.session.describe({ payment });
+    this.renderRoot.querySelector('summary')?.focus();
   }
 
   async #settle(result: EndedEvent, asked: string): Promise<void> {
