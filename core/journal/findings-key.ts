@@ -14,5 +14,14 @@ export interface GameMark {
  * needs no mark, since each game keeps the one that it was played with.
  */
 export function findingsKey({ events, lastEventAt }: GameMark, model: ReachModel): string {
-  return `${REVIEW_VERSION}-${fingerprint(JSON.stringify(model))}-${events}-${lastEventAt}`;
+  return `${REVIEW_VERSION}-${markOf(model)}-${events}-${lastEventAt}`;
+}
+
+const marks = new WeakMap<ReachModel, string>();
+
+/** A model's fingerprint, taken once: a journal asks for thousands of keys at a time. */
+function markOf(model: ReachModel): string {
+  const mark = marks.get(model) ?? fingerprint(JSON.stringify(model));
+  marks.set(model, mark);
+  return mark;
 }
