@@ -44,6 +44,8 @@ export const lookbackWords = {
   nothing: 'No deal was logged in this game. There is nothing to look back at.',
   table: 'Open at the Table',
   print: 'Print a summary',
+  save: 'Save this game as a file',
+  savedAs: (name: string) => `Saved as ${name}.`,
   facts: { seat: 'Seat', card: 'Card', place: 'Place', result: 'Result', points: 'Points', noSeat: 'not told' },
 
   ledger: {

@@ -10,7 +10,7 @@ test('the example season: added in one click, marked, and taken away in one acti
   expect(await violations(page)).toEqual([]);
   await part(page, 'Files');
   await page.getByRole('button', { name: 'Take the example season away' }).click();
-  await expect(page.getByText('64 games of the example season are gone.')).toBeVisible();
+  await expect(page.getByText('64 games of the example season are gone.')).toBeVisible({ timeout: 60_000 });
   await part(page, 'Games');
   await expect(page.getByText('No game yet. Your first deal will be here.')).toBeVisible();
 });
@@ -101,7 +101,8 @@ test('a table for a spreadsheet: numbers as numbers, formulas disarmed, a mark f
   expect(text.startsWith('\u{FEFF}id,started (UTC),place,')).toBe(true);
   const lines = text.trimEnd().split('\r\n');
   expect(lines).toHaveLength(65);
-  expect(lines[1]).toContain(",'=1+1,");
+  expect(lines.filter((line) => line.includes("'=1+1"))).toHaveLength(1);
+  expect(text).not.toContain(',=1+1');
   expect(lines.some((line) => /,-50,/.test(line))).toBe(true);
 });
 
@@ -116,11 +117,13 @@ test('everything in one file: brought in on another computer, nothing doubled, a
   );
   const file = { name, mimeType: 'application/json', buffer: Buffer.from(text) };
   await page.locator('wr-files-view input').setInputFiles(file);
-  await expect(page.getByText('0 games added. 0 kept beside another version. 64 were here already.')).toBeVisible();
+  await expect(page.getByText('0 games added. 0 kept beside another version. 64 were here already.')).toBeVisible({
+    timeout: 60_000,
+  });
   await page.getByRole('button', { name: 'Take the example season away' }).click();
-  await expect(page.getByText('64 games of the example season are gone.')).toBeVisible();
+  await expect(page.getByText('64 games of the example season are gone.')).toBeVisible({ timeout: 60_000 });
   await page.locator('wr-files-view input').setInputFiles(file);
-  await expect(page.getByText('64 games added.')).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByText('64 games added.')).toBeVisible({ timeout: 60_000 });
   await page.locator('wr-files-view input').setInputFiles({ ...file, buffer: Buffer.from(text.slice(0, 5000)) });
   await expect(page.getByText('This file could not be read. Your games are as they were.')).toBeVisible();
   expect(await violations(page)).toEqual([]);

@@ -1,6 +1,7 @@
 import { type Result, success } from '../../../core/base/result.ts';
 import type { NotedEvent } from '../../../core/game/events.ts';
 import type { GameRecord } from '../../../core/game/record.ts';
+import type { GameFigures } from '../../../core/journal/figures.ts';
 import type { Review } from '../../../core/review/review.ts';
 import type { Findings, GameChange } from '../../../main/desk/desk.ts';
 import type { GameSession } from '../../session/game-session.ts';
@@ -17,6 +18,8 @@ export class LookbackStore {
   readonly #id: string;
   readonly #listeners = new Set<() => void>();
   #stop = new AbortController();
+  /** Known once the game was measured; a note does not change them. */
+  #figures: GameFigures | null = null;
   status: LookbackStatus = 'opening';
   record: GameRecord | null = null;
   review: Review | null = null;
@@ -125,19 +128,26 @@ export class LookbackStore {
     const game = this.#journal.game(this.#id);
     const findings = found.ok ? found.value[0] : undefined;
     if (findings === undefined || game === undefined || findings.key !== this.#journal.keyOf(game)) return null;
+    this.#figures = findings.figures;
     return findings.review ?? null;
   }
 
   async #keep(review: Review, record: GameRecord): Promise<void> {
+    const figures = this.#figures ?? (await this.#measure(record));
     const game = this.#journal.game(this.#id);
-    const figures = await this.#journal.worker.ask('figures', record);
-    if (game === undefined || figures.status !== 'done' || !figures.value.ok) return;
+    if (game === undefined || figures === null) return;
+    this.#figures = figures;
     const choices = review.decisions.map(({ kind, cost, forced }) => ({ kind, cost, forced }));
     const key = this.#journal.keyOf(game);
-    const findings: Findings = { id: this.#id, key, figures: figures.value.value, choices, review };
+    const findings: Findings = { id: this.#id, key, figures, choices, review };
     const kept = await this.#journal.learn([findings]);
     this.trouble = kept.ok ? '' : kept.problem.message;
     this.#tell();
+  }
+
+  async #measure(record: GameRecord): Promise<GameFigures | null> {
+    const figures = await this.#journal.worker.ask('figures', record);
+    return figures.status === 'done' && figures.value.ok ? figures.value.value : null;
   }
 
   #set(status: LookbackStatus, trouble = ''): void {

@@ -1,6 +1,8 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import type { Result } from '../../../core/base/result.ts';
+import { writeGameFile } from '../../../core/game/file/write-game-file.ts';
 import type { GameRecord } from '../../../core/game/record.ts';
+import { saveFile } from '../../backup/save-file.ts';
 import { announce } from '../../parts/announcer.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
@@ -112,6 +114,7 @@ export class WrLookback extends LitElement {
       <div class="row screen">
         <wr-button @click=${() => this.#open(record.id)}>${words.table}</wr-button>
         <wr-button ?disabled=${this.#game?.status !== 'done'} @click=${() => window.print()}>${words.print}</wr-button>
+        <wr-button @click=${() => saveGame(record)}>${words.save}</wr-button>
       </div>`;
   }
 
@@ -180,6 +183,13 @@ export class WrLookback extends LitElement {
     this.#unsubscribe?.();
     this.#game?.stop();
   }
+}
+
+/** One game on its own, in the form of its file, which can be brought in elsewhere. */
+function saveGame(record: GameRecord): void {
+  const name = `${record.id}.windrow-game.json`;
+  saveFile(name, 'application/json', writeGameFile(record));
+  announce(words.savedAs(name));
 }
 
 function notesOfGame({ events }: GameRecord): string[] {
