@@ -1,11 +1,7 @@
 import { type ExchangeState, givenTiles } from '../exchange/state.ts';
-import type { CompiledCard } from '../reading/compiled.ts';
 import { KIND_COUNT, KINDS, supplyOf } from '../tiles/kinds.ts';
 import { Tiles } from '../tiles/tiles.ts';
-import { gatherFigures } from './figures.ts';
 import { INCOMING_CLASSES, type IncomingCell, type IncomingClass, incomingClassOf, IncomingCount } from './incoming.ts';
-import type { PolicyName } from './policies/names.ts';
-import { simulateGames, USUAL_POLICIES } from './simulate.ts';
 
 /** The passes that a journal must hold before its own rates count. */
 export const PASSES_NEEDED = 60;
@@ -13,9 +9,6 @@ export const PASSES_NEEDED = 60;
 const PRIOR_TILES = 10;
 /** The same for equal chances in the simulated table's, which has thousands of tiles. */
 const TABLE_PRIOR_TILES = 1;
-/** Games that tell the rates of a card: some 7,000 passes. */
-const RATE_GAMES = 300;
-const RATE_SEED = 11;
 
 /** How often tiles of a class come in, against equal chances for every unseen tile. */
 export interface ClassRate {
@@ -36,24 +29,9 @@ export interface IncomingRates {
   readonly weights: Float64Array;
 }
 
-/**
- * The rates of a card as the players of the simulated table pass, in steps of some games; each
- * yields the part done, 0 to 1.
- */
-export function* tableRatesSteps(
-  compiled: CompiledCard,
-  policies: readonly PolicyName[] = USUAL_POLICIES,
-  games = RATE_GAMES,
-): Generator<number, IncomingRates> {
-  const { watcher, incoming } = gatherFigures();
-  let passes = 0;
-  const onPass: typeof watcher.onPass = (table, seat, step, gave, came) => {
-    passes += came.length > 0 ? 1 : 0;
-    watcher.onPass?.(table, seat, step, gave, came);
-  };
-  const run = simulateGames({ compiled, seed: RATE_SEED, games, policies }, { onPass });
-  for (let step = run.next(); step.done !== true; step = run.next()) yield step.value.games / games;
-  return ratesOf('table', passes, incoming.cells(), EQUAL_CHANCES, TABLE_PRIOR_TILES);
+/** The rates of what came in at the simulated table: almost plain counts, for there are thousands of tiles. */
+export function tableRates(passes: number, cells: readonly IncomingCell[]): IncomingRates {
+  return ratesOf('table', passes, cells, EQUAL_CHANCES, TABLE_PRIOR_TILES);
 }
 
 /**

@@ -1,12 +1,12 @@
 import { legalEvents } from '../../core/game/legal.ts';
 import type { PassStep } from '../../core/exchange/steps.ts';
 import type { PassSize } from '../../core/plan/passes.ts';
-import { type BlockSums, USUAL_RULE } from '../../core/plan/race.ts';
+import { type BlockSums, type RaceRule, USUAL_RULE } from '../../core/plan/race.ts';
 import { type DueBlocks, Race, type RaceResult } from '../../core/plan/race-run.ts';
 import { exchangeChoices } from '../../core/table/future-choices.ts';
 import { EXCHANGE_FIGURES } from '../../core/table/future-figures.ts';
 import type { Choice } from '../../core/table/future-seats.ts';
-import type { IncomingRates } from '../../core/table/incoming-rates.ts';
+import { type IncomingRates, journalRates, type PassLog } from '../../core/table/incoming-rates.ts';
 import type { Kind } from '../../core/tiles/kinds.ts';
 import type { Answered } from '../worker/calls.ts';
 import { type Outcome, type StoppableLine, WorkerClient } from '../worker/client.ts';
@@ -34,6 +34,17 @@ export interface LookWishes {
   readonly offered: number | null;
 }
 
+/** What a look ahead is made from. */
+export interface LookParts {
+  readonly session: GameSession;
+  /** Who plans the pass that is due. */
+  readonly plans: Pick<Analysis, 'plan' | 'subscribe'>;
+  readonly startWorker: () => StoppableLine;
+  /** The passes of the player's own games. */
+  readonly readLog: () => Promise<PassLog>;
+  readonly rule?: RaceRule;
+}
+
 const NO_LOOK: Look = { status: 'none', choices: [], result: null, rates: null, message: '' };
 const SIZES: readonly PassSize[] = [3, 2, 1, 0];
 /** Workers that share the blocks; what they find does not depend on their number. */
@@ -45,8 +56,10 @@ const WORKERS = 2;
  */
 export class LookAhead {
   readonly #session: GameSession;
-  readonly #analysis: Analysis;
+  readonly #plans: LookParts['plans'];
+  readonly #rule: RaceRule;
   readonly #workers: readonly WorkerClient<LookCalls>[];
+  readonly #readLog: () => Promise<PassLog>;
   readonly #listeners = new Set<() => void>();
   #look: Look = NO_LOOK;
   #wishes: LookWishes = { byRates: false, offered: null };
@@ -55,12 +68,14 @@ export class LookAhead {
   /** The rates of a card, by its text. */
   #rates: { readonly card: string; readonly rates: IncomingRates } | undefined;
 
-  constructor(session: GameSession, analysis: Analysis, startWorker: () => StoppableLine) {
+  constructor({ session, plans, startWorker, readLog, rule = USUAL_RULE }: LookParts) {
     this.#session = session;
-    this.#analysis = analysis;
+    this.#plans = plans;
+    this.#readLog = readLog;
+    this.#rule = rule;
     this.#workers = Array.from({ length: WORKERS }, () => new WorkerClient<LookCalls>(startWorker));
     session.subscribe(() => this.#refresh());
-    analysis.subscribe(() => this.#refresh());
+    plans.subscribe(() => this.#refresh());
     this.#refresh();
   }
 
@@ -85,7 +100,7 @@ export class LookAhead {
 
   #refresh(): void {
     const { events, id, state } = this.#session;
-    const plan = this.#analysis.plan;
+    const plan = this.#plans.plan;
     const due = legalEvents(state).give;
     if (due === null || plan.status !== 'done' || plan.value === null) return this.#forget();
     if (due.step !== 'courtesy') this.#wishes = { ...this.#wishes, offered: null };
@@ -131,7 +146,7 @@ export class LookAhead {
     const choices = [...passes, ...(await this.#otherSizes(moment, step, passes, signal))];
     const rates = this.#wishes.byRates ? await this.#ratesFor(moment, signal) : null;
     this.#show({ ...NO_LOOK, status: 'pending', choices, rates });
-    const race = new Race({ candidates: choices.length, figures: EXCHANGE_FIGURES }, USUAL_RULE);
+    const race = new Race({ candidates: choices.length, figures: EXCHANGE_FIGURES }, this.#rule);
     for (let due = race.due; due !== null; due = race.due) {
       race.take(await this.#count(moment, choices, due, rates, signal));
       const result = race.result();
@@ -153,10 +168,11 @@ export class LookAhead {
     return found.map((tiles) => ({ type: 'give', tiles }));
   }
 
-  async #ratesFor(moment: LookMoment, signal: AbortSignal): Promise<IncomingRates> {
-    const { card } = moment;
+  /** The rates of the own journal if it holds enough passes, else those of the simulated table. */
+  async #ratesFor({ card }: LookMoment, signal: AbortSignal): Promise<IncomingRates> {
     if (this.#rates?.card !== card) {
-      this.#rates = { card, rates: valueOf(await this.#worker(0).ask('rates', { card }, { signal })) };
+      const table = valueOf(await this.#worker(0).ask('rates', { card }, { signal }));
+      this.#rates = { card, rates: journalRates(await this.#readLog(), table) };
     }
     return this.#rates.rates;
   }
@@ -168,7 +184,7 @@ export class LookAhead {
     rates: IncomingRates | null,
     signal: AbortSignal,
   ): Promise<readonly BlockSums[]> {
-    const { seed, blockSize } = USUAL_RULE;
+    const { seed, blockSize } = this.#rule;
     const weights = rates?.weights ?? null;
     const { offered } = this.#wishes;
     const shares = this.#workers.map((worker, share) => {

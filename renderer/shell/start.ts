@@ -4,6 +4,7 @@ import { Analysis } from '../session/analysis.ts';
 import { CardShelf } from '../session/card-shelf.ts';
 import { GameSession, type SessionWorld } from '../session/game-session.ts';
 import { LookAhead } from '../session/look-ahead.ts';
+import { readPassLog } from '../session/pass-log.ts';
 import { PreferenceStore, USUAL_PREFERENCES } from '../session/preference-store.ts';
 import { newGameId } from '../session/game-id.ts';
 import { shellWords } from '../words/shell.ts';
@@ -36,7 +37,7 @@ export async function startApp(desk: Desk, page: HTMLElement): Promise<void> {
     cards,
     session,
     analysis,
-    lookAhead: new LookAhead(session, analysis, startLookWorker),
+    lookAhead: new LookAhead({ session, plans: analysis, startWorker: startLookWorker, readLog: () => readPassLog(desk) }),
     go: (place) => (window.location.hash = hashOf(place)),
   };
   const told = [...(notices.ok ? notices.value : []), ...(games.ok ? [] : [games.problem.message]), ...problems];

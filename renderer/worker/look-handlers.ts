@@ -8,7 +8,7 @@ import { exchangeContest } from '../../core/table/future-contest.ts';
 import { USUAL_EXCHANGE } from '../../core/table/future-usual.ts';
 import { bestOfSizes } from '../../core/table/future-sizes.ts';
 import type { Position } from '../../core/table/future-world.ts';
-import { tableRatesSteps } from '../../core/table/incoming-rates.ts';
+import { tableRatesSteps } from '../../core/table/incoming-rates-table.ts';
 import { makeTableCard, type TableCard } from '../../core/table/table-card.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import type { Answered } from './calls.ts';

@@ -16,13 +16,8 @@ import { exchangeContest } from '../../core/table/future-contest.ts';
 import { IncomingDraws } from '../../core/table/future-draws.ts';
 import { USUAL_EXCHANGE } from '../../core/table/future-usual.ts';
 import { INCOMING_CLASSES, type IncomingClass, incomingClassOf } from '../../core/table/incoming.ts';
-import {
-  type IncomingRates,
-  journalRates,
-  PASSES_NEEDED,
-  PassLog,
-  tableRatesSteps,
-} from '../../core/table/incoming-rates.ts';
+import { type IncomingRates, journalRates, PASSES_NEEDED, PassLog } from '../../core/table/incoming-rates.ts';
+import { tableRatesSteps } from '../../core/table/incoming-rates-table.ts';
 import { shuffledSet } from '../../core/tiles/deal.ts';
 import { FLOWER, JOKER, KIND_COUNT, KINDS } from '../../core/tiles/kinds.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';

@@ -1,0 +1,162 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { expectValue, success } from '../../core/base/result.ts';
+import type { GameEvent, TimedEvent } from '../../core/game/events.ts';
+import type { GameRecord } from '../../core/game/record.ts';
+import { givenTiles } from '../../core/exchange/state.ts';
+import { planPass } from '../../core/plan/plan.ts';
+import { USUAL_RULE } from '../../core/plan/race.ts';
+import { knownTiles } from '../../core/reading/known.ts';
+import { exchangeContest } from '../../core/table/future-contest.ts';
+import { GameSession } from '../../renderer/session/game-session.ts';
+import { setAsideKinds } from '../../renderer/session/layout.ts';
+import { LookAhead, type LookParts } from '../../renderer/session/look-ahead.ts';
+import { readPassLog } from '../../renderer/session/pass-log.ts';
+import type { StoppableLine } from '../../renderer/worker/client.ts';
+import { lookHandlers } from '../../renderer/worker/look-handlers.ts';
+import type { Calls } from '../../renderer/worker/messages.ts';
+import { planView } from '../../renderer/worker/plan-view.ts';
+import { type Handlers, serve } from '../../renderer/worker/serve.ts';
+import type { GameEntry } from '../../main/desk/desk.ts';
+import { PassLog } from '../../core/table/incoming-rates.ts';
+import { bytesOf, raceOf } from '../plan/race-problems.ts';
+import { demoCard, demoTable } from '../table/cards.ts';
+import { tiles } from '../table/positions.ts';
+
+const RULE = { ...USUAL_RULE, looks: [1, 3, 6], blockSize: 16 };
+const AT = '2026-11-25T19:00:00Z';
+const DOCUMENT: unknown = JSON.parse(readFileSync(new URL('../../assets/demo.card.json', import.meta.url), 'utf8'));
+
+/** A worker in this thread: a real message channel, and the real server on its far end. */
+function lineOf(all: Handlers<Calls>): StoppableLine {
+  const { port1, port2 } = new MessageChannel();
+  port1.start();
+  port2.start();
+  const pause = (): Promise<void> => new Promise((resume) => setImmediate(resume));
+  serve(port2, all, { clock: () => performance.now(), pause });
+  return {
+    postMessage: (message) => port1.postMessage(message),
+    addEventListener: (type, listener) => port1.addEventListener(type, listener as EventListener),
+    terminate: () => port1.close(),
+  };
+}
+
+/** Plans at once whatever pass is due. */
+function plansOf(session: GameSession): LookParts['plans'] {
+  return {
+    get plan(): LookParts['plans']['plan'] {
+      const { rack, exchange } = session.state;
+      if (exchange?.phase !== 'giving' || exchange.step === null) return { status: 'none', value: null, message: '' };
+      const known = expectValue(knownTiles(rack, givenTiles(exchange)));
+      const plan = planPass(demoCard, known, exchange.step, { giftRacks: 2 });
+      return { status: 'done', value: planView(plan), message: '' };
+    },
+    subscribe: () => () => undefined,
+  };
+}
+
+function begin(log = new PassLog()): { session: GameSession; lookAhead: LookAhead } {
+  const kept = (): Promise<ReturnType<typeof success<null>>> => Promise.resolve(success(null));
+  const session = new GameSession(
+    {
+      desk: { startGame: kept, appendEvent: kept, dropEvent: kept, changeGame: kept },
+      appVersion: '0',
+      zone: 'UTC',
+      now: () => AT,
+      newId: () => 'game-1',
+    },
+    DOCUMENT,
+  );
+  const readLog = (): Promise<PassLog> => Promise.resolve(log);
+  const startWorker = (): StoppableLine => lineOf(lookHandlers);
+  const lookAhead = new LookAhead({ session, plans: plansOf(session), startWorker, readLog, rule: RULE });
+  return { session, lookAhead };
+}
+
+/** Waits until the look has ended. */
+function ended(lookAhead: LookAhead): Promise<LookAhead['look']> {
+  return new Promise((resolve) => {
+    const stop = lookAhead.subscribe(() => check());
+    const check = (): void => {
+      const { look } = lookAhead;
+      if (look.status !== 'done' && look.status !== 'failed') return;
+      stop();
+      resolve(look);
+    };
+  });
+}
+
+const DEALT: GameEvent = { type: 'dealt', seat: 'South', tiles: 'J FF N 0 13b 4578c 22d' };
+const FIRST_ROUND: readonly GameEvent[] = [
+  DEALT,
+  { type: 'gave', step: 'right', tiles: 'N 0 1b' },
+  { type: 'received', step: 'right', tiles: '9d 3c F' },
+  { type: 'gave', step: 'across', tiles: '9d 3b 3c' },
+  { type: 'received', step: 'across', tiles: '6c 2d E' },
+];
+
+describe('the look ahead of the window', { timeout: 120_000 }, () => {
+  it('begins when the plan is there, and finds what one worker alone would find, byte for byte (G7)', async () => {
+    const { session, lookAhead } = begin();
+    expect(lookAhead.look.status).toBe('none');
+    expectValue(session.apply(DEALT));
+    const look = await ended(lookAhead);
+    expect(look.message).toBe('');
+    expect(look.choices).toHaveLength(6);
+    const position = { seat: 1, exchange: session.state.exchange! };
+    const alone = raceOf(exchangeContest(demoTable, position, look.choices), RULE);
+    expect(bytesOf(look.result!)).toBe(bytesOf(alone));
+  });
+
+  it('looks anew with the tray’s pass, and forgets when no pass is due', async () => {
+    const { session, lookAhead } = begin();
+    expectValue(session.apply(DEALT));
+    const first = await ended(lookAhead);
+    session.lay(setAsideKinds(session.layout, tiles('FF 1b').toKinds()));
+    const second = await ended(lookAhead);
+    expect(second.choices).toHaveLength(first.choices.length + 1);
+    expect(second.choices.at(-1)).toEqual({ type: 'give', tiles: tiles('FF 1b').toKinds() });
+    expect(second.result!.standings.at(-1)!.deciding.loss.mean).toBeGreaterThan(0.01);
+    expectValue(session.apply({ type: 'gave', step: 'right', tiles: 'FF 1b' }));
+    expect(lookAhead.look.status).toBe('none');
+  });
+
+  it('compares other numbers of tiles where they may go unseen, and weighs what comes in when asked', async () => {
+    const { session, lookAhead } = begin();
+    for (const event of FIRST_ROUND) expectValue(session.apply(event));
+    const even = await ended(lookAhead);
+    const sizes = even.choices.map((choice) => (choice.type === 'give' ? choice.tiles.length : -1));
+    expect(sizes).toEqual([3, 3, 3, 3, 3, 3, 2, 1, 0]);
+    expect(even.rates).toBeNull();
+    lookAhead.wish({ byRates: true });
+    const weighed = await ended(lookAhead);
+    expect(weighed.rates?.source).toBe('table');
+    expect(bytesOf(weighed.result!)).not.toBe(bytesOf(even.result!));
+  });
+});
+
+describe('the log of passes', () => {
+  const record: Pick<GameRecord, 'events'> = {
+    events: FIRST_ROUND.map((event): TimedEvent => ({ ...event, at: AT })),
+  };
+  const desk = (entries: readonly Pick<GameEntry, 'id' | 'demo'>[]): Parameters<typeof readPassLog>[0] => ({
+    listGames: () => Promise.resolve(success(entries as readonly GameEntry[])),
+    openGame: (id) =>
+      Promise.resolve(
+        id === 'spoilt'
+          ? { ok: false, problem: { code: 'damaged', message: 'This game is damaged.' } }
+          : success(record as GameRecord),
+      ),
+  });
+
+  it('counts the passes of own games; invented and damaged ones do not count', async () => {
+    const games = ['one', 'two', 'spoilt'].map((id) => ({ id, demo: false }));
+    expect((await readPassLog(desk([...games, { id: 'three', demo: true }]))).passes).toBe(4);
+  });
+
+  it('is empty when the games can’t be listed', async () => {
+    const none = { ok: false as const, problem: { code: 'folder' as const, message: 'No folder.' } };
+    const broken = { ...desk([]), listGames: () => Promise.resolve(none) };
+    expect((await readPassLog(broken as Parameters<typeof readPassLog>[0])).passes).toBe(0);
+  });
+});
