@@ -35,7 +35,7 @@ async function next(windrow: Windrow, seat: string): Promise<void> {
 }
 
 test('four games by mouse: totals run on, East goes round, place and people stay', async ({ windrow, page }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(240_000);
   await windrow.open();
 
   // 1. South; the passes, some play; West wins 30 by South's discard, with jokers: 60, 30, 30.
@@ -176,7 +176,7 @@ test('K1: a whole game by keys alone: deal, passes, play, a group, the result, a
   windrow,
   page,
 }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(240_000);
   await windrow.open();
   await pick(page, 'Your seat', 'South');
   await tabTo(page, /^input\|.*text/);

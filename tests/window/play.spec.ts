@@ -1,6 +1,8 @@
 import { choose, field, straightToPlay, tableRows, type } from './play.ts';
 import { expect, test } from './windrow.ts';
 
+test.describe.configure({ timeout: 120_000 });
+
 const DEAL = 'J FF N 0 13b 4578c 22d';
 
 test('after the exchange the Table goes on into play: draws and discards in turn, typed in one row', async ({

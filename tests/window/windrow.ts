@@ -49,7 +49,7 @@ export class Windrow {
 
   /** Waits until all that was entered is on disk. */
   async saved(): Promise<void> {
-    await expect(this.page.locator('[data-saved=saved]')).toBeVisible();
+    await expect(this.page.locator('[data-saved=saved]')).toBeVisible({ timeout: 20_000 });
   }
 
   /** Types a deal into the field and takes it. */
