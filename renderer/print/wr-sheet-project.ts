@@ -131,6 +131,10 @@ export class WrSheetProject extends LitElement {
     this.renderRoot.querySelector<HTMLElement>('footer wr-button:last-of-type')?.focus();
   }
 
+  protected override updated(): void {
+    [...this.renderRoot.querySelectorAll('.step')].at(-1)?.scrollIntoView({ block: 'nearest' });
+  }
+
   protected override render(): unknown {
     const { problems } = this.sheet;
     const problem = problems[this.place];

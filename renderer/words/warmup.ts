@@ -302,7 +302,7 @@ export const warmUpWords = {
     best: 'Best pass',
     asGood: 'As good',
     lean: 'Lean',
-    hands: 'Nearest hands',
+    hands: 'Best hands',
     away: (away: number) => `${away} away`,
     reach: (percent: string) => `reach ${percent}`,
     model: 'Reaches are estimates under a stated model. Passes within half a point of the best count as equal.',

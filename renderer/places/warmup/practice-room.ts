@@ -1,5 +1,7 @@
 import { randomFromSeed } from '../../../core/base/random.ts';
+import { type DecisionKind, EQUAL_WITHIN } from '../../../core/review/decision.ts';
 import type { PracticeEntry } from '../../../core/warmup/history.ts';
+import { ownMisses } from '../../../core/warmup/own-misses.ts';
 import type { WarmUpItem } from '../../../core/warmup/item.ts';
 import { MOST_SECONDS, planSession, type SessionItem } from '../../../core/warmup/session.ts';
 import type { DealKind } from '../../../core/warmup/deal-kinds.ts';
@@ -109,6 +111,7 @@ export class PracticeRoom {
     else this.fail(history.problem.message);
     await this.sheets.list();
     this.#tell();
+    if (history.ok) await this.#takeMisses();
   }
 
   wish(change: Partial<DealWishes>): void {
@@ -220,6 +223,27 @@ export class PracticeRoom {
     this.#tell();
   }
 
+  /** Takes in the costly passes of games that were looked back at, of each game once; those of the demonstration are nobody's. */
+  async #takeMisses(): Promise<void> {
+    const [games, findings] = await Promise.all([this.#app.desk.listGames(), this.#app.desk.readFindings(null)]);
+    if (!games.ok || !findings.ok) return;
+    const played = new Set(games.value.filter(({ demo }) => !demo).map(({ id }) => id));
+    const known = new Set(this.#history.map((entry) => (entry.type === 'miss' ? entry.source : '')));
+    for (const { id, choices } of findings.value) {
+      const costly = choices?.some(({ kind, cost, forced }) => isPass(kind) && !forced && cost > EQUAL_WITHIN);
+      if (played.has(id) && !known.has(id) && costly === true) await this.#takeMissesOf(id);
+    }
+  }
+
+  async #takeMissesOf(source: string): Promise<void> {
+    const found = await this.#app.desk.readFindings(source);
+    const review = found.ok ? found.value[0]?.review : undefined;
+    for (const { id, rack, step, cost } of ownMisses(source, review?.decisions ?? [])) {
+      const kind = answerOf(await this.worker.ask('kind', { card: this.#card, rack }));
+      if (kind?.ok === true) this.note({ type: 'miss', id, day: today(), kind: kind.value, step, cost, source });
+    }
+  }
+
   async #takeCard(): Promise<void> {
     const card = await this.#app.cards.open(this.#app.preferences.values.cardId, true);
     if (!card.ok) {
@@ -248,4 +272,8 @@ export class PracticeRoom {
   #tell(): void {
     for (const listener of this.#listeners) listener();
   }
+}
+
+function isPass(kind: DecisionKind): boolean {
+  return kind === 'pass' || kind === 'courtesy';
 }

@@ -100,6 +100,7 @@ export const warmUpStyles = css`
   }
 
   .labelled {
+    min-width: 0;
     display: flex;
     flex-direction: column;
     gap: var(--space-1);
@@ -107,6 +108,8 @@ export const warmUpStyles = css`
   }
 
   .labelled select {
+    width: 100%;
+    min-width: 0;
     font-weight: 400;
   }
 
@@ -140,6 +143,10 @@ export const warmUpStyles = css`
   @container (max-width: 41.99rem) {
     .hands li {
       grid-template-columns: minmax(0, 1fr);
+    }
+
+    .number {
+      flex-wrap: wrap;
     }
   }
 

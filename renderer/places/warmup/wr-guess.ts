@@ -60,6 +60,7 @@ export class WrGuess extends LitElement {
       }
 
       .question {
+        min-width: 0;
         display: flex;
         flex-direction: column;
         gap: var(--space-3);

@@ -1,0 +1,87 @@
+import { expect, test } from 'vitest';
+import { expectValue } from '../../core/base/result.ts';
+import { reviewWhole } from '../../core/review/whole.ts';
+import { ownMisses } from '../../core/warmup/own-misses.ts';
+import { PracticeRoom } from '../../renderer/places/warmup/practice-room.ts';
+import { CardShelf } from '../../renderer/session/card-shelf.ts';
+import { PreferenceStore, USUAL_PREFERENCES } from '../../renderer/session/preference-store.ts';
+import type { StoppableLine } from '../../renderer/worker/client.ts';
+import { serve } from '../../renderer/worker/serve.ts';
+import { warmUpHandlers } from '../../renderer/worker/warm-up-handlers.ts';
+import { gameRecord, openOn } from '../main/support/desks.ts';
+import { MemoryDisk } from '../main/support/memory-disk.ts';
+import { DEMO_TEXT, engine } from './demo.ts';
+
+/** A worker in this thread: a real message channel, and the real handlers on its far end. */
+function startWorker(): StoppableLine {
+  const { port1, port2 } = new MessageChannel();
+  port1.start();
+  port2.start();
+  serve(port2, warmUpHandlers, {
+    clock: () => performance.now(),
+    pause: () => new Promise((resume) => setImmediate(resume)),
+  });
+  return {
+    postMessage: (message) => port1.postMessage(message),
+    addEventListener: (type, listener) => port1.addEventListener(type, listener as EventListener),
+    terminate: () => port1.close(),
+  };
+}
+
+const AT = '2026-11-25T18:00:01Z';
+/** A pass that breaks up what the rack has. */
+const GAME = gameRecord('g-1', {
+  card: JSON.parse(DEMO_TEXT),
+  events: [
+    { type: 'dealt', seat: 'South', tiles: 'J FF G 88b 23c 14567d', at: AT },
+    { type: 'gave', step: 'right', tiles: 'FF 8b', at: AT },
+    { type: 'received', step: 'right', tiles: 'N 9c 9d', at: AT },
+  ],
+});
+
+test('costly passes of games that were looked back at come into practice, each once; those of the demonstration not', async () => {
+  const disk = new MemoryDisk();
+  const desk = await openOn(disk, { demoCard: DEMO_TEXT });
+  const review = expectValue(reviewWhole(GAME, engine.model));
+  const misses = ownMisses('g-1', review.decisions);
+  expect(misses.map(({ rack, step }) => [rack, step])).toEqual([['J FF G 88b 23c 14567d', 'right']]);
+  for (const [id, demo] of [
+    ['g-1', false],
+    ['g-2', true],
+  ] as const) {
+    expectValue(await desk.startGame({ ...GAME, id, demo }));
+    expectValue(
+      await desk.keepFindings([
+        {
+          id,
+          key: 'as reviewed',
+          figures: { aways: [], aimed: null },
+          choices: review.decisions.map(({ kind, cost, forced }) => ({ kind, cost, forced })),
+          review: { ...review, id },
+        },
+      ]),
+    );
+  }
+  const about = expectValue(await desk.about());
+  const preferences = new PreferenceStore(desk, USUAL_PREFERENCES);
+  const enter = async (): Promise<PracticeRoom> => {
+    const room = new PracticeRoom({ desk, about, preferences, cards: new CardShelf(desk) }, startWorker);
+    await room.enter();
+    return room;
+  };
+  const room = await enter();
+  const [miss] = misses;
+  expect(room.history).toEqual([
+    {
+      type: 'miss',
+      id: miss?.id,
+      day: expect.any(Number),
+      kind: 'one-joker',
+      step: 'right',
+      cost: miss?.cost,
+      source: 'g-1',
+    },
+  ]);
+  await expect.poll(async () => expectValue(await desk.practice({ do: 'history' })).entries).toEqual(room.history);
+  expect((await enter()).history).toEqual(room.history);
+});
