@@ -148,6 +148,11 @@ export class Analysis {
     this.#refresh();
   }
 
+  /** How soon others win with this card, as far as games have told; the usual model counts until then. */
+  get terms(): ReachTerms | undefined {
+    return this.#terms().terms;
+  }
+
   #terms(): { readonly terms?: ReachTerms } {
     return this.#stages === null ? {} : { terms: termsAt(this.#stages, likelyDrawn(this.#session.state)) };
   }

@@ -38,7 +38,7 @@ export interface LookWishes {
 export interface LookParts {
   readonly session: GameSession;
   /** Who plans the pass that is due. */
-  readonly plans: Pick<Analysis, 'plan' | 'subscribe'>;
+  readonly plans: Pick<Analysis, 'plan' | 'terms' | 'subscribe'>;
   readonly startWorker: () => StoppableLine;
   /** The passes of the player's own games. */
   readonly readLog: () => Promise<PassLog>;
@@ -108,7 +108,7 @@ export class LookAhead {
     const choices = exchangeChoices(due.step, passes, this.#chosen(passes));
     const named = choices.map((choice) => (choice.type === 'stop' ? 'stop' : choice.tiles.join('-'))).join();
     const { byRates, offered } = this.#wishes;
-    const wanted = `${id} ${events.length} ${events.at(-1)?.at ?? ''} ${due.step} ${named} ${byRates} ${offered}`;
+    const wanted = `${id} ${events.length} ${events.at(-1)?.at ?? ''} ${due.step} ${named} ${byRates} ${offered} ${this.#plans.terms?.ends.join(' ') ?? ''}`;
     if (wanted === this.#lookedFor) return;
     this.#lookedFor = wanted;
     void this.#begin(due.step, choices);
@@ -132,7 +132,9 @@ export class LookAhead {
     const running = new AbortController();
     this.#running = running;
     this.#show({ ...NO_LOOK, status: 'pending', choices });
-    const moment = { card: JSON.stringify(this.#session.card), events: this.#session.events };
+    const { terms } = this.#plans;
+    const { card, events } = this.#session;
+    const moment = { card: JSON.stringify(card), events, ...(terms === undefined ? {} : { terms }) };
     try {
       await this.#run(moment, step, choices, running.signal);
     } catch (error) {

@@ -1,6 +1,7 @@
 import type { TimedEvent } from '../../core/game/events.ts';
 import type { PassSize } from '../../core/plan/passes.ts';
 import type { BlockSums } from '../../core/plan/race.ts';
+import type { ReachTerms } from '../../core/reading/reach-model.ts';
 import type { Choice } from '../../core/table/future-seats.ts';
 import type { IncomingRates } from '../../core/table/incoming-rates.ts';
 import type { Kind } from '../../core/tiles/kinds.ts';
@@ -22,6 +23,8 @@ export interface LookMoment {
   /** The card file's text. */
   readonly card: string;
   readonly events: readonly TimedEvent[];
+  /** The terms of the model of reach; the usual ones if left out. */
+  readonly terms?: ReachTerms;
 }
 
 export interface SizesRequest extends LookMoment {

@@ -2,7 +2,6 @@ import { stateOf } from '../../core/game/state.ts';
 import { givenTiles } from '../../core/exchange/state.ts';
 import { SEATS } from '../../core/exchange/steps.ts';
 import { type BlockSums, blockSteps } from '../../core/plan/race.ts';
-import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
 import type { CompiledCard } from '../../core/reading/compiled.ts';
 import { exchangeContest } from '../../core/table/future-contest.ts';
 import { USUAL_EXCHANGE } from '../../core/table/future-usual.ts';
@@ -15,6 +14,7 @@ import type { Answered } from './calls.ts';
 import { compiledCard } from './card-cache.ts';
 import type { LookCalls, LookMoment } from './look-calls.ts';
 import type { Handlers } from './serve.ts';
+import { modelFor } from './terms-model.ts';
 
 const TABLE_CARDS = new WeakMap<CompiledCard, TableCard>();
 
@@ -28,7 +28,7 @@ export const lookHandlers: Handlers<LookCalls> = {
     const { rack } = position.exchange;
     const gone = givenTiles(position.exchange);
     const known = { rack, gone, unseen: Tiles.fullSet.minus(rack.plus(gone)) };
-    return { ok: true, value: bestOfSizes(card.compiled, known, FIRST_REACH_MODEL, request.sizes) };
+    return { ok: true, value: bestOfSizes(card.compiled, known, modelFor(request.terms), request.sizes) };
   },
 
   *futures(request) {
@@ -37,6 +37,7 @@ export const lookHandlers: Handlers<LookCalls> = {
     const { choices, weights, offered, alive, blocks } = request;
     const terms = {
       ...USUAL_EXCHANGE,
+      model: modelFor(request.terms),
       ...(weights === null ? {} : { weights }),
       ...(offered === null ? {} : { offered }),
     };

@@ -51,6 +51,7 @@ function plansOf(session: GameSession): LookParts['plans'] {
       const plan = planPass(demoCard, known, exchange.step, { giftRacks: 2 });
       return { status: 'done', value: planView(plan), message: '' };
     },
+    terms: undefined,
     subscribe: () => () => undefined,
   };
 }
