@@ -98,7 +98,18 @@ export class WrSlots extends LitElement {
       }
 
       .dragging wr-tile {
-        z-index: 2;
+        visibility: hidden;
+      }
+
+      /* What follows the pointer lies over the whole window, so that no panel cuts it off. */
+      .moving {
+        position: fixed;
+        inset: var(--drag-top, 0) auto auto var(--drag-left, 0);
+        overflow: visible;
+        margin: 0;
+        padding: 0;
+        border: 0;
+        background: transparent;
         transform: translate(var(--drag-x, 0), var(--drag-y, 0));
         pointer-events: none;
       }
@@ -109,9 +120,7 @@ export class WrSlots extends LitElement {
 
   readonly #drag = new DragController(this, {
     pressedId: (event) => (this.disabled ? null : slotIdIn(event)),
-    started: (id) => {
-      this.dragging = id;
-    },
+    started: (id) => this.#startDragging(id),
     moved: (_, by) => {
       this.style.setProperty('--drag-x', `${by.x}px`);
       this.style.setProperty('--drag-y', `${by.y}px`);
@@ -146,6 +155,7 @@ export class WrSlots extends LitElement {
   }
 
   protected override updated(): void {
+    this.renderRoot.querySelector<HTMLElement>('.moving')?.togglePopover(true);
     if (!this.#wantsFocus) return;
     this.#wantsFocus = false;
     this.renderRoot.querySelector<HTMLElement>('[tabindex="0"]')?.focus({ preventScroll: true });
@@ -153,15 +163,22 @@ export class WrSlots extends LitElement {
 
   protected override render(): unknown {
     return html`<div
-      class="slots"
-      role="listbox"
-      aria-label=${this.label}
-      aria-orientation="horizontal"
-      aria-keyshortcuts="Delete Escape"
-      @keydown=${this.#onKey}
-    >
-      ${this.#slots().map((slot, at) => this.#slot(slot, at))}
-    </div>`;
+        class="slots"
+        role="listbox"
+        aria-label=${this.label}
+        aria-orientation="horizontal"
+        aria-keyshortcuts="Delete Escape"
+        @keydown=${this.#onKey}
+      >
+        ${this.#slots().map((slot, at) => this.#slot(slot, at))}
+      </div>
+      ${this.#moving()}`;
+  }
+
+  #moving(): unknown {
+    const tile = this.tiles.find(({ id }) => id === this.dragging);
+    if (tile === undefined) return nothing;
+    return html`<div class="moving" popover="manual" aria-hidden="true"><wr-tile .kind=${tile.kind}></wr-tile></div>`;
   }
 
   #slots(): Slot[] {
@@ -222,10 +239,16 @@ export class WrSlots extends LitElement {
     if (this.returnTo && isWithin(this.returnTo.getBoundingClientRect(), at)) this.#takeBack([id]);
   }
 
+  #startDragging(id: string): void {
+    const box = this.renderRoot.querySelector(`[data-slot="${CSS.escape(id)}"]`)?.getBoundingClientRect();
+    this.style.setProperty('--drag-left', `${box?.left ?? 0}px`);
+    this.style.setProperty('--drag-top', `${box?.top ?? 0}px`);
+    this.dragging = id;
+  }
+
   #stopDragging(): void {
     this.dragging = null;
-    this.style.removeProperty('--drag-x');
-    this.style.removeProperty('--drag-y');
+    for (const name of ['x', 'y', 'left', 'top']) this.style.removeProperty(`--drag-${name}`);
   }
 
   /** "Tiles to give: five bam, nine crak; 1 place free." */
