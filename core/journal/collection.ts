@@ -4,6 +4,7 @@ import { openGame } from '../game/file/read-game-file.ts';
 import { GAME_MIGRATIONS, migrate } from '../game/file/migrate.ts';
 import { writeLine } from '../game/file/write-game-file.ts';
 import { GAME_SCHEMA_VERSION, type GameRecord } from '../game/record.ts';
+import { type CollectedOthers, readOthers, writeOthers } from './collected-others.ts';
 
 export const COLLECTION_KIND = 'windrow.collection';
 export const COLLECTION_VERSION = 1;
@@ -21,6 +22,8 @@ export interface Collection {
   readonly savedAt: string;
   readonly games: readonly GameRecord[];
   readonly cards: readonly CollectedCard[];
+  /** What is no game and no card; files of early versions hold none. */
+  readonly others?: CollectedOthers;
 }
 
 /** A collection as read: what could not be read is told, the rest is there. */
@@ -35,7 +38,7 @@ const LARGEST = 300_000_000;
  * The text of the file: one game a line, so that a large one can still be looked through. Games
  * share the cards that they were played with: a game's `card` is a place in `playedWith`.
  */
-export function writeCollection({ appVersion, savedAt, games, cards }: Collection): string {
+export function writeCollection({ appVersion, savedAt, games, cards, others }: Collection): string {
   const list = (lines: readonly string[]): string => (lines.length === 0 ? '[]' : `[\n${lines.join(',\n')}\n]`);
   const shared = new Map<string, number>();
   const lines = games.map((game) => {
@@ -48,6 +51,7 @@ export function writeCollection({ appVersion, savedAt, games, cards }: Collectio
     `{"kind":"${COLLECTION_KIND}","schemaVersion":${COLLECTION_VERSION},`,
     `"appVersion":${JSON.stringify(appVersion)},"savedAt":${JSON.stringify(savedAt)},`,
     `"cards":${list(cards.map(writeLine))},`,
+    ...(others === undefined ? [] : writeOthers(others)),
     `"playedWith":${list([...shared.keys()].map((card) => card.slice('{"card":'.length, -1)))},`,
     `"games":${list(lines)}}`,
     '',
@@ -66,12 +70,14 @@ export function readCollection(text: string): Result<ReadCollection> {
   const documents: readonly unknown[] = Array.isArray(playedWith) ? playedWith : [];
   const listed: readonly unknown[] = Array.isArray(games) ? games : [];
   const read = listed.map((game) => readGame(withCard(game, documents)));
+  const others = readOthers(fields.value);
   const cardList: readonly unknown[] = Array.isArray(cards) ? cards : [];
   return success({
     appVersion: typeof appVersion === 'string' ? appVersion : '',
     savedAt: typeof savedAt === 'string' ? savedAt : '',
     games: read.flatMap((game) => (game.ok ? [game.value] : [])),
     cards: cardList.filter(isCollectedCard).map(({ id, text: card }) => ({ id, text: card })),
+    ...(others === undefined ? {} : { others }),
     problems: read.flatMap((game, place) => (game.ok ? [] : [`Game ${place + 1}: ${game.problem.message}`])),
   });
 }

@@ -1,9 +1,8 @@
 import { html, LitElement, nothing } from 'lit';
-import { emit } from '../parts/emit.ts';
 
 /**
  * Holds the help and the tour, and fetches them the first time that one is wanted. F1 opens the
- * help from everywhere. Sends `help-over` when one of them was closed.
+ * help from everywhere.
  */
 export class WrHelpHost extends LitElement {
   static override properties = {
@@ -78,10 +77,8 @@ export class WrHelpHost extends LitElement {
     await this.#show('tour');
   }
 
-  async #closed(): Promise<void> {
+  #closed(): void {
     this.shows = null;
-    await this.#settled();
-    emit(this, 'help-over', null);
   }
 
   /** Until both dialogs have followed. */

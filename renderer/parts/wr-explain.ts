@@ -105,6 +105,7 @@ export class WrExplain extends LitElement {
   /** The focus goes back to the number first, so that it finds its way from the help, too. */
   #more(): void {
     this.renderRoot.querySelector<HTMLElement>('#words')?.hidePopover();
+    this.renderRoot.querySelector('button')?.focus();
     emit<HelpAbout>(this, 'help-wanted', { about: this.heading });
   }
 }

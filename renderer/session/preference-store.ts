@@ -36,6 +36,12 @@ export class PreferenceStore {
     return this.#problem;
   }
 
+  /** Takes what the desk keeps already, for instance from a file that was brought in. */
+  adopt(values: Preferences): void {
+    this.#values = values;
+    this.#tell();
+  }
+
   async change(change: Partial<Preferences>): Promise<void> {
     this.#values = { ...this.#values, ...change };
     this.#tell();

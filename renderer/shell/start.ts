@@ -9,6 +9,7 @@ import { PreferenceStore, USUAL_PREFERENCES } from '../session/preference-store.
 import { newGameId } from '../session/game-id.ts';
 import { shellWords } from '../words/shell.ts';
 import type { AppContext } from './app-context.ts';
+import { showInstead } from './show-instead.ts';
 import { hashOf } from './route.ts';
 
 /** A game begun so long ago, in hours, is left in the journal at the start. */
@@ -37,7 +38,12 @@ export async function startApp(desk: Desk, page: HTMLElement): Promise<void> {
     cards,
     session,
     analysis,
-    lookAhead: new LookAhead({ session, plans: analysis, startWorker: startLookWorker, readLog: () => readPassLog(desk) }),
+    lookAhead: new LookAhead({
+      session,
+      plans: analysis,
+      startWorker: startLookWorker,
+      readLog: () => readPassLog(desk),
+    }),
     go: (place) => (window.location.hash = hashOf(place)),
   };
   const told = [...(notices.ok ? notices.value : []), ...(games.ok ? [] : [games.problem.message]), ...problems];
@@ -75,12 +81,5 @@ async function reopen(desk: Desk, session: GameSession, games: readonly GameEntr
 }
 
 function showFailure(page: HTMLElement, message: string, retry: () => void): void {
-  render(
-    html`<main class="failure">
-      <h1>${shellWords.cannotStart}</h1>
-      <p>${message}</p>
-      <button type="button" @click=${retry}>${shellWords.reload}</button>
-    </main>`,
-    page,
-  );
+  showInstead(page, { title: shellWords.cannotStart, text: message, button: shellWords.reload, act: retry });
 }

@@ -92,7 +92,7 @@ export class WrShell extends LitElement {
       >
         ${this.draw?.(this.app) ?? nothing}
       </main>
-      <wr-help-host @help-over=${this.#helpOver}></wr-help-host>`;
+      <wr-help-host></wr-help-host>`;
   }
 
   #saved(): unknown {
@@ -139,16 +139,12 @@ export class WrShell extends LitElement {
 
   #answerOffer(wanted: boolean): void {
     this.offering = false;
+    this.#focusMain();
     if (wanted) void this.#helpHost?.showTour();
-    else this.#focusMain();
   }
 
   #help(about: string): void {
     void this.#helpHost?.showHelp(about);
-  }
-
-  #helpOver(): void {
-    if (document.activeElement === document.body) this.#focusMain();
   }
 
   get #helpHost(): WrHelpHost | null {
@@ -177,6 +173,8 @@ export class WrShell extends LitElement {
     const wanted = placeOfHash(window.location.hash);
     const place = PLACES.find(({ id }) => id === wanted) ?? PLACES[0];
     const draw = await place.load();
+    // Another place was chosen while this one was fetched.
+    if (placeOfHash(window.location.hash) !== wanted) return;
     this.place = place;
     this.draw = draw;
     document.title = `${place.title} · ${shellWords.name}`;

@@ -1,3 +1,8 @@
+/** "1 game", "3 games". */
+function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? '' : 's'}`;
+}
+
 /** Words of the Settings. */
 export const settingsWords = {
   title: 'Settings',
@@ -16,12 +21,48 @@ export const settingsWords = {
   cardNote: 'A game that has begun keeps the card that it began with.',
   files: 'Your files',
   filesWords: 'Everything that you enter is kept on this computer, in this folder. Nothing is sent anywhere.',
+  show: 'Show my files',
+  shown: 'The folder is open in a window of its own.',
+  notShown: 'Windrow runs in your browser, which can not open folders. Open this one yourself:',
+  copyWords: 'You may copy the whole folder to another computer. Close Windrow before.',
+  backup: 'Keep a copy of everything',
+  backupWords: 'Games, cards, practice, sheets and settings in one file. Keep it on a stick or another disk.',
+  backupSave: 'Save everything as one file',
+  gathering: (done: number, of: number) => `Gathering: ${done} of ${of}`,
+  saved: (name: string) => `Saved as ${name}.`,
+  restore: 'Bring back a copy',
+  restoreWords: 'What is here stays. Of two versions of a game, the newest counts and the other stays as a copy.',
+  restoreChoose: 'Choose a file…',
+  bringing: (done: number, of: number) => `Bringing in: ${done} of ${of}`,
+  cannotRead: 'This file could not be read. Nothing was changed.',
+  brought: (games: number, copies: number, cards: number, sheets: number) =>
+    `Added: ${counted(games, 'game')}, ${counted(cards, 'card')}, ${counted(sheets, 'sheet')}. Kept as copies: ${copies}.`,
+  broughtSettings: 'The settings of the file hold now.',
+  someBad: (count: number) => `${counted(count, 'game')} in the file could not be read. The others are here.`,
+  notices: 'What Windrow noticed',
+  noticesNone: 'Nothing to tell since the start: all your files could be read.',
+  remove: 'Delete everything',
+  removeWords: 'Deletes all games, cards, practice and settings from this computer. There is no way back.',
+  removeButton: 'Delete everything…',
+  removeAsk: 'Delete everything?',
+  removeBody: (games: number, cards: number) =>
+    `This deletes ${counted(games, 'game')}, ${counted(cards, 'card')}, and all else that Windrow keeps here.`,
+  removeAdvice: 'Save everything as one file first, if you may want it back.',
+  removeNext: 'Go on to delete',
+  removeSure: 'Are you sure?',
+  removeLast: 'Everything goes now, for good.',
+  removeYes: 'Yes, delete everything',
+  removeNo: 'Keep everything',
+  removed: 'Everything is deleted.',
+  removedWords: 'Windrow keeps nothing on this computer any more. You may close this window, or begin anew.',
+  beginAnew: 'Begin anew',
   version: (version: string) => `Windrow ${version}`,
   cautions: 'Please keep in mind',
   cautionList: [
-    'Many clubs and all tournaments forbid aids at the table. Log a live game only where everyone agrees.',
-    'Reaches are estimates under a stated model. They are not promises.',
+    'Many clubs and every tournament forbid aids at the table. Log a live game only where everyone agrees.',
+    'Reaches are estimates under a stated model, not promises. What is exact is called exact.',
     'If you play for stakes, follow local law and the limits of your table.',
+    'Where your printed card or your organiser states a rule, it wins over the rules here.',
     'A printed card is the property of its publisher. Enter your own card for your own use, and do not pass it on.',
   ],
 };

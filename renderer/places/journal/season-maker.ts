@@ -3,7 +3,7 @@ import type { ImportedGames } from '../../../main/desk/desk.ts';
 import { DEMO_CARD } from '../../session/card-shelf.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import type { JournalStore } from './journal-store.ts';
-import { sendGames } from './send-games.ts';
+import { sendGames } from '../../backup/send-games.ts';
 
 /** Invents the example season in the worker and puts it into the journal; `told` hears the part done, 0 to 1. */
 export async function addSeason(

@@ -1,6 +1,9 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { Result } from '../../../core/base/result.ts';
 import { readCollection } from '../../../core/journal/collection.ts';
+import { bringIn } from '../../backup/bring-in.ts';
+import { backupName, gatherEverything } from '../../backup/gather.ts';
+import { saveFile } from '../../backup/save-file.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import type { AppContext } from '../../shell/app-context.ts';
@@ -8,11 +11,9 @@ import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { filesWords as words, journalWords } from '../../words/journal.ts';
-import { bringIn, gatherEverything } from './everything.ts';
 import { journalCsv } from './csv.ts';
 import { journalStyles } from './journal-styles.ts';
 import type { JournalStore } from './journal-store.ts';
-import { saveFile } from './save-file.ts';
 import { addSeason } from './season-maker.ts';
 
 /** Something under way, in words, with the part done. */
@@ -145,7 +146,7 @@ export class WrFilesView extends LitElement {
     const told = (done: number, of: number): void => this.#progress(words.gathering(done, of), done / of);
     const text = await this.#do(words.gathering(0, 0), () => gatherEverything(desk, about.appVersion, told));
     if (text === null) return;
-    const name = `windrow-${new Date().toISOString().slice(0, 10)}.windrow.json`;
+    const name = backupName();
     saveFile(name, 'application/json', text);
     this.#say(words.saved(name));
   }
@@ -163,7 +164,7 @@ export class WrFilesView extends LitElement {
     }
     const told = (done: number, of: number): void => this.#progress(words.bringing(done, of), done / of);
     const brought = await this.#do(words.bringing(0, read.value.games.length), () =>
-      bringIn(this.app.desk, read.value, told),
+      bringIn(this.app, read.value, told),
     );
     await this.store.load();
     if (brought === null) return;

@@ -10,6 +10,9 @@ import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { moneyWords } from '../../words/play.ts';
 import { settingsWords as words } from '../../words/settings.ts';
+import './wr-backup.ts';
+import './wr-delete-all.ts';
+import './wr-my-files.ts';
 import './wr-payment-rules.ts';
 import './wr-remove-names.ts';
 
@@ -44,6 +47,7 @@ export class WrSettingsPlace extends LitElement {
       <h1>${words.title}</h1>
       ${problem === null ? nothing : html`<wr-notice tone="bad" .closable=${false}>${problem.message}</wr-notice>`}
       ${this.#looks()} ${this.#table()} ${this.#money()} ${this.#names()} ${this.#files()} ${cautions()}
+      <p class="soft">${words.version(this.app.about.appVersion)}</p>
     </div>`;
   }
 
@@ -100,13 +104,18 @@ export class WrSettingsPlace extends LitElement {
   }
 
   #files(): unknown {
-    const { folder, appVersion } = this.app.about;
     return html`<section aria-labelledby="files">
-      <h2 id="files">${words.files}</h2>
-      <p>${words.filesWords}</p>
-      <p><code>${folder}</code></p>
-      <p class="soft">${words.version(appVersion)}</p>
-    </section>`;
+        <h2 id="files">${words.files}</h2>
+        <wr-my-files .app=${this.app}></wr-my-files>
+      </section>
+      <section aria-labelledby="backup">
+        <h2 id="backup">${words.backup}</h2>
+        <wr-backup .app=${this.app}></wr-backup>
+      </section>
+      <section aria-labelledby="remove">
+        <h2 id="remove">${words.remove}</h2>
+        <wr-delete-all .app=${this.app}></wr-delete-all>
+      </section>`;
   }
 
   #choice(

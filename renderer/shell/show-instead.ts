@@ -1,0 +1,23 @@
+import { html, render } from 'lit';
+import '../parts/wr-button.ts';
+
+/** A page in the place of the whole window: what happened, and the one thing to do. */
+export interface InsteadPage {
+  readonly title: string;
+  readonly text: string;
+  readonly button: string;
+  readonly act: () => void;
+}
+
+/** Shows it in the place of everything else, and puts the focus on its heading. */
+export function showInstead(page: HTMLElement, { title, text, button, act }: InsteadPage): void {
+  render(
+    html`<main class="instead">
+      <h1 tabindex="-1">${title}</h1>
+      <p>${text}</p>
+      <wr-button look="main" @click=${act}>${button}</wr-button>
+    </main>`,
+    page,
+  );
+  page.querySelector<HTMLElement>('.instead h1')?.focus();
+}
