@@ -114,10 +114,8 @@ export const journalWords = {
 
 /** Words of the season's page. */
 export const seasonWords = {
-  title: 'Your season',
   lead: (count: number) => `From ${games(count)}. The filters of the list hold here too.`,
   filtered: 'Some games are filtered out.',
-  toFilters: 'Change the filters',
   print: 'Print this page',
   none: 'There is nothing to sum up yet.',
   interval: 'The thin line shows where the true rate lies, 19 times in 20.',
@@ -161,7 +159,6 @@ export const seasonWords = {
 
 /** Words of the evenings. */
 export const eveningWords = {
-  title: 'Evenings',
   lead: 'Games that belong together, with what each chair gained.',
   none: 'No evening yet. Give games the same evening word in their look-back.',
   when: (day: string, count: number) => `${day}, ${games(count)}`,

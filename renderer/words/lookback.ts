@@ -126,7 +126,6 @@ export const lookbackWords = {
     title: 'Try another choice',
     lead: (many: string) => `Choose ${many} of your tiles, then look.`,
     label: 'Tiles to try',
-    three: 'three',
     one: 'one',
     upTo: 'up to three',
     number: (count: number) => ['no tile', 'one', 'two', 'three'][count] ?? String(count),
