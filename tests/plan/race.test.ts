@@ -71,7 +71,7 @@ describe('G4: verdicts', () => {
     return races.filter(({ standings }) => standings.some(({ verdict }) => verdict === 'costs')).length / races.length;
   }
 
-  it('of six equal choices any is called costly in at most 5 of 100 races', () => {
+  it('X11: of six equal choices any is called costly in at most 5 of 100 races', () => {
     expect(alarms(coins([0.3, 0.3, 0.3, 0.3, 0.3, 0.3]))).toBeLessThanOrEqual(0.05);
     expect(alarms(spreads([0.3, 0.3, 0.3, 0.3]))).toBeLessThanOrEqual(0.05);
   });
@@ -82,13 +82,13 @@ describe('G4: verdicts', () => {
     expect(races.every(({ standings }) => standings[0]?.verdict !== 'costs')).toBe(true);
   });
 
-  it('a certain loss under half a point is no error', () => {
+  it('X12: a certain loss under half a point is no error', () => {
     const { standings } = raceOf(spreads([0.304, 0.3]), { ...rule, looks: [100], blockSize: 64 });
     expect(standing(standings, 1).deciding.loss.low).toBeGreaterThan(0);
     expect(standing(standings, 1).verdict).toBe('as good');
   });
 
-  it('a loss over half a point that the interval does not exceed is no error', () => {
+  it('X12: a loss over half a point that the interval does not exceed is no error', () => {
     const { standings } = raceOf(coins([0.32, 0.3], 0), { ...rule, looks: [2], seed: 5 });
     const losses = standings.map(({ deciding }) => deciding.loss);
     expect(Math.max(...losses.map(({ mean }) => mean))).toBeGreaterThan(0.005);
@@ -137,7 +137,7 @@ describe('G7: same seed, same answer, byte for byte', () => {
 });
 
 describe('G9: sampling stops by a rule fixed beforehand', () => {
-  it('looks only where the rule says: every number of futures is that of a look', () => {
+  it('X10: looks only where the rule says: every number of futures is that of a look', () => {
     const rule = { ...USUAL_RULE, looks: [3, 5, 11], blockSize: 8, halfWidth: 0 };
     for (const seed of SEEDS.slice(0, 50)) {
       const { standings, rule: told } = raceOf(coins([0.5, 0.4, 0.1, 0.45]), { ...rule, seed });

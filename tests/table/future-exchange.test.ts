@@ -103,7 +103,7 @@ describe('G10: futures of one pass against the exact answer', () => {
     },
   );
 
-  it('sampled means of away and reach are the exact table’s, within 4.9 standard errors', () => {
+  it('X6: sampled means of away and reach are the exact table’s, within 4.9 standard errors', () => {
     for (const { rack, pass, place } of cases) {
       const table = passTable(demoCard, knownOf(rack), pass.length as PassSize, FIRST_REACH_MODEL, [pass]);
       const contest = exchangeContest(demoTable, positionAt(rack, 'courtesy'), [{ type: 'give', tiles: pass }], SURE);
@@ -143,12 +143,12 @@ describe('what comes in', () => {
     return { seen: keys.map((each) => seen.get(each) ?? 0), chances: keys.map((each) => exact.get(each)! / all) };
   }
 
-  it('is a draw without replacement, all unseen tiles alike (chi-square)', () => {
+  it('X2: is a draw without replacement, all unseen tiles alike (chi-square)', () => {
     const { seen, chances } = compared(new Float64Array(KIND_COUNT).fill(1));
     expect(tail(seen, chances)).toBeGreaterThan(LEVEL);
   });
 
-  it('with weights, any three tiles come with a chance in proportion to the product of theirs (chi-square)', () => {
+  it('X3: with weights, any three tiles come with a chance in proportion to the product of theirs (chi-square)', () => {
     const weights = Float64Array.from(KINDS, (kind) => (kind < 9 ? 0.3 : 1));
     const { seen, chances } = compared(weights);
     expect(tail(seen, chances)).toBeGreaterThan(LEVEL);
@@ -172,7 +172,7 @@ describe('what comes in', () => {
 });
 
 describe('the value of a rack when play begins', () => {
-  it('is the best reach of the full reading', () => {
+  it('X6: is the best reach of the full reading', () => {
     const value = new BestReach(demoTable, FIRST_REACH_MODEL);
     for (let seed = 500; seed < 560; seed += 1) {
       const known = knownOf(rackOf(seed));
@@ -242,7 +242,7 @@ describe('futures of the exchange', () => {
     expect(all.play({ type: 'stop' }, randomFromSeed(2)).away).toBe(least);
   });
 
-  it('offers come with their chances, and three when they sum to less than one by rounding', () => {
+  it('X5: offers come with their chances, and three when they sum to less than one by rounding', () => {
     const rack = rackOf(722);
     const [pass] = passes(rack, 1);
     const least = smallestAway(demoCard, rack.toCounts());

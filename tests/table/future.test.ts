@@ -70,7 +70,7 @@ describe('the deal of a future', () => {
     }
   });
 
-  it('every unseen tile is as likely to lie in a place (chi-square, level 1e-6)', () => {
+  it('X7: every unseen tile is as likely to lie in a place (chi-square, level 1e-6)', () => {
     const position = POSITIONS[0]!;
     const { pool } = knownDeal(position);
     const rare = pool.filter((kind) => pool.filter((other) => other === kind).length === 4).slice(0, 40);
@@ -88,7 +88,7 @@ describe('the deal of a future', () => {
 });
 
 describe('a future', () => {
-  it('agrees with all that the user has seen: what went and what came in at every step', () => {
+  it('X7: agrees with all that the user has seen: what went and what came in at every step', () => {
     for (const [seed, position] of POSITIONS.entries()) {
       const futures = new Futures(demoTable, position, TERMS);
       for (let stream = 0; stream < 4; stream += 1) {

@@ -96,12 +96,12 @@ describe('incoming rates of a journal', () => {
     expect(smoothed).toBeLessThan(0.8 * plain);
   });
 
-  it(`are those of the table until ${PASSES_NEEDED} passes are logged`, () => {
+  it(`X15: are those of the table until ${PASSES_NEEDED} passes are logged`, () => {
     expect(journalRates(logOf(PASSES_NEEDED - 3, 3, KNOWN_WEIGHTS), EVEN)).toBe(EVEN);
     expect(journalRates(logOf(PASSES_NEEDED, 3, KNOWN_WEIGHTS), EVEN).source).toBe('journal');
   });
 
-  it('by hand: no flower where some were expected, and ten tiles at rate 1 beside', () => {
+  it('X15, by hand: no flower where some were expected, and ten tiles at rate 1 beside', () => {
     const log = logOf(
       PASSES_NEEDED,
       4,
