@@ -23,7 +23,7 @@ export const cardProgress: v.GenericSchema<unknown, CardProgress> = v.object({
   answers: v.pipe(v.array(answer), v.maxLength(6000)),
 });
 
-export const NO_PROGRESS: CardProgress = { confirmed: [], answers: [] };
+const NO_PROGRESS: CardProgress = { confirmed: [], answers: [] };
 
 /**
  * How far a person has come with a card: a small file beside the cards, so that the card file

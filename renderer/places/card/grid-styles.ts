@@ -83,18 +83,6 @@ export const gridStyles = css`
     padding: var(--space-3);
   }
 
-  .name {
-    align-items: flex-start;
-  }
-
-  .name wr-button {
-    margin-top: 1.75rem;
-  }
-
-  .name wr-field {
-    flex: 1 1 12rem;
-  }
-
   @container (min-width: 60rem) {
     [role='row'],
     [role='row'].first {

@@ -54,13 +54,3 @@ export function withButton(draft: GroupDraft, { symbol, ofSuit }: SymbolButton, 
 export function isShown(draft: GroupDraft, { symbol, ofSuit }: SymbolButton): boolean {
   return draft.symbol === symbol && (symbol !== 'D' || ofSuit === (draft.suit !== 'none'));
 }
-
-/** Whether a group has a suit to choose. */
-export function hasSuit({ suit }: GroupDraft): boolean {
-  return suit !== 'none';
-}
-
-/** Whether a group has a number that may move. */
-export function isNumber({ symbol }: GroupDraft): boolean {
-  return NUMBER_SYMBOLS.some((number) => number === symbol);
-}

@@ -6,12 +6,9 @@ import {
   sectionName,
   textField,
 } from '../../../core/card/document.ts';
-import { addSection, changeLine, renameSection } from '../../../core/card/edit.ts';
-import { HAND_SIZE } from '../../../core/card/pattern.ts';
+import { changeLine } from '../../../core/card/edit.ts';
 import { announce } from '../../parts/announcer.ts';
 import '../../parts/wr-button.ts';
-import '../../parts/wr-field.ts';
-import type { FieldText } from '../../parts/wr-field.ts';
 import '../../parts/wr-toolbar.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
@@ -22,9 +19,11 @@ import { cardStyles } from './card-styles.ts';
 import { type Cell, cellText, type Column, COLUMNS, emptied, goTo, isTextColumn, setByKey } from './grid-cells.ts';
 import { gridStyles } from './grid-styles.ts';
 import { copyLine, dropLine, newLine, shiftLine, type Step } from './line-moves.ts';
-import { lineFacts, printedWay, readLine } from './line-reading.ts';
+import { lineFacts } from './line-reading.ts';
+import { liveLine } from './live-line.ts';
 import { pointsFrom } from './points.ts';
-import './wr-line-groups.ts';
+import './wr-grid-sections.ts';
+import type { SectionChosen } from './wr-grid-sections.ts';
 import './wr-pattern-field.ts';
 import type { TypedPattern } from './wr-pattern-field.ts';
 
@@ -105,36 +104,14 @@ export class WrCardGrid extends LitElement {
     const section = editor.document.sections[this.section];
     return html`<div class="stack">
       <p>${words.lead} ${words.keys}</p>
-      ${this.#sections(editor, section)}
+      <wr-grid-sections
+        .editor=${editor}
+        .section=${this.section}
+        @section-chosen=${({ detail }: CustomEvent<SectionChosen>) => this.#choose(detail.section)}
+        @section-named=${this.#named}
+      ></wr-grid-sections>
       ${section === undefined ? html`<p>${words.noSections}</p>` : this.#grid(section)}
       ${section === undefined ? nothing : this.#below(editor)}
-    </div>`;
-  }
-
-  #sections(editor: CardEditor, section: SectionDocument | undefined): unknown {
-    return html`<div class="row name" @keydown=${this.#onNameKey}>
-      ${
-        section === undefined
-          ? nothing
-          : html`<div class="labelled">
-                <label for="which">${words.section}</label
-                ><select id="which" @change=${this.#chosen}>
-                  ${editor.document.sections.map(
-                    (each, at) => html`<option .selected=${at === this.section}>${sectionName(each, at)}</option>`,
-                  )}
-                </select>
-              </div>
-              ${
-                editor.fixed
-                  ? nothing
-                  : html`<wr-field
-                      label=${words.sectionName}
-                      .value=${textField(section, 'name')}
-                      @field-typed=${({ detail }: CustomEvent<FieldText>) => this.#rename(editor, detail.value)}
-                    ></wr-field>`
-              }`
-      }
-      ${editor.fixed ? nothing : html`<wr-button @click=${() => this.#addSection(editor)}>${words.newSection}</wr-button>`}
     </div>`;
   }
 
@@ -211,7 +188,7 @@ export class WrCardGrid extends LitElement {
     const off = line === undefined || editor.fixed;
     const card = editor.document;
     return html`<section class="sheet close live" aria-label=${lineWords.example}>
-        ${line === undefined ? html`<p>${words.empty}</p>` : this.#live(line)}
+        ${line === undefined ? html`<p>${words.empty}</p>` : liveLine(line, this.#column === 'points' ? this.writing : null)}
       </section>
       <wr-toolbar label=${lineWords.actions}>
         <wr-button ?disabled=${off} @click=${() => this.#step(copyLine(card, place))}>${lineWords.duplicate}</wr-button>
@@ -222,19 +199,6 @@ export class WrCardGrid extends LitElement {
         >
       </wr-toolbar>
       <p class="soft" id="keys">${words.moreKeys}</p>`;
-  }
-
-  #live(line: LineDocument): unknown {
-    const reading = readLine(line);
-    const left = HAND_SIZE - reading.tiles;
-    const rest = left > 0 ? ` · ${lineWords.toGo(left)}` : left < 0 ? ` · ${lineWords.tooMany(-left)}` : '';
-    const ways = reading.whole ? ` · ${cardWords.ways(reading.ways.length)}` : '';
-    const points = this.#column === 'points' && this.writing !== null && pointsFrom(this.writing) === null;
-    return html`<p>
-        <strong>${lineWords.count(reading.tiles)}${rest}</strong>${ways}
-        ${points && this.writing !== '' ? html`<span class="bad" role="alert">${words.wrongPoints}</span>` : nothing}
-      </p>
-      <wr-line-groups fixed .reading=${reading} .way=${printedWay(reading)}></wr-line-groups>`;
   }
 
   #onKey(event: KeyboardEvent): void {
@@ -376,27 +340,13 @@ export class WrCardGrid extends LitElement {
     this.#refocus = true;
   }
 
-  #chosen({ target }: Event): void {
-    if (target instanceof HTMLSelectElement) this.section = target.selectedIndex;
-    this.cell = { row: 0, column: 0 };
-  }
-
-  #rename(editor: CardEditor, name: string): void {
-    editor.change(renameSection(editor.document, this.section, name), editor.selection, `section ${this.section}`);
-  }
-
-  #addSection(editor: CardEditor): void {
-    const section = editor.document.sections.length;
-    editor.change(addSection(editor.document, ''), { section, line: null });
+  #choose(section: number): void {
     this.section = section;
     this.cell = { row: 0, column: 0 };
-    void this.updateComplete.then(() => this.renderRoot.querySelector('wr-field')?.focus());
   }
 
-  /** Enter in the section's name goes to its last row. */
-  #onNameKey(event: KeyboardEvent): void {
-    if (event.key !== 'Enter' || !(event.target instanceof HTMLElement) || event.target.localName !== 'wr-field')
-      return;
+  /** From the section's name on to its last row. */
+  #named(): void {
     this.#go({ row: this.#rows - 1, column: 0 });
   }
 

@@ -23,7 +23,7 @@ import { copyLine, dropLine, newLine, placeBeside, sendLine, shiftLine, type Ste
 import './wr-card-outline.ts';
 import './wr-line-form.ts';
 import './wr-line-view.ts';
-import type { LineEdited } from './wr-line-form.ts';
+import type { LineEdited } from './line-edited.ts';
 
 const words = cardWords.line;
 const sectionWords = cardWords.section;

@@ -5,7 +5,6 @@ import { writeCardFile } from '../../../core/card/file.ts';
 import type { CardCaution } from '../../../main/desk/desk.ts';
 import { announce } from '../../parts/announcer.ts';
 import '../../parts/wr-button.ts';
-import '../../parts/wr-dialog.ts';
 import '../../parts/wr-notice.ts';
 import '../../parts/wr-tabs.ts';
 import type { TabChosen } from '../../parts/wr-tabs.ts';
@@ -19,11 +18,14 @@ import { shellWords } from '../../words/shell.ts';
 import type { CardEditor, Selection } from './card-editor.ts';
 import { fileNameOf, handOut, LARGEST_FILE } from './card-files.ts';
 import { type CardRoom, DEMO_CARD } from './card-room.ts';
+import { FileDrop } from './file-drop.ts';
 import { placeHeadStyles } from './place-head-styles.ts';
 import { roomOf } from './room-of.ts';
 import { isView, VIEWS, type View, viewContent } from './views.ts';
 import './wr-card-arrived.ts';
 import type { ArrivalAnswer, ArrivedFile } from './wr-card-arrived.ts';
+import './wr-card-caution.ts';
+import type { WrCardCaution } from './wr-card-caution.ts';
 import type { CardWish } from './wr-card-shelf.ts';
 import './wr-card-start.ts';
 import type { CardNamed } from './wr-card-start.ts';
@@ -35,8 +37,6 @@ export class WrCardPlace extends LitElement {
     view: { state: true },
     arrived: { state: true },
     starting: { state: true },
-    caution: { state: true },
-    dropping: { state: true },
   };
 
   declare app: AppContext;
@@ -45,24 +45,17 @@ export class WrCardPlace extends LitElement {
   declare protected arrived: ArrivedFile | null;
   /** Whether the title of a new card is asked for. */
   declare protected starting: boolean;
-  /** A caution that is shown, and what follows once it was read. */
-  declare protected caution: { readonly about: CardCaution; readonly follow: () => void } | null;
-  /** Whether a file is being dragged over the window. */
-  declare protected dropping: boolean;
 
   static override styles = [sharedStyles, placeStyles, placeHeadStyles, css``];
 
   readonly #onKey = (event: KeyboardEvent): void => this.#shortcut(event);
-  readonly #onDrag = (event: DragEvent): void => this.#dragged(event);
-  readonly #onDrop = (event: DragEvent): void => this.#dropped(event);
+  readonly #drop = new FileDrop(this, (file) => this.#withCaution('import', () => void this.#arrive(file)));
 
   constructor() {
     super();
     this.view = 'cards';
     this.arrived = null;
     this.starting = false;
-    this.caution = null;
-    this.dropping = false;
     new StoreController(this, () => [this.#room, this.app.preferences]);
   }
 
@@ -70,20 +63,18 @@ export class WrCardPlace extends LitElement {
     return roomOf(this.app);
   }
 
+  get #caution(): WrCardCaution | null {
+    return this.renderRoot.querySelector('wr-card-caution');
+  }
+
   override connectedCallback(): void {
     super.connectedCallback();
     window.addEventListener('keydown', this.#onKey);
-    window.addEventListener('dragover', this.#onDrag);
-    window.addEventListener('dragleave', this.#onDrag);
-    window.addEventListener('drop', this.#onDrop);
     void this.#enter();
   }
 
   override disconnectedCallback(): void {
     window.removeEventListener('keydown', this.#onKey);
-    window.removeEventListener('dragover', this.#onDrag);
-    window.removeEventListener('dragleave', this.#onDrag);
-    window.removeEventListener('drop', this.#onDrop);
     void this.#room.refreshTable();
     super.disconnectedCallback();
   }
@@ -98,7 +89,7 @@ export class WrCardPlace extends LitElement {
           : html`<wr-notice tone="bad" @notice-closed=${() => this.#room.forgetTrouble()}>${trouble}</wr-notice>`
       }
       ${editor === null ? html`<p>${words.opening}</p>` : this.#body(editor)}
-      <div class="drop ${this.dropping ? 'shown' : ''}" aria-hidden="true"><span>${words.shelf.drop}</span></div>
+      <div class="drop ${this.#drop.over ? 'shown' : ''}" aria-hidden="true"><span>${words.shelf.drop}</span></div>
       <input
         class="unseen"
         type="file"
@@ -112,7 +103,7 @@ export class WrCardPlace extends LitElement {
         @card-named=${({ detail }: CustomEvent<CardNamed>) => this.#start(detail)}
         @start-left=${this.#leaveStart}
       ></wr-card-start>
-      ${this.#cautionDialog()}
+      <wr-card-caution .preferences=${this.app.preferences}></wr-card-caution>
     </div>`;
   }
 
@@ -191,19 +182,6 @@ export class WrCardPlace extends LitElement {
     >`;
   }
 
-  #cautionDialog(): unknown {
-    const about = this.caution?.about ?? 'entry';
-    return html`<wr-dialog
-      heading=${words.caution.title}
-      ?open=${this.caution !== null}
-      @dialog-closed=${() => (this.caution = null)}
-    >
-      <p>${words.caution.words[about]}</p>
-      <p>${words.caution.rest}</p>
-      <wr-button slot="actions" look="main" @click=${this.#agreed}>${words.caution.agree}</wr-button>
-    </wr-dialog>`;
-  }
-
   async #enter(): Promise<void> {
     await this.#room.enter();
     if (this.#room.editor?.fixed === false) this.view = 'lines';
@@ -271,19 +249,8 @@ export class WrCardPlace extends LitElement {
     this.starting = false;
   }
 
-  /** Shows a caution first, unless it was shown before. */
   #withCaution(about: CardCaution, follow: () => void): void {
-    if (this.app.preferences.values.cautionsSeen.includes(about)) follow();
-    else this.caution = { about, follow };
-  }
-
-  #agreed(): void {
-    const { caution } = this;
-    if (caution === null) return;
-    this.caution = null;
-    const { preferences } = this.app;
-    void preferences.change({ cautionsSeen: [...preferences.values.cautionsSeen, caution.about] });
-    caution.follow();
+    this.#caution?.warn(about, follow);
   }
 
   #chosen({ target }: Event): void {
@@ -291,20 +258,6 @@ export class WrCardPlace extends LitElement {
     const file = target.files?.[0];
     target.value = '';
     if (file !== undefined) void this.#arrive(file);
-  }
-
-  #dragged(event: DragEvent): void {
-    if (event.dataTransfer?.types.includes('Files') !== true) return;
-    event.preventDefault();
-    this.dropping = event.type === 'dragover';
-  }
-
-  #dropped(event: DragEvent): void {
-    const file = event.dataTransfer?.files[0];
-    if (file === undefined) return;
-    event.preventDefault();
-    this.dropping = false;
-    this.#withCaution('import', () => void this.#arrive(file));
   }
 
   async #arrive(file: File): Promise<void> {
@@ -338,7 +291,7 @@ export class WrCardPlace extends LitElement {
   #shortcut(event: KeyboardEvent): void {
     const { editor } = this.#room;
     const wanted = (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z';
-    if (!wanted || editor === null || editor.fixed || this.caution !== null || this.starting) return;
+    if (!wanted || editor === null || editor.fixed || this.#caution?.open === true || this.starting) return;
     event.preventDefault();
     if (event.shiftKey) editor.redo();
     else editor.undo();

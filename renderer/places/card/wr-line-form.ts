@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { type Fields, type LineDocument, textField } from '../../../core/card/document.ts';
 import { draftFromPattern, type GroupDraft, patternFromDraft } from '../../../core/card/draft.ts';
 import { HAND_SIZE } from '../../../core/card/pattern.ts';
@@ -10,8 +10,11 @@ import '../../parts/wr-toolbar.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import { cardStyles } from './card-styles.ts';
+import type { LineEdited } from './line-edited.ts';
+import { lineFormStyles } from './line-form-styles.ts';
 import { type LineReading, printedWay, readLine } from './line-reading.ts';
 import { insertGroup, moveGroup, removeGroup, replaceGroup } from './pattern-edit.ts';
+import { typingHelp } from './typing-help.ts';
 import './wr-group-picker.ts';
 import type { GroupDrafted } from './wr-group-picker.ts';
 import './wr-line-groups.ts';
@@ -22,12 +25,6 @@ import type { TypedPattern } from './wr-pattern-field.ts';
 
 const words = cardWords.line;
 const groupNames = cardWords.group;
-
-/** What `line-edited` carries: fields to change, and the field that is being typed, if one is. */
-export interface LineEdited {
-  readonly change: Fields;
-  readonly doing: string;
-}
 
 const NEW_GROUP: GroupDraft = { symbol: 'F', size: 2, suit: 'a', movement: 'first' };
 
@@ -50,94 +47,7 @@ export class WrLineForm extends LitElement {
   /** Size, suit and movement for the next new group. */
   declare protected next: GroupDraft;
 
-  static override styles = [
-    sharedStyles,
-    cardStyles,
-    css`
-      :host {
-        container-type: inline-size;
-      }
-
-      .facts {
-        min-height: var(--target);
-      }
-
-      .count {
-        font-weight: 700;
-      }
-
-      .whole::before {
-        content: '✓ ';
-      }
-
-      /* The groups may wrap without moving the buttons below them; where there is no room for that, they come last. */
-      .drawn {
-        order: 1;
-      }
-
-      @container (min-width: 40rem) {
-        .drawn {
-          order: 0;
-          min-height: 17.5rem;
-        }
-      }
-
-      @container (min-width: 50rem) {
-        .drawn {
-          min-height: 10.5rem;
-        }
-      }
-
-      details {
-        order: 1;
-      }
-
-      wr-line-settings {
-        order: 2;
-      }
-
-      .picker h3 {
-        min-height: var(--target);
-        align-content: center;
-      }
-
-      .pick {
-        min-height: var(--target);
-      }
-
-      .picker {
-        padding: var(--space-3);
-        border-radius: var(--round);
-        background: var(--well);
-      }
-
-      .leaf {
-        min-height: var(--target);
-      }
-
-      dl {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr);
-        gap: var(--space-1) var(--space-4);
-        margin: 0;
-      }
-
-      @container (min-width: 24rem) {
-        dl {
-          grid-template-columns: auto minmax(0, 1fr);
-        }
-      }
-
-      dt {
-        font-family: var(--font-code);
-        font-weight: 600;
-      }
-
-      dd {
-        margin: 0;
-      }
-    `,
-  ];
+  static override styles = [sharedStyles, cardStyles, lineFormStyles];
 
   constructor() {
     super();
@@ -171,7 +81,7 @@ export class WrLineForm extends LitElement {
         .value=${textField(this.line, 'pattern')}
         @pattern-typed=${({ detail }: CustomEvent<TypedPattern>) => this.#edit({ pattern: detail.text }, 'pattern')}
       ></wr-pattern-field>
-      ${this.#example(reading)} ${this.#picker(reading)} ${help()}
+      ${this.#example(reading)} ${this.#picker(reading)} ${typingHelp()}
       <wr-line-settings .line=${this.line} name=${this.name}></wr-line-settings>
     </div>`;
   }
@@ -299,20 +209,6 @@ export class WrLineForm extends LitElement {
   #edit(change: Fields, doing = ''): void {
     emit<LineEdited>(this, 'line-edited', { change, doing });
   }
-}
-
-/** What may be typed, with an example of each. */
-function help(): unknown {
-  return html`<details>
-    <summary>${words.typedHelp}</summary>
-    <dl>
-      ${cardWords.typing.legend.map(
-        ([text, meaning]) =>
-          html`<dt>${text}</dt>
-            <dd>${meaning}</dd>`,
-      )}
-    </dl>
-  </details>`;
 }
 
 customElements.define('wr-line-form', WrLineForm);

@@ -13,7 +13,7 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import { cardStyles } from './card-styles.ts';
 import { pointsFrom } from './points.ts';
-import type { LineEdited } from './wr-line-form.ts';
+import type { LineEdited } from './line-edited.ts';
 
 const words = cardWords.line;
 
