@@ -15,6 +15,7 @@ import { sharedStyles } from '../../../tokens/shared.ts';
 import { resultWords as words } from '../../../words/play.ts';
 import type { Answered, LineView } from '../../../worker/calls.ts';
 import { panelStyles } from '../panel-styles.ts';
+import { enterResult } from './enter-result.ts';
 import { keepKeys } from './keep-keys.ts';
 import { linePicker } from './line-picker.ts';
 import { paymentsTable } from './payments-table.ts';
@@ -200,8 +201,7 @@ export class WrResultDialog extends LitElement {
     const event = this.#event;
     if (event === null) return;
     const { session } = this.app;
-    while (session.state.result !== null && session.canUndo) session.undo();
-    const saved = session.apply(event);
+    const saved = enterResult(session, event);
     this.refusal = saved.ok ? '' : saved.problem.message;
     if (!saved.ok) return;
     this.#close();
