@@ -25,22 +25,6 @@ export type DealKind = (typeof DEAL_KINDS)[number];
 /** Kinds that are told from the tiles alone; the last two need a card. */
 export type PlainDealKind = Exclude<DealKind, 'pull' | 'close'>;
 
-/** What each kind is, for a player. */
-export const DEAL_KIND_WORDS: Readonly<Record<DealKind, string>> = {
-  any: 'Any deal',
-  pair: 'With a pair',
-  pung: 'With a pung',
-  scattered: 'Nothing repeats',
-  'no-joker': 'No joker',
-  'one-joker': 'One joker',
-  'two-jokers': 'Two jokers',
-  'three-jokers': 'Three jokers',
-  'four-jokers': 'Four jokers',
-  flowers: 'Three flowers or more',
-  pull: 'Two sections pull',
-  close: 'A close decision',
-};
-
 /** Flowers from which on a deal has many. */
 export const MANY_FLOWERS = 3;
 

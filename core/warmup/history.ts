@@ -55,13 +55,6 @@ export interface GuessEntry extends Entry {
 export const PHASES = ['first', 'middle', 'last', 'courtesy'] as const;
 export type Phase = (typeof PHASES)[number];
 
-export const PHASE_WORDS: Readonly<Record<Phase, string>> = {
-  first: 'first pass',
-  middle: 'later pass',
-  last: 'last pass of a round',
-  courtesy: 'courtesy',
-};
-
 export function phaseOf(step: PassStep): Phase {
   if (step === 'right') return 'first';
   if (step === 'courtesy') return 'courtesy';

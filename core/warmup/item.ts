@@ -1,5 +1,5 @@
 import { fingerprint } from '../base/fingerprint.ts';
-import { failure, type Problem, type Result, success } from '../base/result.ts';
+import { failure, type Result, success } from '../base/result.ts';
 import { PASS_STEPS, type PassStep, type Seat } from '../exchange/steps.ts';
 import { type Known, knownTiles } from '../reading/known.ts';
 import { JOKER } from '../tiles/kinds.ts';
@@ -22,8 +22,6 @@ export interface WarmUpItem {
   readonly code?: string;
 }
 
-export type ItemTrouble = 'item-tiles' | 'item-step' | 'item-jokers';
-
 /** The item of a practice deal: the first pass of East with 14 tiles, of South with 13. */
 export function itemOfDeal(deal: DealName): WarmUpItem {
   const seat = deal.tiles === 14 ? 'East' : 'South';
@@ -31,7 +29,7 @@ export function itemOfDeal(deal: DealName): WarmUpItem {
 }
 
 /** What an item's player knows; refused with words when the tiles can't be. */
-export function knownOfItem({ rack, gone, step, seat }: WarmUpItem): Result<Known, Problem> {
+export function knownOfItem({ rack, gone, step, seat }: WarmUpItem): Result<Known> {
   const held = parseTiles(rack);
   if (!held.ok) return held;
   const away = parseTiles(gone);
@@ -52,7 +50,7 @@ export function withoutReturned(held: Tiles, gone: Tiles): Tiles {
 }
 
 /** An item of tiles as typed, canonical, if they can be. */
-export function makeItem(item: WarmUpItem): Result<WarmUpItem, Problem> {
+export function makeItem(item: WarmUpItem): Result<WarmUpItem> {
   const known = knownOfItem(item);
   if (!known.ok) return known;
   return success({ ...item, rack: formatTiles(known.value.rack), gone: formatTiles(known.value.gone) });

@@ -1,4 +1,4 @@
-import { failure, type Problem, type Result, success } from '../base/result.ts';
+import { failure, type Result, success } from '../base/result.ts';
 import type { Random } from '../base/random.ts';
 import type { PassStep } from '../exchange/steps.ts';
 import { readRack } from '../reading/reading.ts';
@@ -27,7 +27,7 @@ const MOST_TABLES = 3000;
  * For a later step whole exchanges are played at the practice table up to it. Yields the number
  * tried.
  */
-export function* redealSteps(wish: RedealWish, random: Random): Generator<number, Result<WarmUpItem, Problem>> {
+export function* redealSteps(wish: RedealWish, random: Random): Generator<number, Result<WarmUpItem>> {
   const { kind, step, engine } = wish;
   const size = random.below(4) === 0 ? 14 : 13;
   if (step === 'right') {

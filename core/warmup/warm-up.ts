@@ -1,4 +1,4 @@
-import { expectValue, failure, type Problem, type Result, success } from '../base/result.ts';
+import { expectValue, failure, type Result, success } from '../base/result.ts';
 import { blindLimit, PASS_SIZE, stopDue } from '../exchange/state.ts';
 import type { PassStep } from '../exchange/steps.ts';
 import type { GameEvent } from '../game/events.ts';
@@ -48,12 +48,10 @@ export interface WarmUp {
   readonly events: readonly GameEvent[];
 }
 
-export type WarmUpTrouble = 'wrong-stage' | 'wrong-count' | 'joker-passed' | 'not-in-rack' | 'no-stop';
-
 const NOTHING_SAID: Attempt = { aims: [], keeps: '', give: '', blind: 0, why: '' };
 
 /** Starts a problem; refused with words when its tiles can't be. */
-export function startWarmUp(item: WarmUpItem): Result<WarmUp, Problem> {
+export function startWarmUp(item: WarmUpItem): Result<WarmUp> {
   const known = knownOfItem(item);
   if (!known.ok) return known;
   const events: GameEvent[] = [{ type: 'dealt', seat: item.seat, tiles: item.rack }];
@@ -97,17 +95,17 @@ export function mayStop(warmUp: WarmUp): boolean {
   return warmUp.stage !== 'answer' && exchange !== null && stopDue(exchange) === 'left2';
 }
 
-export function arranged(warmUp: WarmUp): Result<WarmUp, Problem> {
+export function arranged(warmUp: WarmUp): Result<WarmUp> {
   return from(warmUp, 'arrange', () => success({ ...warmUp, stage: 'aim' }));
 }
 
 /** Names the sections or hands aimed at; none is an answer too. */
-export function aimed(warmUp: WarmUp, aims: readonly string[]): Result<WarmUp, Problem> {
+export function aimed(warmUp: WarmUp, aims: readonly string[]): Result<WarmUp> {
   return from(warmUp, 'aim', () => success({ ...warmUp, stage: 'keep', attempt: { ...warmUp.attempt, aims } }));
 }
 
 /** Marks what is to be kept. */
-export function kept(warmUp: WarmUp, tiles: Tiles): Result<WarmUp, Problem> {
+export function kept(warmUp: WarmUp, tiles: Tiles): Result<WarmUp> {
   return from(warmUp, 'keep', () => {
     if (!rackNow(warmUp).contains(tiles)) return notInRack();
     return success({ ...warmUp, stage: 'choose', attempt: { ...warmUp.attempt, keeps: formatTiles(tiles) } });
@@ -115,7 +113,7 @@ export function kept(warmUp: WarmUp, tiles: Tiles): Result<WarmUp, Problem> {
 }
 
 /** Chooses what to give. In the courtesy none to three tiles are asked for exchange. */
-export function chosen(warmUp: WarmUp, tiles: Tiles, blind = 0): Result<WarmUp, Problem> {
+export function chosen(warmUp: WarmUp, tiles: Tiles, blind = 0): Result<WarmUp> {
   return from(warmUp, 'choose', () => {
     if (tiles.count(JOKER) > 0) return failure('joker-passed', 'A joker is never passed: choose another tile.');
     if (!rackNow(warmUp).contains(tiles)) return notInRack();
@@ -126,7 +124,7 @@ export function chosen(warmUp: WarmUp, tiles: Tiles, blind = 0): Result<WarmUp, 
 }
 
 /** Says why, or nothing; then the answer may be seen. */
-export function said(warmUp: WarmUp, why: string): Result<WarmUp, Problem> {
+export function said(warmUp: WarmUp, why: string): Result<WarmUp> {
   return from(warmUp, 'say', () => success({ ...warmUp, stage: 'answer', attempt: { ...warmUp.attempt, why } }));
 }
 
@@ -201,16 +199,16 @@ function stateNow({ events }: WarmUp): GameState {
   return expectValue(stateOf(events));
 }
 
-function from(warmUp: WarmUp, stage: Stage, next: () => Result<WarmUp, Problem>): Result<WarmUp, Problem> {
+function from(warmUp: WarmUp, stage: Stage, next: () => Result<WarmUp>): Result<WarmUp> {
   if (warmUp.stage === stage) return next();
   return failure('wrong-stage', 'This part of the warm-up is not due now: go on where the window asks.');
 }
 
-function notInRack(): Result<never, Problem> {
+function notInRack(): Result<never> {
   return failure('not-in-rack', 'One of these tiles is not in your rack: choose tiles that are there.');
 }
 
-function countRefused(warmUp: WarmUp, size: number, blind: number): Result<never, Problem> | undefined {
+function countRefused(warmUp: WarmUp, size: number, blind: number): Result<never> | undefined {
   if (stepNow(warmUp) === 'courtesy') {
     return size <= PASS_SIZE ? undefined : failure('wrong-count', 'A courtesy pass has at most three tiles.');
   }

@@ -78,8 +78,6 @@ export const warmUpWords = {
     searching: (tried: number) => (tried > 1 ? `Looked at ${tried} deals…` : 'Looking for a deal…'),
     stop: 'Stop',
     over: (done: number) => `That was today’s practice: ${done === 1 ? '1 problem' : `${done} problems`}. Well done.`,
-    overTitle: 'Done for today',
-    another: 'Start again',
   },
 
   run: {
@@ -136,7 +134,6 @@ export const warmUpWords = {
     seat: (seat: string, tiles: number) => `You are ${seat}, with ${tiles} tiles.`,
     gone: 'Given away before',
     working: 'Working out the answer…',
-    workingTable: 'The others pass…',
   },
 
   answer: {
@@ -185,7 +182,6 @@ export const warmUpWords = {
     } satisfies Record<PartKind, string>,
     pending: 'Adding it up…',
     passes: 'Your passes',
-    received: 'Received',
   },
 
   guess: {

@@ -1,4 +1,4 @@
-import { failure, type Problem, type Result, success } from '../../../core/base/result.ts';
+import { failure, type Result, success } from '../../../core/base/result.ts';
 import { PASS_STEPS, SEATS } from '../../../core/exchange/steps.ts';
 import { parseDealCode } from '../../../core/warmup/deal-code.ts';
 import { itemOfDeal, makeItem, type WarmUpItem } from '../../../core/warmup/item.ts';
@@ -32,7 +32,7 @@ export function addressOfItem(item: WarmUpItem, goal: ItemGoal = 'practise', sou
 }
 
 /** What a hash asks for; null when it names no problem. */
-export function itemOfAddress(hash: string): Result<ItemRoute, Problem> | null {
+export function itemOfAddress(hash: string): Result<ItemRoute> | null {
   const query = new URLSearchParams(/^#\/warm-up\?(.*)$/.exec(hash)?.[1] ?? '');
   const item = itemIn(query);
   if (item === null || !item.ok) return item;
@@ -40,7 +40,7 @@ export function itemOfAddress(hash: string): Result<ItemRoute, Problem> | null {
   return success({ goal, item: item.value, source: (query.get('source') ?? '').slice(0, 80) });
 }
 
-function itemIn(query: URLSearchParams): Result<WarmUpItem, Problem> | null {
+function itemIn(query: URLSearchParams): Result<WarmUpItem> | null {
   const code = query.get('deal');
   if (code !== null) {
     const deal = parseDealCode(code);

@@ -1,4 +1,4 @@
-import { type Problem, type Result, success } from '../../../core/base/result.ts';
+import { type Result, success } from '../../../core/base/result.ts';
 import type { WarmUpItem } from '../../../core/warmup/item.ts';
 import {
   MOST_PROBLEMS,
@@ -107,7 +107,7 @@ export class SheetBook {
   }
 
   /** Takes in a sheet from a file, with an id of its own where that id is taken by another sheet. */
-  bring(text: string): Result<Sheet, Problem> {
+  bring(text: string): Result<Sheet> {
     const read = readSheetFile(text);
     if (!read.ok) return read;
     const taken = this.#entries.some(({ id }) => id === read.value.id);

@@ -1,5 +1,5 @@
 import { randomFromSeed, shuffle } from '../../../core/base/random.ts';
-import { type Problem, type Result, success } from '../../../core/base/result.ts';
+import { type Result, success } from '../../../core/base/result.ts';
 import type { PassStep } from '../../../core/exchange/steps.ts';
 import { EQUAL_WITHIN } from '../../../core/review/decision.ts';
 import type { Review } from '../../../core/review/review.ts';
@@ -66,7 +66,7 @@ export class WarmUpRun {
     this.#layout = shuffledLayout(warmUp);
   }
 
-  static start(room: PracticeRoom, item: WarmUpItem, about: About): Result<WarmUpRun, Problem> {
+  static start(room: PracticeRoom, item: WarmUpItem, about: About): Result<WarmUpRun> {
     const warmUp = startWarmUp(item);
     return warmUp.ok ? success(new WarmUpRun(room, item, about, warmUp.value)) : warmUp;
   }
@@ -243,7 +243,7 @@ export class WarmUpRun {
     return answer?.ok === true ? answer.value : null;
   }
 
-  #take(next: Result<WarmUp, Problem>): void {
+  #take(next: Result<WarmUp>): void {
     if (next.ok) this.#warmUp = next.value;
     this.#refusal = next.ok ? '' : next.problem.message;
     this.#room.changed();
