@@ -1,4 +1,4 @@
-import type { Problem, Result } from '../../../../core/base/result.ts';
+import type { Result } from '../../../../core/base/result.ts';
 import type { EndedEvent } from '../../../../core/game/events.ts';
 import type { GameSession } from '../../../session/game-session.ts';
 
@@ -8,7 +8,7 @@ type Log = Pick<GameSession, 'state' | 'events' | 'canUndo' | 'undo' | 'redo' | 
  * Enters a result in the place of the one there is, if any; notes that were made since stay. A
  * refused one leaves all as it was.
  */
-export function enterResult(session: Log, event: EndedEvent): Result<null, Problem> {
+export function enterResult(session: Log, event: EndedEvent): Result<null> {
   const ended = session.events.findIndex(({ type }) => type === 'ended');
   const later = ended < 0 ? [] : session.events.slice(ended + 1);
   let undone = 0;
