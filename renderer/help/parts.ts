@@ -37,18 +37,25 @@ export const helpStyles = css`
     margin-top: var(--space-5);
   }
 
-  table {
-    width: 100%;
-    border-collapse: collapse;
+  dl {
+    margin: 0;
   }
 
-  th,
-  td {
-    padding: var(--space-2) var(--space-3) var(--space-2) 0;
+  dl > div {
+    display: flex;
+    flex-wrap: wrap;
+    gap: var(--space-1) var(--space-4);
+    padding-block: var(--space-2);
     border-bottom: 1px solid var(--hairline);
-    font-weight: 400;
-    text-align: start;
-    vertical-align: baseline;
+  }
+
+  dt {
+    flex: 1 1 12rem;
+  }
+
+  dd {
+    flex: 0 1 auto;
+    margin: 0;
   }
 
   kbd {
@@ -77,19 +84,17 @@ export function keyTables(): TemplateResult {
       ({ title, lines }) =>
         html`<section>
           <h3>${title}</h3>
-          <table>
-            ${lines.map(keyRow)}
-          </table>
+          <dl>${lines.map(keyRow)}</dl>
         </section>`,
     )}`;
 }
 
 function keyRow({ does, keys }: KeyLine): TemplateResult {
   const all = keys.map((phrase, at) => html`${at === 0 ? '' : ` ${words.or} `}${keyPhrase(phrase)}`);
-  return html`<tr>
-    <th scope="row">${does}</th>
-    <td>${all}</td>
-  </tr>`;
+  return html`<div>
+    <dt>${does}</dt>
+    <dd>${all}</dd>
+  </div>`;
 }
 
 function keyPhrase(phrase: KeyPhrase): TemplateResult[] {

@@ -29,7 +29,7 @@ export class WrHelpPaper extends LitElement {
         break-after: avoid;
       }
 
-      tr,
+      dl > div,
       li,
       p {
         break-inside: avoid;

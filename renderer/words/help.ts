@@ -2,7 +2,7 @@
 export const helpWords = {
   title: 'Help',
   parts: 'Parts of the help',
-  tabs: { steps: 'First steps', keys: 'Keys', exchange: 'Exchange', numbers: 'Numbers', cautions: 'Please note' },
+  tabs: { steps: 'First steps', keys: 'Keys', exchange: 'Exchange', numbers: 'Numbers', cautions: 'Cautions' },
   print: 'Print the help',
   paperTitle: 'Windrow: the help on paper',
   startTour: 'Take the tour',

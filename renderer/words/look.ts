@@ -27,7 +27,6 @@ export const lookWords = {
   spent: (points: string) => `All futures were used. The widest gap is known to ${points}.`,
   errorRate: 'A choice as good as the best is called worse in at most 1 of 20 plans.',
   smallest: 'A loss under half a point is never called one.',
-  others: 'Also looked through',
   stop: 'No second round',
   unseen: (tiles: string, count: number) => `${tiles} and ${count} unseen`,
   unseenAlone: (count: number) => `${count} unseen`,

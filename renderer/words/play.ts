@@ -218,7 +218,6 @@ export const moneyWords = {
   limitHint: 'Leave it empty for no limit',
   wrong: 'Write a number from 0 to 1000000.',
   usual: 'Back to the usual rules',
-  example: 'For example',
   exampleWords: (points: number) => `South wins a hand of ${points} points by West's discard, with jokers:`,
   namesTitle: 'Names of players',
   namesWords: 'Names that you wrote beside seats can be taken out of all games at once.',

@@ -17,7 +17,7 @@ export const shellWords = {
   cannotStart: 'Windrow could not open.',
   reload: 'Try again',
   help: 'Help',
-  tourOffer: 'New here? See Windrow in five short steps.',
+  tourOffer: 'Your first time? See Windrow in five short steps.',
   tourYes: 'Show me',
   tourNo: 'No, thanks',
 };

@@ -110,7 +110,7 @@ describe('R5 A joker is never passed.', () => {
   });
 });
 
-describe('R6 On the first left and the second right, one, two or three of the incoming tiles may be handed on unseen.', () => {
+describe('R6 On the first left and the second right, one to three of the incoming tiles may be handed on unseen.', () => {
   test.each([
     [1, 'N 0'],
     [2, 'N'],

@@ -1,0 +1,124 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { readFile, readdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { settingsWords as words } from '../../renderer/words/settings.ts';
+import { expect, test } from './windrow.ts';
+
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+const DEAL = 'J FF N 0 13b 4578c 22d';
+
+async function axe(page: Page): Promise<string[]> {
+  await page.waitForTimeout(200);
+  const { violations } = await new AxeBuilder({ page })
+    .include({ fromShadowDom: ['wr-shell', 'wr-settings-place'] })
+    .withTags(TAGS)
+    .analyze();
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
+}
+
+/** Files in the folder, those in folders below too; the lock of the running app is not a person's. */
+async function filesIn(folder: string): Promise<string[]> {
+  const found = await readdir(folder, { recursive: true, withFileTypes: true });
+  return found.filter((entry) => entry.isFile() && entry.name !== 'in-use.json').map(({ name }) => name);
+}
+
+test('F7: "Show my files" tells the folder and its path where the browser can not open it', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open('Settings');
+  await page.getByRole('button', { name: words.show }).click();
+  const status = page.getByRole('status').filter({ hasText: words.notShown });
+  await expect(status).toContainText(windrow.folder);
+  await expect(page.getByText(words.noticesNone)).toBeVisible();
+});
+
+test('F2: everything goes into one file and comes back from it; what is here stays, and a second time adds nothing', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  await windrow.saved();
+  await windrow.go('Settings');
+  await page.getByRole('radio', { name: 'Large' }).check();
+  const downloading = page.waitForEvent('download');
+  await page.getByRole('button', { name: words.backupSave }).click();
+  const path = await (await downloading).path();
+  expect(JSON.parse(await readFile(path, 'utf8'))).toMatchObject({
+    kind: 'windrow.collection',
+    games: [{ place: expect.any(String) }],
+    preferences: { tiles: 'large' },
+  });
+
+  await page.getByRole('button', { name: words.removeButton }).click();
+  await page.getByRole('button', { name: words.removeNext }).click();
+  await page.getByRole('button', { name: words.removeYes }).click();
+  await page.getByRole('button', { name: words.beginAnew }).click();
+  await windrow.go('Settings');
+  const bring = page.getByLabel(words.restoreChoose).and(page.locator('input'));
+  await bring.setInputFiles(path);
+  const said = page.getByRole('status').filter({ hasText: 'Added:' });
+  await expect(said).toHaveText(`${words.brought(1, 0, 0, 0)} ${words.broughtSettings}`);
+  await expect(page.getByRole('radio', { name: 'Large' })).toBeChecked();
+  await bring.setInputFiles(path);
+  await expect(said).toHaveText(words.brought(0, 0, 0, 0));
+  await windrow.go('Journal');
+  await expect(page.getByText('1 game', { exact: true })).toBeVisible();
+});
+
+test('a file that is none of ours is refused in words, and nothing changes', async ({ windrow, page }) => {
+  await windrow.open('Settings');
+  const before = await filesIn(windrow.folder);
+  await page
+    .getByLabel(words.restoreChoose)
+    .and(page.locator('input'))
+    .setInputFiles({ name: 'x.json', mimeType: 'application/json', buffer: Buffer.from('{"kind":"letter"}') });
+  await expect(page.locator('wr-backup').getByRole('alert')).toContainText(words.cannotRead);
+  expect(await filesIn(windrow.folder)).toEqual(before);
+});
+
+test('F7: delete everything asks twice, leaves 0 files, and begins anew', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  await windrow.saved();
+  await windrow.go('Settings');
+  expect((await filesIn(windrow.folder)).length).toBeGreaterThan(0);
+  await page.getByRole('button', { name: words.removeButton }).click();
+  await expect(page.getByText(words.removeBody(1, 0))).toBeVisible();
+  expect(await axe(page), 'the first question').toEqual([]);
+  await page.getByRole('button', { name: words.removeNo }).and(page.locator(':visible')).click();
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+  expect((await filesIn(windrow.folder)).length).toBeGreaterThan(0);
+
+  await page.getByRole('button', { name: words.removeButton }).click();
+  await page.getByRole('button', { name: words.removeNext }).click();
+  expect(await axe(page), 'the second question').toEqual([]);
+  await page.getByRole('button', { name: words.removeYes }).click();
+  await expect(page.getByRole('heading', { name: words.removed })).toBeFocused();
+  expect(await filesIn(windrow.folder)).toEqual([]);
+  await page.getByRole('button', { name: words.beginAnew }).click();
+  await expect(page.getByLabel('Type your tiles')).toBeVisible();
+  await expect(page.locator('wr-rack [role=option]')).toHaveCount(0);
+});
+
+test('F7: after it, closing leaves 0 files behind', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  await windrow.saved();
+  await windrow.go('Settings');
+  await page.getByRole('button', { name: words.removeButton }).click();
+  await page.getByRole('button', { name: words.removeNext }).click();
+  await page.getByRole('button', { name: words.removeYes }).click();
+  await expect(page.getByRole('heading', { name: words.removed })).toBeFocused();
+  await page.goto('about:blank');
+  await windrow.close();
+  const left = await readdir(windrow.folder, { recursive: true, withFileTypes: true });
+  expect(left.filter((entry) => entry.isFile()).map(({ name }) => join(name))).toEqual([]);
+});
+
+test('K8: the Settings hold no axe violation', async ({ windrow, page }) => {
+  await windrow.open('Settings');
+  expect(await axe(page)).toEqual([]);
+});
