@@ -1,9 +1,6 @@
-import type { Sheet, SheetProblem } from '../../core/warmup/sheet.ts';
-import type { AnswerView } from '../worker/warm-up-calls.ts';
+import type { Sheet } from '../../core/warmup/sheet.ts';
+import type { AnswerFor } from './answer-for.ts';
 import './wr-sheet-print.ts';
-
-/** Finds the answer to a problem. */
-export type AnswerFor = (problem: SheetProblem) => AnswerView | null;
 
 /** While a sheet is printed nothing else of the page is; on the screen the sheet is not seen. */
 const PAGE_RULES = `

@@ -1,5 +1,5 @@
 import type { Sheet } from '../../core/warmup/sheet.ts';
-import type { AnswerFor } from './print-sheet.ts';
+import type { AnswerFor } from './answer-for.ts';
 import './wr-sheet-project.ts';
 
 /** Shows a sheet over the whole window, for a projector, until it is closed; then the focus is back where it was. */

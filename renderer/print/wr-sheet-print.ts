@@ -10,7 +10,7 @@ import { percent, points } from '../words/numbers.ts';
 import { warmUpWords } from '../words/warmup.ts';
 import type { HandView } from '../worker/calls.ts';
 import type { AnswerView, JudgedView } from '../worker/warm-up-calls.ts';
-import type { AnswerFor } from './print-sheet.ts';
+import type { AnswerFor } from './answer-for.ts';
 import { sheetPrintStyles } from './sheet-print-styles.ts';
 
 const words = warmUpWords.print;

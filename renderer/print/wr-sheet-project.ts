@@ -12,7 +12,7 @@ import { sharedStyles } from '../tokens/shared.ts';
 import { percent, points } from '../words/numbers.ts';
 import { warmUpWords } from '../words/warmup.ts';
 import type { AnswerView, JudgedView } from '../worker/warm-up-calls.ts';
-import type { AnswerFor } from './print-sheet.ts';
+import type { AnswerFor } from './answer-for.ts';
 
 const words = warmUpWords.project;
 const SHOWN_HANDS = 3;

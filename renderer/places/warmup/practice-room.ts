@@ -10,6 +10,7 @@ import { SaveQueue, type SaveStatus } from '../../session/save-queue.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import type { FoundView, SectionView, WarmUpCalls } from '../../worker/warm-up-calls.ts';
 import { answerOf, freshSeed, today } from './answers.ts';
+import type { DealWishes, RoomHost } from './room-parts.ts';
 import { SheetBook } from './sheet-book.ts';
 import { WarmUpRun } from './warm-up-run.ts';
 
@@ -24,19 +25,11 @@ export interface Sitting {
   readonly startedAt: number;
 }
 
-/** How the next deal is found. */
-export interface DealWishes {
-  readonly kind: DealKind;
-  /** `turns`: dealer and not dealer by turns. */
-  readonly tiles: 'turns' | 13 | 14;
-  readonly clock: boolean;
-}
-
 /**
  * All that the Warm-up place holds: the card, the practice history, the problem at hand and the
  * sheets. It outlives the place, so that everything is there when one comes back.
  */
-export class PracticeRoom {
+export class PracticeRoom implements RoomHost {
   readonly #app: App;
   readonly #listeners = new Set<() => void>();
   readonly #queue = new SaveQueue(() => this.#tell());

@@ -15,7 +15,7 @@ import type { AppContext } from '../../shell/app-context.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { AnswerView } from '../../worker/warm-up-calls.ts';
 import { answerOf } from './answers.ts';
-import type { PracticeRoom } from './practice-room.ts';
+import type { RoomHost } from './room-parts.ts';
 
 /** Steps that can be undone. */
 const MOST_STEPS = 100;
@@ -23,7 +23,7 @@ const MOST_STEPS = 100;
 /** The sheets: the list, the one that is open, and the answers to its problems. Changes are kept at once. */
 export class SheetBook {
   readonly #app: Pick<AppContext, 'desk' | 'about'>;
-  readonly #room: PracticeRoom;
+  readonly #room: RoomHost;
   readonly #tell: () => void;
   readonly #queue: SaveQueue;
   readonly #answers = new Map<string, AnswerView>();
@@ -34,7 +34,7 @@ export class SheetBook {
   #removed: Sheet | null = null;
   #answering = false;
 
-  constructor(app: Pick<AppContext, 'desk' | 'about'>, room: PracticeRoom, tell: () => void) {
+  constructor(app: Pick<AppContext, 'desk' | 'about'>, room: RoomHost, tell: () => void) {
     this.#app = app;
     this.#room = room;
     this.#tell = tell;

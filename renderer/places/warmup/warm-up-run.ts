@@ -32,7 +32,7 @@ import {
 import { emptyLayout, fit, type Layout } from '../../session/layout.ts';
 import type { AnswerView, FoundView, JudgedView } from '../../worker/warm-up-calls.ts';
 import { answerOf, today } from './answers.ts';
-import type { PracticeRoom } from './practice-room.ts';
+import type { RoomHost } from './room-parts.ts';
 
 /** What came before the problem. */
 export interface About {
@@ -45,7 +45,7 @@ export interface About {
 
 /** One problem at hand, through all its stages: the person's part in core, the answers from the worker. */
 export class WarmUpRun {
-  readonly #room: PracticeRoom;
+  readonly #room: RoomHost;
   readonly item: WarmUpItem;
   readonly about: About;
   readonly #startedAt = Date.now();
@@ -58,7 +58,7 @@ export class WarmUpRun {
   #working: number | null = null;
   #refusal = '';
 
-  private constructor(room: PracticeRoom, item: WarmUpItem, about: About, warmUp: WarmUp) {
+  private constructor(room: RoomHost, item: WarmUpItem, about: About, warmUp: WarmUp) {
     this.#room = room;
     this.item = item;
     this.about = about;
@@ -66,7 +66,7 @@ export class WarmUpRun {
     this.#layout = shuffledLayout(warmUp);
   }
 
-  static start(room: PracticeRoom, item: WarmUpItem, about: About): Result<WarmUpRun> {
+  static start(room: RoomHost, item: WarmUpItem, about: About): Result<WarmUpRun> {
     const warmUp = startWarmUp(item);
     return warmUp.ok ? success(new WarmUpRun(room, item, about, warmUp.value)) : warmUp;
   }

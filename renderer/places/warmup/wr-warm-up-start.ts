@@ -13,7 +13,8 @@ import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import { today } from './answers.ts';
-import type { DealWishes, PracticeRoom } from './practice-room.ts';
+import type { PracticeRoom } from './practice-room.ts';
+import type { DealWishes } from './room-parts.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 
 const words = warmUpWords.start;
