@@ -75,7 +75,7 @@ test('a file that is none of ours is refused in words, and nothing changes', asy
     .getByLabel(words.restoreChoose)
     .and(page.locator('input'))
     .setInputFiles({ name: 'x.json', mimeType: 'application/json', buffer: Buffer.from('{"kind":"letter"}') });
-  await expect(page.locator('wr-backup').getByRole('alert')).toContainText(words.cannotRead);
+  await expect(page.locator('wr-backup wr-notice')).toContainText(words.cannotRead);
   expect(await filesIn(windrow.folder)).toEqual(before);
 });
 
