@@ -38,7 +38,7 @@ function pathsIn(body: string, alias: string, path: string, words: unknown): str
     if (asType !== undefined) continue;
     const found = resolveChain(words, path, chain.replaceAll('?', '').split('.').filter(Boolean));
     const named = /const (\w+|\{[^}]*\}) = $/.exec(body.slice(Math.max(0, index - 200), index))?.[1];
-    const ends = /^;/.test(body.slice(index + whole.length));
+    const ends = body.slice(index + whole.length).startsWith(';');
     if (named === undefined || !ends || typeof found.words !== 'object') paths.push(found.path);
     else if (!named.startsWith('{')) paths.push(...pathsIn(body, named, found.path, found.words));
     else paths.push(...keysOf(named).map((key) => `${found.path}.${key}`));

@@ -52,8 +52,12 @@ export class WrBackup extends LitElement {
       ${
         this.trouble === ''
           ? nothing
-          : html`<wr-notice tone="bad" @notice-closed=${() => (this.trouble = '')}>${this.trouble}</wr-notice>`
+          : html`<wr-notice tone="bad" @notice-closed=${this.#troubleRead}>${this.trouble}</wr-notice>`
       }`;
+  }
+
+  #troubleRead(): void {
+    this.trouble = '';
   }
 
   async #save(): Promise<void> {

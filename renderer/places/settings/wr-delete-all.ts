@@ -33,7 +33,7 @@ export class WrDeleteAll extends LitElement {
   }
 
   protected override render(): unknown {
-    const keep = (): void => void (this.asking = 0);
+    const keep = (): void => this.#ask(0);
     return html`<p>${words.removeWords}</p>
       <wr-button look="danger" @click=${() => void this.#begin()}>${words.removeButton}</wr-button>
       ${this.trouble === '' ? nothing : html`<wr-notice tone="bad" .closable=${false}>${this.trouble}</wr-notice>`}
@@ -41,13 +41,17 @@ export class WrDeleteAll extends LitElement {
         <p>${words.removeBody(this.counts.games, this.counts.cards)}</p>
         <p>${words.removeAdvice}</p>
         <wr-button slot="actions" @click=${keep}>${words.removeNo}</wr-button>
-        <wr-button slot="actions" look="danger" @click=${() => (this.asking = 2)}>${words.removeNext}</wr-button>
+        <wr-button slot="actions" look="danger" @click=${() => this.#ask(2)}>${words.removeNext}</wr-button>
       </wr-dialog>
       <wr-dialog heading=${words.removeSure} ?open=${this.asking === 2} @dialog-closed=${keep}>
         <p>${words.removeLast}</p>
         <wr-button slot="actions" look="danger" @click=${() => void this.#remove()}>${words.removeYes}</wr-button>
         <wr-button slot="actions" @click=${keep}>${words.removeNo}</wr-button>
       </wr-dialog>`;
+  }
+
+  #ask(asking: 0 | 1 | 2): void {
+    this.asking = asking;
   }
 
   async #begin(): Promise<void> {
