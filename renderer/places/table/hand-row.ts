@@ -1,4 +1,5 @@
 import { html, type TemplateResult } from 'lit';
+import '../../parts/wr-reach-check.ts';
 import { inWords, percent } from '../../words/numbers.ts';
 import { tableWords } from '../../words/table.ts';
 import type { HandView } from '../../worker/calls.ts';
@@ -25,7 +26,7 @@ export function handRow(hand: HandView, draws: number): TemplateResult {
         words.reachCaption,
         percent(hand.reach),
         words.reachHeading,
-        words.reachWords(percent(hand.reach), inWords(hand.reach)),
+        html`${words.reachWords(percent(hand.reach), inWords(hand.reach))} <wr-reach-check></wr-reach-check>`,
       )}
       ${number(
         words.drawCaption,
@@ -36,7 +37,7 @@ export function handRow(hand: HandView, draws: number): TemplateResult {
     </div>`;
 }
 
-function number(caption: string, value: string, heading: string, explanation: string): TemplateResult {
+function number(caption: string, value: string, heading: string, explanation: string | TemplateResult): TemplateResult {
   return html`<div class="number">
     <span class="caption">${caption}</span>
     <wr-explain value=${value} heading=${heading}>${explanation}</wr-explain>
