@@ -173,6 +173,7 @@ for (const width of [1440, 320]) {
     windrow,
     page,
   }) => {
+    test.slow();
     await windrow.open();
     for (let size = 18; size < 32; size += 2) await page.getByRole('button', { name: 'A+, larger text' }).click();
     await page.setViewportSize({ width, height: 700 });
