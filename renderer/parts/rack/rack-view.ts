@@ -24,18 +24,18 @@ export function drawTiers(view: RackView): unknown {
 function drawTier(view: RackView, tier: RackTier, at: number): unknown {
   const byId = new Map(view.tiles.map((tile) => [tile.id, tile]));
   const tiles = tier.flatMap((group) => group.map((id) => byId.get(id)).filter((tile) => tile !== undefined));
+  // The library leaves a marker behind for each keyed item that goes; with the last tile all of them go.
   return html`<div class="tier" role="none">
-    ${repeat(
-      tiles,
-      ({ id }) => id,
-      (tile) => drawCell(view, tile),
-    )}
     ${
       tiles.length === 0
         ? html`<span class=${classMap({ bare: true, meant: view.meant?.tier === at })} role="none">
             ${view.tiles.length === 0 && at === 0 ? view.empty : ''}
           </span>`
-        : nothing
+        : repeat(
+            tiles,
+            ({ id }) => id,
+            (tile) => drawCell(view, tile),
+          )
     }
   </div>`;
 }
