@@ -138,9 +138,7 @@ export class GameSession {
    * frame: until `work` is done, but for a moment at most.
    */
   hold(work: Promise<void>): void {
-    const held = Promise.race([work, pause(MOMENT)]).then(() => {
-      if (this.#held === held) this.#held = null;
-    });
+    const held: Promise<void> = this.#release(work, () => held);
     this.#held = held;
   }
 
@@ -203,6 +201,12 @@ export class GameSession {
 
   retrySaving(): void {
     this.#queue.retry();
+  }
+
+  /** Ends the waiting, unless a newer change waits by now. */
+  async #release(work: Promise<void>, own: () => Promise<void>): Promise<void> {
+    await Promise.race([work, pause(MOMENT)]);
+    if (this.#held === own()) this.#held = null;
   }
 
   get #frame(): Frame {
