@@ -17,6 +17,7 @@ mkdirSync(REPORTS, { recursive: true });
 const chromium = await chromiumForTests({ say: console.log });
 await freshBuild();
 const total = sum([runNodeTests(), chromium === undefined ? noChromium() : runWindowTests()]);
+for (const note of total.notes ?? []) console.log(note);
 for (const trouble of total.troubles) console.error(trouble);
 console.log(`${total.passed} passed, ${total.failed} failed, ${total.skipped} skipped`);
 process.exitCode = total.failed === 0 && total.troubles.length === 0 ? 0 : 1;
