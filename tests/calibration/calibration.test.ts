@@ -3,9 +3,8 @@ import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
 import { CALIBRATION } from '../../core/reading/calibration.ts';
-import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
+import { FIRST_REACH_MODEL, type ReachShape } from '../../core/reading/reach-model.ts';
 import { REACH_SHAPE } from '../../core/reading/reach-shape.ts';
-import { newReader, reachOfDeficits } from '../../core/reading/reader.ts';
 import { CARD_FILES, CARD_NAMES, calibrationCard } from './cards.ts';
 import { collect } from './collect.ts';
 import { awayCurve, brierGain, tenthsOf } from './figures.ts';
@@ -92,22 +91,23 @@ describe('reach against fresh racks, none of them fitted to', () => {
   });
 });
 
-// Racks whose outcome is drawn by a known shape; the fit has to come back to what that shape says.
-test('C6. the fit recovers a known shape: its reaches are met within 1.5 points on average', () => {
+// 1,600 racks whose outcome is drawn by a known shape, of which one in 20 wins. A knot stands for some six winners, so
+// that its standard error is nearly half of its share, 2 points on average; 3 are a false alarm once in some 1,000 runs.
+test('C6. the fit recovers a known shape from what came of the racks', () => {
   const compiled = calibrationCard('demo', ROOT);
   const { modelOf } = modelMaker(compiled);
-  const known = { own: 1.1, called: 0.7, last: 0.5, joker: 1.3, calibration: FIRST_REACH_MODEL.calibration };
+  const known = { own: 0.5, called: 0.6, last: 0.3, joker: 0.8, calibration: FIRST_REACH_MODEL.calibration };
   const { aimed } = collect({ compiled, seed: SEED, deals: 400, model: modelOf(known), otherOneIn: 4 });
-  const { reach } = newReader(modelOf(known));
-  const truth = aimed.map(({ lacks, unseenJokers, concealed }) =>
-    reachOfDeficits(reach, lacks, unseenJokers, concealed),
-  );
+  const truth = casesUnder(modelOf(known), aimed).map(({ predicted }) => predicted);
   const random = randomFromSeed(34);
   const racks = aimed.map((rack, place) => ({ ...rack, won: random.fraction() < (truth[place] as number) }));
-  const fitted = fitShape([{ racks, modelOf }], REACH_SHAPE);
-  const found = casesUnder(modelOf(fitted), racks);
-  const gaps = found.map(({ predicted }, place) => Math.abs(predicted - (truth[place] as number)));
-  expect(gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length).toBeLessThan(0.015);
+  const meanError = (shape: ReachShape): number => {
+    const found = casesUnder(modelOf(shape), racks);
+    const errors = found.map(({ predicted }, place) => Math.abs(predicted - (truth[place] as number)));
+    return errors.reduce((sum, error) => sum + error, 0) / errors.length;
+  };
+  expect(meanError(REACH_SHAPE)).toBeGreaterThan(0.08);
+  expect(meanError(fitShape([{ racks, modelOf }], REACH_SHAPE))).toBeLessThan(0.03);
 });
 
 describe('the figures that the app shows', () => {

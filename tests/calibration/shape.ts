@@ -15,6 +15,8 @@ const STRAIGHT: ReachShape['calibration'] = [
 ];
 const RATES = ['own', 'called', 'last', 'joker'] as const;
 const STRIDES = [1.3, 1.15, 1.07, 1.03];
+/** A rate is not moved for less: beyond the most that a chance may be, nothing changes any more. */
+const LEAST_GAIN = 1e-9;
 const KNOTS = 12;
 
 /**
@@ -31,7 +33,8 @@ export function fitShape(cards: readonly CardRacks[], start: ReachShape): ReachS
         for (;;) {
           const tried = { ...shape, [rate]: shape[rate] * by };
           const triedLoss = logLoss(casesOf(cards, tried));
-          if (triedLoss >= loss) break;
+          // Written so that a loss that is no number ends it, too.
+          if (!(triedLoss < loss - LEAST_GAIN)) break;
           shape = tried;
           loss = triedLoss;
         }
