@@ -1,4 +1,5 @@
 import { REACH_SHAPE } from './reach-shape.ts';
+import type { CalibrationKnot, ReachShape } from './shape-form.ts';
 
 /**
  * The parameters of reach, the estimated chance to win with a way at a real table. MODEL.md says
@@ -26,24 +27,6 @@ export interface ReachMoment {
   readonly last: number;
   /** An unseen joker has come, by own draw or by a swap. */
   readonly joker: number;
-}
-
-export interface CalibrationKnot {
-  readonly raw: number;
-  readonly reach: number;
-}
-
-/** What is the same for every card and every stage of play. */
-export interface ReachShape {
-  /** An unseen copy comes by own draw: this share of own draws over hidden tiles. */
-  readonly own: number;
-  /** It is discarded when it can be called for a group: this share of the others' draws over hidden tiles. */
-  readonly called: number;
-  /** It is discarded when it is the last tile wanted: likewise. */
-  readonly last: number;
-  /** An unseen joker comes: this share of own draws over hidden tiles. */
-  readonly joker: number;
-  readonly calibration: readonly CalibrationKnot[];
 }
 
 /** What a model for a card and a stage of play is made from. */

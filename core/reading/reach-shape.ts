@@ -1,4 +1,4 @@
-import type { ReachShape } from './reach-model.ts';
+import type { ReachShape } from './shape-form.ts';
 
 /** Written by `npm run calibrate`; what it means is said in MODEL.md, C5 and C6. */
 export const REACH_SHAPE: ReachShape = {

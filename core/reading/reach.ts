@@ -1,7 +1,7 @@
 import type { LackTree } from './lacks.ts';
 import { PlaceMap } from './place-map.ts';
 import { jokerChances, type JokerChances, reachFactor, type ReachFactor } from './reach-factors.ts';
-import type { CalibrationKnot, ReachModel } from './reach-model.ts';
+import type { ReachModel } from './reach-model.ts';
 import {
   emptyPlainPart,
   emptyWildPart,
@@ -13,6 +13,7 @@ import {
   withPlainKind,
   withWildKind,
 } from './reach-parts.ts';
+import type { CalibrationKnot } from './shape-form.ts';
 
 /** Shortages are 0 to 14, unseen jokers 0 to 8. */
 const SHORTAGES = 15;

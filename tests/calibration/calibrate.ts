@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { REACH_SHAPE } from '../../core/reading/reach-shape.ts';
-import type { ReachShape } from '../../core/reading/reach-model.ts';
+import type { ReachShape } from '../../core/reading/shape-form.ts';
 import { CARD_NAMES, calibrationCard } from './cards.ts';
 import { collect } from './collect.ts';
 import { measure, modelMaker } from './measure.ts';
@@ -66,7 +66,7 @@ export function writeCalibration(root: string, calibration: Calibration): void {
 }
 
 function shapeText(shape: ReachShape): string {
-  return `import type { ReachShape } from './reach-model.ts';
+  return `import type { ReachShape } from './shape-form.ts';
 
 /** Written by \`npm run calibrate\`; what it means is said in MODEL.md, C5 and C6. */
 export const REACH_SHAPE: ReachShape = ${JSON.stringify(shape)};

@@ -1,5 +1,6 @@
 import type { CompiledCard } from '../../core/reading/compiled.ts';
-import { type ReachModel, reachModelFor, type ReachShape } from '../../core/reading/reach-model.ts';
+import { type ReachModel, reachModelFor } from '../../core/reading/reach-model.ts';
+import type { ReachShape } from '../../core/reading/shape-form.ts';
 import { termsAt } from '../../core/reading/stage-terms.ts';
 import { fitTerms } from '../../core/table/reach-fit.ts';
 import { type AimedRack, collect, type FreeRack } from './collect.ts';

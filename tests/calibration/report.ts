@@ -1,4 +1,4 @@
-import type { ReachShape } from '../../core/reading/reach-model.ts';
+import type { ReachShape } from '../../core/reading/shape-form.ts';
 import type { Tenth } from './figures.ts';
 import type { Measured } from './measure.ts';
 

@@ -1,5 +1,6 @@
-import type { ReachModel, ReachShape } from '../../core/reading/reach-model.ts';
+import type { ReachModel } from '../../core/reading/reach-model.ts';
 import { newReader, reachOfDeficits } from '../../core/reading/reader.ts';
+import type { ReachShape } from '../../core/reading/shape-form.ts';
 import { type Block, blocksOf, type Case, pooled } from './isotonic.ts';
 import type { AimedRack } from './collect.ts';
 
