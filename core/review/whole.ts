@@ -1,4 +1,4 @@
-import { type Problem, type Result } from '../base/result.ts';
+import { type Result } from '../base/result.ts';
 import { keptCard } from '../game/kept-card.ts';
 import type { GameRecord } from '../game/record.ts';
 import { compileCard } from '../reading/compiled.ts';
@@ -8,7 +8,7 @@ import { type Review, reviewSteps } from './review.ts';
 import type { Engine } from './worth.ts';
 
 /** Reviews a game in one go, against the card kept with it. */
-export function reviewWhole(record: GameRecord, model: ReachModel = FIRST_REACH_MODEL): Result<Review, Problem> {
+export function reviewWhole(record: GameRecord, model: ReachModel = FIRST_REACH_MODEL): Result<Review> {
   const card = keptCard(record);
   if (!card.ok) return card;
   const engine: Engine = { compiled: compileCard(card.value.card), model };

@@ -1,4 +1,4 @@
-import { type Problem, type Result, success } from '../../core/base/result.ts';
+import { type Result, success } from '../../core/base/result.ts';
 import type { GameEvent, TimedEvent } from '../../core/game/events.ts';
 import { DEFAULT_POINT_RULES, type PointRules } from '../../core/game/point-rules.ts';
 import type { GameState } from '../../core/game/game-state.ts';
@@ -160,7 +160,7 @@ export class GameSession {
   }
 
   /** Adds an event, or says why it can't be. `layout` is how the rack lay when it happened, if not as now. */
-  apply(event: GameEvent, layout: Layout = this.layout): Result<null, Problem> {
+  apply(event: GameEvent, layout: Layout = this.layout): Result<null> {
     const next = applyEvent(this.state, event);
     if (!next.ok) return next;
     const timed: TimedEvent = { ...event, at: this.#world.now() };

@@ -1,4 +1,4 @@
-import { type Problem, type Result, success } from '../../core/base/result.ts';
+import { type Result, success } from '../../core/base/result.ts';
 import { formatTileList, parseTileList } from '../../core/tiles/text.ts';
 import { emptyLayout, type LaidTile, type Layout, type Space } from './layout.ts';
 
@@ -14,7 +14,7 @@ export function formatLayout({ rack, aside }: Layout): string {
 }
 
 /** Reads a layout's text. Never throws; a problem is that of the tiles' text. */
-export function parseLayout(text: string): Result<Layout, Problem> {
+export function parseLayout(text: string): Result<Layout> {
   const [rackText = '', asideText = ''] = text.split('>');
   const rack: LaidTile[] = [];
   for (const piece of rackText.split(/(?=[|/])/)) {

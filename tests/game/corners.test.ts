@@ -98,8 +98,8 @@ describe('more stages in plain words', () => {
   test.each([
     [round, 'Passes done'],
     [round.slice(0, -1), 'Courtesy pass: choose what to give'],
-    [[{ type: 'ended', result: 'won', winner: 'West', by: 'discard' } as GameEvent], 'West won by a discard'],
-    [[{ type: 'ended', result: 'won', winner: 'West' } as GameEvent], 'West won'],
+    [[{ type: 'ended', result: 'won', winner: 'West', by: 'discard' }], 'West won by a discard'],
+    [[{ type: 'ended', result: 'won', winner: 'West' }], 'West won'],
   ])('%#', (events, stage) => {
     expect(stageOf(play(...events))).toBe(stage);
   });

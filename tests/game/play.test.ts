@@ -96,11 +96,11 @@ describe('calls', () => {
     expect(unseenTiles(play(SOUTH, call)).count(kindOf('8b'))).toBe(2);
   });
   const cases: [string, GameEvent[], string][] = [
-    ['a pair can only win', [{ ...call, group: '88b' } as GameEvent], 'bad-group'],
-    ['a mixed group', [{ ...call, group: '8b 9b J' } as GameEvent], 'bad-group'],
-    ['the called tile must be among the group', [{ ...call, group: 'JJ J' } as GameEvent], 'bad-group'],
-    ['a discarded joker is dead', [{ ...call, tile: 'J', group: 'JJJ' } as GameEvent], 'bad-group'],
-    ['tiles that are not in the rack', [{ ...call, group: '8888b' } as GameEvent], 'not-in-rack'],
+    ['a pair can only win', [{ ...call, group: '88b' }], 'bad-group'],
+    ['a mixed group', [{ ...call, group: '8b 9b J' }], 'bad-group'],
+    ['the called tile must be among the group', [{ ...call, group: 'JJ J' }], 'bad-group'],
+    ['a discarded joker is dead', [{ ...call, tile: 'J', group: 'JJJ' }], 'bad-group'],
+    ['tiles that are not in the rack', [{ ...call, group: '8888b' }], 'not-in-rack'],
     ['an own discard', [drew('8b'), threw('South', '8b'), call], 'own-discard'],
     ['with 14 tiles in hand', [drew('8b'), call], 'wrong-count'],
   ];
@@ -145,7 +145,7 @@ describe('joker swaps', () => {
 describe('the result', () => {
   const won: GameEvent = { type: 'ended', result: 'won', winner: 'West', by: 'discard', from: 'North' };
   test('a game may be just a result', () => {
-    expect(stageOf(play({ ...won, seat: 'South' } as GameEvent))).toBe("West won by North's discard");
+    expect(stageOf(play({ ...won, seat: 'South' }))).toBe("West won by North's discard");
   });
   test('after it only notes are welcome', () => {
     expect(refusal(SOUTH, won, drew('1c'))).toEqual([

@@ -32,7 +32,7 @@ if (LINE === undefined) throw new Error('the demo card has lines');
 
 let clock = 0;
 type Untimed = TimedEvent extends infer Each ? (Each extends unknown ? Omit<Each, 'at'> : never) : never;
-const at = (event: Untimed): TimedEvent => ({ ...event, at: '2026-11-19T19:00:00Z' }) as TimedEvent;
+const at = (event: Untimed): TimedEvent => ({ ...event, at: '2026-11-19T19:00:00Z' });
 
 function game(events: readonly Untimed[], change: Partial<GameRecord> = {}): SeasonGame & { record: GameRecord } {
   clock += 1;
@@ -67,7 +67,7 @@ const won = game([DEAL, ...PASS, WON], { tags: ['thursday'] });
 const lost = game([DEAL, LOST], { place: 'kitchen table' });
 const wall = game([{ type: 'ended', result: 'wall', seat: 'East' }]);
 const open = game([
-  { ...DEAL, seat: 'North', tiles: 'J FFF NE 0 1389b 25c' } as Untimed,
+  { ...DEAL, seat: 'North', tiles: 'J FFF NE 0 1389b 25c' },
   { type: 'noted', text: 'Too many flowers — naïve start' },
 ]);
 const ALL: SeasonGame[] = [won, lost, wall, open];

@@ -36,7 +36,7 @@ const anyLayout = fc
   .map(([kinds, spaces, aside]): Layout => {
     const all = kinds.map((kind, place) => ({ id: `t${place + 1}`, kind, space: spaces[place] ?? 'none' }));
     const tray = all.slice(0, aside).map((tile) => ({ ...tile, space: 'none' as const }));
-    return { rack: all.slice(aside) as Layout['rack'], aside: tray, next: kinds.length + 1 };
+    return { rack: all.slice(aside), aside: tray, next: kinds.length + 1 };
   });
 const seed = { seed: 20261125 };
 
