@@ -95,7 +95,7 @@ describe('more stages in plain words', () => {
     { type: 'stopped', before: 'left2' },
     { type: 'stopped', before: 'courtesy' },
   ];
-  test.each([
+  test.each<[readonly GameEvent[], string]>([
     [round, 'Passes done'],
     [round.slice(0, -1), 'Courtesy pass: choose what to give'],
     [[{ type: 'ended', result: 'won', winner: 'West', by: 'discard' }], 'West won by a discard'],
