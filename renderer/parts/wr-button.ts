@@ -52,6 +52,7 @@ export class WrButton extends LitElement {
         color: var(--ink);
         font-weight: 600;
         line-height: 1.25;
+        overflow-wrap: anywhere;
         cursor: pointer;
         transition: background var(--quick);
       }

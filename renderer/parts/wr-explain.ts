@@ -12,6 +12,7 @@ export interface HelpAbout {
 /**
  * A number that explains itself: `<wr-explain value="4 away" heading="Away">plain words</wr-explain>`.
  * The number is a button; it opens a popover with the words of the slot. Escape or a click beside closes it.
+ * A value that is a sentence may run over lines where the style sheet around it sets `--explain-wrap: normal`.
  */
 export class WrExplain extends LitElement {
   static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
@@ -31,6 +32,7 @@ export class WrExplain extends LitElement {
     css`
       :host {
         display: inline-block;
+        max-width: 100%;
       }
 
       button {
@@ -41,7 +43,8 @@ export class WrExplain extends LitElement {
         border-radius: var(--round);
         background: transparent;
         font-weight: 600;
-        white-space: nowrap;
+        white-space: var(--explain-wrap, nowrap);
+        text-align: start;
         cursor: pointer;
         anchor-name: --number;
       }
@@ -57,6 +60,8 @@ export class WrExplain extends LitElement {
       #words {
         width: max-content;
         max-width: min(24rem, 100vw - 2rem);
+        max-height: calc(100dvh - 2rem);
+        overflow-y: auto;
         margin: 0;
         padding: var(--space-3) var(--space-4) var(--space-4);
         border: var(--stroke) solid var(--edge);

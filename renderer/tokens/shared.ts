@@ -43,4 +43,12 @@ export const sharedStyles = css`
     clip-path: inset(50%);
     white-space: nowrap;
   }
+
+  summary {
+    min-height: var(--target);
+    display: list-item;
+    align-content: center;
+    cursor: pointer;
+    font-weight: 600;
+  }
 `;

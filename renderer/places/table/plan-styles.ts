@@ -42,8 +42,13 @@ export const planStyles = css`
     min-width: 7.4em;
   }
 
+  .ahead,
+  [role='status'] {
+    --explain-wrap: normal;
+  }
+
   .ahead {
-    min-width: 10.5em;
+    min-width: min(10.5em, 100%);
     font-size: var(--text-small);
   }
 

@@ -21,14 +21,6 @@ export const readingStyles = css`
     border-top: 1px solid var(--hairline);
   }
 
-  summary {
-    min-height: var(--target);
-    display: list-item;
-    align-content: center;
-    cursor: pointer;
-    font-weight: 600;
-  }
-
   .facts {
     display: flex;
     flex-wrap: wrap;

@@ -41,6 +41,8 @@ export class WrTablePlace extends LitElement {
 
   #due = '';
   #refocus = false;
+  /** The panel that had the focus last. */
+  #lastHeld = '';
 
   readonly #onKey = (event: KeyboardEvent): void => this.#shortcut(event);
 
@@ -66,7 +68,12 @@ export class WrTablePlace extends LitElement {
     const { state } = this.app.session;
     const dealt = state.exchange !== null;
     const plan = dealt ? (this.#inPlay ? 'dealt inplay' : 'dealt') : 'dealing';
-    return html`<div class="table ${plan}" @result-wanted=${this.#resultWanted} @advice-taken=${this.#focusNext}>
+    return html`<div
+        class="table ${plan}"
+        @focusin=${this.#noteFocus}
+        @result-wanted=${this.#resultWanted}
+        @advice-taken=${this.#focusNext}
+      >
         <div class="head">
           <h1 class="unseen">${tableWords.title}: ${stageOf(state)}</h1>
           ${this.#trouble()}
@@ -80,8 +87,9 @@ export class WrTablePlace extends LitElement {
   protected override willUpdate(changed: PropertyValues<this>): void {
     super.willUpdate(changed);
     const due = dueOf(this.app);
-    const held = this.shadowRoot?.activeElement?.localName ?? '';
-    // The parts of a step go with it; the focus must not go with them.
+    // The parts of a step go with it, maybe before this; the focus must not go with them.
+    const lost = document.activeElement === document.body;
+    const held = this.shadowRoot?.activeElement?.localName ?? (lost ? this.#lastHeld : '');
     this.#refocus = due !== this.#due && REFOCUSED.includes(held);
     this.#due = due;
     if (this.#inPlay) void this.#loadPlay();
@@ -96,6 +104,10 @@ export class WrTablePlace extends LitElement {
     if (!this.#refocus) return;
     this.#refocus = false;
     void this.#focusNext();
+  }
+
+  #noteFocus(): void {
+    this.#lastHeld = this.shadowRoot?.activeElement?.localName ?? '';
   }
 
   /** To where the next step is entered: a field when tiles are to come in, else the rack. */

@@ -53,14 +53,6 @@ export const playStyles = css`
     display: none;
   }
 
-  summary {
-    min-height: var(--target);
-    display: list-item;
-    align-content: center;
-    cursor: pointer;
-    font-weight: 600;
-  }
-
   .open li {
     display: flex;
     flex-wrap: wrap;

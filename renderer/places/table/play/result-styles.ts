@@ -81,12 +81,4 @@ export const resultStyles = css`
     border-top: 2px solid var(--edge);
     font-weight: 700;
   }
-
-  summary {
-    min-height: var(--target);
-    display: list-item;
-    align-content: center;
-    cursor: pointer;
-    font-weight: 600;
-  }
 `;
