@@ -65,8 +65,14 @@ export function reachModelFor({ ends, wallLeft, source }: ReachTerms, shape: Rea
  * The stated first answer for any card, until games with that card have been simulated: others win
  * as soon as they do with the demo card (core/table/reach-fit.ts on that card).
  */
-export const FIRST_REACH_MODEL: ReachModel = reachModelFor({
+const FIRST_TERMS: ReachTerms = {
   ends: [32.9, 51.3, 63.6, 75.6, 94.1],
   wallLeft: 99,
   source: 'how soon others win: as with the demo card',
-});
+};
+export const FIRST_REACH_MODEL: ReachModel = reachModelFor(FIRST_TERMS);
+
+/** Whether terms say what the first model says, so that nothing has to be read anew. */
+export function areFirstTerms({ ends, wallLeft }: ReachTerms): boolean {
+  return wallLeft === FIRST_TERMS.wallLeft && ends.join() === FIRST_TERMS.ends.join();
+}

@@ -5,7 +5,7 @@ import { handView } from '../../core/game/hand-view.ts';
 import { legalEvents } from '../../core/game/legal.ts';
 import type { Payments } from '../../core/game/points.ts';
 import { handSize } from '../../core/game/seen.ts';
-import type { ReachTerms } from '../../core/reading/reach-model.ts';
+import { areFirstTerms, type ReachTerms } from '../../core/reading/reach-model.ts';
 import { type StageTerms, termsAt } from '../../core/reading/stage-terms.ts';
 import { formatTiles } from '../../core/tiles/text.ts';
 import type {
@@ -153,8 +153,11 @@ export class Analysis {
     return this.#terms().terms;
   }
 
+  /** None while the first model holds: before the card's own games, and after them for a card like the demo card. */
   #terms(): { readonly terms?: ReachTerms } {
-    return this.#stages === null ? {} : { terms: termsAt(this.#stages, likelyDrawn(this.#session.state)) };
+    if (this.#stages === null) return {};
+    const terms = termsAt(this.#stages, likelyDrawn(this.#session.state));
+    return areFirstTerms(terms) ? {} : { terms };
   }
 
   async #read(known: Knowledge | null): Promise<void> {
@@ -192,7 +195,7 @@ export class Analysis {
 
   #refreshAdvice(): void {
     const { state, events, id } = this.#session;
-    const rate = this.#stages === null ? '' : 'own rate';
+    const rate = this.terms?.ends.join(' ') ?? '';
     const due = hasChoice(state) ? `${id} ${events.length} ${events.at(-1)?.at ?? ''} ${rate}` : '';
     if (due === this.#advisedFor) return;
     this.#advisedFor = due;

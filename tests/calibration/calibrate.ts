@@ -37,9 +37,9 @@ export interface Extent {
 export function calibrate(root: string, { fitDeals, testDeals, keep }: Extent): Calibration {
   const cards = CARD_NAMES.map((name) => {
     const compiled = calibrationCard(name, root);
-    const { ends, modelOf } = modelMaker(compiled);
+    const { terms, modelOf } = modelMaker(compiled);
     const task = { compiled, seed: FIT_DEALS_SEED, deals: fitDeals, model: modelOf(START), otherOneIn: 4 };
-    return { compiled, ends, modelOf, racks: collect(task).aimed };
+    return { compiled, terms, modelOf, racks: collect(task).aimed };
   });
   const shape = keep ? REACH_SHAPE : fitShape(cards, START);
   return {
@@ -47,10 +47,10 @@ export function calibrate(root: string, { fitDeals, testDeals, keep }: Extent): 
     fitSeed: FIT_DEALS_SEED,
     testSeed: TEST_DEALS_SEED,
     fitRacks: cards.reduce((sum, { racks }) => sum + racks.length, 0),
-    cards: cards.map(({ compiled, ends, modelOf, racks }) => ({
+    cards: cards.map(({ compiled, terms, modelOf, racks }) => ({
       title: compiled.card.title,
       ways: compiled.wayCount,
-      ends,
+      ends: terms.ends,
       measured: measure(compiled, modelOf(shape), racks, { seed: TEST_DEALS_SEED, deals: testDeals }),
     })),
   };

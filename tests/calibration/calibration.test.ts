@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
 import { CALIBRATION } from '../../core/reading/calibration.ts';
-import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
+import { areFirstTerms, FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
 import type { ReachShape } from '../../core/reading/shape-form.ts';
 import { REACH_SHAPE } from '../../core/reading/reach-shape.ts';
 import { CARD_FILES, CARD_NAMES, calibrationCard } from './cards.ts';
@@ -49,11 +49,12 @@ describe('reach against fresh racks, none of them fitted to', () => {
   test('C7. until games with a card have been simulated, others are taken to win as soon as with the demo card', () => {
     expect(cards[0]?.model.moments).toEqual(FIRST_REACH_MODEL.moments);
     expect(cards[0]?.model.calibration).toEqual(FIRST_REACH_MODEL.calibration);
+    expect(cards.map(({ maker }) => areFirstTerms(maker.terms))).toEqual([true, false, false]);
   });
 
   test('C4. on the narrow card others win later than on the demo card', () => {
-    for (const [place, end] of (cards[2]?.maker.ends ?? []).entries()) {
-      expect(end).toBeGreaterThan(cards[0]?.maker.ends[place] as number);
+    for (const [place, end] of (cards[2]?.maker.terms.ends ?? []).entries()) {
+      expect(end).toBeGreaterThan(cards[0]?.maker.terms.ends[place] as number);
     }
   });
 

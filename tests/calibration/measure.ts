@@ -1,5 +1,5 @@
 import type { CompiledCard } from '../../core/reading/compiled.ts';
-import { type ReachModel, reachModelFor } from '../../core/reading/reach-model.ts';
+import { type ReachModel, reachModelFor, type ReachTerms } from '../../core/reading/reach-model.ts';
 import type { ReachShape } from '../../core/reading/shape-form.ts';
 import { termsAt } from '../../core/reading/stage-terms.ts';
 import { fitTerms } from '../../core/table/reach-fit.ts';
@@ -33,7 +33,7 @@ export interface Aimed {
 
 /** The model that the app fits to a card, with a shape that may differ from the app's. */
 export interface ModelMaker {
-  readonly ends: readonly number[];
+  readonly terms: ReachTerms;
   readonly modelOf: (shape: ReachShape) => ReachModel;
 }
 
@@ -42,7 +42,7 @@ export function modelMaker(compiled: CompiledCard): ModelMaker {
   let step = steps.next();
   while (step.done !== true) step = steps.next();
   const terms = termsAt(step.value, 0);
-  return { ends: terms.ends, modelOf: (shape) => reachModelFor(terms, shape) };
+  return { terms, modelOf: (shape) => reachModelFor(terms, shape) };
 }
 
 /** Fresh racks of a card, aimed by `model` and measured against it; `fitted` is for the rival curve. */
