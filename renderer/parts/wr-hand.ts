@@ -60,7 +60,7 @@ export class WrHand extends LitElement {
 
   protected override render(): unknown {
     return html`<div class="hand" role="img" aria-label=${this.#words()}>
-      ${this.groups.map((group) => html`<span class="group">${group.map(drawPlace)}</span>`)}
+      ${this.groups.map((group) => html`<span class="group" aria-hidden="true">${group.map(drawPlace)}</span>`)}
     </div>`;
   }
 

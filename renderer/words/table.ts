@@ -13,6 +13,17 @@ export const tableWords = {
   newGameYes: 'Begin a new game',
   newGameNo: 'Stay with this game',
 
+  note: {
+    button: 'Note',
+    title: 'Write a note',
+    about: 'What is it about?',
+    choice: 'My last choice',
+    game: 'The whole game',
+    text: 'Your note, for the look-back',
+    leave: 'Not now',
+    keep: 'Keep the note',
+  },
+
   deal: {
     title: 'What were you dealt?',
     seat: 'Your seat',

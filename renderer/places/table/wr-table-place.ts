@@ -13,6 +13,7 @@ import { tableWords } from '../../words/table.ts';
 import './wr-deal-panel.ts';
 import './wr-exchange-panel.ts';
 import './wr-lean-panel.ts';
+import './wr-note-dialog.ts';
 import './wr-rack-panel.ts';
 import './wr-reading-panel.ts';
 import { panelStyles } from './panel-styles.ts';
@@ -81,7 +82,9 @@ export class WrTablePlace extends LitElement {
         <wr-rack-panel class="rack" .app=${this.app}>${this.#actions()}</wr-rack-panel>
         ${dealt ? this.#dealt() : this.#undealt()}
       </div>
-      ${this.#question()} ${this.playLoaded ? html`<wr-result-dialog .app=${this.app}></wr-result-dialog>` : nothing}`;
+      ${this.#question()}
+      <wr-note-dialog .app=${this.app}></wr-note-dialog>
+      ${this.playLoaded ? html`<wr-result-dialog .app=${this.app}></wr-result-dialog>` : nothing}`;
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
@@ -189,6 +192,9 @@ export class WrTablePlace extends LitElement {
         >${tableWords.redo}</wr-button
       >
       <wr-button look="quiet" @click=${() => this.#askForResult({})}>${resultWords.button}</wr-button>
+      <wr-button look="quiet" ?disabled=${session.state.seat === null} @click=${this.#askForNote}
+        >${tableWords.note.button}</wr-button
+      >
       <wr-button look="quiet" ?disabled=${session.untouched} @click=${this.#askForNew}>${tableWords.newGame}</wr-button>
     </wr-toolbar>`;
   }
@@ -215,6 +221,10 @@ export class WrTablePlace extends LitElement {
       <wr-button slot="actions" @click=${() => (this.asking = false)}>${tableWords.newGameNo}</wr-button>
       <wr-button slot="actions" look="main" @click=${this.#begin}>${tableWords.newGameYes}</wr-button>
     </wr-dialog>`;
+  }
+
+  #askForNote(): void {
+    this.renderRoot.querySelector('wr-note-dialog')?.open();
   }
 
   #askForNew(): void {
