@@ -9,21 +9,20 @@ const PLAIN_USE = 2;
 
 /**
  * Plays one way to the end of the game and no other: keeps what it uses, lays a group open whenever
- * that brings it nearer, never leaves it. Before play, and as long as it has no aim, it decides as
- * another policy does. This is whom a reach speaks of (core/reading/MODEL.md, C1).
+ * that brings it nearer, never leaves it. Before play it decides as another policy does. This is whom a reach speaks of (core/reading/MODEL.md, C1).
  */
 export class Steadfast implements Policy {
   readonly #card: TableCard;
   readonly #before: Policy;
   readonly #worth = new Float64Array(KIND_COUNT);
-  #way = -1;
+  #way = 0;
 
   constructor(card: TableCard, before: Policy) {
     this.#card = card;
     this.#before = before;
   }
 
-  /** Aims at a way number from now on; to be said anew for each game. */
+  /** Aims at a way number from now on; to be said when play begins, anew for each game. */
   aimAt(way: number): void {
     this.#way = way;
   }
@@ -41,15 +40,13 @@ export class Steadfast implements Policy {
   }
 
   discard(view: SeatView): Kind {
-    if (this.#way < 0) return this.#before.discard(view);
     for (let kind = 0; kind < KIND_COUNT; kind += 1) this.#worth[kind] = this.#use(view, kind);
     const kind = leastWorth(view.hand.counts, this.#worth, view.likings);
     // When all that is left serves singles and pairs, a joker too many is the idle tile.
-    return this.#worth[kind] === PLAIN_USE && (view.hand.counts[JOKER] as number) > 0 ? JOKER : kind;
+    return this.#worth[kind] === PLAIN_USE ? JOKER : kind;
   }
 
   call(view: SeatView, kind: Kind, offer: Offer): boolean {
-    if (this.#way < 0) return this.#before.call(view, kind, offer);
     const { compiled, groups } = this.#card;
     const { counts, exposedGroups, wildShort } = view.hand;
     const jokers = counts[JOKER] as number;
@@ -67,7 +64,6 @@ export class Steadfast implements Policy {
   }
 
   swap(view: SeatView, kind: Kind): boolean {
-    if (this.#way < 0) return this.#before.swap(view, kind);
     return (view.hand.counts[kind] as number) > this.#plainNeed(kind);
   }
 
