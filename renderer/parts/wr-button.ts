@@ -45,7 +45,7 @@ export class WrButton extends LitElement {
       button {
         min-height: var(--target);
         min-width: var(--target);
-        padding: 0.35em 1em;
+        padding: 0.35em var(--room, 1em);
         border: var(--stroke) solid var(--edge);
         border-radius: var(--round);
         background: var(--sheet);

@@ -41,7 +41,7 @@ export class WrPlaces extends LitElement {
         place-items: center;
         min-height: var(--target-main);
         min-width: var(--target);
-        padding: 0 0.9em;
+        padding: 0 var(--room, 0.9em);
         border-radius: var(--round);
         color: var(--ink);
         font-weight: 600;
@@ -59,7 +59,7 @@ export class WrPlaces extends LitElement {
       /* The current place stands on a furrow. */
       a[aria-current='page']::after {
         position: absolute;
-        inset: auto 0.9em 5px;
+        inset: auto var(--room, 0.9em) 5px;
         height: 4px;
         border-radius: 2px;
         background: currentcolor;

@@ -102,6 +102,38 @@ export const shellStyles = css`
     top: var(--space-2);
   }
 
+  /* With little room the bar keeps to two rows: the places, then what serves them all. */
+  @media (max-width: 68rem) {
+    header {
+      gap: var(--space-1);
+    }
+
+    header wr-places,
+    header wr-button {
+      --room: 0.5em;
+    }
+
+    header .name {
+      margin-inline-end: var(--space-3);
+    }
+  }
+
+  @media (max-width: 50rem) {
+    header {
+      justify-content: end;
+      padding-inline: var(--space-2);
+    }
+
+    header .name {
+      display: none;
+    }
+
+    header wr-places {
+      flex-basis: 100%;
+      --room: 0.3em;
+    }
+  }
+
   /* On paper the page is as long as it is, over as many sheets as it takes. */
   @media print {
     :host {

@@ -18,6 +18,12 @@ export const rackStyles = css`
     padding-inline: var(--table-side);
   }
 
+  @container (max-width: 40rem) {
+    .bar {
+      --room: 0.5em;
+    }
+  }
+
   .verdict {
     flex: 1 1 10rem;
     line-height: 1.25;
