@@ -15,7 +15,7 @@ const blocks = [...text.matchAll(/^```(\w+)\n([\s\S]*?)^```$/gm)].map(([, kind =
 
 /** Commands that are run elsewhere, because they install, serve, or run this very test. */
 const ELSEWHERE: ReadonlyMap<string, string> = new Map([
-  ['npm install', 'the first step of .ci/run'],
+  ['npm ci', 'the first step of .ci/run'],
   ['npm start', 'tests/house/start.test.ts'],
   ['npm start -- --browser', 'tests/house/start.test.ts'],
   ['npm start -- --browser --no-open', 'tests/house/start.test.ts'],
@@ -39,7 +39,7 @@ function shownIn(body: string): Shown[] {
 }
 
 const shown = blocks.filter(({ kind }) => kind === 'console').flatMap(({ body }) => shownIn(body));
-const plain = blocks.filter(({ kind }) => kind === 'sh').flatMap(({ body }) => body.trimEnd().split('\n'));
+const plain = blocks.filter(({ kind }) => kind === 'sh').flatMap(({ body }) => body.trimEnd().split(/\n| && /));
 let folder = '';
 
 beforeAll(() => {
@@ -56,7 +56,7 @@ test('the README shows commands, and only in blocks that this test knows', () =>
 test.each(plain)('`%s` names a script of the house and is run elsewhere', (command) => {
   const { scripts } = JSON.parse(readFileSync(join(house, 'package.json'), 'utf8')) as { scripts: object };
   const script = /npm (?:run )?(\w+)/.exec(command)?.[1] ?? '';
-  expect([...Object.keys(scripts), 'install']).toContain(script);
+  expect([...Object.keys(scripts), 'ci']).toContain(script);
   expect(ELSEWHERE.has(command)).toBe(true);
 });
 
