@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit';
+import { boxStyles } from '../tokens/boxes.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { emit } from './emit.ts';
 
@@ -33,14 +34,10 @@ export class WrField extends LitElement {
 
   static override styles = [
     sharedStyles,
+    boxStyles,
     css`
       :host {
         display: block;
-      }
-
-      label {
-        display: block;
-        font-weight: 600;
       }
 
       p {
@@ -49,23 +46,6 @@ export class WrField extends LitElement {
 
       #hint {
         color: var(--ink-soft);
-      }
-
-      input,
-      textarea {
-        display: block;
-        width: 100%;
-        min-height: var(--target-main);
-        margin-top: var(--space-1);
-        padding: 0.4em 0.7em;
-        border: var(--stroke) solid var(--edge);
-        border-radius: var(--round);
-        background: var(--sheet);
-        line-height: var(--line);
-      }
-
-      textarea {
-        resize: vertical;
       }
 
       [aria-invalid='true'] {

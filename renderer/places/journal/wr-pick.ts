@@ -1,6 +1,7 @@
 import { css, html, LitElement } from 'lit';
 import { emit } from '../../parts/emit.ts';
 import type { ChoiceChanged, ChoiceOption } from '../../parts/wr-choice.ts';
+import { boxStyles } from '../../tokens/boxes.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 
 /** One of many: a native list that opens, with its label. Sends `choice-changed`. */
@@ -19,28 +20,11 @@ export class WrPick extends LitElement {
 
   static override styles = [
     sharedStyles,
+    boxStyles,
     css`
       :host {
         display: block;
         min-width: 0;
-      }
-
-      label {
-        display: block;
-        font-weight: 600;
-      }
-
-      select {
-        display: block;
-        width: 100%;
-        min-height: var(--target-main);
-        margin-top: var(--space-1);
-        padding: 0.4em 0.7em;
-        border: var(--stroke) solid var(--edge);
-        border-radius: var(--round);
-        background: var(--sheet);
-        line-height: var(--line);
-        cursor: pointer;
       }
     `,
   ];

@@ -1,158 +1,113 @@
 import { css } from 'lit';
+import { layoutStyles } from '../../tokens/layout.ts';
 
 /** What the parts of the Warm-up place share. */
-export const warmUpStyles = css`
-  :host {
-    display: block;
-  }
+export const warmUpStyles = [
+  layoutStyles,
+  css`
+    .close {
+      gap: var(--space-2);
+    }
 
-  h2,
-  h3 {
-    margin: 0;
-    font-size: var(--text-lead);
-    line-height: 1.25;
-  }
+    /* Fields side by side: their labels stand on one line, buttons beside the boxes. */
+    .fields {
+      align-items: start;
+    }
 
-  h3 {
-    font-size: var(--text-body);
-  }
+    .fields > wr-button {
+      margin-top: calc(var(--line) * 1em + var(--space-1));
+    }
 
-  p {
-    margin: 0;
-    max-width: 65ch;
-  }
+    .bad {
+      color: var(--bad);
+      font-weight: 600;
+    }
 
-  ul,
-  ol {
-    margin: 0;
-    padding: 0;
-    list-style: none;
-  }
+    .panel {
+      display: flex;
+      flex-direction: column;
+      gap: var(--space-4);
+      padding: var(--space-4);
+      background: var(--sheet);
+      border: 1px solid var(--hairline);
+      border-radius: var(--round-large);
+    }
 
-  .stack {
-    display: flex;
-    flex-direction: column;
-    gap: var(--space-4);
-  }
+    .tiles {
+      display: inline-flex;
+      flex-wrap: wrap;
+      gap: 4px;
+      vertical-align: middle;
+    }
 
-  .close {
-    gap: var(--space-2);
-  }
+    .small {
+      --tile-width: 36px;
+    }
 
-  .row {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    gap: var(--space-2) var(--space-3);
-  }
+    select {
+      min-height: var(--target-main);
+      max-width: 100%;
+      padding: 0.3em 0.6em;
+      border: var(--stroke) solid var(--edge);
+      border-radius: var(--round);
+      background: var(--sheet);
+    }
 
-  /* Fields side by side: their labels stand on one line, buttons beside the boxes. */
-  .fields {
-    align-items: start;
-  }
+    .labelled {
+      min-width: 0;
+      display: flex;
+      flex-direction: column;
+      gap: var(--space-1);
+      font-weight: 600;
+    }
 
-  .fields > wr-button {
-    margin-top: calc(var(--line) * 1em + var(--space-1));
-  }
+    .labelled select {
+      width: 100%;
+      min-width: 0;
+      font-weight: 400;
+    }
 
-  .spread {
-    justify-content: space-between;
-  }
+    table {
+      border-collapse: collapse;
+      width: 100%;
+    }
 
-  .soft {
-    color: var(--ink-soft);
-    font-size: var(--text-small);
-  }
+    caption {
+      text-align: start;
+      font-weight: 600;
+    }
 
-  .bad {
-    color: var(--bad);
-    font-weight: 600;
-  }
-
-  .panel {
-    display: flex;
-    flex-direction: column;
-    gap: var(--space-4);
-    padding: var(--space-4);
-    background: var(--sheet);
-    border: 1px solid var(--hairline);
-    border-radius: var(--round-large);
-  }
-
-  .tiles {
-    display: inline-flex;
-    flex-wrap: wrap;
-    gap: 4px;
-    vertical-align: middle;
-  }
-
-  .small {
-    --tile-width: 36px;
-  }
-
-  select {
-    min-height: var(--target-main);
-    max-width: 100%;
-    padding: 0.3em 0.6em;
-    border: var(--stroke) solid var(--edge);
-    border-radius: var(--round);
-    background: var(--sheet);
-  }
-
-  .labelled {
-    min-width: 0;
-    display: flex;
-    flex-direction: column;
-    gap: var(--space-1);
-    font-weight: 600;
-  }
-
-  .labelled select {
-    width: 100%;
-    min-width: 0;
-    font-weight: 400;
-  }
-
-  table {
-    border-collapse: collapse;
-    width: 100%;
-  }
-
-  caption {
-    text-align: start;
-    font-weight: 600;
-  }
-
-  th,
-  td {
-    padding: var(--space-1) var(--space-3) var(--space-1) 0;
-    border-bottom: 1px solid var(--hairline);
-    text-align: start;
-    vertical-align: middle;
-  }
-
-  .number {
-    text-align: end;
-  }
-
-  .scroll {
-    overflow-x: auto;
-  }
-
-  /* Rows of the reading, where there is room for one column only. */
-  @container (max-width: 41.99rem) {
-    .hands li {
-      grid-template-columns: minmax(0, 1fr);
+    th,
+    td {
+      padding: var(--space-1) var(--space-3) var(--space-1) 0;
+      border-bottom: 1px solid var(--hairline);
+      text-align: start;
+      vertical-align: middle;
     }
 
     .number {
-      flex-wrap: wrap;
+      text-align: end;
     }
-  }
 
-  progress {
-    width: min(100%, 20rem);
-    height: 14px;
-    accent-color: var(--accent);
-  }
-`;
+    .scroll {
+      overflow-x: auto;
+    }
+
+    /* Rows of the reading, where there is room for one column only. */
+    @container (max-width: 41.99rem) {
+      .hands li {
+        grid-template-columns: minmax(0, 1fr);
+      }
+
+      .number {
+        flex-wrap: wrap;
+      }
+    }
+
+    progress {
+      width: min(100%, 20rem);
+      height: 14px;
+      accent-color: var(--accent);
+    }
+  `,
+];

@@ -1,0 +1,53 @@
+import { css } from 'lit';
+
+/** How text, lists, rows and stacks lie in the panels of every place. */
+export const layoutStyles = css`
+  :host {
+    display: block;
+  }
+
+  h2,
+  h3 {
+    margin: 0;
+    font-size: var(--text-lead);
+    line-height: 1.25;
+  }
+
+  h3 {
+    font-size: var(--text-body);
+  }
+
+  p {
+    margin: 0;
+    max-width: 65ch;
+  }
+
+  ul,
+  ol {
+    margin: 0;
+    padding: 0;
+    list-style: none;
+  }
+
+  .stack {
+    display: flex;
+    flex-direction: column;
+    gap: var(--space-4);
+  }
+
+  .row {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: var(--space-2) var(--space-3);
+  }
+
+  .spread {
+    justify-content: space-between;
+  }
+
+  .soft {
+    color: var(--ink-soft);
+    font-size: var(--text-small);
+  }
+`;
