@@ -1,0 +1,67 @@
+/**
+ * `npm run mutate [-- PART …] [--tests FOLDER …] [--jobs N] [--all] [--from FILE]`: changes the sources at many
+ * places, one at a time; the tests must notice. A PART is a folder or a file of `core`: `plan`, `plan/race.ts`. Without
+ * one it takes reading, plan and table. The tests are those of the parts' own folders unless `--tests` names
+ * others. What was found before is kept in `.cache`, and only what changed since is tried again; `--all` tries
+ * everything. Closes with the score of each file and writes every change that no test noticed to
+ * `.cache/mutation/PARTS.survivors.txt`. Ends with 1 under 90 %. `--from FILE` only shows the report of an earlier run.
+ */
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { scores, scoreTable, survivorText } from './score.mjs';
+
+const ROOT = resolve(import.meta.dirname, '../..');
+const USUAL = ['reading', 'plan', 'table'];
+const NEEDED = 90;
+
+const { values, positionals } = parseArgs({
+  options: {
+    tests: { type: 'string', multiple: true, default: [] },
+    jobs: { type: 'string', default: '2' },
+    all: { type: 'boolean', default: false },
+    from: { type: 'string' },
+  },
+  allowPositionals: true,
+});
+const parts = (positionals.length === 0 ? USUAL : positionals).map((part) => part.replace(/^core\//, ''));
+const name = parts.join('-').replaceAll('/', '.');
+const folder = join(ROOT, '.cache/mutation');
+const report = values.from ?? join(folder, `${name}.json`);
+mkdirSync(folder, { recursive: true });
+if (values.from === undefined) await mutate();
+show();
+
+async function mutate() {
+  const missing = parts.find((part) => !existsSync(join(ROOT, 'core', part)));
+  if (missing !== undefined) throw new Error(`There is no core/${missing}: name a folder or a file of core.`);
+  // Read by vitest.config.ts, in this process and in those that Stryker starts.
+  process.env.WINDROW_MUTATE = JSON.stringify(testFolders());
+  const { Stryker } = await import('@stryker-mutator/core');
+  await new Stryker({
+    configFile: 'tests/mutation/stryker.config.json',
+    mutate: parts.map((part) => (part.endsWith('.ts') ? `core/${part}` : `core/${part}/**/*.ts`)),
+    concurrency: Number(values.jobs),
+    incremental: true,
+    incrementalFile: join('.cache/mutation', `${name}.known.json`),
+    force: values.all,
+    jsonReporter: { fileName: report },
+    tempDirName: `.cache/stryker-${name}`,
+    thresholds: { high: 95, low: NEEDED, break: null },
+  }).runMutationTest();
+}
+
+/** The folders of tests that must notice. */
+function testFolders() {
+  if (values.tests.length > 0) return values.tests;
+  return [...new Set(parts.map((part) => part.split('/')[0] ?? ''))];
+}
+
+function show() {
+  const found = JSON.parse(readFileSync(report, 'utf8'));
+  const files = scores(found);
+  writeFileSync(join(folder, `${name}.survivors.txt`), survivorText(found));
+  console.log(scoreTable(files));
+  const total = files.at(-1);
+  process.exitCode = total !== undefined && total.tried > 0 && total.score >= NEEDED ? 0 : 1;
+}
