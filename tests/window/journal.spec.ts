@@ -109,12 +109,14 @@ test('the plan: using its best pass fills the tray, and the own choice is judged
     .nth(1)
     .click();
   await expect(page.locator('wr-slots [role=option]')).toHaveCount(3);
-  await expect(page.locator('wr-plan-panel .own').getByRole('button', { name: /^costs|^as good/ })).toBeVisible();
+  await expect(
+    page.locator('wr-plan-panel .own').getByRole('button', { name: /^for now: (costs|as good)/ }),
+  ).toBeVisible();
   await page
     .getByRole('button', { name: /^Use this pass/ })
     .first()
     .click();
-  await expect(page.locator('wr-plan-panel .own').getByRole('button', { name: /^best/ })).toBeVisible();
+  await expect(page.locator('wr-plan-panel .own').getByRole('button', { name: /^for now: best/ })).toBeVisible();
   expect(await windrow.rack()).toHaveLength(10);
 });
 

@@ -20,6 +20,7 @@ export function passNumbers(option: PassView): TemplateResult {
   return html`<span class="numbers">
     <wr-explain class="cost" value=${costWords(cost)} heading=${words.costHeading}>
       <p>${cost === 0 ? words.bestWords : words.costWords(points(cost))}</p>
+      <p>${words.nowWords}</p>
       <p>${words.reachWords(percent(reach), inWords(reach))}</p>
       ${option.reasons.map((reason) => html`<p>${reason}</p>`)}
       <p>${words.giftWords(tenths(option.gift), tenths(2 * option.giftError))}</p>

@@ -24,6 +24,35 @@ export const planStyles = css`
     border-top: 1px solid var(--hairline);
   }
 
+  /* A pass: its tiles, beside them what it does for now and in the end, at the edge its button. */
+  .passes li {
+    display: grid;
+    grid-template: 'tiles numbers use' auto 'tiles ahead use' auto / auto minmax(0, 1fr) auto;
+  }
+
+  @container (max-width: 24rem) {
+    .passes li {
+      grid-template: 'tiles use' auto 'numbers numbers' auto 'ahead ahead' auto / minmax(0, 1fr) auto;
+    }
+  }
+
+  .passes .tiles {
+    grid-area: tiles;
+  }
+
+  .passes .numbers {
+    grid-area: numbers;
+  }
+
+  .passes .ahead {
+    grid-area: ahead;
+    justify-self: start;
+  }
+
+  .passes wr-button {
+    grid-area: use;
+  }
+
   .tiles {
     --tile-width: 33px;
     display: inline-flex;
@@ -39,9 +68,10 @@ export const planStyles = css`
   }
 
   .cost {
-    min-width: 7.4em;
+    min-width: min(10.4em, 100%);
   }
 
+  .cost,
   .ahead,
   [role='status'] {
     --explain-wrap: normal;

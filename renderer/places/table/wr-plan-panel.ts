@@ -51,7 +51,7 @@ export class WrPlanPanel extends LitElement {
 
   #options({ options }: PlanView): unknown {
     return html`${this.#own(options)}
-      <ol>
+      <ol class="passes">
         ${this.#shown({ options }).map((option) => html`<li>${this.#row(option)}</li>`)}
       </ol>
       ${
