@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { makeFolders, writeDurably } from '../files/durable.ts';
 import { ifThere } from '../files/files.ts';
-import { type DeskContext, readText } from './context.ts';
+import { type DeskContext, readRemakable } from './context.ts';
 import type { BackupEntry } from './desk.ts';
 import { filesIn } from './leftovers.ts';
 import { CARD_ENDING, stampOf } from './places.ts';
@@ -20,7 +20,7 @@ export async function listBackups(context: DeskContext, id: string): Promise<Bac
 }
 
 export async function readBackup(context: DeskContext, id: string, name: string): Promise<string | undefined> {
-  return NAME.test(name) ? await readText(context, join(folderOf(context, id), name)) : undefined;
+  return NAME.test(name) ? await readRemakable(context, join(folderOf(context, id), name)) : undefined;
 }
 
 /** Keeps a copy of the text, unless the newest backup is the same, and lets the oldest ones go. */

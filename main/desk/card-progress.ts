@@ -48,8 +48,8 @@ export async function saveCardProgress(
   { confirmed, answers }: CardProgress,
 ): Promise<Result<null>> {
   const path = progressPath(context.places, id);
-  const before = await readText(context, path);
-  if (before !== undefined && isNewer(parseObject(before))) return newer();
+  const before = await readCardProgress(context, id);
+  if (!before.ok) return before;
   await makeFolders(context.files, context.places.progress);
   const file = { kind: KIND, schemaVersion: SCHEMA_VERSION, appVersion: context.appVersion, confirmed, answers };
   await writeDurably(context, path, `${JSON.stringify(file, null, 2)}\n`);

@@ -2,9 +2,10 @@ import { expectValue, failure, type Result, success } from '../../core/base/resu
 import { readCardFile } from '../../core/card/file.ts';
 import { makeFolders, removeDurably, writeDurably } from '../files/durable.ts';
 import { type FileInfo, ifThere } from '../files/files.ts';
+import { orTrouble } from '../files/trouble.ts';
 import { keepBackup, listBackups, readBackup } from './card-backups.ts';
 import { cardEntryOf, newCardId } from './card-entry.ts';
-import { type DeskContext, readText, setAside } from './context.ts';
+import { type DeskContext, keepCopy, readRemakable, readText, setAside } from './context.ts';
 import type { BackupEntry, CardEntry } from './desk.ts';
 import { cardIdOf, cardPath } from './places.ts';
 
@@ -23,8 +24,8 @@ export class CardShelf {
   #demoRead: OpenedCard | undefined;
   /** Entries already made out, by id, good as long as the file is as it was. */
   readonly #known = new Map<string, { info: FileInfo; entry: CardEntry }>();
-  /** Cards whose content before this session has been copied. */
-  readonly #backedUp = new Set<string>();
+  /** Files that this session wrote, as it left them: nothing in them needs a copy. */
+  readonly #ours = new Map<string, FileInfo>();
 
   constructor(context: DeskContext, demoCard: string) {
     this.#context = context;
@@ -52,10 +53,14 @@ export class CardShelf {
 
   async open(id: string): Promise<Result<OpenedCard>> {
     if (id === DEMO_CARD_ID) return success(this.#demo);
-    const text = await readText(this.#context, cardPath(this.#context.places, id));
+    const path = cardPath(this.#context.places, id);
+    const text = await readText(this.#context, path);
     if (text === undefined) return missing();
     const read = readCardFile(text);
-    if (read.ok) return success({ entry: cardEntryOf(id, read.value.document, await this.#savedAt(id)), text });
+    if (read.ok) {
+      const savedAt = timeOf(await this.#context.files.info(path));
+      return success({ entry: cardEntryOf(id, read.value.document, savedAt), text });
+    }
     if (read.problem.code !== 'not-a-card') return read;
     const mended = await this.#mend(id);
     return mended ? this.open(id) : missing();
@@ -66,10 +71,14 @@ export class CardShelf {
     const read = readCardFile(text);
     if (!read.ok) return read;
     const name = id ?? newCardId(read.value.document, this.#context.freshName());
+    const path = cardPath(this.#context.places, name);
     await makeFolders(this.#context.files, this.#context.places.cards);
-    await this.#backUpOnce(name);
-    await writeDurably(this.#context, cardPath(this.#context.places, name), text);
-    return success(cardEntryOf(name, read.value.document, await this.#savedAt(name)));
+    const kept = await this.#keepBefore(name);
+    if (!kept.ok) return kept;
+    await writeDurably(this.#context, path, text);
+    const info = await this.#context.files.info(path);
+    this.#ours.set(name, info);
+    return success(cardEntryOf(name, read.value.document, timeOf(info)));
   }
 
   /** Takes the card off the list; its last content stays among its backups. */
@@ -91,7 +100,7 @@ export class CardShelf {
   async restore(id: string, name: string): Promise<Result<CardEntry>> {
     const text = await readBackup(this.#context, id, name);
     if (text === undefined) return failure('not-found', 'This backup is no longer there: choose another one.');
-    this.#backedUp.delete(id);
+    this.#ours.delete(id);
     return await this.save(id, text);
   }
 
@@ -99,8 +108,8 @@ export class CardShelf {
     const info = await ifThere(this.#context.files.info(cardPath(this.#context.places, id)));
     if (info === undefined) return undefined;
     const known = this.#known.get(id);
-    if (known?.info.size === info.size && known.info.changedAt === info.changedAt) return known.entry;
-    const opened = await this.open(id);
+    if (known !== undefined && isSame(known.info, info)) return known.entry;
+    const opened = await orTrouble('read', 'it', () => this.open(id));
     if (!opened.ok) {
       if (opened.problem.code !== 'not-found') this.#context.tell(`The card ${id}: ${opened.problem.message}`);
       return undefined;
@@ -109,34 +118,48 @@ export class CardShelf {
     return opened.value.entry;
   }
 
-  async #savedAt(id: string): Promise<string> {
-    const { changedAt } = await this.#context.files.info(cardPath(this.#context.places, id));
-    return new Date(changedAt).toISOString();
-  }
-
-  /** Copies the card as it stood before this session's first change. */
-  async #backUpOnce(id: string): Promise<void> {
-    if (this.#backedUp.has(id)) return;
-    const before = await readText(this.#context, cardPath(this.#context.places, id));
-    if (before !== undefined) await keepBackup(this.#context, id, before);
-    this.#backedUp.add(id);
+  /**
+   * Copies a card that another session, or another program meanwhile, has left; one that can't be
+   * read is set aside. A newer Windrow's card stays: the answer says so.
+   */
+  async #keepBefore(id: string): Promise<Result<null>> {
+    const path = cardPath(this.#context.places, id);
+    const info = await ifThere(this.#context.files.info(path));
+    const ours = this.#ours.get(id);
+    if (info === undefined || (ours !== undefined && isSame(ours, info))) return success(null);
+    const before = (await readRemakable(this.#context, path)) ?? '';
+    const read = readCardFile(before);
+    if (!read.ok && read.problem.code === 'newer-version') return read;
+    if (read.ok) await keepBackup(this.#context, id, before);
+    else await setAside(this.#context, path);
+    return success(null);
   }
 
   /** Sets a damaged card aside and brings its newest good backup back; false when there is none. */
   async #mend(id: string): Promise<boolean> {
-    const name = await setAside(this.#context, cardPath(this.#context.places, id));
+    const path = cardPath(this.#context.places, id);
     for (const backup of await listBackups(this.#context, id)) {
       const text = await readBackup(this.#context, id, backup.name);
       if (text === undefined || !readCardFile(text).ok) continue;
-      await writeDurably(this.#context, cardPath(this.#context.places, id), text);
+      const name = await keepCopy(this.#context, path);
+      await writeDurably(this.#context, path, text);
       this.#context.tell(
         `The card ${id} was damaged, so its backup of ${backup.savedAt.slice(0, 10)} is in use. The damaged file is kept as ${name}.`,
       );
       return true;
     }
+    const name = await setAside(this.#context, path);
     this.#context.tell(`The card ${id} was damaged and has no backup. The damaged file is kept as ${name}.`);
     return false;
   }
+}
+
+function timeOf({ changedAt }: FileInfo): string {
+  return new Date(changedAt).toISOString();
+}
+
+function isSame(one: FileInfo, other: FileInfo): boolean {
+  return one.size === other.size && one.changedAt === other.changedAt;
 }
 
 function demoOf(text: string): OpenedCard {

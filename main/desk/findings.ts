@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { makeFolders, writeAll, writeDurably } from '../files/durable.ts';
 import { errorCode } from '../files/files.ts';
-import { type DeskContext, readText } from './context.ts';
+import { type DeskContext, readRemakable } from './context.ts';
 import type { Findings } from './desk.ts';
 import { findingsRow, keptReview } from './findings-check.ts';
 import { findingsPath, reviewPath } from './places.ts';
@@ -33,7 +33,7 @@ export class FindingsShelf {
   async of(id: string): Promise<readonly Findings[]> {
     const row = (await this.#load()).get(id);
     if (row === undefined) return [];
-    const file = parseObject((await readText(this.#context, reviewPath(this.#context.places, id))) ?? '');
+    const file = parseObject((await readRemakable(this.#context, reviewPath(this.#context.places, id))) ?? '');
     const review = file?.['key'] === row.key ? file['review'] : undefined;
     return [v.is(keptReview, review) ? { ...row, review } : row];
   }
@@ -56,7 +56,7 @@ export class FindingsShelf {
 
   async #load(): Promise<Map<string, Row>> {
     if (this.#rows !== undefined) return this.#rows;
-    const text = (await readText(this.#context, findingsPath(this.#context.places))) ?? '';
+    const text = (await readRemakable(this.#context, findingsPath(this.#context.places))) ?? '';
     const lines = text.split('\n').filter((line) => line !== '');
     const rows = lines.map(parseObject).filter((row) => v.is(findingsRow, row));
     this.#rows = new Map(rows.map((row) => [row.id, row]));

@@ -8,7 +8,8 @@ import type { GameRecord } from '../../core/game/record.ts';
 import { applyEvent, stateOf } from '../../core/game/state.ts';
 import { writeDurably } from '../files/durable.ts';
 import { ifThere } from '../files/files.ts';
-import { type DeskContext, readText, setAside } from './context.ts';
+import { orTrouble } from '../files/trouble.ts';
+import { type DeskContext, keepCopy, readExactText, setAside } from './context.ts';
 import { filesIn } from './leftovers.ts';
 import { gameIdOf } from './places.ts';
 
@@ -42,15 +43,18 @@ async function foldersIn({ files }: DeskContext, folder: string): Promise<string
  * place. Newer and foreign files are left untouched.
  */
 export async function loadGame(context: DeskContext, id: string, path: string): Promise<Result<LoadedGame>> {
-  const text = await readText(context, path);
-  if (text === undefined) return failure('not-found', 'This game is no longer there.');
+  const file = await orTrouble('read', `the game ${id}`, async () => success(await readExactText(context, path)));
+  if (!file.ok) return file;
+  if (file.value === undefined) return failure('not-found', 'This game is no longer there.');
+  const { text, exact } = file.value;
   const read = readGameFile(text);
   if (!read.ok) return isDamaged(text, read.problem.code) ? await setDamagedAside(context, id, path) : read;
   const { record, damage } = read.value;
   const named = record.id === id ? record : { ...record, id };
-  if (damage === null) return success({ record: named, text });
-  const aside = await setAside(context, path);
-  context.tell(`${damage.message} The damaged file is kept as ${aside}.`);
+  if (damage === null && exact) return success({ record: named, text });
+  const aside = await keepCopy(context, path);
+  const words = damage?.message ?? `Some letters of the game ${id} could not be read.`;
+  context.tell(`${words} The damaged file is kept as ${aside}.`);
   const good = writeGameFile(named);
   await writeDurably(context, path, good);
   return success({ record: named, text: good });

@@ -85,10 +85,10 @@ export class GameList {
     return gone.length + unknown.length > 0;
   }
 
-  /** A damaged file was set aside, so its name is free again; a newer or foreign one keeps its place. */
+  /** A damaged file was set aside, so its name is free again; one that is newer, foreign or can't be read now keeps its place. */
   #leaveOut(id: string, { code, message }: Problem): void {
-    if (code === 'damaged') this.#paths.delete(id);
-    if (code === 'newer-version') this.#context.tell(`The game ${id}: ${message}`);
+    if (code === 'damaged' || code === 'not-found') this.#paths.delete(id);
+    else this.#context.tell(`The game ${id} is not in the journal. ${message}`);
   }
 }
 

@@ -2,7 +2,7 @@ import { crc32 } from 'node:zlib';
 import type { GameRecord } from '../../core/game/record.ts';
 import { writeAll, writeDurably } from '../files/durable.ts';
 import { ifThere } from '../files/files.ts';
-import { type DeskContext, readText } from './context.ts';
+import { type DeskContext, readRemakable } from './context.ts';
 import type { GameEntry } from './desk.ts';
 import { gameEntryOf } from './game-entry.ts';
 
@@ -22,7 +22,7 @@ const SPARE_LINES = 200;
 const LINE = /^\{"check":"([0-9a-f]{8})","entry":(.*)\}$/;
 
 export async function readIndex(context: DeskContext): Promise<IndexText> {
-  const text = await readText(context, context.places.index);
+  const text = await readRemakable(context, context.places.index);
   if (text === undefined) return { entries: new Map(), tidy: false };
   const lines = text.split('\n');
   const torn = lines.pop() !== '';

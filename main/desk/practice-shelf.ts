@@ -5,7 +5,8 @@ import type { PracticeEntry } from '../../core/warmup/history.ts';
 import { readSheetFile } from '../../core/warmup/sheet-file.ts';
 import type { Sheet } from '../../core/warmup/sheet.ts';
 import { makeFolders, removeDurably, writeDurably } from '../files/durable.ts';
-import { type DeskContext, readText, setAside } from './context.ts';
+import { orTrouble } from '../files/trouble.ts';
+import { type DeskContext, keepCopy, readExactText, readText, setAside } from './context.ts';
 import type { PracticeAsked, PracticeTold, SheetEntry } from './desk.ts';
 import { filesIn } from './leftovers.ts';
 import { SHEET_ID } from './practice-check.ts';
@@ -55,7 +56,9 @@ export class PracticeShelf {
 
   async #entry(id: string): Promise<SheetEntry | undefined> {
     const path = sheetPath(this.#context.places, id);
-    const text = await readText(this.#context, path);
+    const read = await orTrouble('read', `the sheet ${id}`, async () => success(await readText(this.#context, path)));
+    if (!read.ok) this.#context.tell(read.problem.message);
+    const text = read.ok ? read.value : undefined;
     if (text === undefined) return undefined;
     const sheet = readSheetFile(text);
     if (sheet.ok) return entryOf(id, sheet.value);
@@ -84,7 +87,7 @@ export class PracticeShelf {
     const there = before === undefined ? undefined : readSheetFile(before);
     if (there?.ok === false) {
       if (there.problem.code === 'newer-version') return there;
-      await setAside(this.#context, path);
+      await keepCopy(this.#context, path);
     }
     await makeFolders(this.#context.files, places.sheets);
     await writeDurably(this.#context, path, text);
@@ -96,15 +99,27 @@ export class PracticeShelf {
   }
 
   /**
-   * Adds entries in one stroke: all of them are kept, or none, and none twice. Lines that are not
-   * understood stay.
+   * Adds entries in one stroke: all of them are kept, or none, and none twice. Lines of a newer
+   * Windrow stay. Before damaged lines go, the file is kept as it was.
    */
   async #note(entries: readonly PracticeEntry[]): Promise<void> {
-    const before = await this.#lines();
+    const before = await this.#wholeLines();
     const known = new Set(practiceEntries(before.map(parseObject)).map(({ id }) => id));
     const lines = [...before, ...entries.filter(({ id }) => !known.has(id)).map(writeLine)];
     await makeFolders(this.#context.files, this.#context.places.practice);
     await writeDurably(this.#context, historyPath(this.#context.places), lines.map((line) => `${line}\n`).join(''));
+  }
+
+  /** The lines that can be read; where there are others too, a copy of the file as it is has been kept. */
+  async #wholeLines(): Promise<string[]> {
+    const path = historyPath(this.#context.places);
+    const read = await readExactText(this.#context, path);
+    const lines = (read?.text ?? '').split('\n').filter((line) => line.trim() !== '');
+    const whole = lines.filter((line) => parseObject(line) !== undefined);
+    if (read === undefined || (read.exact && whole.length === lines.length)) return whole;
+    const name = await keepCopy(this.#context, path);
+    this.#context.tell(`Some of your practice history could not be read. The file as it was is kept as ${name}.`);
+    return whole;
   }
 
   async #lines(): Promise<string[]> {

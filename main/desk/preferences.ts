@@ -1,8 +1,10 @@
 import * as v from 'valibot';
+import { isFields } from '../../core/card/document.ts';
 import { SEATS } from '../../core/exchange/steps.ts';
 import { DEFAULT_POINT_RULES } from '../../core/game/point-rules.ts';
 import { writeDurably } from '../files/durable.ts';
-import { type DeskContext, readText, setAside } from './context.ts';
+import { type DeskContext, readRemakable, setAside } from './context.ts';
+import { ifThere } from '../files/files.ts';
 import type { Preferences } from './desk.ts';
 import { pointRules } from './point-rules-check.ts';
 
@@ -58,6 +60,9 @@ export interface PreferenceKeeper {
   forget?(): void;
 }
 
+/** Bytes in the largest settings file that is read; a real one has some 500. */
+const LARGEST_SETTINGS = 100_000;
+
 /** The preferences in a kept document; a field that is missing or makes no sense has its default. */
 export function preferencesIn(kept: Kept): Preferences {
   const good = Object.entries(fields).filter(([name, schema]) => v.is(schema, kept[name]));
@@ -69,9 +74,9 @@ export function preferencesIn(kept: Kept): Preferences {
 export function preferencesFile(context: DeskContext): PreferenceKeeper {
   const path = context.places.preferences;
   const read = async (): Promise<Kept> => {
-    const text = await readText(context, path);
-    if (text === undefined) return {};
-    const kept = parseObject(text);
+    const text = await readRemakable(context, path, LARGEST_SETTINGS);
+    if (text === undefined && (await ifThere(context.files.info(path))) === undefined) return {};
+    const kept = parseObject(text ?? '');
     if (kept !== undefined) return kept;
     const name = await setAside(context, path);
     context.tell(`The settings could not be read, so the usual ones are in use. The old file is kept as ${name}.`);
@@ -85,12 +90,20 @@ export function preferencesFile(context: DeskContext): PreferenceKeeper {
   };
 }
 
-/** The object that a text of JSON holds; undefined for anything else. */
+/** Deeper than any file of ours; what is nested deeper still could not be written again. */
+const DEEPEST = 64;
+
+/** The object that a text of JSON holds; undefined for anything else, and for one nested too deep. */
 export function parseObject(text: string): Kept | undefined {
   try {
     const value: unknown = JSON.parse(text);
-    return v.is(v.looseObject({}), value) && !Array.isArray(value) ? value : undefined;
+    return isFields(value) && isWithin(value, DEEPEST) ? value : undefined;
   } catch {
     return undefined;
   }
+}
+
+function isWithin(value: unknown, depth: number): boolean {
+  if (typeof value !== 'object' || value === null) return true;
+  return depth > 0 && Object.values(value).every((part) => isWithin(part, depth - 1));
 }

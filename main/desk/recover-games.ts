@@ -3,7 +3,9 @@ import * as v from 'valibot';
 import { readGameFile } from '../../core/game/file/read-game-file.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { keptChange } from './checks.ts';
-import { type DeskContext, readText, setAside } from './context.ts';
+import { type Problem, type Result, success } from '../../core/base/result.ts';
+import { orTrouble } from '../files/trouble.ts';
+import { type DeskContext, readRemakable, setAside } from './context.ts';
 import { checkEvent } from './game-files.ts';
 import { filesIn } from './leftovers.ts';
 import { afterStep, readLog } from './log.ts';
@@ -11,28 +13,49 @@ import { gamePath, logIdOf } from './places.ts';
 import type { Kept } from './preferences.ts';
 import { RunningGame } from './running-game.ts';
 
-/**
- * What a crash left: the games whose logs were not folded into their files yet, as they stood at
- * the last step that was told to be saved. `paths` are the games' files by id.
- */
-export async function recoverGames(context: DeskContext, paths: ReadonlyMap<string, string>): Promise<RunningGame[]> {
-  const recovered: RunningGame[] = [];
-  for (const name of await filesIn(context, context.places.open)) {
-    const id = logIdOf(name);
-    const game =
-      id === undefined ? undefined : await recover(context, id, join(context.places.open, name), paths.get(id));
-    if (game !== undefined) recovered.push(game);
-  }
-  return recovered;
+/** What a crash left. */
+export interface Recovered {
+  /** The games whose logs were not folded into their files yet, as they stood at the last step that was told to be saved. */
+  readonly games: readonly RunningGame[];
+  /** The ids of games whose logs the file system would not give, with the reason: nothing may be written there. */
+  readonly locked: ReadonlyMap<string, Problem>;
 }
 
-async function recover(
-  context: DeskContext,
-  id: string,
-  log: string,
-  known: string | undefined,
-): Promise<RunningGame | undefined> {
-  const read = readLog((await readText(context, log)) ?? '');
+/** Takes up what a crash left. `paths` are the games' files by id. */
+export async function recoverGames(context: DeskContext, paths: ReadonlyMap<string, string>): Promise<Recovered> {
+  const games: RunningGame[] = [];
+  const locked = new Map<string, Problem>();
+  for (const name of await filesIn(context, context.places.open)) {
+    const id = logIdOf(name);
+    if (id === undefined) continue;
+    const log = join(context.places.open, name);
+    const text = await orTrouble('read', `the last steps of the game ${id}`, () => readLogText(context, log));
+    if (!text.ok) {
+      locked.set(id, text.problem);
+      context.tell(text.problem.message);
+      continue;
+    }
+    const game = await recover(context, { id, log, text: text.value, known: paths.get(id) });
+    if (game !== undefined) games.push(game);
+  }
+  return { games, locked };
+}
+
+/** A log that is far too large is no log of ours. */
+async function readLogText(context: DeskContext, log: string): Promise<Result<string>> {
+  return success((await readRemakable(context, log)) ?? '');
+}
+
+interface FoundLog {
+  readonly id: string;
+  readonly log: string;
+  readonly text: string;
+  /** The game's file, if there is one. */
+  readonly known: string | undefined;
+}
+
+async function recover(context: DeskContext, { id, log, text, known }: FoundLog): Promise<RunningGame | undefined> {
+  const read = readLog(text);
   const game = read === undefined ? undefined : readGameFile(read.game);
   if (read === undefined || game === undefined || !game.ok) {
     const aside = await setAside(context, log);

@@ -3,7 +3,7 @@ import { writeGameFile } from '../../core/game/file/write-game-file.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { makeFolders, removeDurably, writeAll, writeDurably } from '../files/durable.ts';
 import { ifThere } from '../files/files.ts';
-import { type DeskContext, readText, setAside } from './context.ts';
+import { type DeskContext, keepCopy, readText } from './context.ts';
 import { afterStep, logLine, logStart, type LogStep } from './log.ts';
 import { logPath } from './places.ts';
 
@@ -77,7 +77,7 @@ export class RunningGame {
     const text = writeGameFile(this.#record);
     const there = await readText(this.#context, this.path);
     if (there !== undefined && there !== text && checksum(there) !== this.#base) {
-      const name = await setAside(this.#context, this.path, 'other');
+      const name = await keepCopy(this.#context, this.path, 'other');
       this.#context.tell(`A game was changed by another program too. That version is kept as ${name}.`);
     }
     if (there !== text) await writeDurably(this.#context, this.path, text);

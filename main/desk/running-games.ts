@@ -1,4 +1,4 @@
-import { failure, type Result, success } from '../../core/base/result.ts';
+import { failure, type Problem, type Result, success } from '../../core/base/result.ts';
 import { quietly } from '../files/files.ts';
 import type { DeskContext } from './context.ts';
 import { loadGame } from './game-files.ts';
@@ -15,6 +15,7 @@ export class RunningGames {
   readonly #context: DeskContext;
   readonly #list: GameList;
   readonly #games = new Map<string, RunningGame>();
+  #locked: ReadonlyMap<string, Problem> = new Map();
 
   constructor(context: DeskContext, list: GameList) {
     this.#context = context;
@@ -23,7 +24,9 @@ export class RunningGames {
 
   /** Folds what a crash left. */
   async takeUp(): Promise<void> {
-    for (const game of await recoverGames(this.#context, this.#list.paths)) {
+    const { games, locked } = await recoverGames(this.#context, this.#list.paths);
+    this.#locked = locked;
+    for (const game of games) {
       this.#games.set(game.record.id, game);
       this.#list.enter(game.record, game.path);
     }
@@ -34,6 +37,8 @@ export class RunningGames {
   async find(id: string): Promise<Result<RunningGame>> {
     const running = this.#games.get(id);
     if (running !== undefined) return success(running);
+    const problem = this.#locked.get(id);
+    if (problem !== undefined) return { ok: false, problem };
     const path = this.#list.path(id);
     if (path === undefined) return failure('not-found', 'This game is no longer there.');
     const loaded = await loadGame(this.#context, id, path);

@@ -1,6 +1,6 @@
 import { failure, type Result } from '../../core/base/result.ts';
 import { quietly } from '../files/files.ts';
-import { fileTrouble } from '../files/trouble.ts';
+import { orTrouble } from '../files/trouble.ts';
 import type { Lock } from './lock.ts';
 
 /** One call at a time, in the order in which they came, and none that writes once the folder is another's. */
@@ -42,11 +42,7 @@ export class Turns {
   async #turn<Value>(doing: 'read' | 'save', what: string, call: () => Promise<Result<Value>>): Promise<Result<Value>> {
     return await this.#next(async () => {
       if (this.#closed) return failure('closed', 'Windrow has been closed: open it again.');
-      try {
-        return await call();
-      } catch (error) {
-        return fileTrouble(error, doing, what);
-      }
+      return await orTrouble(doing, what, call);
     });
   }
 

@@ -1,7 +1,7 @@
 import { failure, type Result } from '../../core/base/result.ts';
 import { errorCode } from './files.ts';
 
-export type FileCode = 'disk-full' | 'not-allowed' | 'busy' | 'missing' | 'disk-trouble';
+export type FileCode = 'disk-full' | 'not-allowed' | 'busy' | 'missing' | 'too-large' | 'disk-trouble';
 
 const CODES: Readonly<Record<string, FileCode>> = {
   ENOSPC: 'disk-full',
@@ -11,6 +11,7 @@ const CODES: Readonly<Record<string, FileCode>> = {
   EROFS: 'not-allowed',
   EBUSY: 'busy',
   ENOENT: 'missing',
+  EFBIG: 'too-large',
 };
 
 const NOT_SAVED: Readonly<Record<FileCode, (what: string) => string>> = {
@@ -20,6 +21,8 @@ const NOT_SAVED: Readonly<Record<FileCode, (what: string) => string>> = {
     `This computer does not let Windrow write there, so ${what} could not be saved. Check who may change the folder.`,
   busy: (what) => `Another program holds the file, so ${what} could not be saved. Close that program, then try again.`,
   missing: (what) => `The folder is gone, so ${what} could not be saved. Put the folder back, or restart Windrow.`,
+  'too-large': (what) =>
+    `A file is far larger than Windrow makes any, so ${what} could not be saved. Put it elsewhere.`,
   'disk-trouble': (what) =>
     `The disk reported an error, so ${what} could not be saved. What was saved before is safe. Try again.`,
 };
@@ -30,6 +33,8 @@ const NOT_READ: Readonly<Record<FileCode, (what: string) => string>> = {
     `This computer does not let Windrow read ${what}. Check who may open the folder, then try again.`,
   busy: (what) => `Another program holds ${what}, so it could not be read. Close that program, then try again.`,
   missing: (what) => `The folder of ${what} is gone. Put the folder back, or restart Windrow.`,
+  'too-large': (what) =>
+    `The file of ${what} is far larger than Windrow makes any. It was left alone: put it elsewhere.`,
   'disk-trouble': (what) => `The disk reported an error, so ${what} could not be read. Try again, then check the disk.`,
 };
 
@@ -42,4 +47,17 @@ export function fileTrouble(error: unknown, doing: 'read' | 'save', what: string
   if (code === '') throw error;
   const known = CODES[code] ?? 'disk-trouble';
   return failure(known, (doing === 'save' ? NOT_SAVED : NOT_READ)[known](what));
+}
+
+/** Makes a call, and turns an error of the file system into words. */
+export async function orTrouble<Value>(
+  doing: 'read' | 'save',
+  what: string,
+  call: () => Promise<Result<Value>>,
+): Promise<Result<Value>> {
+  try {
+    return await call();
+  } catch (error) {
+    return fileTrouble(error, doing, what);
+  }
 }

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { deskFolder } from '../../main/desk/folder.ts';
 import { createDeskService } from '../../main/desk/service.ts';
-import { cardText, contentOf, event, FOLDER, gameRecord, openOn, optionsOn } from './support/desks.ts';
+import { cardText, contentOf, event, FOLDER, gameRecord, openOn, optionsOn, sheetText } from './support/desks.ts';
 import { fileError, MemoryDisk } from './support/memory-disk.ts';
 
 const GAME = `${FOLDER}/games/2026/11/g-1.json`;
@@ -129,12 +129,60 @@ describe('a folder that other programs change', () => {
     for (const [path, text] of before) expect(disk.texts().get(path)).toBe(text);
   });
 
+  test('a card that a newer Windrow put there is not written over; another version becomes a backup', async () => {
+    const disk = new MemoryDisk();
+    const desk = await openOn(disk);
+    const card = `${FOLDER}/cards/mine.card.json`;
+    expectValue(await desk.saveCard('mine', cardText('Mine')));
+    disk.now += 1000;
+    disk.put(card, cardText('From another computer'));
+    expectValue(await desk.saveCard('mine', cardText('Mine, later')));
+    const [backup] = expectValue(await desk.listBackups('mine'));
+    expect(disk.texts().get(`${FOLDER}/cards/backups/mine/${backup?.name}`)).toBe(cardText('From another computer'));
+    disk.now += 1000;
+    disk.put(card, '{"format":"windrow.card","version":9}');
+    expect(await desk.saveCard('mine', cardText('Mine'))).toMatchObject({ problem: { code: 'newer-version' } });
+    expect(disk.texts().get(card)).toBe('{"format":"windrow.card","version":9}');
+  });
+
+  test('a file of each kind that can not be read now is told of and left alone; all others open', async () => {
+    const disk = new MemoryDisk();
+    const desk = await openOn(disk);
+    for (const id of ['g-1', 'g-2', 'g-3']) expectValue(await desk.startGame(gameRecord(id)));
+    for (const id of ['one', 'two']) expectValue(await desk.saveCard(id, cardText(id)));
+    expectValue(await desk.practice({ do: 'keep', text: sheetText('Thursday') }));
+    expectValue(await desk.appendEvent('g-2', 0, event(0)));
+    const stopped = disk.texts();
+    disk.now += 10_000;
+    disk.watch = (call, path) => {
+      if (call === 'read' && /g-1\.json|g-2\.jsonl|one\.card|sheet/.test(path)) throw fileError('EACCES', path);
+      return undefined;
+    };
+    const again = await openOn(disk);
+    expect(expectValue(await again.listGames()).map(({ id }) => id)).toEqual(['g-3', 'g-2']);
+    expect(await again.openGame('g-2')).toMatchObject({ problem: { code: 'not-allowed' } });
+    expect(await again.appendEvent('g-2', 1, event(1))).toMatchObject({ problem: { code: 'not-allowed' } });
+    expect(expectValue(await again.listCards()).map(({ id }) => id)).toEqual(['demo', 'two']);
+    expect(expectValue(await again.practice({ do: 'list' })).sheets).toEqual([]);
+    const told = expectValue(await again.notices()).join('\n');
+    for (const what of ['game g-1', 'steps of the game g-2', 'card one', 'sheet thursday'])
+      expect(told).toContain(what);
+    await again.close();
+    disk.watch = () => undefined;
+    const kinds = /cards\/|games\/|open\/|sheets\//;
+    for (const [path, text] of stopped) if (kinds.test(path)) expect(disk.texts().get(path)).toBe(text);
+    const later = await openOn(disk);
+    expect(expectValue(await later.openGame('g-2')).events).toHaveLength(1);
+    expect(expectValue(await later.listGames())).toHaveLength(3);
+    expect(expectValue(await later.notices())).toEqual([]);
+  });
+
   test('a file far too large is not read', async () => {
     const disk = new MemoryDisk();
     const desk = await openOn(disk);
     expectValue(await desk.saveCard('mine', cardText('Mine')));
     disk.put(`${FOLDER}/cards/mine.card.json`, new Uint8Array(20_000_001));
-    expect(await desk.openCard('mine')).toMatchObject({ ok: false, problem: { code: 'disk-trouble' } });
+    expect(await desk.openCard('mine')).toMatchObject({ ok: false, problem: { code: 'too-large' } });
     expect(disk.texts().get(`${FOLDER}/cards/mine.card.json`)).toHaveLength(20_000_001);
   });
 });

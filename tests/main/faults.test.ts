@@ -1,28 +1,18 @@
 import { beforeAll, describe, expect, test, vi } from 'vitest';
 import { createDeskService, type DeskService } from '../../main/desk/service.ts';
 import { contentOf, contentsOfSession, openOn, optionsOn, SESSION } from './support/desks.ts';
+import { type Fault, faultAt, FAULTS } from './support/faults.ts';
 import { fileError, MemoryDisk } from './support/memory-disk.ts';
 
 // Thousands of sessions: slow on a machine that does other things too.
 vi.setConfig({ testTimeout: 180_000 });
 
-const FAULTS = ['ENOSPC', 'EIO', 'EACCES', 'EPERM', 'EBUSY', 'short write', 'half a write'] as const;
-type Fault = (typeof FAULTS)[number];
-
-/** A desk that fails once, at the call with number `at`; `failed` tells whether it came so far. */
+/** A disk that fails once, at the call with number `at`. */
 function failingDisk(at: number, fault: Fault): { disk: MemoryDisk; failed: () => boolean } {
   const disk = new MemoryDisk();
-  let count = 0;
-  let failed = false;
-  disk.watch = (call, path) => {
-    count += 1;
-    if (count - 1 !== at) return undefined;
-    failed = true;
-    if (fault === 'short write') return call === 'write' ? 'lie' : undefined;
-    if (fault === 'half a write') return call === 'write' ? 'half' : undefined;
-    throw fileError(fault, path);
-  };
-  return { disk, failed: () => failed };
+  const { watch, failed } = faultAt(at, fault);
+  disk.watch = watch;
+  return { disk, failed };
 }
 
 async function openTwice(disk: MemoryDisk): Promise<DeskService> {

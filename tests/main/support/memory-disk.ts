@@ -149,6 +149,13 @@ export class MemoryDisk {
     return found;
   }
 
+  /** Every file's bytes, as a text of one letter a byte. */
+  bytes(folder = this.#root): string[] {
+    return [...folder.names.values()].flatMap((node) =>
+      node.kind === 'folder' ? this.bytes(node) : [Buffer.from(node.bytes).toString('latin1')],
+    );
+  }
+
   /** Puts a file there as another program would, flushed. */
   put(path: string, content: string | Uint8Array): void {
     const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
