@@ -28,8 +28,8 @@ export interface PassWork {
  *
  * - from ways that, with the tiles most welcome to them, would exceed the pass's floor, which is
  *   the best value over all ways if nothing came in. A way that can't exceed the floor changes no
- *   entry, because every entry is at least the floor. A way's bound without the pass holds after
- *   it too: taking tiles never raises a value.
+ *   entry, because every entry is at least the floor. What a way can't exceed without the pass it
+ *   can't exceed after it either: taking tiles never raises a value.
  * - entries above the floor.
  *
  * Passes that take the same tiles from a way share its list of futures.
@@ -37,14 +37,13 @@ export interface PassWork {
 export function* bestMeans(work: PassWork, futures: Futures): Generator<number, Float64Array> {
   const means = new BestMeans(work, futures);
   for (let way = 0; way < work.wayCount; way += WAY_PORTION) {
-    means.bound(way, Math.min(work.wayCount, way + WAY_PORTION));
-    yield (0.2 * way) / work.wayCount;
+    means.value(way, Math.min(work.wayCount, way + WAY_PORTION));
+    yield (0.1 * way) / work.wayCount;
   }
-  means.findFloors();
-  const near = means.nearWays();
-  for (let place = 0; place < near.length; place += WAY_PORTION) {
-    for (const way of near.subarray(place, place + WAY_PORTION)) means.list(way);
-    yield 0.2 + (0.4 * place) / near.length;
+  const order = means.findFloors();
+  for (let place = 0; place < order.length; place += WAY_PORTION) {
+    for (const way of order.subarray(place, place + WAY_PORTION)) means.list(way);
+    yield 0.1 + (0.5 * place) / order.length;
   }
   const answer = new Float64Array(work.passes.length);
   for (let pass = 0; pass < work.passes.length; pass += 1) {
@@ -60,9 +59,8 @@ class BestMeans {
   /** The passes' kinds, three each, zeros in front. */
   readonly #flat: Uint8Array;
   readonly #kept: Uint8Array;
-  /** By way: its value before the pass, and the most that it may become. */
+  /** By way: its value before the pass. */
   readonly #now: Float64Array;
-  readonly #most: Float64Array;
   /** By pass: the best value if nothing came in. */
   readonly #floors: Float64Array;
   #lowestFloor = -1;
@@ -78,21 +76,16 @@ class BestMeans {
     this.#flat = new Uint8Array(3 * work.passes.length);
     for (const [pass, kinds] of work.passes.entries()) this.#flat.set(kinds, 3 * pass + 3 - kinds.length);
     this.#now = new Float64Array(work.wayCount);
-    this.#most = new Float64Array(work.wayCount);
     this.#floors = new Float64Array(work.passes.length);
     this.#listsOf = Array.from(work.passes, () => []);
   }
 
-  bound(from: number, to: number): void {
-    const { counts } = this.#work;
-    for (let way = from; way < to; way += 1) {
-      this.#now[way] = this.#futures.now(way, counts);
-      this.#most[way] = this.#futures.bound(way, counts);
-    }
+  value(from: number, to: number): void {
+    for (let way = from; way < to; way += 1) this.#now[way] = this.#futures.now(way, this.#work.counts);
   }
 
-  /** Best ways first; when a way's value before the pass is under every floor, no later one raises any. */
-  findFloors(): void {
+  /** Gives the ways, best first; when one's value before the pass is under every floor, no later one raises any. */
+  findFloors(): Uint32Array {
     const { takes, passes } = this.#work;
     const order = new Uint32Array(this.#now.length).map((_, way) => way);
     order.sort((one, other) => (this.#now[other] as number) - (this.#now[one] as number));
@@ -108,29 +101,27 @@ class BestMeans {
       }
       this.#lowestFloor = this.#floors.reduce((least, floor) => Math.min(least, floor), Infinity);
     }
-  }
-
-  /** The ways that may rise over some floor. */
-  nearWays(): Uint32Array {
-    const all = new Uint32Array(this.#now.length).map((_, way) => way);
-    return all.filter((way) => (this.#most[way] as number) > this.#lowestFloor);
+    return order;
   }
 
   /** The futures of one way after each pass, as far as they may matter to it. */
   list(way: number): void {
-    const { takes, passes } = this.#work;
-    const most = this.#most[way] as number;
+    const { takes, passes, counts } = this.#work;
+    if (this.#futures.bound(way, counts) <= this.#lowestFloor) return;
+    const whole = this.#keepList(way, counts);
+    const most = this.#lists.largest(whole);
+    if (most <= this.#lowestFloor) return;
     const bounds = new Map<number, number>();
-    const lists = new Map<number, number>();
+    const lists = new Map<number, number>([[0, whole]]);
     takes.setWay(way);
     for (let pass = 0; pass < passes.length; pass += 1) {
       const floor = this.#floors[pass] as number;
       if (most <= floor) continue;
       const take = takes.takeOf(this.#flat, 3 * pass);
-      if (this.#futures.quickBound && this.#boundOf(bounds, take, way, pass) <= floor) continue;
+      if (this.#boundOf(bounds, take, way, pass) <= floor) continue;
       let list = lists.get(take);
       if (list === undefined) {
-        list = this.#keepList(way, pass);
+        list = this.#keepList(way, this.#keptAfter(pass));
         lists.set(take, list);
       }
       (this.#listsOf[pass] as number[]).push(list);
@@ -145,12 +136,13 @@ class BestMeans {
     return bound;
   }
 
-  #keepList(way: number, pass: number): number {
+  #keepList(way: number, counts: Uint8Array): number {
     const futures = this.#futures;
-    futures.look(way, this.#keptAfter(pass));
+    const floor = this.#lowestFloor;
+    futures.look(way, counts, floor);
     for (let entry = 0; entry < futures.length; entry += 1) {
       const value = futures.values[entry] as number;
-      if (value > this.#lowestFloor) this.#lists.add(futures.places[entry] as number, value);
+      if (value > floor) this.#lists.add(futures.places[entry] as number, value);
     }
     return this.#lists.close();
   }

@@ -30,6 +30,12 @@ export class FutureLists {
     return this.#starts.length - 2;
   }
 
+  /** The largest value of a list; 0 if it is empty. */
+  largest(list: number): number {
+    const start = this.#starts[list] as number;
+    return start === this.#starts[list + 1] ? 0 : (this.#values[start] as number);
+  }
+
   /** Raises the table to the values of one list that are over the floor. */
   raise(table: Float64Array, list: number, floor: number): void {
     const places = this.#places;

@@ -9,14 +9,12 @@ export interface Futures {
   /** The places of their multisets (multisets.ts). */
   readonly places: Uint16Array;
   readonly values: Uint8Array | Float64Array;
-  /** Lists the futures of a way with these 36 counts kept; that of no tile may be left out. */
-  look(way: number, counts: Uint8Array): void;
+  /** Lists the futures of a way with these 36 counts kept; those that are not over the floor may be left out. */
+  look(way: number, counts: Uint8Array, floor: number): void;
   /** The value of a way with these 36 counts and nothing more. */
   now(way: number, counts: Uint8Array): number;
-  /** At least the value of every future. */
+  /** At least the value of every future, at far less cost than `look`. */
   bound(way: number, counts: Uint8Array): number;
-  /** Whether `bound` costs far less than `look`. */
-  readonly quickBound: boolean;
 }
 
 /** No way wants more than 14 kinds, and 14 kinds have 680 multisets of up to three. */

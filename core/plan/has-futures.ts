@@ -9,7 +9,6 @@ import type { PassSize } from './passes.ts';
  * useful tile counts one, larger groups only up to their shortage after the rack's jokers.
  */
 export class HasFutures implements Futures {
-  readonly quickBound = true;
   length = 0;
   readonly places = new Uint16Array(MOST_CHOICES);
   readonly values = new Uint8Array(MOST_CHOICES);

@@ -1,7 +1,7 @@
 import type { CompiledCard } from '../reading/compiled.ts';
 import { type Deficits, emptyDeficits, fillDeficits } from '../reading/deficits.ts';
-import type { ReachTable } from '../reading/reach.ts';
-import type { WildChances } from '../reading/reach-parts.ts';
+import { calibrated, rawUnder, type ReachTable } from '../reading/reach.ts';
+import { joinParts, type WildChances } from '../reading/reach-parts.ts';
 import { JOKER } from '../tiles/kinds.ts';
 import { type Futures, MOST_CHOICES } from './futures.ts';
 import type { PassSize } from './passes.ts';
@@ -10,7 +10,6 @@ import { PlainFutures } from './plain-futures.ts';
 
 /** The reach of one way when tiles come in; see `Futures`. */
 export class ReachFutures implements Futures {
-  readonly quickBound = false;
   length = 0;
   readonly places = new Uint16Array(MOST_CHOICES);
   readonly values = new Float64Array(MOST_CHOICES);
@@ -23,6 +22,8 @@ export class ReachFutures implements Futures {
   readonly #plain: PlainFutures;
   readonly #wild = new WildOptions();
   #concealed = false;
+  #floor = -1;
+  #rawFloor = -1;
 
   /** `unseen`: 36 counts; `size`: tiles that come in at most. */
   constructor(compiled: CompiledCard, reach: ReachTable, unseen: Uint8Array, size: PassSize) {
@@ -33,12 +34,13 @@ export class ReachFutures implements Futures {
     this.#plain = new PlainFutures(reach, size);
   }
 
-  look(way: number, counts: Uint8Array): void {
+  look(way: number, counts: Uint8Array, floor: number): void {
     this.#start(way, counts);
     this.#plain.list(this.#deficits);
     this.#wild.length = 0;
     this.#receiveWild(0, 0, 0, 0, 0, this.#deficits.shortage);
-    this.#join();
+    this.#wild.order();
+    this.#join(this.#rawOf(floor));
   }
 
   now(way: number, counts: Uint8Array): number {
@@ -49,11 +51,9 @@ export class ReachFutures implements Futures {
     return this.#reach.reachOf(plain, this.#wildPart(shortage));
   }
 
-  bound(way: number, counts: Uint8Array): number {
-    this.look(way, counts);
-    let most = 0;
-    for (let entry = 0; entry < this.length; entry += 1) most = Math.max(most, this.values[entry] as number);
-    return most;
+  /** No chance is over 1; no better bound is known that costs little. */
+  bound(): number {
+    return 1;
   }
 
   #start(way: number, counts: Uint8Array): void {
@@ -84,23 +84,33 @@ export class ReachFutures implements Futures {
     return this.#reach.wildOf(node, shortage, this.#unseen[JOKER] as number, this.#concealed);
   }
 
-  /** Every choice of one part with every choice of the other, as far as the tiles that come in go. */
-  #join(): void {
+  /** A raw chance that is not over a reach; the last one is kept, because a floor comes many times. */
+  #rawOf(reach: number): number {
+    if (reach !== this.#floor) {
+      this.#floor = reach;
+      this.#rawFloor = rawUnder(this.#reach.model.calibration, reach);
+    }
+    return this.#rawFloor;
+  }
+
+  /** Every choice of one part with every choice of the other, as far as the tiles that come in go and the floor is exceeded. */
+  #join(rawFloor: number): void {
     const plain = this.#plain;
     const wild = this.#wild;
     const { away } = this.#deficits;
-    const moments = this.#reach.model.moments.length;
+    const { moments, calibration } = this.#reach.model;
     let length = 0;
     for (let one = 0; one < plain.length; one += 1) {
       const plainSize = plain.sizes[one] as number;
-      for (let other = 0; other < wild.length; other += 1) {
-        const size = plainSize + (wild.sizes[other] as number);
-        if (size > this.#size) continue;
+      const end = wild.ends[this.#size - plainSize] as number;
+      for (let place = 0; place < end; place += 1) {
+        const other = wild.bySize[place] as number;
+        const isWhole = plainSize + (wild.sizes[other] as number) === away;
+        const part = wild.parts[other] as WildChances;
+        const raw = isWhole ? 1 : joinParts(plain.ready, plain.calling, one * moments.length, part);
+        if (raw <= rawFloor) continue;
         this.places[length] = joinedPlace(plain.kinds, 3 * one, plainSize, wild.kinds, 3 * other);
-        this.values[length] =
-          size === away
-            ? 1
-            : this.#reach.reachOfRow(plain.ready, plain.calling, one * moments, wild.parts[other] as WildChances);
+        this.values[length] = isWhole ? 1 : calibrated(calibration, raw);
         length += 1;
       }
     }
@@ -115,6 +125,9 @@ class WildOptions {
   /** Three kinds a choice, zeros in front. */
   readonly kinds = new Uint8Array(3 * MOST_CHOICES);
   readonly parts: WildChances[] = [];
+  /** The choices' places, those of fewer tiles first; those of at most s tiles end before `ends[s]`. */
+  readonly bySize = new Uint16Array(MOST_CHOICES);
+  readonly ends = new Uint16Array(4);
 
   add(size: number, one: number, two: number, three: number, part: WildChances): void {
     this.sizes[this.length] = size;
@@ -123,6 +136,19 @@ class WildOptions {
     this.kinds[3 * this.length + 2] = three;
     this.parts[this.length] = part;
     this.length += 1;
+  }
+
+  /** Puts the choices of fewer tiles first. */
+  order(): void {
+    let end = 0;
+    for (let size = 0; size < this.ends.length; size += 1) {
+      for (let place = 0; place < this.length; place += 1) {
+        if (this.sizes[place] !== size) continue;
+        this.bySize[end] = place;
+        end += 1;
+      }
+      this.ends[size] = end;
+    }
   }
 }
 

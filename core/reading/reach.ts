@@ -45,13 +45,8 @@ export class ReachTable {
   }
 
   /** The reach of a way from its two parts (`plainOf`, `wildOf`): 0 when a tile that it needs is dead. */
-  reachOf(plain: PlainPart, wild: WildChances): number {
-    return this.reachOfRow(plain.ready, plain.calling, 0, wild);
-  }
-
-  /** The same with the first part as the row from `start` in longer lists. */
-  reachOfRow(ready: Float64Array, calling: Float64Array, start: number, wild: WildChances): number {
-    return calibrated(this.model.calibration, joinParts(ready, calling, start, wild));
+  reachOf({ ready, calling }: PlainPart, wild: WildChances): number {
+    return calibrated(this.model.calibration, joinParts(ready, calling, 0, wild));
   }
 
   /** The kinds that lack only in singles and pairs (`LackTree.plainNodeOf`). */
@@ -105,3 +100,20 @@ export function calibrated(knots: readonly CalibrationKnot[], raw: number): numb
   }
   return last.reach;
 }
+
+/** A raw chance whose reach is at most `reach`: the largest one but for rounding, so that larger ones have more reach. */
+export function rawUnder(knots: readonly CalibrationKnot[], reach: number): number {
+  let last = knots[0] as CalibrationKnot;
+  if (reach < last.reach) return -1;
+  for (const knot of knots) {
+    if (reach < knot.reach) {
+      const raw = last.raw + ((reach - last.reach) * (knot.raw - last.raw)) / (knot.reach - last.reach);
+      return raw * (1 - ROUNDING);
+    }
+    last = knot;
+  }
+  return 1;
+}
+
+/** Far more than the rounding of the two formulas, far less than any difference that matters. */
+const ROUNDING = 1e-9;

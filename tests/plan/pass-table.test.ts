@@ -3,6 +3,7 @@ import { type Random, randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { passTable, passTableSteps } from '../../core/plan/pass-table.ts';
 import { distinctPasses, type PassSize } from '../../core/plan/passes.ts';
+import { smallestAway } from '../../core/reading/away.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { type Known, knownTiles } from '../../core/reading/known.ts';
 import { readKnown } from '../../core/reading/reading.ts';
@@ -12,6 +13,7 @@ import { Tiles } from '../../core/tiles/tiles.ts';
 import { cardOf, demoCard, rackNear, randomRack, randomWay } from '../reference/cards.ts';
 import { allDraws, draws, plainPass, plainWays } from '../reference/plain-plan.ts';
 import { plainRawReach } from '../reference/plain-reach.ts';
+import { quotient } from '../reference/plain-reading.ts';
 
 /** Two moments keep the plain reference quick; the knots make sure that calibration is applied before the best is taken. */
 const MODEL: ReachModel = {
@@ -39,7 +41,7 @@ function smallCase(random: Random, ways: number): { card: ReturnType<typeof card
 }
 
 describe('P2 and P3. The table holds exact means over what comes in.', () => {
-  test('brute force over every draw, way and kind agrees for whole small cards, one to three tiles', () => {
+  test('G1: brute force over every draw, way and kind agrees to 1e-12 for whole small cards, one to three tiles', () => {
     const random = randomFromSeed(61);
     for (const [round, size] of ([1, 2, 1, 2, 3] as const).entries()) {
       const { card, known } = smallCase(random, 4);
@@ -53,11 +55,29 @@ describe('P2 and P3. The table holds exact means over what comes in.', () => {
         const plain = plainPass(plainWays(card), known, give, ({ way, concealed }, after) =>
           mapped(plainRawReach(way, after, MODEL, concealed)),
         );
-        expect(table.expectedAway[place]).toBeCloseTo(plain.expectedAway, 12);
-        expect(table.reach[place]).toBeCloseTo(plain.reach, 12);
+        expectClose(table.expectedAway[place], plain.expectedAway);
+        expectClose(table.reach[place], plain.reach);
       }
     }
   }, 60_000);
+
+  test('G1: whole numbers without bounds give the same expected away to 1e-12, two tiles, demo card', () => {
+    const card = demoCard();
+    const compiled = compileCard(card);
+    const random = randomFromSeed(67);
+    for (let round = 0; round < 4; round += 1) {
+      const known = expectValue(knownTiles(randomRack(random, 13)));
+      const give = distinctPasses(known.rack, 2)[random.below(40)] as readonly Kind[];
+      const table = passTable(compiled, known, 2, FIRST_REACH_MODEL, [give]);
+      const kept = known.rack.minus(Tiles.of(give));
+      let [aways, all] = [0n, 0n];
+      for (const { tiles, ways } of draws(known.unseen, 2)) {
+        aways += BigInt(ways) * BigInt(smallestAway(compiled, kept.plus(tiles).toCounts()));
+        all += BigInt(ways);
+      }
+      expectClose(table.expectedAway[0], quotient(aways, all));
+    }
+  });
 
   test('a reading of every rack that may come up agrees for sampled passes of the demo card', () => {
     const compiled = compileCard(demoCard());
@@ -78,6 +98,10 @@ describe('P2 and P3. The table holds exact means over what comes in.', () => {
     }
   }, 120_000);
 });
+
+function expectClose(actual: number | undefined, exact: number): void {
+  expect(Math.abs((actual ?? Number.NaN) - exact)).toBeLessThanOrEqual(1e-12 * exact);
+}
 
 /** The mean over every draw by reading the whole card each time. */
 function readAll(compiled: ReturnType<typeof compileCard>, known: Known, give: readonly Kind[]) {

@@ -32,7 +32,7 @@ function expectClose(actual: number, exact: number, relative = 1e-12): void {
 }
 
 describe('D1. Draw reach is the exact chance that so many tiles, drawn without replacement from all unseen ones, complete the way.', () => {
-  test('exact integer counting agrees to 1e-12 on 250 random ways, racks, draws and tiles gone', () => {
+  test('G1: exact integer counting agrees to 1e-12 on 250 random ways, racks, draws and tiles gone', () => {
     const random = randomFromSeed(21);
     let positive = 0;
     for (let round = 0; round < 250; round += 1) {
@@ -49,7 +49,7 @@ describe('D1. Draw reach is the exact chance that so many tiles, drawn without r
     expect(positive).toBeGreaterThan(100);
   });
 
-  test('every way of the demo card, racks of 13 and 14 tiles, agrees to 1e-12', () => {
+  test('G1: every way of the demo card, racks of 13 and 14 tiles, agrees with exact integers to 1e-12', () => {
     const compiled = compileCard(demoCard());
     const random = randomFromSeed(22);
     for (const size of [13, 14]) {
@@ -62,7 +62,7 @@ describe('D1. Draw reach is the exact chance that so many tiles, drawn without r
     }
   });
 
-  test('drawing every set of tiles in turn gives the same share on small sets', () => {
+  test('G1: drawing every set of tiles in turn gives the same share on small sets, to 1e-12', () => {
     const random = randomFromSeed(23);
     for (let round = 0; round < 40; round += 1) {
       const target = randomWay(random, KINDS.slice(9, 14));

@@ -5,7 +5,7 @@ import type { Way } from '../../core/card/way.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { emptyDeficits, fillDeficits } from '../../core/reading/deficits.ts';
 import { type Known, knownTiles } from '../../core/reading/known.ts';
-import { calibrated } from '../../core/reading/reach.ts';
+import { calibrated, rawUnder } from '../../core/reading/reach.ts';
 import { FIRST_REACH_MODEL, type ReachModel } from '../../core/reading/reach-model.ts';
 import { newReader, reachOfDeficits } from '../../core/reading/reader.ts';
 import { JOKER, type Kind } from '../../core/tiles/kinds.ts';
@@ -168,3 +168,20 @@ function usefulTile(target: Way, known: Known, random: Random): Kind | undefined
   });
   return lacking.length === 0 ? undefined : lacking[random.below(lacking.length)]?.kind;
 }
+
+describe('the raw chance under a reach', () => {
+  const { calibration } = FIRST_REACH_MODEL;
+
+  test('has a reach that is not over it, and a millionth more has', () => {
+    for (let reach = 0; reach < 1; reach += 0.0037) {
+      const raw = rawUnder(calibration, reach);
+      expect(calibrated(calibration, raw)).toBeLessThanOrEqual(reach);
+      expect(calibrated(calibration, raw + 1e-6)).toBeGreaterThan(reach);
+    }
+  });
+
+  test('is over no chance below all, and all chances at the end', () => {
+    expect(rawUnder(calibration, -0.1)).toBe(-1);
+    expect(rawUnder(calibration, 1)).toBe(1);
+  });
+});
