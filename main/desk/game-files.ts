@@ -19,18 +19,38 @@ export interface LoadedGame {
   readonly text: string;
 }
 
-/** Every game's file by its id, from `games/YYYY/MM`. */
-export async function findGames(context: DeskContext): Promise<Map<string, string>> {
-  const found = new Map<string, string>();
+/** The files of games that are there. */
+export interface FoundGames {
+  /** By their ids. */
+  readonly paths: Map<string, string>;
+  /** Ids in the months in which files came, went or were replaced after the moment asked about. */
+  readonly changed: ReadonlySet<string>;
+}
+
+/**
+ * Every game's file, from `games/YYYY/MM`. `since` is in milliseconds. A file whose name another
+ * program made up (a copy that a sync program put beside a game) is told of and left alone.
+ */
+export async function findGames(context: DeskContext, since: number): Promise<FoundGames> {
+  const paths = new Map<string, string>();
+  const changed = new Set<string>();
   for (const year of await foldersIn(context, context.places.games)) {
     for (const month of await foldersIn(context, year)) {
+      const isChanged = ((await ifThere(context.files.info(month)))?.changedAt ?? 0) > since;
       for (const name of await filesIn(context, month)) {
         const id = gameIdOf(name);
-        if (id !== undefined) found.set(id, join(month, name));
+        if (id === undefined) tellOfCopy(context, name);
+        else paths.set(id, join(month, name));
+        if (id !== undefined && isChanged) changed.add(id);
       }
     }
   }
-  return found;
+  return { paths, changed };
+}
+
+function tellOfCopy({ tell }: DeskContext, name: string): void {
+  if (!name.endsWith('.json')) return;
+  tell(`Another program put "${name}" among your games. To see what is in it, bring it in from the Journal.`);
 }
 
 async function foldersIn({ files }: DeskContext, folder: string): Promise<string[]> {

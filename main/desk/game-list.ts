@@ -22,11 +22,12 @@ export class GameList {
 
   /** From the index, made to agree with the files that are really there. */
   static async open(context: DeskContext): Promise<GameList> {
-    const paths = await findGames(context);
-    const { entries, tidy } = await readIndex(context);
+    const { entries, tidy, writtenAt } = await readIndex(context);
+    const { paths, changed } = await findGames(context, writtenAt);
+    for (const id of changed) entries.delete(id);
     const list = new GameList(context, paths, entries);
-    const changed = await list.#matchFiles();
-    if (changed || !tidy) await list.tidyIndex();
+    const matched = await list.#matchFiles();
+    if (matched || !tidy) await list.tidyIndex();
     return list;
   }
 

@@ -5,7 +5,7 @@ import { writeGameFile, writeLine } from '../../core/game/file/write-game-file.t
 import { withoutNames } from '../../core/game/names.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { makeFolders, renamePatiently, writeDurably } from '../files/durable.ts';
-import type { DeskContext } from './context.ts';
+import { type DeskContext, readText } from './context.ts';
 import { mergeGames } from '../../core/journal/merge.ts';
 import type { GameChange, GameEntry, ImportedGames } from './desk.ts';
 import { checkEvent, checkGame, loadGame } from './game-files.ts';
@@ -59,6 +59,7 @@ export class GameShelf {
       return failure('taken', 'This game is already kept: open it from the journal.');
     }
     const path = gamePath(this.#context.places, record.id, record.startedAt);
+    if (await this.#isTaken(path, record)) return putThere();
     await makeFolders(this.#context.files, dirname(path));
     await writeDurably(this.#context, path, writeGameFile(record));
     return success(this.#list.enter(record, path));
@@ -124,6 +125,7 @@ export class GameShelf {
     const game = await loadGame(this.#context, id, removed);
     if (!game.ok) return game;
     const path = gamePath(this.#context.places, id, game.value.record.startedAt);
+    if (await this.#isTaken(path, game.value.record)) return putThere();
     await this.#move(removed, path);
     return success(this.#list.enter(game.value.record, path));
   }
@@ -149,7 +151,10 @@ export class GameShelf {
   }
 
   async #mergeOne(given: GameRecord): Promise<Result<keyof ImportedGames>> {
-    const mine = this.#list.path(given.id) === undefined ? null : await this.#running.find(given.id);
+    const known = this.#list.path(given.id);
+    const path = known ?? gamePath(this.#context.places, given.id, given.startedAt);
+    if (known === undefined && (await this.#isTaken(path, given))) return putThere();
+    const mine = known === undefined ? null : await this.#running.find(given.id);
     if (mine !== null && !mine.ok) return mine;
     if (mine !== null) await this.#running.stop(mine.value);
     const { games, added, copied } = mergeGames(mine === null ? [] : [mine.value.record], [given]);
@@ -168,6 +173,12 @@ export class GameShelf {
     await writeDurably(this.#context, path, writeGameFile(record));
     this.#list.enter(record, path);
     await this.#list.addToIndex(record.id);
+  }
+
+  /** Whether a file is there that holds anything but this game. */
+  async #isTaken(path: string, record: GameRecord): Promise<boolean> {
+    const there = await readText(this.#context, path);
+    return there !== undefined && there !== writeGameFile(record);
   }
 
   /** With the time, unless only the rack was laid out anew: a merge then knows which version is the newest. */
@@ -205,6 +216,11 @@ function sameEvent(one: TimedEvent | undefined, other: TimedEvent): boolean {
 
 function hasNames({ players }: GameRecord): boolean {
   return Object.keys(players ?? {}).length > 0;
+}
+
+/** A file that came after the start is not known; it must not be written over. */
+function putThere(): Result<never> {
+  return failure('taken', 'Another program has put this game here meanwhile. Start Windrow again to see it.');
 }
 
 function outOfStep(): Result<never> {

@@ -16,6 +16,8 @@ export interface IndexText {
   readonly entries: Map<string, GameEntry>;
   /** False when the file should be written anew: damaged, torn, outdated, or mostly superseded lines. */
   readonly tidy: boolean;
+  /** When it was last written, in milliseconds; 0 when it is not there. */
+  readonly writtenAt: number;
 }
 
 const SPARE_LINES = 200;
@@ -23,13 +25,15 @@ const LINE = /^\{"check":"([0-9a-f]{8})","entry":(.*)\}$/;
 
 export async function readIndex(context: DeskContext): Promise<IndexText> {
   const text = await readRemakable(context, context.places.index);
-  if (text === undefined) return { entries: new Map(), tidy: false };
+  if (text === undefined) return { entries: new Map(), tidy: false, writtenAt: 0 };
+  const writtenAt = (await ifThere(context.files.info(context.places.index)))?.changedAt ?? 0;
   const lines = text.split('\n');
   const torn = lines.pop() !== '';
   const good = lines.map((line) => checkedJson(context, line)).filter((json) => json !== undefined);
   const entries = new Map(parseEntries(good).map((entry) => [entry.id, entry]));
   const superseded = lines.length - entries.size;
-  return { entries, tidy: !torn && good.length === lines.length && superseded <= entries.size + SPARE_LINES };
+  const tidy = !torn && good.length === lines.length && superseded <= entries.size + SPARE_LINES;
+  return { entries, tidy, writtenAt };
 }
 
 /** All in one go: many small texts take longer. */

@@ -16,6 +16,7 @@ interface FolderNode {
   names: Map<string, Node>;
   synced: Map<string, Node>;
   pending: NameChange[];
+  changedAt: number;
 }
 
 type Node = FileNode | FolderNode;
@@ -39,7 +40,7 @@ export class MemoryDisk {
   /** Every call in order, for tests of the order. */
   readonly calls: string[] = [];
 
-  constructor(root: FolderNode = newFolder()) {
+  constructor(root: FolderNode = newFolder(0)) {
     this.#root = root;
   }
 
@@ -49,7 +50,7 @@ export class MemoryDisk {
       const folder = this.#folder(dirname(path));
       if (folder.names.has(basename(path))) throw fileError('EEXIST', path);
       const file: FileNode = { kind: 'file', bytes: new Uint8Array(), synced: new Uint8Array(), changedAt: this.now };
-      change(folder, (names) => names.set(basename(path), file));
+      this.#change(folder, (names) => names.set(basename(path), file));
       return this.#open(path, file);
     },
     openAtEnd: async (path) => {
@@ -63,7 +64,7 @@ export class MemoryDisk {
     info: async (path) => {
       this.#note('info', path);
       const node = this.#node(path);
-      return node.kind === 'file' ? { size: node.bytes.length, changedAt: node.changedAt } : { size: 0, changedAt: 0 };
+      return { size: node.kind === 'file' ? node.bytes.length : 0, changedAt: node.changedAt };
     },
     list: async (path) => {
       this.#note('list', path);
@@ -74,26 +75,26 @@ export class MemoryDisk {
       const node = this.#node(from);
       const [source, target] = [this.#folder(dirname(from)), this.#folder(dirname(to))];
       if (source === target) {
-        change(source, (names) => {
+        this.#change(source, (names) => {
           names.delete(basename(from));
           names.set(basename(to), node);
         });
       } else {
-        change(target, (names) => names.set(basename(to), node));
-        change(source, (names) => names.delete(basename(from)));
+        this.#change(target, (names) => names.set(basename(to), node));
+        this.#change(source, (names) => names.delete(basename(from)));
       }
     },
     remove: async (path) => {
       this.#note('remove', path);
       this.#file(path);
-      change(this.#folder(dirname(path)), (names) => names.delete(basename(path)));
+      this.#change(this.#folder(dirname(path)), (names) => names.delete(basename(path)));
     },
     makeFolder: async (path) => {
       this.#note('makeFolder', path);
       const parent = this.#folder(dirname(path));
       if (parent.names.has(basename(path))) throw fileError('EEXIST', path);
-      const folder = newFolder();
-      change(parent, (names) => names.set(basename(path), folder));
+      const folder = newFolder(this.now);
+      this.#change(parent, (names) => names.set(basename(path), folder));
     },
     touch: async (path) => {
       this.#note('touch', path);
@@ -162,19 +163,26 @@ export class MemoryDisk {
     const file: FileNode = { kind: 'file', bytes, synced: bytes, changedAt: this.now };
     let folder = this.#root;
     for (const name of dirname(path).split('/').filter(Boolean)) {
-      const next = folder.names.get(name) ?? newFolder();
+      const next = folder.names.get(name) ?? newFolder(this.now);
       if (next.kind !== 'folder') throw fileError('ENOTDIR', path);
       folder.names.set(name, next);
       folder.synced.set(name, next);
       folder = next;
     }
     folder.names.set(basename(path), file);
+    folder.changedAt = this.now;
     folder.synced.set(basename(path), file);
   }
 
   #note(call: CallName, path: string): 'lie' | 'short' | 'half' | undefined {
     this.calls.push(`${call} ${path}`);
     return this.watch(call, path);
+  }
+
+  #change(folder: FolderNode, apply: NameChange): void {
+    apply(folder.names);
+    folder.pending.push(apply);
+    folder.changedAt = this.now;
   }
 
   #node(path: string): Node {
@@ -205,13 +213,8 @@ export function fileError(code: string, path: string): Error {
   return Object.assign(new Error(`${code}: ${path}`), { code });
 }
 
-function newFolder(): FolderNode {
-  return { kind: 'folder', names: new Map(), synced: new Map(), pending: [] };
-}
-
-function change(folder: FolderNode, apply: NameChange): void {
-  apply(folder.names);
-  folder.pending.push(apply);
+function newFolder(changedAt: number): FolderNode {
+  return { kind: 'folder', names: new Map(), synced: new Map(), pending: [], changedAt };
 }
 
 function crashedFolder(folder: FolderNode, random: Random, files: Map<FileNode, FileNode>): FolderNode {
@@ -220,7 +223,7 @@ function crashedFolder(folder: FolderNode, random: Random, files: Map<FileNode, 
     if (random.below(2) === 1) apply(names);
   }
   const survived = new Map([...names].map(([name, node]) => [name, crashedNode(node, random, files)]));
-  return { kind: 'folder', names: survived, synced: new Map(survived), pending: [] };
+  return { kind: 'folder', names: survived, synced: new Map(survived), pending: [], changedAt: folder.changedAt };
 }
 
 function crashedNode(node: Node, random: Random, files: Map<FileNode, FileNode>): Node {

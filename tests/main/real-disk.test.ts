@@ -1,0 +1,202 @@
+import { spawnSync } from 'node:child_process';
+import { chmodSync, existsSync } from 'node:fs';
+import { mkdir, mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { expectValue } from '../../core/base/result.ts';
+import { freshBuild } from '../../main/build/build.mjs';
+import { openDesk } from '../../main/desk/open.ts';
+import type { DeskService } from '../../main/desk/service.ts';
+import type { Files } from '../../main/files/files.ts';
+import { nodeFiles } from '../../main/files/node-files.ts';
+import { cardText, contentOf, gameRecord, SESSION } from './support/desks.ts';
+
+const isRoot = process.getuid?.() === 0;
+let base = '';
+
+beforeEach(async () => {
+  base = await mkdtemp(join(tmpdir(), 'windrow-disk-'));
+});
+afterEach(async () => {
+  await rm(base, { recursive: true });
+});
+
+async function deskOn(folder: string, files: Files = nodeFiles): Promise<DeskService> {
+  return expectValue(await openDesk({ folder, host: 'browser', files }));
+}
+
+/** A file system of its own in memory, so many bytes large; says why where that can't be had. */
+function canMount(): string {
+  if (process.platform !== 'linux' || !isRoot) return 'it takes root on Linux to mount a small disk';
+  const place = spawnSync('mktemp', ['-d'], { encoding: 'utf8' }).stdout.trim();
+  const mounted = mount(place, '64k');
+  if (mounted) unmount(place);
+  spawnSync('rmdir', [place]);
+  return mounted ? '' : 'this system lets nobody mount a disk';
+}
+
+function mount(place: string, size: string): boolean {
+  return spawnSync('mount', ['-t', 'tmpfs', '-o', `size=${size}`, 'tmpfs', place]).status === 0;
+}
+
+function unmount(place: string): void {
+  spawnSync('umount', [place]);
+}
+
+const why = canMount();
+
+describe(`D7: a real disk that is full${why === '' ? '' : ` (skipped: ${why})`}`, () => {
+  let disk = '';
+  beforeEach(async () => {
+    disk = join(base, 'disk');
+    await mkdir(disk);
+    if (why === '') expect(mount(disk, '512k')).toBe(true);
+  });
+  afterEach(() => unmount(disk));
+
+  test.skipIf(why !== '')('what was told to be saved is there, the old card is whole, and with room again it goes on', async () => {
+    const desk = await deskOn(join(disk, 'desk'));
+    expectValue(await desk.saveCard('mine', cardText('Before')));
+    expectValue(await desk.startGame(gameRecord('g-1')));
+    await writeFile(join(disk, 'other.bin'), Buffer.alloc(300_000));
+    let saved = 0;
+    let refused = await desk.appendEvent('g-1', saved, note(saved));
+    for (; refused.ok; refused = await desk.appendEvent('g-1', saved, note(saved))) saved += 1;
+    expect(refused.problem).toMatchObject({ code: 'disk-full', message: expect.stringContaining('Free some space') });
+    expect(saved).toBeGreaterThan(10);
+    const large = cardText('After').replace('{', `{ "filling": "${'x'.repeat(400_000)}", `);
+    expect(await desk.saveCard('mine', large)).toMatchObject({ problem: { code: 'disk-full' } });
+    expect(expectValue(await desk.openCard('mine')).text).toBe(cardText('Before'));
+    expect(await readdir(join(disk, 'desk/cards'))).not.toContainEqual(expect.stringContaining('unfinished'));
+    await rm(join(disk, 'other.bin'));
+    expectValue(await desk.appendEvent('g-1', saved, note(saved)));
+    await desk.close();
+    const again = await deskOn(join(disk, 'desk'));
+    expect(expectValue(await again.openGame('g-1')).events).toHaveLength(saved + 1);
+    expect(expectValue(await again.openCard('mine')).text).toBe(cardText('Before'));
+    expect(expectValue(await again.notices())).toEqual([]);
+    await again.close();
+  });
+
+  test.skipIf(why !== '')('a start on a full disk is one sentence, and loses nothing', async () => {
+    const desk = await deskOn(join(disk, 'desk'));
+    expectValue(await desk.startGame(gameRecord('g-1')));
+    await desk.close();
+    fill(join(disk, 'other.bin'));
+    const full = await openDesk({ folder: join(disk, 'desk'), host: 'browser' });
+    expect(full).toMatchObject({ ok: false, problem: { code: 'disk-full' } });
+    await rm(join(disk, 'other.bin'));
+    const again = await deskOn(join(disk, 'desk'));
+    expect(expectValue(await again.listGames())).toMatchObject([{ id: 'g-1' }]);
+    await again.close();
+  });
+});
+
+/** Writes until there is no room for another byte. */
+function fill(path: string): void {
+  spawnSync('dd', ['if=/dev/zero', `of=${path}`, 'bs=1024'], { stdio: 'ignore' });
+}
+
+function note(place: number): { type: 'noted'; text: string; at: string } {
+  return { type: 'noted', text: `${place} ${'words '.repeat(400)}`, at: '2026-11-25T18:00:01Z' };
+}
+
+describe('D7: a folder that may only be read', () => {
+  test('the start says so in one sentence that names the folder, and ends with 1', async () => {
+    const folder = join(base, 'desk');
+    await mkdir(folder);
+    const script = join(await freshBuild(['host', 'renderer']), 'host/main.js');
+    const undo = makeReadOnly(folder);
+    const ran = spawnSync(process.execPath, [script], {
+      env: { ...process.env, WINDROW_FOLDER: folder },
+      encoding: 'utf8',
+      timeout: 60_000,
+    });
+    undo();
+    expect(ran).toMatchObject({ status: 1, stdout: '' });
+    expect(ran.stderr.trim().split('\n')).toEqual([expect.stringMatching(/does not let Windrow write.*desk.*\.$/)]);
+    expect(await readdir(folder)).toEqual([]);
+  }, 120_000);
+});
+
+/** For root every folder is open: it needs a disk that is mounted for reading only. */
+function makeReadOnly(folder: string): () => void {
+  if (!isRoot || why !== '') {
+    chmodSync(folder, 0o555);
+    return () => chmodSync(folder, 0o755);
+  }
+  mount(folder, '64k');
+  spawnSync('mount', ['-o', 'remount,ro', folder]);
+  return () => unmount(folder);
+}
+
+describe('D7: a slow folder', () => {
+  test('calls that come while others wait are done in their order, and all of them', async () => {
+    const slow = await deskOn(join(base, 'slow'), slowed(nodeFiles));
+    const answers = await Promise.all(SESSION.map((step) => step(slow)));
+    expect(answers.filter((answer) => !answer.ok)).toEqual([]);
+    const quick = await deskOn(join(base, 'quick'));
+    for (const step of SESSION) expectValue(await step(quick));
+    const [one, other] = [await deskOn(join(base, 'slow')), await deskOn(join(base, 'quick'))];
+    expect(await contentOf(one)).toBe(await contentOf(other));
+    await one.close();
+    await other.close();
+  }, 120_000);
+});
+
+/** Every call takes some milliseconds longer, now fewer, now more. */
+function slowed(files: Files): Files {
+  let turn = 0;
+  const wait = async (): Promise<void> => await new Promise((resolve) => setTimeout(resolve, (turn += 7) % 11));
+  const slow = Object.entries(files).map(([name, call]) => [
+    name,
+    async (...given: unknown[]): Promise<unknown> => {
+      await wait();
+      const done: unknown = await Reflect.apply(call, files, given);
+      return done;
+    },
+  ]);
+  return Object.fromEntries(slow) as Files;
+}
+
+describe('F6: what is kept is for its owner alone', () => {
+  test.skipIf(process.platform === 'win32')('every file of a whole session has mode 0600, every folder 0700', async () => {
+    const desk = await deskOn(join(base, 'desk'));
+    for (const step of SESSION.slice(0, -1)) expectValue(await step(desk));
+    const names = await readdir(join(base, 'desk'), { recursive: true });
+    expect(names.length).toBeGreaterThan(12);
+    for (const name of names) {
+      const { mode } = await stat(join(base, 'desk', name));
+      const isFolder = (await stat(join(base, 'desk', name))).isDirectory();
+      expect((mode & 0o777).toString(8), name).toBe(isFolder ? '700' : '600');
+    }
+    await desk.close();
+  });
+});
+
+const tracer = ['/usr/bin/strace', '/usr/local/bin/strace'].find((path) => existsSync(path));
+
+describe(`J1: what the system sees${tracer === undefined ? ' (skipped: no strace here)' : ''}`, () => {
+  test.skipIf(tracer === undefined)('a file is written under a new name, flushed, renamed, and its folder flushed, in this order', async () => {
+    const script = join(await freshBuild(['host']), 'host/main.js');
+    const trace = join(base, 'trace');
+    const calls = 'trace=openat,write,pwrite64,fsync,fdatasync,rename,renameat,renameat2';
+    const logged = join(import.meta.dirname, 'support/logging-child.mjs');
+    spawnSync(
+      tracer ?? '',
+      ['-f', '-y', '-e', calls, '-o', trace, process.execPath, logged, script, join(base, 'desk'), 'g-1'],
+      { timeout: 8000, killSignal: 'SIGKILL' },
+    );
+    const lines = (await readFile(trace, 'utf8')).split('\n');
+    const at = (pattern: RegExp, from = 0): number => lines.findIndex((line, place) => place > from && pattern.test(line));
+    const made = at(/openat\(.*g-1\.json\..*unfinished", O_WRONLY\|O_CREAT\|O_EXCL/);
+    const written = at(/p?write(64)?\(\d+<.*g-1\.json\..*unfinished>/, made);
+    const flushed = at(/f(data)?sync\(\d+<.*g-1\.json\..*unfinished>/, written);
+    const renamed = at(/rename.*g-1\.json\..*unfinished".*g-1\.json"/, flushed);
+    const folder = at(/fsync\(\d+<.*\/games\/\d+\/\d+>/, renamed);
+    expect([made, written, flushed, renamed, folder].every((place) => place > 0)).toBe(true);
+    const inPlace = lines.filter((line) => /openat\(.*desk.*O_TRUNC/.test(line));
+    expect(inPlace).toEqual([]);
+  }, 60_000);
+});
