@@ -51,7 +51,7 @@ export async function createDeskService(options: DeskOptions): Promise<Result<De
     if (!lock.ok) return lock;
     return success(await openDesk(context, options, lock.value, notices));
   } catch (error) {
-    return fileTrouble(error, 'read', 'your games and cards');
+    return fileTrouble(error, 'open', `its folder, ${context.places.folder}`);
   }
 }
 

@@ -38,20 +38,33 @@ const NOT_READ: Readonly<Record<FileCode, (what: string) => string>> = {
   'disk-trouble': (what) => `The disk reported an error, so ${what} could not be read. Try again, then check the disk.`,
 };
 
+const NOT_OPENED: Readonly<Record<FileCode, (what: string) => string>> = {
+  'disk-full': (what) => `The disk is full, so Windrow could not open ${what}. Free some space, then start it again.`,
+  'not-allowed': (what) =>
+    `This computer does not let Windrow write in ${what}. Check who may change that folder, then start Windrow again.`,
+  busy: (what) => `Another program holds ${what}. Close that program, then start Windrow again.`,
+  missing: (what) => `There is no place for ${what}. Check that its disk is there, then start Windrow again.`,
+  'too-large': (what) => `A file in ${what} is far larger than Windrow makes any. Put it elsewhere, then start again.`,
+  'disk-trouble': (what) => `The disk reported an error in ${what}. Check the disk, then start Windrow again.`,
+};
+
+const WORDS = { read: NOT_READ, save: NOT_SAVED, open: NOT_OPENED } as const;
+type Doing = keyof typeof WORDS;
+
 /**
  * A failed file call in words for a person. `what` names the thing, such as "the card". An error
  * that is not from the file system is our own bug and is thrown again.
  */
-export function fileTrouble(error: unknown, doing: 'read' | 'save', what: string): Result<never> {
+export function fileTrouble(error: unknown, doing: Doing, what: string): Result<never> {
   const code = errorCode(error);
   if (code === '') throw error;
   const known = CODES[code] ?? 'disk-trouble';
-  return failure(known, (doing === 'save' ? NOT_SAVED : NOT_READ)[known](what));
+  return failure(known, WORDS[doing][known](what));
 }
 
 /** Makes a call, and turns an error of the file system into words. */
 export async function orTrouble<Value>(
-  doing: 'read' | 'save',
+  doing: Doing,
   what: string,
   call: () => Promise<Result<Value>>,
 ): Promise<Result<Value>> {

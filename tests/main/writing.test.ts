@@ -114,7 +114,7 @@ describe('on the real file system', () => {
 
 test('a file error is told in words a player understands; our own bugs are not hidden', () => {
   for (const code of ['ENOSPC', 'EDQUOT', 'EACCES', 'EPERM', 'EROFS', 'EBUSY', 'ENOENT', 'EIO', 'EMFILE']) {
-    for (const doing of ['read', 'save'] as const) {
+    for (const doing of ['read', 'save', 'open'] as const) {
       const { problem } = fileTrouble(fileError(code, '/secret/path'), doing, 'the card') as {
         problem: { message: string };
       };
