@@ -16,12 +16,13 @@ export interface PassWork {
   readonly counts: Uint8Array;
   readonly passes: readonly (readonly Kind[])[];
   readonly takes: WayTakes;
-  readonly incoming: Incoming;
+  /** What may come in, by one or more laws; a mean is taken over each. */
+  readonly incomings: readonly Incoming[];
 }
 
 /**
  * The exact mean, for each pass and over what may come in, of the best value over all ways, under
- * one kind of value. Yields the part done, 0 to 1.
+ * one kind of value; one list for each law of what comes in. Yields the part done, 0 to 1.
  *
  * The best value for a multiset of incoming tiles is the largest that any part of it gives to any
  * way, so that one table by multisets does it (incoming.ts). Only these entries are put in:
@@ -34,7 +35,7 @@ export interface PassWork {
  *
  * Passes that take the same tiles from a way share its list of futures.
  */
-export function* bestMeans(work: PassWork, futures: Futures): Generator<number, Float64Array> {
+export function* bestMeans(work: PassWork, futures: Futures): Generator<number, Float64Array[]> {
   const means = new BestMeans(work, futures);
   for (let way = 0; way < work.wayCount; way += WAY_PORTION) {
     means.value(way, Math.min(work.wayCount, way + WAY_PORTION));
@@ -45,9 +46,9 @@ export function* bestMeans(work: PassWork, futures: Futures): Generator<number, 
     for (const way of order.subarray(place, place + WAY_PORTION)) means.list(way);
     yield 0.1 + (0.5 * place) / order.length;
   }
-  const answer = new Float64Array(work.passes.length);
+  const answer = work.incomings.map(() => new Float64Array(work.passes.length));
   for (let pass = 0; pass < work.passes.length; pass += 1) {
-    answer[pass] = means.meanOf(pass);
+    for (const [place, mean] of means.meansOf(pass).entries()) (answer[place] as Float64Array)[pass] = mean;
     if (pass % PASS_PORTION === PASS_PORTION - 1) yield 0.6 + (0.4 * pass) / work.passes.length;
   }
   return answer;
@@ -147,12 +148,12 @@ class BestMeans {
     return this.#lists.close();
   }
 
-  meanOf(pass: number): number {
+  meansOf(pass: number): number[] {
     const table = this.#table.fill(0);
     const floor = this.#floors[pass] as number;
     for (const list of this.#listsOf[pass] as number[]) this.#lists.raise(table, list, floor);
     table[0] = floor;
-    return meanOfBest(table, this.#work.incoming);
+    return this.#work.incomings.map((incoming) => meanOfBest(table, incoming));
   }
 
   /** The 36 counts kept after a pass, in the same array each time. */

@@ -18,6 +18,8 @@ export interface PassTable {
   readonly expectedAway: Float64Array;
   /** The mean, over what comes in, of the largest reach over all ways. */
   readonly reach: Float64Array;
+  /** The same two lists if all unseen tiles were as likely to come in; where they are, these very lists. */
+  readonly even: Pick<PassTable, 'expectedAway' | 'reach'>;
 }
 
 /**
@@ -55,12 +57,17 @@ export function* passTableSteps(
     counts,
     passes,
     takes: new WayTakes(compiled, counts),
-    incoming: incomingOf(unseen, size, weights),
+    incomings: [incomingOf(unseen, size), ...(weights === undefined ? [] : [incomingOf(unseen, size, weights)])],
   };
   const has = yield* scaled(bestMeans(work, new HasFutures(compiled, unseen, size)), 0, 0.4);
   const reachFutures = new ReachFutures(compiled, readerOf(model).reach, unseen, size);
   const reach = yield* scaled(bestMeans(work, reachFutures), 0.4, 0.6);
-  return { passes, expectedAway: has.map((mean) => 14 - mean), reach };
+  const numbers = has.map((means, law) => ({
+    expectedAway: means.map((mean) => 14 - mean),
+    reach: reach[law] as Float64Array,
+  }));
+  const [even, weighed = even] = numbers as [PassTable['even'], PassTable['even']?];
+  return { passes, ...weighed, even };
 }
 
 /** The same steps as a part of a longer work. */

@@ -10,19 +10,25 @@ import { nameOf } from '../tiles/names.ts';
 import { Tiles } from '../tiles/tiles.ts';
 import { type Gift, giftSteps } from './gift.ts';
 import { passReasons } from './pass-reasons.ts';
-import { passTableSteps } from './pass-table.ts';
+import { type PassTable, passTableSteps } from './pass-table.ts';
 import type { PassSize } from './passes.ts';
 
-/** One way to pass, with its exact numbers. */
-export interface PassOption {
-  /** Kinds rising. */
-  readonly give: readonly Kind[];
-  /** The exact mean of the smallest away after giving and receiving. */
+/** Exact means over what may come in. */
+export interface PassNumbers {
+  /** The mean of the smallest away after giving and receiving. */
   readonly expectedAway: number;
-  /** The exact mean of the best reach after giving and receiving. */
+  /** The mean of the best reach after giving and receiving. */
   readonly reach: number;
   /** Reach given up against the best pass; 0 for the best. */
   readonly cost: number;
+}
+
+/** One way to pass, with its exact numbers. */
+export interface PassOption extends PassNumbers {
+  /** Kinds rising. */
+  readonly give: readonly Kind[];
+  /** Its numbers if all unseen tiles were as likely to come in; the same ones where they are. */
+  readonly even: PassNumbers;
   /** How much the pass is expected to help its receiver, in tiles. */
   readonly gift: Gift;
   /** Why, for a player; short sentences. */
@@ -78,22 +84,26 @@ export function* planSteps(
     ...(giftRacks === undefined ? {} : { racks: giftRacks }),
     ...(seed === undefined ? {} : { seed }),
   });
-  const numbers = tables.flatMap((table) =>
-    table.passes.map((give, place) => ({
-      give,
-      expectedAway: table.expectedAway[place] as number,
-      reach: table.reach[place] as number,
-    })),
-  );
-  const best = numbers.reduce((most, { reach }) => Math.max(most, reach), 0);
+  const numbers = numbersOf(tables);
+  const even = numbersOf(tables.map((table) => table.even));
   const targets = targetsOf(readKnown(compiled, known, 0, model));
-  const options = numbers.map((option, place) => ({
-    ...option,
-    cost: best - option.reach,
+  const options = passes.map((give, place) => ({
+    give,
+    ...(numbers[place] as PassNumbers),
+    even: even[place] as PassNumbers,
     gift: gifts[place] as Gift,
-    reasons: passReasons(option.give, known.rack, targets),
+    reasons: passReasons(give, known.rack, targets),
   }));
   return { step, options: options.sort(by === 'reach' ? compareReach : compareAway) };
+}
+
+/** The numbers of all passes of some tables, with what each costs against the best of them. */
+function numbersOf(tables: readonly PassTable['even'][]): PassNumbers[] {
+  const numbers = tables.flatMap(({ expectedAway, reach }) =>
+    Array.from(reach, (each, place) => ({ expectedAway: expectedAway[place] as number, reach: each })),
+  );
+  const best = numbers.reduce((most, { reach }) => Math.max(most, reach), 0);
+  return numbers.map((each) => ({ ...each, cost: best - each.reach }));
 }
 
 /** The place of one pass in a plan; refused when the rack can't give these tiles at this step. */

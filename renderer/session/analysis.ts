@@ -22,6 +22,7 @@ import type {
 } from '../worker/calls.ts';
 import { type Outcome, type StoppableLine, WorkerClient } from '../worker/client.ts';
 import type { GameSession } from './game-session.ts';
+import { type IncomingChoice, ratesKey } from './incoming.ts';
 
 /** Something computed in the background. While `pending`, `value` is what held before, if anything did. */
 export interface Thought<Value> {
@@ -30,6 +31,8 @@ export interface Thought<Value> {
   /** Why it failed, in words. */
   readonly message: string;
 }
+
+type IncomingRatesSource = Pick<IncomingChoice, 'rates' | 'subscribe'>;
 
 /** How long an answer may take, in ms, before the window says that it is being worked on. */
 const PATIENCE = 300;
@@ -44,6 +47,7 @@ const NO_THOUGHT = { status: 'none', value: null, message: '' } as const;
  */
 export class Analysis {
   readonly #session: GameSession;
+  readonly #incoming: IncomingRatesSource;
   readonly #reader: WorkerClient<ThinkingCalls>;
   readonly #planner: WorkerClient<ThinkingCalls>;
   readonly #listeners = new Set<() => void>();
@@ -60,12 +64,14 @@ export class Analysis {
   #stagesFor = '';
   #cardText: { readonly card: unknown; readonly text: string } = { card: null, text: '' };
 
-  constructor(session: GameSession, startWorker: () => StoppableLine) {
+  constructor(session: GameSession, startWorker: () => StoppableLine, incoming: IncomingRatesSource) {
     this.#session = session;
+    this.#incoming = incoming;
     this.#startWorker = startWorker;
     this.#reader = new WorkerClient(startWorker);
     this.#planner = new WorkerClient(startWorker);
     session.subscribe(() => this.#refresh());
+    incoming.subscribe(() => this.#refresh());
     this.#refresh();
   }
 
@@ -121,10 +127,11 @@ export class Analysis {
     this.#refreshAdvice();
     const step = legalEvents(this.#session.state).give?.step ?? null;
     if (step === null) this.#blind = 0;
-    const pass = known === null || step === null ? '' : `${moment} ${step} ${this.#blind}`;
+    const { rates } = this.#incoming;
+    const pass = known === null || step === null ? '' : `${moment} ${step} ${this.#blind} ${ratesKey(rates)}`;
     if (pass === this.#plannedFor) return;
     this.#plannedFor = pass;
-    void this.#planPass(known === null || step === null ? null : { ...known, step, blind: this.#blind });
+    void this.#planPass(known === null || step === null ? null : { ...known, step, blind: this.#blind, rates });
   }
 
   /** Learns how soon others win with a card new to this session; until then the first model answers. */

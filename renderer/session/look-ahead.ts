@@ -6,13 +6,14 @@ import { type DueBlocks, Race, type RaceResult } from '../../core/plan/race-run.
 import { exchangeChoices } from '../../core/table/future-choices.ts';
 import { EXCHANGE_FIGURES } from '../../core/table/future-figures.ts';
 import type { Choice } from '../../core/table/future-seats.ts';
-import { type IncomingRates, journalRates, type PassLog } from '../../core/table/incoming-rates.ts';
+import type { IncomingRates } from '../../core/table/incoming-rates.ts';
 import type { Kind } from '../../core/tiles/kinds.ts';
 import type { Answered } from '../worker/calls.ts';
 import { type Outcome, type StoppableLine, WorkerClient } from '../worker/client.ts';
 import type { LookCalls, LookMoment } from '../worker/look-calls.ts';
 import type { Analysis } from './analysis.ts';
 import type { GameSession } from './game-session.ts';
+import { type IncomingChoice, ratesKey } from './incoming.ts';
 
 /** What a look ahead has found so far. */
 export interface Look {
@@ -28,8 +29,6 @@ export interface Look {
 
 /** What the player says besides the rack and the tray. */
 export interface LookWishes {
-  /** Whether what comes in is weighed by what people pass. */
-  readonly byRates: boolean;
   /** In the courtesy, how many tiles the player across asks for; null until said. */
   readonly offered: number | null;
 }
@@ -39,9 +38,8 @@ export interface LookParts {
   readonly session: GameSession;
   /** Who plans the pass that is due. */
   readonly plans: Pick<Analysis, 'plan' | 'terms' | 'subscribe'>;
+  readonly incoming: Pick<IncomingChoice, 'rates' | 'subscribe'>;
   readonly startWorker: () => StoppableLine;
-  /** The passes of the player's own games. */
-  readonly readLog: () => Promise<PassLog>;
   readonly rule?: RaceRule;
 }
 
@@ -57,25 +55,24 @@ const WORKERS = 2;
 export class LookAhead {
   readonly #session: GameSession;
   readonly #plans: LookParts['plans'];
+  readonly #incoming: LookParts['incoming'];
   readonly #rule: RaceRule;
   readonly #workers: readonly WorkerClient<LookCalls>[];
-  readonly #readLog: () => Promise<PassLog>;
   readonly #listeners = new Set<() => void>();
   #look: Look = NO_LOOK;
-  #wishes: LookWishes = { byRates: false, offered: null };
+  #wishes: LookWishes = { offered: null };
   #lookedFor = '';
   #running = new AbortController();
-  /** The rates of a card, by its text. */
-  #rates: { readonly card: string; readonly rates: IncomingRates } | undefined;
 
-  constructor({ session, plans, startWorker, readLog, rule = USUAL_RULE }: LookParts) {
+  constructor({ session, plans, incoming, startWorker, rule = USUAL_RULE }: LookParts) {
     this.#session = session;
     this.#plans = plans;
-    this.#readLog = readLog;
+    this.#incoming = incoming;
     this.#rule = rule;
     this.#workers = Array.from({ length: WORKERS }, () => new WorkerClient<LookCalls>(startWorker));
     session.subscribe(() => this.#refresh());
     plans.subscribe(() => this.#refresh());
+    incoming.subscribe(() => this.#refresh());
     this.#refresh();
   }
 
@@ -107,8 +104,9 @@ export class LookAhead {
     const passes = plan.value.options.map(({ give }) => give);
     const choices = exchangeChoices(due.step, passes, this.#chosen(passes));
     const named = choices.map((choice) => (choice.type === 'stop' ? 'stop' : choice.tiles.join('-'))).join();
-    const { byRates, offered } = this.#wishes;
-    const wanted = `${id} ${events.length} ${events.at(-1)?.at ?? ''} ${due.step} ${named} ${byRates} ${offered} ${this.#plans.terms?.ends.join(' ') ?? ''}`;
+    const { offered } = this.#wishes;
+    const rates = ratesKey(this.#incoming.rates);
+    const wanted = `${id} ${events.length} ${events.at(-1)?.at ?? ''} ${due.step} ${named} ${rates} ${offered} ${this.#plans.terms?.ends.join(' ') ?? ''}`;
     if (wanted === this.#lookedFor) return;
     this.#lookedFor = wanted;
     void this.#begin(due.step, choices);
@@ -145,8 +143,8 @@ export class LookAhead {
   }
 
   async #run(moment: LookMoment, step: PassStep, passes: readonly Choice[], signal: AbortSignal): Promise<void> {
+    const { rates } = this.#incoming;
     const choices = [...passes, ...(await this.#otherSizes(moment, step, passes, signal))];
-    const rates = this.#wishes.byRates ? await this.#ratesFor(moment, signal) : null;
     this.#show({ ...NO_LOOK, status: 'pending', choices, rates });
     const race = new Race({ candidates: choices.length, figures: EXCHANGE_FIGURES }, this.#rule);
     for (let due = race.due; due !== null; due = race.due) {
@@ -168,15 +166,6 @@ export class LookAhead {
     const sizes = SIZES.filter((size) => !own.includes(size));
     const found = valueOf(await this.#worker(0).ask('sizes', { ...moment, sizes }, { signal }));
     return found.map((tiles) => ({ type: 'give', tiles }));
-  }
-
-  /** The rates of the own journal if it holds enough passes, else those of the simulated table. */
-  async #ratesFor({ card }: LookMoment, signal: AbortSignal): Promise<IncomingRates> {
-    if (this.#rates?.card !== card) {
-      const table = valueOf(await this.#worker(0).ask('rates', { card }, { signal }));
-      this.#rates = { card, rates: journalRates(await this.#readLog(), table) };
-    }
-    return this.#rates.rates;
   }
 
   async #count(

@@ -2,6 +2,7 @@ import type { Desk, DeskInfo } from '../../main/desk/desk.ts';
 import type { Analysis } from '../session/analysis.ts';
 import type { CardShelf } from '../session/card-shelf.ts';
 import type { GameSession } from '../session/game-session.ts';
+import type { IncomingChoice } from '../session/incoming.ts';
 import type { LookAhead } from '../session/look-ahead.ts';
 import type { PreferenceStore } from '../session/preference-store.ts';
 
@@ -13,6 +14,7 @@ export interface AppContext {
   readonly cards: CardShelf;
   readonly session: GameSession;
   readonly analysis: Analysis;
+  readonly incoming: IncomingChoice;
   readonly lookAhead: LookAhead;
   /** Goes to a place, as its link does. */
   readonly go: (place: string) => void;

@@ -3,6 +3,7 @@ import type { Desk, DeskInfo, GameEntry } from '../../main/desk/desk.ts';
 import { Analysis } from '../session/analysis.ts';
 import { CardShelf } from '../session/card-shelf.ts';
 import { GameSession, type SessionWorld } from '../session/game-session.ts';
+import { IncomingChoice } from '../session/incoming.ts';
 import { LookAhead } from '../session/look-ahead.ts';
 import { readPassLog } from '../session/pass-log.ts';
 import { PreferenceStore, USUAL_PREFERENCES } from '../session/preference-store.ts';
@@ -30,7 +31,8 @@ export async function startApp(desk: Desk, page: HTMLElement): Promise<void> {
   if (!card.ok) return showFailure(page, card.problem.message, () => void startApp(desk, page));
   const session = new GameSession(worldOf(desk, about.value, store), card.value.document);
   const problems = await reopen(desk, session, games.ok ? games.value : []);
-  const analysis = new Analysis(session, startWorker);
+  const incoming = new IncomingChoice({ session, startWorker: startLookWorker, readLog: () => readPassLog(desk) });
+  const analysis = new Analysis(session, startWorker, incoming);
   const app: AppContext = {
     desk,
     about: about.value,
@@ -38,12 +40,8 @@ export async function startApp(desk: Desk, page: HTMLElement): Promise<void> {
     cards,
     session,
     analysis,
-    lookAhead: new LookAhead({
-      session,
-      plans: analysis,
-      startWorker: startLookWorker,
-      readLog: () => readPassLog(desk),
-    }),
+    incoming,
+    lookAhead: new LookAhead({ session, plans: analysis, incoming, startWorker: startLookWorker }),
     go: (place) => (window.location.hash = hashOf(place)),
   };
   const told = [...(notices.ok ? notices.value : []), ...(games.ok ? [] : [games.problem.message]), ...problems];

@@ -192,7 +192,11 @@ export const tableWords = {
     giftWords: (tiles: string, error: string) =>
       `Gift: it brings the player who gets it ${tiles} tiles nearer on average, give or take ${error}.`,
     reachWords: (chance: string, inWords: string) =>
-      `Your best hand's reach, averaged over all tiles that may come in: ${chance}, ${inWords}. Every tile that you don't see is taken to be equally likely. Jokers never come in.`,
+      `Your best hand's reach, averaged over all tiles that may come in: ${chance}, ${inWords}.`,
+    noJokers: 'Jokers never come in.',
+    evenCost: (points: string, chance: string) =>
+      `If all tiles came in alike, it would cost ${points}, and your reach would be ${chance}.`,
+    evenAway: (tiles: string) => `If all tiles came in alike, it would be ${tiles}.`,
     awayHeading: 'Tiles away after this pass',
     awayWords: (tiles: string) =>
       `Your nearest hand is then ${tiles} tiles away on average. This average is exact, over all tiles that may come in.`,

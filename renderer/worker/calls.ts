@@ -6,9 +6,11 @@ import type { EndedEvent, GameEvent } from '../../core/game/events.ts';
 import type { PointRules } from '../../core/game/point-rules.ts';
 import type { Payments } from '../../core/game/points.ts';
 import type { Group } from '../../core/game/tile-fields.ts';
+import type { PassNumbers } from '../../core/plan/plan.ts';
 import type { ReachTerms } from '../../core/reading/reach-model.ts';
 import type { Verdict } from '../../core/review/decision.ts';
 import type { StageTerms } from '../../core/reading/stage-terms.ts';
+import type { IncomingRates } from '../../core/table/incoming-rates.ts';
 import type { Kind } from '../../core/tiles/kinds.ts';
 import type { Calls } from './messages.ts';
 
@@ -58,6 +60,8 @@ export interface PlanRequest extends Knowledge {
   readonly step: PassStep;
   /** How many of the three are handed on unseen. */
   readonly blind: 0 | 1 | 2 | 3;
+  /** What comes in, if not all tiles alike. */
+  readonly rates: IncomingRates | null;
 }
 
 /** A reading as the window draws it. */
@@ -129,14 +133,14 @@ export interface TurningView {
 export interface PlanView {
   readonly step: PassStep;
   readonly options: readonly PassView[];
+  /** What comes in by the numbers of the options, if not all tiles alike. */
+  readonly rates: IncomingRates | null;
 }
 
-export interface PassView {
+export interface PassView extends PassNumbers {
   readonly give: readonly Kind[];
-  readonly expectedAway: number;
-  readonly reach: number;
-  /** Reach given up against the best pass. */
-  readonly cost: number;
+  /** Its numbers if all tiles were as likely to come in. */
+  readonly even: PassNumbers;
   readonly gift: number;
   /** The standard error of the gift. */
   readonly giftError: number;

@@ -58,9 +58,9 @@ export const handlers: Handlers<ThinkingCalls> = {
   *plan(request) {
     const compiled = compiledCard(request.card);
     if (!compiled.ok) return { ok: false, message: compiled.problem.message };
-    const { step, blind, terms } = request;
-    const options = { blind, model: modelFor(terms) };
-    return { ok: true, value: planView(yield* planSteps(compiled.value, knownOf(request), step, options)) };
+    const { step, blind, rates, terms } = request;
+    const options = { blind, model: modelFor(terms), ...(rates === null ? {} : { weights: rates.weights }) };
+    return { ok: true, value: planView(yield* planSteps(compiled.value, knownOf(request), step, options), rates) };
   },
 
   *fit({ card }) {

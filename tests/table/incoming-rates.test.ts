@@ -193,6 +193,21 @@ describe('weights in the exact mean of a pass', () => {
     expect(option.expectedAway).toBeCloseTo(sum / all, 10);
   });
 
+  it('G11: a weighed plan also tells what all tiles alike would give: the numbers of the plain plan', () => {
+    const known = expectValue(knownTiles(rack));
+    const plain = planPass(demoCard, known, 'across', { giftRacks: 2 });
+    const weighed = planPass(demoCard, known, 'across', { weights: KNOWN_WEIGHTS, giftRacks: 2 });
+    for (const { give, reach, cost, expectedAway, even } of weighed.options) {
+      const same = expectValue(optionFor(plain, known, Tiles.of(give)));
+      expect(even).toEqual({ reach: same.reach, cost: same.cost, expectedAway: same.expectedAway });
+      expect(same.even).toEqual(even);
+      expect(reach).not.toBe(even.reach);
+      expect(expectedAway).not.toBe(even.expectedAway);
+      expect(cost).toBeGreaterThanOrEqual(0);
+    }
+    expect(weighed.options[0]?.cost).toBe(0);
+  });
+
   it('G10: sampled futures by the same weights have the same mean, within 4.9 standard errors', () => {
     const position = { seat: 1, exchange: { ...expectValue(startExchange(rack)), step: 'courtesy' as const } };
     const terms = { ...USUAL_EXCHANGE, offered: 3, weights: KNOWN_WEIGHTS };

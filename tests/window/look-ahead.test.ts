@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { expectValue, success } from '../../core/base/result.ts';
 import type { GameEvent, TimedEvent } from '../../core/game/events.ts';
 import type { GameRecord } from '../../core/game/record.ts';
+import { stateOf } from '../../core/game/state.ts';
 import { givenTiles } from '../../core/exchange/state.ts';
 import { planPass } from '../../core/plan/plan.ts';
 import { USUAL_RULE } from '../../core/plan/race.ts';
@@ -10,6 +11,7 @@ import { knownTiles } from '../../core/reading/known.ts';
 import { exchangeContest } from '../../core/table/future-contest.ts';
 import { GameSession } from '../../renderer/session/game-session.ts';
 import { setAsideKinds } from '../../renderer/session/layout.ts';
+import { IncomingChoice } from '../../renderer/session/incoming.ts';
 import { LookAhead, type LookParts } from '../../renderer/session/look-ahead.ts';
 import { readPassLog } from '../../renderer/session/pass-log.ts';
 import type { StoppableLine } from '../../renderer/worker/client.ts';
@@ -18,7 +20,7 @@ import type { Calls } from '../../renderer/worker/messages.ts';
 import { planView } from '../../renderer/worker/plan-view.ts';
 import { type Handlers, serve } from '../../renderer/worker/serve.ts';
 import type { GameEntry } from '../../main/desk/desk.ts';
-import { PassLog } from '../../core/table/incoming-rates.ts';
+import { PASSES_NEEDED, PassLog } from '../../core/table/incoming-rates.ts';
 import { bytesOf, raceOf } from '../plan/race-problems.ts';
 import { demoCard, demoTable } from '../table/cards.ts';
 import { tiles } from '../table/positions.ts';
@@ -56,7 +58,7 @@ function plansOf(session: GameSession): LookParts['plans'] {
   };
 }
 
-function begin(log = new PassLog()): { session: GameSession; lookAhead: LookAhead } {
+function begin(log = new PassLog()): { session: GameSession; incoming: IncomingChoice; lookAhead: LookAhead } {
   const kept = (): Promise<ReturnType<typeof success<null>>> => Promise.resolve(success(null));
   const session = new GameSession(
     {
@@ -70,8 +72,30 @@ function begin(log = new PassLog()): { session: GameSession; lookAhead: LookAhea
   );
   const readLog = (): Promise<PassLog> => Promise.resolve(log);
   const startWorker = (): StoppableLine => lineOf(lookHandlers);
-  const lookAhead = new LookAhead({ session, plans: plansOf(session), startWorker, readLog, rule: RULE });
-  return { session, lookAhead };
+  const incoming = new IncomingChoice({ session, startWorker, readLog });
+  const lookAhead = new LookAhead({ session, plans: plansOf(session), incoming, startWorker, rule: RULE });
+  return { session, incoming, lookAhead };
+}
+
+/** Waits until something holds of a store. */
+function told(store: Pick<IncomingChoice, 'subscribe'>, holds: () => boolean): Promise<void> {
+  return new Promise((resolve) => {
+    const check = (): void => {
+      if (!holds()) return;
+      stop();
+      resolve();
+    };
+    const stop = store.subscribe(check);
+    check();
+  });
+}
+
+/** A log of so many passes: the first two of the same exchange, again and again. */
+function logOf(passes: number): PassLog {
+  const log = new PassLog();
+  const { exchange } = expectValue(stateOf(FIRST_ROUND));
+  while (log.passes < passes) log.note(exchange!);
+  return log;
 }
 
 /** Waits until the look has ended. */
@@ -123,16 +147,43 @@ describe('the look ahead of the window', { timeout: 120_000 }, () => {
   });
 
   it('compares other numbers of tiles where they may go unseen, and weighs what comes in when asked', async () => {
-    const { session, lookAhead } = begin();
+    const { session, incoming, lookAhead } = begin();
     for (const event of FIRST_ROUND) expectValue(session.apply(event));
     const even = await ended(lookAhead);
     const sizes = even.choices.map((choice) => (choice.type === 'give' ? choice.tiles.length : -1));
     expect(sizes).toEqual([3, 3, 3, 3, 3, 3, 2, 1, 0]);
     expect(even.rates).toBeNull();
-    lookAhead.wish({ byRates: true });
+    incoming.choose(true);
+    await told(incoming, () => incoming.rates !== null);
     const weighed = await ended(lookAhead);
     expect(weighed.rates?.source).toBe('table');
     expect(bytesOf(weighed.result!)).not.toBe(bytesOf(even.result!));
+  });
+});
+
+describe('X16: what is taken to come in', { timeout: 120_000 }, () => {
+  it('is all tiles alike with few passes logged, until the player chooses otherwise', async () => {
+    const { session, incoming } = begin(logOf(PASSES_NEEDED - 2));
+    expectValue(session.apply(DEALT));
+    await told(incoming, () => true);
+    expect([incoming.byRates, incoming.rates]).toEqual([false, null]);
+    incoming.choose(true);
+    await told(incoming, () => incoming.rates !== null);
+    expect(incoming.rates?.source).toBe('table');
+    incoming.choose(false);
+    expect([incoming.byRates, incoming.rates]).toEqual([false, null]);
+  });
+
+  it('is counted in the own games once they hold enough passes, without being asked, and can be put off', async () => {
+    const { session, incoming, lookAhead } = begin(logOf(PASSES_NEEDED));
+    expectValue(session.apply(DEALT));
+    await told(incoming, () => incoming.rates !== null);
+    expect(incoming.rates).toMatchObject({ source: 'journal', passes: PASSES_NEEDED });
+    const look = await ended(lookAhead);
+    expect(look.rates).toEqual(incoming.rates);
+    incoming.choose(false);
+    expect(incoming.rates).toBeNull();
+    expect((await ended(lookAhead)).rates).toBeNull();
   });
 });
 

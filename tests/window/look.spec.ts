@@ -25,8 +25,14 @@ test('G11: the assumptions stand beside the verdict, and another one is looked t
   await windrow.open();
   await windrow.deal(DEAL);
   await page.getByText('What is taken for granted').click();
-  await expect(page.getByText('Every tile that you do not see is as likely to come in.')).toBeVisible();
+  const plan = page.getByRole('region', { name: 'Pass plan' });
+  const even = plan.getByText('Every tile that you do not see is as likely to come in.', { exact: true });
+  await expect(even.first()).toBeVisible();
   await page.getByRole('radio', { name: 'As people pass' }).check();
   await expect(page.getByText(/^Flowers: 0\.\d times as often as by chance\.$/)).toBeVisible({ timeout: PATIENCE });
   await expect(page.getByRole('button', { name: /^Looked through [\d,]+ futures/ })).toBeVisible({ timeout: PATIENCE });
+  await expect(plan.getByText(/^Tiles come in as in [\d,]+ passes of simulated players/).first()).toBeVisible();
+  const [verdict] = await plan.getByRole('button', { name: /^for now: costs/ }).all();
+  await verdict!.click();
+  await expect(page.getByText(/^If all tiles came in alike, it would cost/).filter({ visible: true })).toBeVisible();
 });

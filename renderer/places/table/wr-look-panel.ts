@@ -12,6 +12,7 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { lookWords as words } from '../../words/look.ts';
 import { counted, tenths } from '../../words/numbers.ts';
 import { choiceAhead, choiceName, endWords } from './look-row.ts';
+import { rateSource } from './pass-row.ts';
 import { panelStyles } from './panel-styles.ts';
 import { planStyles } from './plan-styles.ts';
 
@@ -40,7 +41,7 @@ export class WrLookPanel extends LitElement {
     super();
     this.shown = [];
     this.assumed = false;
-    new StoreController(this, () => [this.app.lookAhead]);
+    new StoreController(this, () => [this.app.lookAhead, this.app.incoming]);
   }
 
   protected override render(): unknown {
@@ -79,7 +80,7 @@ export class WrLookPanel extends LitElement {
   }
 
   #assumptions({ rates }: Look): unknown {
-    const { lookAhead } = this.app;
+    const { incoming } = this.app;
     return html`<details
       class="more"
       ?open=${this.assumed}
@@ -91,9 +92,8 @@ export class WrLookPanel extends LitElement {
       <wr-choice
         label=${words.incoming}
         .options=${INCOMING}
-        .value=${lookAhead.wishes.byRates ? 'rates' : 'even'}
-        @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) =>
-          lookAhead.wish({ byRates: detail.value === 'rates' })}
+        .value=${incoming.byRates ? 'rates' : 'even'}
+        @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => incoming.choose(detail.value === 'rates')}
       ></wr-choice>
       ${rates === null ? html`<p>${words.evenWords}</p>` : ratesWords(rates).map((each) => html`<p>${each}</p>`)}
       <p>${words.own} ${words.goneStays}</p>
@@ -102,9 +102,8 @@ export class WrLookPanel extends LitElement {
   }
 }
 
-function ratesWords({ source, passes, classes }: IncomingRates): string[] {
-  const from = source === 'journal' ? words.journalWords(counted(passes)) : words.tableWords(counted(passes));
-  return [from, ...classes.map((each) => words.rate(words.classes[each.class], tenths(each.rate)))];
+function ratesWords(rates: IncomingRates): string[] {
+  return [rateSource(rates), ...rates.classes.map((each) => words.rate(words.classes[each.class], tenths(each.rate)))];
 }
 
 customElements.define('wr-look-panel', WrLookPanel);

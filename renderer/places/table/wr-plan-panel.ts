@@ -11,7 +11,7 @@ import { tableWords } from '../../words/table.ts';
 import type { PassView, PlanView } from '../../worker/calls.ts';
 import { passAhead } from './look-row.ts';
 import { panelStyles } from './panel-styles.ts';
-import { passName, passNumbers } from './pass-row.ts';
+import { incomingWords, passName, passNumbers } from './pass-row.ts';
 import { planStyles } from './plan-styles.ts';
 import './wr-look-panel.ts';
 
@@ -49,10 +49,11 @@ export class WrPlanPanel extends LitElement {
     </section>`;
   }
 
-  #options({ options }: PlanView): unknown {
-    return html`${this.#own(options)}
+  #options({ options, rates }: PlanView): unknown {
+    return html`<p class="soft">${incomingWords(rates)}</p>
+      ${this.#own(options, rates)}
       <ol class="passes">
-        ${this.#shown({ options }).map((option) => html`<li>${this.#row(option)}</li>`)}
+        ${this.#shown({ options }).map((option) => html`<li>${this.#row(option, rates)}</li>`)}
       </ol>
       ${
         options.length > FIRST_PASSES
@@ -68,25 +69,25 @@ export class WrPlanPanel extends LitElement {
   }
 
   /** What the tiles in the tray would cost; its line is there before they are, so that nothing moves. */
-  #own(options: readonly PassView[]): unknown {
+  #own(options: readonly PassView[], rates: PlanView['rates']): unknown {
     const chosen = Tiles.of(this.app.session.layout.aside.map((tile) => tile.kind));
     const found = options.find(({ give }) => give.length > 0 && Tiles.of(give).equals(chosen));
     return html`<div class="own" aria-live="polite">
       <strong>${words.own}</strong>
-      ${found === undefined ? html`<span class="soft">${words.ownNone}</span>` : this.#numbers(found)}
+      ${found === undefined ? html`<span class="soft">${words.ownNone}</span>` : this.#numbers(found, rates)}
     </div>`;
   }
 
-  #row(option: PassView): unknown {
+  #row(option: PassView, rates: PlanView['rates']): unknown {
     return html`<span class="tiles" role="img" aria-label=${passName(option)}>
         ${option.give.map((kind) => html`<wr-tile .kind=${kind} aria-hidden="true"></wr-tile>`)}
       </span>
-      ${this.#numbers(option)}
+      ${this.#numbers(option, rates)}
       <wr-button label=${words.useLabel(passName(option))} @click=${() => this.#use(option)}>${words.use}</wr-button>`;
   }
 
-  #numbers(option: PassView): unknown {
-    return html`${passNumbers(option)} ${passAhead(this.app.lookAhead.look, option.give)}`;
+  #numbers(option: PassView, rates: PlanView['rates']): unknown {
+    return html`${passNumbers(option, rates)} ${passAhead(this.app.lookAhead.look, option.give)}`;
   }
 
   #use({ give }: PassView): void {
