@@ -1,5 +1,4 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
-import { nameOf } from '../../core/tiles/names.ts';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
 import { partWords } from '../words/parts.ts';
 import { announce } from './announcer.ts';
@@ -8,17 +7,15 @@ import type { DragPoint } from './drag.ts';
 import { emit } from './emit.ts';
 import { isWithin } from './rack/rack-geometry.ts';
 import type { RackTile } from './rack/rack-tile.ts';
-import { capital } from './rack/rack-words.ts';
 import { rove } from './rove.ts';
+import { type Slot, slotIdIn, slotsOf, slotsWords, slotWords } from './slot.ts';
+import { slotsStyles } from './slots-styles.ts';
 import './tile/wr-tile.ts';
 
 /** What `slots-returned` carries: tiles taken back to the rack. */
 export interface SlotsReturned {
   readonly ids: readonly string[];
 }
-
-/** One place of the tray: a tile, one that is handed on unseen, or nothing yet. */
-type Slot = { readonly holds: 'tile'; readonly tile: RackTile } | { readonly holds: 'blind' | 'nothing' };
 
 /**
  * The tray of a pass: a listbox of three places (or fewer). Left, Right, Home and End move; Delete,
@@ -49,72 +46,7 @@ export class WrSlots extends LitElement {
   declare protected active: number;
   declare protected dragging: string | null;
 
-  static override styles = [
-    sharedStyles,
-    css`
-      :host {
-        display: inline-block;
-      }
-
-      .slots {
-        display: flex;
-        flex-wrap: wrap;
-        gap: var(--tile-gap);
-        width: max-content;
-        max-width: 100%;
-        padding: 12px;
-        border: var(--stroke) solid var(--edge);
-        border-radius: var(--round-large);
-        background: var(--sheet);
-      }
-
-      .slot {
-        position: relative;
-        width: var(--tile-width);
-        aspect-ratio: 3 / 4;
-        border-radius: calc(var(--tile-width) * 0.15);
-        background: var(--well);
-      }
-
-      .nothing {
-        border: var(--stroke) dashed var(--edge);
-        color: var(--ink-soft);
-        display: grid;
-        place-items: center;
-      }
-
-      wr-tile {
-        display: block;
-      }
-
-      .tile {
-        cursor: pointer;
-        touch-action: none;
-        user-select: none;
-      }
-
-      .tile:hover {
-        box-shadow: 0 0 0 3px var(--accent);
-      }
-
-      .dragging wr-tile {
-        visibility: hidden;
-      }
-
-      /* What follows the pointer lies over the whole window, so that no panel cuts it off. */
-      .moving {
-        position: fixed;
-        inset: var(--drag-top, 0) auto auto var(--drag-left, 0);
-        overflow: visible;
-        margin: 0;
-        padding: 0;
-        border: 0;
-        background: transparent;
-        transform: translate(var(--drag-x, 0), var(--drag-y, 0));
-        pointer-events: none;
-      }
-    `,
-  ];
+  static override styles = [sharedStyles, slotsStyles];
 
   #wantsFocus = false;
 
@@ -150,7 +82,7 @@ export class WrSlots extends LitElement {
   protected override willUpdate(changed: PropertyValues<this>): void {
     this.active = Math.min(this.active, Math.max(0, this.places - 1));
     if (!changed.has('tiles') && !changed.has('blind')) return;
-    if (this.hasUpdated) announce(this.#words());
+    if (this.hasUpdated) announce(slotsWords(this.label, this.#slots));
     if (this.shadowRoot?.activeElement) this.#wantsFocus = true;
   }
 
@@ -170,23 +102,19 @@ export class WrSlots extends LitElement {
         aria-keyshortcuts="Delete Escape"
         @keydown=${this.#onKey}
       >
-        ${this.#slots().map((slot, at) => this.#slot(slot, at))}
+        ${this.#slots.map((slot, at) => this.#slot(slot, at))}
       </div>
       ${this.#moving()}`;
+  }
+
+  get #slots(): readonly Slot[] {
+    return slotsOf(this.tiles, this.places, this.blind);
   }
 
   #moving(): unknown {
     const tile = this.tiles.find(({ id }) => id === this.dragging);
     if (tile === undefined) return nothing;
     return html`<div class="moving" popover="manual" aria-hidden="true"><wr-tile .kind=${tile.kind}></wr-tile></div>`;
-  }
-
-  #slots(): Slot[] {
-    return Array.from({ length: this.places }, (_, at): Slot => {
-      const tile = this.tiles[at];
-      if (tile) return { holds: 'tile', tile };
-      return { holds: at >= this.places - this.blind ? 'blind' : 'nothing' };
-    });
   }
 
   #slot(slot: Slot, at: number): unknown {
@@ -198,7 +126,7 @@ export class WrSlots extends LitElement {
       tabindex=${at === this.active ? '0' : '-1'}
       aria-selected="false"
       aria-disabled=${String(slot.holds !== 'tile' || this.disabled)}
-      aria-label=${`${slotWords(slot)}, place ${at + 1} of ${this.places}`}
+      aria-label=${partWords.slots.place(slotWords(slot), at + 1, this.places)}
       @click=${() => this.#clicked(at, id)}
       @focus=${() => this.#settle(at)}
     >
@@ -250,27 +178,6 @@ export class WrSlots extends LitElement {
     this.dragging = null;
     for (const name of ['x', 'y', 'left', 'top']) this.style.removeProperty(`--drag-${name}`);
   }
-
-  /** "Tiles to give: five bam, nine crak; 1 place free." */
-  #words(): string {
-    const slots = this.#slots();
-    const held = slots.filter(({ holds }) => holds !== 'nothing').map(slotWords);
-    const free = slots.length - held.length;
-    const rest = free === 0 ? partWords.slots.full : partWords.slots.free(free);
-    return capital(`${this.label}: ${[held.join(', '), rest].filter(Boolean).join('; ')}.`);
-  }
-}
-
-function slotWords(slot: Slot): string {
-  if (slot.holds === 'tile') return nameOf(slot.tile.kind);
-  return slot.holds === 'blind' ? partWords.slots.unseen : partWords.slots.empty;
-}
-
-function slotIdIn(event: Event): string | null {
-  for (const node of event.composedPath()) {
-    if (node instanceof HTMLElement && node.dataset['slot'] !== undefined) return node.dataset['slot'];
-  }
-  return null;
 }
 
 customElements.define('wr-slots', WrSlots);

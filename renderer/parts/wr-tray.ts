@@ -160,7 +160,7 @@ export class WrTray extends LitElement {
       type="button"
       data-kind=${kind}
       tabindex=${ORDER[this.active] === kind ? '0' : '-1'}
-      aria-label=${`${nameOf(kind)}, ${count === 0 ? 'none' : count} left`}
+      aria-label=${partWords.tray.left(nameOf(kind), count)}
       aria-description=${reason === '' || count === 0 ? nothing : reason}
       aria-disabled=${String(reason !== '')}
       @click=${() => this.#pick(kind)}

@@ -23,9 +23,14 @@ export const partWords = {
     free: (count: number) => (count === 1 ? '1 place free' : `${count} places free`),
     unseen: 'a tile unseen',
     empty: 'empty',
+    place: (holds: string, place: number, of: number) => `${holds}, place ${place} of ${of}`,
   },
 
-  tray: { label: 'Tiles to pick from', noneLeft: 'none left' },
+  tray: {
+    label: 'Tiles to pick from',
+    noneLeft: 'none left',
+    left: (tile: string, count: number) => `${tile}, ${count === 0 ? 'none' : count} left`,
+  },
 
   entry: {
     label: 'Type the tiles',
