@@ -2,14 +2,12 @@ import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { announce } from '../announcer.ts';
-import { DragController } from '../drag-controller.ts';
-import type { DragPoint } from '../drag.ts';
 import { emit } from '../emit.ts';
 import { partWords } from '../../words/parts.ts';
-import { isWithin } from './rack-geometry.ts';
 import { answersTo, RACK_SHORTCUTS, type RackKey, rackKey } from './rack-keys.ts';
-import { layoutOf, orderOf, placesOf, type RackPlace, whereIs } from './rack-layout.ts';
-import { placeUnder, tileIdIn } from './rack-measure.ts';
+import { layoutOf, orderOf, placesOf, type RackLayout, type RackPlace, whereIs } from './rack-layout.ts';
+import { tileIdIn } from './rack-measure.ts';
+import { RackPointer } from './rack-pointer.ts';
 import { adopted, after, type RackCommand, type RackState } from './rack-state.ts';
 import { rackStyles } from './rack-styles.ts';
 import type { PlacedTile, RackTile } from './rack-tile.ts';
@@ -27,9 +25,6 @@ export interface RackIds {
   readonly ids: readonly string[];
 }
 
-/** How far beside the rack a tile may be let go and still be put into it, in px. */
-const CATCH = 60;
-
 /**
  * The rack: a rearrangeable listbox (WAI-ARIA APG). The truth is outside: tiles come in by
  * property; `rack-reordered`, `rack-selected`, `rack-sent` and `rack-recalled` (Delete: take the
@@ -44,8 +39,6 @@ export class WrRack extends LitElement {
     label: {},
     empty: {},
     sendTo: { attribute: false },
-    meant: { state: true },
-    dragging: { state: true },
   };
 
   /** The tiles in their order, each with an identity of its own and what lies before it. */
@@ -60,24 +53,13 @@ export class WrRack extends LitElement {
   declare empty: string;
   /** A tile dragged onto this element is sent, as Enter sends those chosen. */
   declare sendTo: Element | null;
-  /** The place that the pointer means. */
-  declare protected meant: RackPlace | null;
-  declare protected dragging: string | null;
 
   static override styles = [sharedStyles, rackStyles];
 
   #state: RackState = { layout: [[]], active: null, selected: [] };
   #wantsFocus = false;
 
-  readonly #drag = new DragController(this, {
-    pressedId: (event) => tileIdIn(event),
-    started: (id) => {
-      this.dragging = id;
-    },
-    moved: (id, by, at) => this.#follow(id, by, at),
-    dropped: (id, at) => this.#dropped(id, at),
-    restored: () => this.#stopDragging(),
-  });
+  readonly #pointer = new RackPointer(this);
 
   constructor() {
     super();
@@ -88,8 +70,6 @@ export class WrRack extends LitElement {
     this.label = partWords.rack.label;
     this.empty = partWords.rack.empty;
     this.sendTo = null;
-    this.meant = null;
-    this.dragging = null;
   }
 
   /** Puts the focus on the active tile, or on a tile named. */
@@ -116,6 +96,16 @@ export class WrRack extends LitElement {
     if (ids.length > 0) emit<RackIds>(this, 'rack-sent', { ids });
   }
 
+  /** Puts tiles into a place, as dragging or clicking there does. */
+  put(ids: readonly string[], place: RackPlace): void {
+    if (ids.every((id) => whereIs(this.#state.layout, id))) this.#move({ do: 'put', ids, place });
+  }
+
+  /** Sends one tile, as dragging it onto `sendTo` does. */
+  sendTile(id: string): void {
+    if (whereIs(this.#state.layout, id)) emit<RackIds>(this, 'rack-sent', { ids: [id] });
+  }
+
   protected override willUpdate(changed: PropertyValues<this>): void {
     const relaid = changed.has('tiles') || changed.has('tiers');
     if (!relaid && !changed.has('selected')) return;
@@ -129,17 +119,24 @@ export class WrRack extends LitElement {
   protected override updated(): void {
     if (!this.#wantsFocus) return;
     this.#wantsFocus = false;
-    const tile = this.#tile(this.#state.active) ?? this.renderRoot.querySelector<HTMLElement>('.rack');
+    const tile = this.drawn(this.#state.active) ?? this.renderRoot.querySelector<HTMLElement>('.rack');
     tile?.focus({ preventScroll: true });
   }
 
-  #tile(id: string | null): HTMLElement | null {
+  /** How the tiles lie now. */
+  get layout(): RackLayout {
+    return this.#state.layout;
+  }
+
+  /** A tile as drawn, by its id. */
+  drawn(id: string | null): HTMLElement | null {
     return id === null ? null : this.renderRoot.querySelector(`[data-id="${CSS.escape(id)}"]`);
   }
 
   protected override render(): unknown {
     const full = this.tiles.length > 0;
-    const picking = this.selected.length > 0 || this.dragging !== null;
+    const { meant, dragging } = this.#pointer;
+    const picking = this.selected.length > 0 || dragging !== null;
     return html`<div
       class=${classMap({ rack: true, picking })}
       role=${full ? 'listbox' : 'group'}
@@ -151,10 +148,10 @@ export class WrRack extends LitElement {
       @click=${this.#onClick}
       @keydown=${this.#onKey}
       @focusin=${this.#onFocus}
-      @pointermove=${this.#onHover}
-      @pointerleave=${this.#onLeave}
+      @pointermove=${(event: PointerEvent) => this.#pointer.hover(event)}
+      @pointerleave=${() => this.#pointer.leave()}
     >
-      ${drawTiers({ ...this.#state, tiles: this.tiles, meant: this.meant, dragging: this.dragging, empty: this.empty })}
+      ${drawTiers({ ...this.#state, tiles: this.tiles, meant, dragging, empty: this.empty })}
     </div>`;
   }
 
@@ -168,21 +165,11 @@ export class WrRack extends LitElement {
   }
 
   #onClick(event: MouseEvent): void {
-    if (this.#drag.justDropped) return;
+    if (this.#pointer.justDropped) return;
     const id = tileIdIn(event);
     if (id !== null) return this.#choose(id);
-    const place = this.selected.length > 0 ? this.#placeAt({ x: event.clientX, y: event.clientY }) : null;
-    this.meant = null;
-    if (place) this.#move({ do: 'put', ids: this.selected, place });
-  }
-
-  #onHover(event: PointerEvent): void {
-    if (this.dragging !== null || this.selected.length === 0 || event.pointerType === 'touch') return;
-    this.#mean(tileIdIn(event) === null ? this.#placeAt({ x: event.clientX, y: event.clientY }) : null);
-  }
-
-  #onLeave(): void {
-    if (this.dragging === null) this.#mean(null);
+    const place = this.#pointer.takePlace(event);
+    if (place) this.put(this.selected, place);
   }
 
   #onKey(event: KeyboardEvent): void {
@@ -258,46 +245,6 @@ export class WrRack extends LitElement {
   #say(): void {
     const tile = this.tiles.find(({ id }) => id === this.#state.active);
     if (tile) announce(placeWords(tile.kind, tile.id, this.#state.layout));
-  }
-
-  // Dragging
-
-  /** Reads where things are before it writes, so that the browser lays out once a frame. */
-  #follow(id: string, by: DragPoint, at: DragPoint): void {
-    const far = this.#isOverTarget(at) || !isWithin(this.getBoundingClientRect(), at, CATCH);
-    this.#mean(far ? null : this.#placeAt(at));
-    const tile = this.#tile(id);
-    tile?.style.setProperty('--drag-x', `${by.x}px`);
-    tile?.style.setProperty('--drag-y', `${by.y}px`);
-  }
-
-  #dropped(id: string, at: DragPoint): void {
-    const target = this.#isOverTarget(at);
-    const place = !target && isWithin(this.getBoundingClientRect(), at, CATCH) ? this.#placeAt(at) : null;
-    this.#stopDragging();
-    if (!whereIs(this.#state.layout, id)) return;
-    if (target) emit<RackIds>(this, 'rack-sent', { ids: [id] });
-    else if (place) this.#move({ do: 'put', ids: [id], place });
-  }
-
-  #stopDragging(): void {
-    const tile = this.#tile(this.dragging);
-    tile?.style.removeProperty('--drag-x');
-    tile?.style.removeProperty('--drag-y');
-    this.dragging = null;
-    this.meant = null;
-  }
-
-  #isOverTarget(at: DragPoint): boolean {
-    return this.sendTo !== null && isWithin(this.sendTo.getBoundingClientRect(), at);
-  }
-
-  #mean(place: RackPlace | null): void {
-    if (JSON.stringify(place) !== JSON.stringify(this.meant)) this.meant = place;
-  }
-
-  #placeAt(point: DragPoint): RackPlace | null {
-    return placeUnder(this.renderRoot, this.#state.layout, point);
   }
 }
 
