@@ -87,6 +87,11 @@ export class WrTabs extends LitElement {
     this.label = '';
   }
 
+  /** Puts the focus on the tab that is open. */
+  override focus(): void {
+    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('[aria-selected=true]')?.focus());
+  }
+
   protected override render(): unknown {
     return html`<div role="tablist" aria-label=${this.label} @keydown=${this.#onKey}>
         ${this.tabs.map((tab) => this.#tab(tab))}

@@ -1,4 +1,5 @@
-import type { CardDocument } from '../../../core/card/document.ts';
+import { type CardDocument, textField } from '../../../core/card/document.ts';
+import { changeCard } from '../../../core/card/edit.ts';
 import { writeCardFile } from '../../../core/card/file.ts';
 import type { BackupEntry, CardEntry, CardProgress, Desk } from '../../../main/desk/desk.ts';
 import { SaveQueue } from '../../session/save-queue.ts';
@@ -94,8 +95,19 @@ export class CardRoom {
     return await this.#openAfter(saved);
   }
 
-  /** The text of a card as kept. */
+  /** Keeps a copy of a card as a new one, and opens that. */
+  async keepCopy(id: string): Promise<boolean> {
+    const text = await this.textOf(id);
+    const read = text === null ? null : await this.read(text);
+    if (read === null || !read.ok) return false;
+    const { document } = read.value;
+    const title = words.shelf.copyTitle(textField(document, 'title') || words.untitled);
+    return await this.keep(changeCard(document, { title }));
+  }
+
+  /** The text of a card: of the open one as it now is, else as kept. */
   async textOf(id: string): Promise<string | null> {
+    if (this.#editor?.id === id) return writeCardFile(this.#editor.document);
     const kept = await this.#app.desk.openCard(id);
     if (kept.ok) return kept.value.text;
     this.#fail(kept.problem.message);

@@ -8,8 +8,6 @@ import {
 } from '../../../core/card/document.ts';
 import { changeLine } from '../../../core/card/edit.ts';
 import { announce } from '../../parts/announcer.ts';
-import '../../parts/wr-button.ts';
-import '../../parts/wr-toolbar.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
@@ -18,14 +16,13 @@ import type { CardRoom } from './card-room.ts';
 import { cardStyles } from './card-styles.ts';
 import { type Cell, cellText, type Column, COLUMNS, emptied, goTo, isTextColumn, setByKey } from './grid-cells.ts';
 import { gridStyles } from './grid-styles.ts';
-import { copyLine, dropLine, newLine, shiftLine, type Step } from './line-moves.ts';
-import { lineFacts } from './line-reading.ts';
+import { drawGrid } from './grid-view.ts';
+import { newLine, shiftLine, type Step } from './line-moves.ts';
+import { lineToolbar } from './line-toolbar.ts';
 import { liveLine } from './live-line.ts';
 import { pointsFrom } from './points.ts';
 import './wr-grid-sections.ts';
 import type { SectionChosen } from './wr-grid-sections.ts';
-import './wr-pattern-field.ts';
-import type { TypedPattern } from './wr-pattern-field.ts';
 
 const words = cardWords.grid;
 const lineWords = cardWords.line;
@@ -49,6 +46,9 @@ export class WrCardGrid extends LitElement {
   declare protected writing: string | null;
 
   static override styles = [sharedStyles, cardStyles, gridStyles];
+
+  readonly #onKey = (event: KeyboardEvent): void =>
+    this.writing === null ? this.#goAbout(event) : this.#whileWriting(event);
 
   #refocus = false;
   /** The document before the cell was written in, for Escape. */
@@ -116,69 +116,18 @@ export class WrCardGrid extends LitElement {
   }
 
   #grid(section: SectionDocument): unknown {
-    const name = sectionName(section, this.section);
-    return html`<div
-      class="grid"
-      role="grid"
-      aria-label=${words.label(name)}
-      aria-describedby="keys"
-      @keydown=${this.#onKey}
-    >
-      <div role="row" class="first">
-        ${COLUMNS.map((column) => html`<div role="columnheader">${words.columns[column]}</div>`)}
-      </div>
-      ${Array.from({ length: this.#rows }, (_, row) => this.#row(row, name))}
-    </div>`;
-  }
-
-  #row(row: number, section: string): unknown {
-    const line = this.#lines[row];
-    return html`<div role="row">${COLUMNS.map((column, at) => this.#cell(row, at, column, line, section))}</div>`;
-  }
-
-  #cell(row: number, at: number, column: Column, line: LineDocument | undefined, section: string): unknown {
-    const here = row === this.cell.row && at === this.cell.column;
-    const writing = here && this.writing !== null;
-    return html`<div
-      role="gridcell"
-      class="${column} ${writing ? 'writing' : ''}"
-      tabindex=${writing ? nothing : here ? '0' : '-1'}
-      ?data-here=${here}
-      @click=${() => this.#clicked({ row, column: at })}
-      @focus=${() => this.#arrive({ row, column: at })}
-    >
-      ${writing ? this.#input(column) : this.#shown(column, line, row, section)}
-    </div>`;
-  }
-
-  #shown(column: Column, line: LineDocument | undefined, row: number, section: string): unknown {
-    const caption = html`<span class="caption" aria-hidden="true">${words.columns[column]}</span>`;
-    if (line === undefined) {
-      return column === 'pattern' ? html`<span class="fresh">${words.newLine}</span>` : caption;
-    }
-    if (column !== 'ways') return html`${caption}<span class="text">${cellText(column, line)}</span>`;
-    const { ways, problem } = lineFacts(line, section, row);
-    if (problem === '') return html`${caption}${ways}`;
-    return html`${caption}<span class="bad">${cardWords.outline.toMend}</span>`;
-  }
-
-  #input(column: Column): unknown {
-    if (column === 'pattern') {
-      return html`<wr-pattern-field
-        bare
-        label=${words.columns.pattern}
-        .value=${this.writing ?? ''}
-        @pattern-typed=${({ detail }: CustomEvent<TypedPattern>) => this.#write(detail.text)}
-        @focusout=${this.#finish}
-      ></wr-pattern-field>`;
-    }
-    return html`<input
-      aria-label=${words.columns[column]}
-      autocomplete="off"
-      .value=${this.writing ?? ''}
-      @input=${({ target }: Event) => target instanceof HTMLInputElement && this.#write(target.value)}
-      @focusout=${this.#finish}
-    />`;
+    return drawGrid({
+      lines: this.#lines,
+      rows: this.#rows,
+      section: sectionName(section, this.section),
+      cell: this.cell,
+      writing: this.writing,
+      pressed: this.#onKey,
+      clicked: (cell) => this.#clicked(cell),
+      arrived: (cell) => this.#arrive(cell),
+      written: (text) => this.#write(text),
+      left: () => this.#finish(),
+    });
   }
 
   /** What the line at hand is, and what can be done with it. */
@@ -186,24 +135,11 @@ export class WrCardGrid extends LitElement {
     const line = this.#lines[this.cell.row];
     const place = { section: this.section, line: this.cell.row };
     const off = line === undefined || editor.fixed;
-    const card = editor.document;
     return html`<section class="sheet close live" aria-label=${lineWords.example}>
         ${line === undefined ? html`<p>${words.empty}</p>` : liveLine(line, this.#column === 'points' ? this.writing : null)}
       </section>
-      <wr-toolbar label=${lineWords.actions}>
-        <wr-button ?disabled=${off} @click=${() => this.#step(copyLine(card, place))}>${lineWords.duplicate}</wr-button>
-        <wr-button ?disabled=${off} @click=${() => this.#step(shiftLine(card, place, -1))}>${lineWords.up}</wr-button>
-        <wr-button ?disabled=${off} @click=${() => this.#step(shiftLine(card, place, 1))}>${lineWords.down}</wr-button>
-        <wr-button look="danger" ?disabled=${off} @click=${() => this.#step(dropLine(card, place))}
-          >${lineWords.remove}</wr-button
-        >
-      </wr-toolbar>
+      ${lineToolbar({ card: editor.document, place, off, step: (step) => this.#step(step) })}
       <p class="soft" id="keys">${words.moreKeys}</p>`;
-  }
-
-  #onKey(event: KeyboardEvent): void {
-    if (this.writing === null) this.#goAbout(event);
-    else this.#whileWriting(event);
   }
 
   #whileWriting(event: KeyboardEvent): void {

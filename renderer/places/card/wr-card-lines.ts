@@ -1,28 +1,21 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { type LineDocument, sectionName, textField } from '../../../core/card/document.ts';
-import {
-  addSection,
-  changeLine,
-  type LinePlace,
-  moveSection,
-  removeSection,
-  renameSection,
-} from '../../../core/card/edit.ts';
-import { announce } from '../../parts/announcer.ts';
+import { type LineDocument, sectionName } from '../../../core/card/document.ts';
+import { addSection, changeLine, type LinePlace } from '../../../core/card/edit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
-import '../../parts/wr-toolbar.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import type { CardEditor, Selection } from './card-editor.ts';
 import type { CardRoom } from './card-room.ts';
 import { cardStyles } from './card-styles.ts';
-import { copyLine, dropLine, newLine, placeBeside, sendLine, shiftLine, type Step } from './line-moves.ts';
+import { sendLine, type Step } from './line-moves.ts';
+import { lineToolbar } from './line-toolbar.ts';
 import './wr-card-outline.ts';
 import './wr-line-form.ts';
 import './wr-line-view.ts';
+import './wr-section-form.ts';
 import type { LineEdited } from './line-edited.ts';
 
 const words = cardWords.line;
@@ -110,7 +103,14 @@ export class WrCardLines extends LitElement {
   #line(editor: CardEditor, place: LinePlace, line: LineDocument, name: string): unknown {
     const heading = html`<h2 id="chosen" tabindex="-1">${words.title(place.line + 1, name)}</h2>`;
     if (editor.fixed) return html`${heading}<wr-line-view .line=${line}></wr-line-view>`;
-    return html`<div class="row spread">${heading} ${this.#lineActions(editor, place)}</div>
+    const toolbar = lineToolbar({
+      card: editor.document,
+      place,
+      off: false,
+      step: (step) => this.#step(step),
+      begin: (step) => this.#step(step, true),
+    });
+    return html`<div class="row spread">${heading} ${toolbar}</div>
       <wr-line-form
         .line=${line}
         name=${`${editor.id} ${place.section} ${place.line}`}
@@ -118,32 +118,6 @@ export class WrCardLines extends LitElement {
         @focusout=${() => editor.settle()}
       ></wr-line-form>
       ${this.#whichSection(editor, place)}`;
-  }
-
-  #lineActions(editor: CardEditor, place: LinePlace): unknown {
-    const card = editor.document;
-    return html`<wr-toolbar label=${words.actions}>
-      <wr-button @click=${() => this.#step(newLine(card, { ...place, line: place.line + 1 }), true)}
-        >${words.next}</wr-button
-      >
-      <wr-button @click=${() => this.#step(copyLine(card, place))}>${words.duplicate}</wr-button>
-      <wr-button
-        ?disabled=${placeBeside(card, place, -1) === null}
-        @click=${() => this.#step(shiftLine(card, place, -1))}
-        >${words.up}</wr-button
-      >
-      <wr-button ?disabled=${placeBeside(card, place, 1) === null} @click=${() => this.#step(shiftLine(card, place, 1))}
-        >${words.down}</wr-button
-      >
-      <wr-button
-        look="danger"
-        @click=${() => {
-          announce(words.gone);
-          this.#step(dropLine(card, place));
-        }}
-        >${words.remove}</wr-button
-      >
-    </wr-toolbar>`;
   }
 
   #whichSection(editor: CardEditor, place: LinePlace): unknown {
@@ -166,34 +140,16 @@ export class WrCardLines extends LitElement {
   }
 
   #section(editor: CardEditor, at: number, name: string): unknown {
-    const card = editor.document;
-    const lines = card.sections[at]?.lines.length ?? 0;
     if (editor.fixed) {
       return html`<h2 id="chosen" tabindex="-1">${sectionWords.title(name)}</h2>
-        <p>${cardWords.lines(lines)}</p>`;
+        <p>${cardWords.lines(editor.document.sections[at]?.lines.length ?? 0)}</p>`;
     }
-    const here: Selection = { section: at, line: null };
-    const moved = (to: number): Step => ({
-      document: moveSection(card, at, to),
-      selection: { section: to, line: null },
-    });
     return html`<h2 id="chosen" tabindex="-1">${sectionWords.title(name)}</h2>
-      <wr-field
-        label=${sectionWords.name}
-        .value=${textField(card.sections[at] ?? {}, 'name')}
-        @field-typed=${({ detail }: CustomEvent<FieldText>) =>
-          editor.change(renameSection(card, at, detail.value), here, `section ${at}`)}
-      ></wr-field>
-      <wr-button look="main" @click=${() => this.#step(newLine(card, { section: at, line: lines }), true)}
-        >${sectionWords.addLine}</wr-button
-      >
-      <wr-toolbar label=${sectionWords.actions}>
-        <wr-button ?disabled=${at === 0} @click=${() => this.#step(moved(at - 1))}>${sectionWords.up}</wr-button>
-        <wr-button ?disabled=${at === card.sections.length - 1} @click=${() => this.#step(moved(at + 1))}
-          >${sectionWords.down}</wr-button
-        >
-        <wr-button look="danger" @click=${() => this.#removeSection(editor, at)}>${sectionWords.remove}</wr-button>
-      </wr-toolbar>`;
+      <wr-section-form
+        .editor=${editor}
+        .section=${at}
+        @line-begun=${({ detail }: CustomEvent<Step>) => this.#step(detail, true)}
+      ></wr-section-form>`;
   }
 
   #newSection(editor: CardEditor): unknown {
@@ -220,13 +176,6 @@ export class WrCardLines extends LitElement {
     this.#step({ document: added, selection: { section, line: null } }, true);
   }
 
-  #removeSection(editor: CardEditor, at: number): void {
-    const document = removeSection(editor.document, at);
-    const left = document.sections.length;
-    announce(sectionWords.removed);
-    editor.change(document, left === 0 ? null : { section: Math.min(at, left - 1), line: null });
-  }
-
   #edit(editor: CardEditor, place: LinePlace, { change, doing }: LineEdited): void {
     const what = doing === '' ? '' : `${place.section}.${place.line} ${doing}`;
     editor.change(changeLine(editor.document, place, change), place, what);
@@ -240,7 +189,7 @@ export class WrCardLines extends LitElement {
   /** Does a step; `fresh` when something new is to be filled in, which then has the focus. */
   #step({ document, selection }: Step, fresh = false): void {
     this.room.editor?.change(document, selection);
-    if (fresh) void this.#focusChosen(selection.line === null ? 'section wr-field' : 'wr-line-form');
+    if (fresh) void this.#focusChosen(selection.line === null ? 'wr-section-form, .add wr-field' : 'wr-line-form');
   }
 
   async #focusChosen(what: string): Promise<void> {

@@ -1,24 +1,21 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { type CardDocument, emptyCard, textField } from '../../../core/card/document.ts';
-import { changeCard } from '../../../core/card/edit.ts';
-import { writeCardFile } from '../../../core/card/file.ts';
+import { type CardDocument, emptyCard } from '../../../core/card/document.ts';
 import type { CardCaution } from '../../../main/desk/desk.ts';
 import { announce } from '../../parts/announcer.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import '../../parts/wr-tabs.ts';
 import type { TabChosen } from '../../parts/wr-tabs.ts';
-import '../../parts/wr-toolbar.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords as words } from '../../words/card.ts';
-import { shellWords } from '../../words/shell.ts';
 import type { CardEditor, Selection } from './card-editor.ts';
-import { fileNameOf, handOut, LARGEST_FILE } from './card-files.ts';
+import { fileNameOf, handOut, readCardFile } from './card-files.ts';
 import { type CardRoom, DEMO_CARD } from './card-room.ts';
 import { FileDrop } from './file-drop.ts';
+import { placeHead } from './place-head.ts';
 import { placeHeadStyles } from './place-head-styles.ts';
 import { roomOf } from './room-of.ts';
 import { isView, VIEWS, type View, viewContent } from './views.ts';
@@ -82,7 +79,11 @@ export class WrCardPlace extends LitElement {
   protected override render(): unknown {
     const { editor, trouble } = this.#room;
     return html`<div class="page">
-      ${this.#head(editor)}
+      ${placeHead({
+        editor,
+        used: this.app.preferences.values.cardId === editor?.id,
+        use: () => void this.#use(editor?.id ?? DEMO_CARD),
+      })}
       ${
         trouble === ''
           ? nothing
@@ -104,47 +105,6 @@ export class WrCardPlace extends LitElement {
         @start-left=${this.#leaveStart}
       ></wr-card-start>
       <wr-card-caution .preferences=${this.app.preferences}></wr-card-caution>
-    </div>`;
-  }
-
-  #head(editor: CardEditor | null): unknown {
-    const { document, fixed, id } = editor ?? { document: emptyCard('', ''), fixed: true, id: '' };
-    const used = this.app.preferences.values.cardId === id;
-    const title = textField(document, 'title') || words.untitled;
-    return html`<header class="head">
-      <div class="which">
-        <h1>${words.title}</h1>
-        ${
-          editor === null
-            ? nothing
-            : html`<p class="now">
-                <strong>${title}</strong> ${textField(document, 'season')}
-                ${used ? html`<span class="used">✓ ${words.inUse}</span>` : nothing}
-              </p>`
-        }
-      </div>
-      ${fixed ? nothing : this.#steps(editor, used)}
-    </header>`;
-  }
-
-  #steps(editor: CardEditor | null, used: boolean): unknown {
-    const status = editor?.saved.status ?? 'nothing';
-    const said = { nothing: '', saving: shellWords.saving, saved: shellWords.saved, failed: shellWords.notSaved };
-    return html`<div class="steps">
-      <span class="kept" data-card-saved=${status}>${said[status]}</span>
-      <wr-toolbar label=${words.steps}>
-        <wr-button look="quiet" keys="Control+Z" ?disabled=${editor?.canUndo !== true} @click=${() => editor?.undo()}
-          >${words.undo}</wr-button
-        >
-        <wr-button
-          look="quiet"
-          keys="Control+Shift+Z"
-          ?disabled=${editor?.canRedo !== true}
-          @click=${() => editor?.redo()}
-          >${words.redo}</wr-button
-        >
-        <wr-button ?disabled=${used} @click=${() => this.#use(editor?.id ?? DEMO_CARD)}>${words.use}</wr-button>
-      </wr-toolbar>
     </div>`;
   }
 
@@ -193,6 +153,16 @@ export class WrCardPlace extends LitElement {
     this.#room.editor?.settle();
   }
 
+  /** Shows the lines of a card just opened; what was pressed may be gone, so the focus goes to the views. */
+  #showFresh(): void {
+    this.view = 'lines';
+    this.#focusTabs();
+  }
+
+  #focusTabs(): void {
+    void this.updateComplete.then(() => this.renderRoot.querySelector('wr-tabs')?.focus());
+  }
+
   #showLine(selection: Selection): void {
     this.#room.editor?.select(selection);
     this.view = 'lines';
@@ -211,7 +181,7 @@ export class WrCardPlace extends LitElement {
   }
 
   async #open(id: string): Promise<void> {
-    if (id === this.#room.editor?.id || (await this.#room.open(id))) this.view = 'lines';
+    if (id === this.#room.editor?.id || (await this.#room.open(id))) this.#showFresh();
   }
 
   async #use(id: string): Promise<void> {
@@ -221,18 +191,12 @@ export class WrCardPlace extends LitElement {
   }
 
   async #copy(id: string): Promise<void> {
-    const text = await this.#room.textOf(id);
-    const read = text === null ? null : await this.#room.read(text);
-    if (read === null || !read.ok) return;
-    const { document } = read.value;
-    const title = words.shelf.copyTitle(textField(document, 'title') || words.untitled);
-    if (await this.#room.keep(changeCard(document, { title }))) this.view = 'lines';
+    if (await this.#room.keepCopy(id)) this.#showFresh();
   }
 
   async #export(id: string): Promise<void> {
-    const { editor, entries } = this.#room;
-    const text = editor?.id === id ? writeCardFile(editor.document) : await this.#room.textOf(id);
-    const entry = entries?.find((each) => each.id === id);
+    const text = await this.#room.textOf(id);
+    const entry = this.#room.entries?.find((each) => each.id === id);
     if (text !== null) handOut(fileNameOf(entry?.title ?? '', entry?.season ?? ''), text);
   }
 
@@ -242,7 +206,7 @@ export class WrCardPlace extends LitElement {
 
   async #start({ title, season }: CardNamed): Promise<void> {
     this.starting = false;
-    if (await this.#room.keep(emptyCard(title, season))) this.view = 'lines';
+    if (await this.#room.keep(emptyCard(title, season))) this.#showFresh();
   }
 
   #leaveStart(): void {
@@ -262,30 +226,24 @@ export class WrCardPlace extends LitElement {
 
   async #arrive(file: File): Promise<void> {
     this.arrived = { name: file.name, read: null };
-    this.arrived = { name: file.name, read: await this.#readFile(file) };
+    this.arrived = { name: file.name, read: await readCardFile(file, this.#room) };
     await this.updateComplete;
     this.renderRoot.querySelector('wr-card-arrived')?.focus();
-  }
-
-  async #readFile(file: File): Promise<ArrivedFile['read']> {
-    if (file.size > LARGEST_FILE) return { ok: false, message: words.arrived.tooLarge };
-    try {
-      return await this.#room.read(await file.text());
-    } catch {
-      return { ok: false, message: words.arrived.unreadable };
-    }
   }
 
   #answered({ detail }: CustomEvent<ArrivalAnswer>): void {
     const read = this.arrived?.read;
     if (detail.keep && read?.ok === true) void this.#keep(read.value.document);
-    else this.arrived = null;
+    else {
+      this.arrived = null;
+      this.#focusTabs();
+    }
   }
 
   async #keep(document: CardDocument): Promise<void> {
     const kept = await this.#room.keep(document);
     this.arrived = null;
-    if (kept) this.view = 'lines';
+    if (kept) this.#showFresh();
   }
 
   #shortcut(event: KeyboardEvent): void {

@@ -1,12 +1,10 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
-import { type Completion, completionsAt } from '../../../core/card/completion.ts';
-import { parsePattern, scanPattern } from '../../../core/card/parse.ts';
-import type { PatternProblem } from '../../../core/card/pattern-problem.ts';
-import { groupWords, movementWords } from '../../../core/card/words.ts';
+import type { Completion } from '../../../core/card/completion.ts';
 import { emit } from '../../parts/emit.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import { patternFieldStyles } from './pattern-field-styles.ts';
+import { faultOf, lastGroupWords, offersAt } from './pattern-help.ts';
 
 const words = cardWords.typing;
 
@@ -14,9 +12,6 @@ const words = cardWords.typing;
 export interface TypedPattern {
   readonly text: string;
 }
-
-/** How many ways to go on are shown at once. */
-const MOST_OFFERS = 8;
 
 /**
  * A line as typed text, read at each key: what it says in words, a fault under its very character,
@@ -75,7 +70,7 @@ export class WrPatternField extends LitElement {
   }
 
   protected override render(): unknown {
-    const problem = this.#problem();
+    const problem = faultOf(this.value, this.insisted);
     return html`<label for="input" class=${this.bare ? 'unseen' : ''}>${this.label}</label>
       ${this.hint === '' ? nothing : html`<p class="hint" id="hint">${this.hint}</p>`}
       <div class="line">
@@ -101,7 +96,7 @@ export class WrPatternField extends LitElement {
         ${problem === null ? nothing : html`<span class="pointer" aria-hidden="true"></span>`}
       </div>
       <p id="said" class="said ${problem === null ? '' : 'bad'}" role="status">
-        ${problem === null ? this.#reading() : problem.message}
+        ${problem === null ? lastGroupWords(this.value) : problem.message}
       </p>
       ${this.#list()}`;
   }
@@ -112,7 +107,7 @@ export class WrPatternField extends LitElement {
       this.#caret = null;
     }
     if (!changed.has('value') && !changed.has('insisted')) return;
-    this.style.setProperty('--at', String(this.#problem()?.at ?? 0));
+    this.style.setProperty('--at', String(faultOf(this.value, this.insisted)?.at ?? 0));
     this.#follow();
   }
 
@@ -133,25 +128,6 @@ export class WrPatternField extends LitElement {
     </ul>`;
   }
 
-  /** What to say as a fault now: while one types, what is only not there yet is none. */
-  #problem(): PatternProblem | null {
-    const read = parsePattern(this.value);
-    if (read.ok || this.value.trim() === '') return null;
-    if (this.insisted) return read.problem;
-    const end = this.value.length;
-    const present = read.problem.all.find(({ code, at }) =>
-      code === 'wrong-size' ? at < this.value.trimEnd().length : !(code === 'missing-suit' && at === end),
-    );
-    return present ?? null;
-  }
-
-  #reading(): string {
-    const last = scanPattern(this.value).at(-1);
-    if (last === undefined) return words.empty;
-    if (!last.group.ok) return words.awaitsSuit(last.text);
-    return `${last.text}: ${groupWords(last.group.value)}${movementWords(last.group.value)}`;
-  }
-
   #typed({ target }: Event): void {
     if (!(target instanceof HTMLInputElement)) return;
     this.insisted = false;
@@ -160,11 +136,7 @@ export class WrPatternField extends LitElement {
   }
 
   #offer(text: string, caret: number, asked: boolean): void {
-    const typed = scanPattern(text.slice(0, caret)).at(-1);
-    // A group that is whole already is not offered more unasked, save for what is easily overlooked.
-    const open = typed?.to === caret && (!typed.group.ok || /^[DN]/.test(typed.text));
-    const offers = open || asked ? completionsAt(text, caret) : [];
-    this.offers = offers.slice(0, asked ? 30 : MOST_OFFERS);
+    this.offers = offersAt(text, caret, asked);
     this.active = -1;
   }
 
