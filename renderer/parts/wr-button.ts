@@ -129,14 +129,11 @@ export class WrButton extends LitElement {
       }
 
       @media (forced-colors: active) {
-        .main {
+        .main,
+        [aria-pressed='true'] {
           forced-color-adjust: none;
           background: Highlight;
           color: HighlightText;
-        }
-
-        [aria-pressed='true'] {
-          outline: 3px solid Highlight;
         }
       }
     `,

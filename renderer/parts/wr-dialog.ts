@@ -23,6 +23,8 @@ export class WrDialog extends LitElement {
     sharedStyles,
     css`
       dialog {
+        /* In a narrow window with large text the words need the room more than the edges do. */
+        --edges: min(var(--space-5), 4vw);
         width: min(38rem, 100vw - 1.5rem);
         max-height: calc(100dvh - 1.5rem);
         padding: 0;
@@ -43,7 +45,7 @@ export class WrDialog extends LitElement {
         align-items: start;
         justify-content: space-between;
         gap: var(--space-4);
-        padding: var(--space-4) var(--space-4) 0 var(--space-5);
+        padding: var(--space-4) var(--edges) 0;
       }
 
       h2 {
@@ -51,10 +53,13 @@ export class WrDialog extends LitElement {
         font-size: var(--text-title);
         line-height: 1.25;
         text-wrap: balance;
+        overflow-wrap: anywhere;
+        min-width: 0;
       }
 
       .body {
-        padding: var(--space-3) var(--space-5);
+        padding: var(--space-3) var(--edges);
+        overflow-wrap: anywhere;
       }
 
       footer {
@@ -62,7 +67,7 @@ export class WrDialog extends LitElement {
         flex-wrap: wrap;
         justify-content: end;
         gap: var(--space-3);
-        padding: var(--space-2) var(--space-5) var(--space-5);
+        padding: var(--space-2) var(--edges) var(--space-5);
       }
 
       ::slotted(p) {

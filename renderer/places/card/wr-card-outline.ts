@@ -91,6 +91,18 @@ export class WrCardOutline extends LitElement {
       .code {
         min-width: 0;
       }
+
+      @media (forced-colors: active) {
+        [aria-current='true'] {
+          forced-color-adjust: none;
+          background: Highlight;
+          color: HighlightText;
+        }
+
+        [aria-current='true'] * {
+          color: inherit;
+        }
+      }
     `,
   ];
 
@@ -136,7 +148,9 @@ export class WrCardOutline extends LitElement {
       ${lines.map((line, at) => {
         const { ways, problem } = lineFacts(line, name, at);
         const state = problem === '' ? cardWords.ways(ways) : words.toMend;
-        const tick = isConfirmed(proof, line) ? html` <span title=${words.confirmed}>✓</span>` : nothing;
+        const tick = isConfirmed(proof, line)
+          ? html` <span aria-hidden="true">✓</span><span class="unseen">, ${words.confirmed}</span>`
+          : nothing;
         return html`<li>
           ${this.#choice(
             { section, line: at },

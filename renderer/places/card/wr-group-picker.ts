@@ -88,6 +88,14 @@ export class WrGroupPicker extends LitElement {
       .label {
         font-weight: 600;
       }
+
+      @media (forced-colors: active) {
+        [aria-pressed='true'] {
+          forced-color-adjust: none;
+          background: Highlight;
+          color: HighlightText;
+        }
+      }
     `,
   ];
 

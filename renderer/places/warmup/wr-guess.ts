@@ -94,7 +94,7 @@ export class WrGuess extends LitElement {
       </div>`;
     }
     return html`<div class="stack">
-      <h2 class="unseen">${warmUpWords.run.rack}</h2>
+      <h2 class="unseen" tabindex="-1">${warmUpWords.run.rack}</h2>
       ${tileRow(kindsOf(this.item.rack), 'large')}
       <div class="questions">${this.#away()} ${this.#lean()} ${this.#reach()}</div>
       <p class="bad" role="alert">${this.refusal}</p>
@@ -173,7 +173,7 @@ export class WrGuess extends LitElement {
       reach: words.truthReach(percent(truth.reach)),
     };
     const said = `${this.guesses[what] ?? ''}${what === 'reach' ? ' %' : ''}`;
-    return html`<h3>${words[what]}</h3>
+    return html`<h3 tabindex="-1">${words[what]}</h3>
       <p>${words.said(said, words.sureWords(this.sure[what] ?? 0))}</p>
       <p class="result">${this.#isRight(what, truth) ? `✓ ${words.right}` : `✗ ${words.wrong}`}</p>
       <p>${told[what]}</p>`;
@@ -206,6 +206,7 @@ export class WrGuess extends LitElement {
     this.sure = {};
     this.told = null;
     this.refusal = '';
+    await this.#focus('h2');
   }
 
   async #show(): Promise<void> {
@@ -231,6 +232,13 @@ export class WrGuess extends LitElement {
         right: this.#isRight(what, truth),
       })),
     );
+    await this.#focus('h3');
+  }
+
+  /** The button that was pressed is gone: the focus goes to where what came begins. */
+  async #focus(heading: string): Promise<void> {
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>(heading)?.focus();
   }
 }
 

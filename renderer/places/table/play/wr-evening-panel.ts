@@ -81,7 +81,7 @@ export class WrEveningPanel extends LitElement {
         ${this.lines.map(
           (line, place) =>
             html`<tr>
-              <th scope="row" title=${line.stage}>${words.gameNumber(place + 1)}</th>
+              <th scope="row">${words.gameNumber(place + 1)} <span class="unseen">${line.stage}</span></th>
               ${
                 line.gains === null
                   ? html`<td colspan="4">${words.unknown}</td>`
