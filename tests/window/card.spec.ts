@@ -112,6 +112,8 @@ test.describe('several cards', () => {
     await windrow.go('Card');
     await view(page, 'Cards');
     await page.getByRole('button', { name: 'Open, Lakeside demo card, my copy' }).click();
+    // The list of cards has a button of the same name.
+    await expect(page.locator('wr-line-form')).toBeVisible();
     await page.getByRole('button', { name: 'Remove', exact: true }).click();
     await kept(page);
     await expect(page.locator('wr-card-outline .line')).toHaveCount(56);

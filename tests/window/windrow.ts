@@ -26,13 +26,15 @@ export class Windrow {
     if (!existsSync(join(ROOT, 'index.html'))) throw new Error('The window is not built: run `npm run build` first.');
     this.#host = await startBuiltHost(this.folder);
     await this.page.goto(this.#host.url);
-    await expect(this.page.locator('wr-shell')).toBeVisible();
+    await expect(this.page.getByRole('main')).toBeFocused();
     if (place !== '') await this.go(place);
   }
 
-  /** Goes to a place by its link. */
+  /** Goes to a place by its link, and waits until it is there: its parts come when they are first needed. */
   async go(place: string): Promise<void> {
-    await this.page.getByRole('link', { name: place, exact: true }).click();
+    const link = this.page.getByRole('link', { name: place, exact: true });
+    await link.click();
+    await expect(link).toHaveAttribute('aria-current', 'page');
   }
 
   /** Ends host and page as a shutdown does, and starts both again on the same folder. */
