@@ -3,7 +3,7 @@ import { ifThere } from '../files/files.ts';
 import type { DeskContext } from './context.ts';
 
 /** Files of ours directly in the desk's folder, with what was set aside or left of them; the lock goes when the desk closes. */
-const AT_THE_TOP = /^(?:(?:preferences\.json|index\.jsonl)(?:\..+)?|in-use\.json\..+)$/;
+const AT_THE_TOP = /^(?:(?:preferences\.json|index\.jsonl|about-these-files\.txt)(?:\..+)?|in-use\.json\..+)$/;
 /** Files of ours in the folders below, whatever was set aside of them included. */
 const BELOW = /\.jsonl?(?:\..+)?$/;
 

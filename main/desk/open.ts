@@ -4,8 +4,10 @@ import { setTimeout as pause } from 'node:timers/promises';
 import type { Result } from '../../core/base/result.ts';
 import { version } from '../../package.json';
 import { DEMO_CARD_TEXT } from '../demo-card.ts';
+import { FORMAT_PAGES } from '../format-pages.ts';
 import { nodeFiles } from '../files/node-files.ts';
 import { errorCode } from '../files/files.ts';
+import { aboutPage } from './about-page.ts';
 import { deskFolder } from './folder.ts';
 import { createDeskService, type DeskOptions, type DeskService } from './service.ts';
 
@@ -28,6 +30,7 @@ export async function openDesk(
     now: () => new Date(),
     appVersion: version,
     demoCard: DEMO_CARD_TEXT,
+    aboutPage: aboutPage(version, FORMAT_PAGES),
     running: { process: process.pid, computer: hostname(), isAlive, held: HELD },
     every: (milliseconds, call) => {
       const timer = setInterval(call, milliseconds);

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 export interface Places {
   readonly folder: string;
   readonly lock: string;
+  readonly about: string;
   readonly index: string;
   readonly preferences: string;
   readonly games: string;
@@ -21,6 +22,7 @@ export function placesIn(folder: string): Places {
   return {
     folder,
     lock: join(folder, 'in-use.json'),
+    about: join(folder, 'about-these-files.txt'),
     index: join(folder, 'index.jsonl'),
     preferences: join(folder, 'preferences.json'),
     games: join(folder, 'games'),

@@ -1,6 +1,7 @@
 import { type Result, success } from '../../core/base/result.ts';
 import { makeFolders, type Storage } from '../files/durable.ts';
 import { fileTrouble } from '../files/trouble.ts';
+import { keepAboutPage } from './about-page.ts';
 import { readCardProgress, saveCardProgress } from './card-progress.ts';
 import { CardShelf } from './card-shelf.ts';
 import type { DeskContext } from './context.ts';
@@ -22,6 +23,8 @@ export interface DeskOptions extends Storage {
   readonly appVersion: string;
   /** The demo card's text. */
   readonly demoCard: string;
+  /** The page that explains the files, to lie among them. */
+  readonly aboutPage?: string;
   readonly now: () => Date;
   readonly running: Running;
   /** Calls again and again until the answer is called. */
@@ -65,6 +68,7 @@ async function openDesk(
     const { places } = context;
     for (const folder of [places.folder, places.cards, places.progress]) await filesIn(context, folder);
     const shelves = await openShelves(context, options);
+    if (options.aboutPage !== undefined) await keepAboutPage(context, options.aboutPage);
     const keeper = (await options.preferences?.(context)) ?? preferencesFile(context);
     return deskOf({ options, context, lock, notices, shelves, keeper });
   } catch (error) {

@@ -1,0 +1,5 @@
+/** A page's text, put into the bundle as it is. */
+declare module '*.md?raw' {
+  const text: string;
+  export default text;
+}

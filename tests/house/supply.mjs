@@ -1,0 +1,91 @@
+/**
+ * `npm run supply`: whether what Windrow ships has a known fault. Two questions to npm's registry:
+ * does any library that is shipped have a high or critical advisory (E2), and has a newer release
+ * of the Electron in use, of the same major, been out for more than 14 days (security item 16)?
+ * Where the registry does not answer, the question is skipped, and that is said.
+ *
+ * @typedef {{ state: 'good' | 'bad' | 'skipped', words: string }} Verdict
+ */
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+
+const ROOT = resolve(import.meta.dirname, '../..');
+const PATIENCE = 14 * 86_400_000;
+
+/**
+ * The judgement on what `npm audit --omit=dev --json` printed.
+ * @param {string} printed
+ * @returns {Verdict}
+ */
+export function judgeAdvisories(printed) {
+  const counts = parsed(printed)?.metadata?.vulnerabilities;
+  if (typeof counts?.high !== 'number' || typeof counts.critical !== 'number') {
+    return { state: 'skipped', words: 'Advisories were not looked up: their list can not be reached from here.' };
+  }
+  const bad = counts.high + counts.critical;
+  const words = `${bad} high or critical advisories, ${counts.total ?? 0} in all, on what is shipped.`;
+  return { state: bad === 0 ? 'good' : 'bad', words };
+}
+
+/**
+ * The judgement on the times of Electron's releases, as `npm view electron time --json` printed them.
+ * @param {string} printed
+ * @param {string} pinned the version in use
+ * @param {number} now in milliseconds
+ * @returns {Verdict}
+ */
+export function judgeElectron(printed, pinned, now) {
+  const times = parsed(printed);
+  if (typeof times?.[pinned] !== 'string') {
+    return {
+      state: 'skipped',
+      words: "Electron's releases were not looked up: their list can not be reached from here.",
+    };
+  }
+  const [major = 0] = numbers(pinned);
+  const newer = Object.keys(times).filter((version) => /^\d+\.\d+\.\d+$/.test(version) && isNewer(version, pinned));
+  const due = newer.filter((version) => numbers(version)[0] === major && now - Date.parse(times[version]) > PATIENCE);
+  if (due.length === 0)
+    return { state: 'good', words: `Electron ${pinned} is current, or newer ones are under 14 days old.` };
+  return { state: 'bad', words: `Electron ${pinned} is in use; out for more than 14 days: ${due.join(', ')}.` };
+}
+
+/** @param {string} version */
+function numbers(version) {
+  return version.split('.').map(Number);
+}
+
+/** @param {string} one @param {string} other */
+function isNewer(one, other) {
+  const [left, right] = [numbers(one), numbers(other)];
+  const at = left.findIndex((number, place) => number !== right[place]);
+  return at >= 0 && (left[at] ?? 0) > (right[at] ?? 0);
+}
+
+/** @param {string} text */
+function parsed(text) {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
+
+/** @param {readonly string[]} args */
+function npm(args) {
+  const program = process.platform === 'win32' ? 'npm.cmd' : 'npm';
+  const shell = process.platform === 'win32';
+  return spawnSync(program, args, { cwd: ROOT, encoding: 'utf8', timeout: 60_000, shell }).stdout ?? '';
+}
+
+if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  const { devDependencies } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'));
+  const verdicts = [
+    judgeAdvisories(npm(['audit', '--omit=dev', '--json'])),
+    judgeElectron(npm(['view', 'electron', 'time', '--json']), devDependencies.electron, Date.now()),
+  ];
+  for (const { state, words } of verdicts) console.log(`${state}: ${words}`);
+  if (verdicts.some(({ state }) => state === 'bad')) process.exitCode = 1;
+}
