@@ -15,6 +15,8 @@ export interface HostOptions {
   readonly root: string;
   /** 0, the default, lets the system choose. */
   readonly port?: number;
+  /** Within so many milliseconds a request must have come whole; 30 seconds, if left out. */
+  readonly patience?: number;
 }
 
 export interface Host {
@@ -27,19 +29,23 @@ export interface Host {
 }
 
 const ADDRESS = '127.0.0.1';
+const PATIENCE = 30_000;
 
 /**
  * Serves the window and the desk to browsers on this computer. Throws, with a sentence for a
  * person, when the folder is in use or can't be opened.
  */
-export async function startHost({ folder, root, port = 0 }: HostOptions): Promise<Host> {
+export async function startHost({ folder, root, port = 0, patience = PATIENCE }: HostOptions): Promise<Host> {
   const opened = await openDesk({ folder, host: 'browser' });
   if (!opened.ok) throw new Error(opened.problem.message);
   const desk = opened.value;
-  const server = createServer();
+  const limits = { headersTimeout: patience, requestTimeout: patience, connectionsCheckingInterval: patience / 4 };
+  const server = createServer(limits);
   const chosen = await listen(server, port).catch(async (error: unknown) => {
     await desk.close();
-    throw error;
+    throw new Error(`Another program has the port ${port} on this computer. Close it, then start again.`, {
+      cause: error,
+    });
   });
   const guard = new Guard(chosen);
   server.on('request', (request, response) => {

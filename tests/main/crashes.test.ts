@@ -1,5 +1,5 @@
 import { expect, test, vi } from 'vitest';
-import { randomFromSeed } from '../../core/base/random.ts';
+import { type Random, randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { contentOf, contentsOfSession, event, gameRecord, openOn, SESSION } from './support/desks.ts';
 import { MemoryDisk } from './support/memory-disk.ts';
@@ -47,6 +47,21 @@ test('D3: every crash between two file calls, unflushed bytes and names lost, le
   }
   // The model would prove nothing if crashes never took anything back nor ever let a step through.
   expect(found.size).toBe(new Set(contents).size);
+});
+
+/** Takes all that was not flushed. */
+const NOTHING_SURVIVES = { below: () => 0 } as unknown as Random;
+
+test('J3: what was told to be saved is flushed by then, file and folder: pulling the plug right after loses nothing', async () => {
+  const contents = await contentsOfSession(() => new MemoryDisk());
+  const disk = new MemoryDisk();
+  const desk = await openOn(disk);
+  for (const [place, step] of SESSION.entries()) {
+    expectValue(await step(desk));
+    const stopped = disk.crashed(NOTHING_SURVIVES);
+    stopped.now += 10_000;
+    expect(await contentOf(await openOn(stopped)), `step ${place}`).toBe(contents[place + 1]);
+  }
 });
 
 test('D3: a crash in the middle of taking up another crash loses nothing either', async () => {

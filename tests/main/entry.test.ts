@@ -51,7 +51,7 @@ function resultsOf({ lines }: Said): unknown[] {
   return lines.filter((line) => 'call' in line).map(({ result }) => result);
 }
 
-describe('the built entry with the real settings library', { timeout: 120_000 }, () => {
+describe('D5: the built entry with the real settings library', { timeout: 120_000 }, () => {
   test('a first start opens one window; what it saves is found by the second start and by the browser host', async () => {
     const first = await runEntry([
       ['changePreferences', { theme: 'dark', textSize: 22 }],
