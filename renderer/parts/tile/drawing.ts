@@ -1,5 +1,4 @@
-import { css, html, nothing, type TemplateResult } from 'lit';
-import { classMap } from 'lit/directives/class-map.js';
+import { css, html, nothing, svg, type TemplateResult } from 'lit';
 import { templateContent } from 'lit/directives/template-content.js';
 import type { Kind } from '../../../core/tiles/kinds.ts';
 import { backTemplate, faceTemplate, outlineTemplate } from './faces.ts';
@@ -13,13 +12,17 @@ export type TileMark = 'kept' | 'spare' | 'strained';
  */
 export type TileStanding = 'whole' | 'joker-held' | 'missing' | 'ghost';
 
-/** A tile's picture; `kind` null is a tile face down. Goes with `tileStyles` and is as wide as `--tile-width`. */
+/**
+ * A tile's picture; `kind` null is a tile face down. Goes with `tileStyles` and is as wide as
+ * `--tile-width`. The plate is the drawing's own box, and the drawings are few shapes: a reading
+ * shows a hundred tiles, and each shape of each is laid out and painted.
+ */
 export function drawTile(kind: Kind | null, standing: TileStanding, mark: TileMark | null = null): TemplateResult {
-  return html`<span class=${classMap({ plate: true, [standing]: true })}
-    >${templateContent(faceOf(kind, standing))}${standing === 'joker-held' ? JOKER_BADGE : nothing}${
+  return html`<svg class="plate ${standing}" viewBox="0 0 60 80" aria-hidden="true">
+    ${templateContent(faceOf(kind, standing))}${standing === 'joker-held' ? JOKER_BADGE : nothing}${
       mark === null ? nothing : MARKS[mark]
-    }</span
-  >`;
+    }
+  </svg>`;
 }
 
 function faceOf(kind: Kind | null, standing: TileStanding): HTMLTemplateElement {
@@ -29,19 +32,14 @@ function faceOf(kind: Kind | null, standing: TileStanding): HTMLTemplateElement 
 
 /** Told apart by shape: one bar, three rings, a zigzag. */
 const MARKS: Readonly<Record<TileMark, unknown>> = {
-  kept: html`<svg class="mark" viewBox="0 0 60 80" aria-hidden="true"><path d="M19 75H41" stroke-width="3.6" /></svg>`,
-  spare: html`<svg class="mark" viewBox="0 0 60 80" aria-hidden="true">
-    <path d="M20 73.2a1.8 1.8 0 1 0 .01 0M30 73.2a1.8 1.8 0 1 0 .01 0M40 73.2a1.8 1.8 0 1 0 .01 0" stroke-width="1.5" />
-  </svg>`,
-  strained: html`<svg class="mark" viewBox="0 0 60 80" aria-hidden="true">
-    <path d="M16 76.5l4.7-4 4.7 4 4.7-4 4.7 4 4.7-4 4.7 4" stroke-width="2.2" />
-  </svg>`,
+  kept: svg`<path class="mark" d="M19 75H41" stroke-width="3.6" />`,
+  spare: svg`<path class="mark" d="M20 73.2a1.8 1.8 0 1 0 .01 0M30 73.2a1.8 1.8 0 1 0 .01 0M40 73.2a1.8 1.8 0 1 0 .01 0" stroke-width="1.5" />`,
+  strained: svg`<path class="mark" d="M16 76.5l4.7-4 4.7 4 4.7-4 4.7 4 4.7-4 4.7 4" stroke-width="2.2" />`,
 };
 
 /** The joker's star, over the tile that it stands for. */
-const JOKER_BADGE = html`<svg class="badge" viewBox="0 0 60 80" aria-hidden="true">
-  <path d="M44 46l3.4 8.1 8.7-1.1-5.3 7 5.3 7-8.7-1.1-3.4 8.1-3.4-8.1-8.7 1.1 5.3-7-5.3-7 8.7 1.1z" />
-</svg>`;
+const JOKER_BADGE = svg`<path class="badge"
+  d="M44 46l3.4 8.1 8.7-1.1-5.3 7 5.3 7-8.7-1.1-3.4 8.1-3.4-8.1-8.7 1.1 5.3-7-5.3-7 8.7 1.1z" />`;
 
 /**
  * The look of `drawTile`. Without filters and group opacity, each of which would make a layer of
@@ -51,30 +49,20 @@ export const tileStyles = css`
   /* Enamel stays enamel where the system sets all colours: its face is a picture. */
   .plate {
     display: block;
-    position: relative;
     flex: none;
+    overflow: visible;
     width: var(--tile-width);
     aspect-ratio: 3 / 4;
     border: var(--stroke) solid var(--enamel-edge);
     border-radius: calc(var(--tile-width) * 0.15);
     background: var(--enamel);
     forced-color-adjust: none;
-  }
-
-  svg {
-    overflow: visible;
     pointer-events: none;
-    display: block;
-    position: absolute;
-    inset: 0;
-    width: 100%;
-    height: 100%;
   }
 
   .mark {
     fill: none;
     stroke: var(--enamel-mark);
-    stroke-width: 2.6;
     stroke-linecap: round;
     stroke-linejoin: round;
   }

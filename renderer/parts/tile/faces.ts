@@ -15,7 +15,7 @@ const outlines = new Map<string, HTMLTemplateElement>();
 /** Shapes of this colour are cut out of others. */
 const CUT_OUT = '#fffdf8';
 
-/** The drawing of a tile, as a template to be cloned; see assets/tiles. */
+/** The shapes of a tile's drawing, as a template to be cloned into an svg of 60 by 80; see assets/tiles. */
 export function faceTemplate(kind: Kind): HTMLTemplateElement {
   return templateOf(fileOf(kind));
 }
@@ -50,6 +50,8 @@ function templateOf(name: string, painted = (svg: string): string => svg, parsed
   if (known) return known;
   const template = document.createElement('template');
   template.innerHTML = painted(FILES[`../../../assets/tiles/${name}.svg`] ?? '');
+  // Only the shapes: they go into the box of the tile.
+  template.content.replaceChildren(...(template.content.firstElementChild?.childNodes ?? []));
   parsed.set(name, template);
   return template;
 }

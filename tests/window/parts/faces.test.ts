@@ -38,9 +38,18 @@ it('every drawing together is small enough to come with the window: under 40 kB'
 
 it('W3: the number of a suit tile is also the number of its stalks, shards or rings', () => {
   for (let number = 1; number <= 9; number += 1) {
-    const stalks = read(`bam-${number}.svg`).match(/<path d="M[\d. ]+Q[\d. ]+M/g)?.length;
-    const shards = (/<path d="([^"]+)" fill="#ab3b25"/.exec(read(`crak-${number}.svg`))?.[1] ?? '').split('z').length;
-    const rings = /<g fill="none"[^>]*>(.*?)<\/g>/.exec(read(`dot-${number}.svg`))?.[1]?.match(/<circle/g)?.length;
-    expect([stalks, shards - 1, rings], `number ${number}`).toEqual([number, number, number]);
+    // A stalk is two strokes from end to end, a shard and a ring are one closed line each.
+    const stalks = /<path d="([^"]+)" fill="none" stroke="#27673c"/.exec(read(`bam-${number}.svg`))?.[1]?.split('M');
+    const shards = /<path d="([^"]+)" fill="#ab3b25"/.exec(read(`crak-${number}.svg`))?.[1]?.split('z');
+    const rings = /<path d="([^"]+)" fill="none" stroke="#1c5a91"/.exec(read(`dot-${number}.svg`))?.[1]?.split('z');
+    const counted = [((stalks?.length ?? 0) - 1) / 2, (shards?.length ?? 0) - 1, (rings?.length ?? 0) - 1];
+    expect(counted, `number ${number}`).toEqual([number, number, number]);
   }
+});
+
+it('a drawing is few shapes, since a hundred tiles are on screen: under four on average, and no groups', () => {
+  const shapes = FILES.map((file) => read(file).split('<').length - 3);
+  expect(shapes.reduce((sum, each) => sum + each, 0) / FILES.length).toBeLessThan(4);
+  expect(Math.max(...shapes)).toBeLessThanOrEqual(7);
+  expect(FILES.filter((file) => read(file).includes('<g'))).toEqual([]);
 });
