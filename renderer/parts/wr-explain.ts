@@ -1,4 +1,4 @@
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, nothing } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
 import { partWords } from '../words/parts.ts';
 import { emit } from './emit.ts';
@@ -20,12 +20,15 @@ export class WrExplain extends LitElement {
   static override properties = {
     value: {},
     heading: {},
+    asked: { state: true },
   };
 
   /** What is shown: the number with its unit. */
   declare value: string;
   /** What it is called. */
   declare heading: string;
+  /** Whether the words were asked for: a page shows many numbers, and few are asked about. */
+  declare protected asked: boolean;
 
   static override styles = [
     sharedStyles,
@@ -94,17 +97,28 @@ export class WrExplain extends LitElement {
     super();
     this.value = '';
     this.heading = '';
+    this.asked = false;
   }
 
   protected override render(): unknown {
     return html`<button type="button" popovertarget="words" aria-label="${this.value}, explain ${this.heading}">
         <span>${this.value}</span>
       </button>
-      <div id="words" popover="auto" role="dialog" aria-label=${this.heading}>
-        <strong>${this.heading}</strong>
-        <slot></slot>
-        <wr-button class="more" look="quiet" @click=${this.#more}>${partWords.moreHelp}</wr-button>
+      <div id="words" popover="auto" role="dialog" aria-label=${this.heading} @beforetoggle=${this.#ask}>
+        ${this.asked ? this.#words() : nothing}
       </div>`;
+  }
+
+  #words(): unknown {
+    return html`<strong>${this.heading}</strong>
+      <slot></slot>
+      <wr-button class="more" look="quiet" @click=${this.#more}>${partWords.moreHelp}</wr-button>`;
+  }
+
+  /** Made before they are shown, so that they appear where there is room for them. */
+  #ask(): void {
+    this.asked = true;
+    this.performUpdate();
   }
 
   /** The focus goes back to the number first, so that it finds its way from the help, too. */

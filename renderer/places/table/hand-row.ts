@@ -14,7 +14,7 @@ export function handRow(hand: HandView, draws: number): TemplateResult {
       <span class="name">${name}</span>
       <span class="soft">${words.points(hand.points)}${hand.concealed ? ` · ${words.concealed}` : ''}</span>
     </p>
-    <wr-hand label=${name} .groups=${hand.groups}></wr-hand>
+    <wr-hand .label=${name} .groups=${hand.groups}></wr-hand>
     <div class="numbers">
       ${number(
         words.awayCaption,
@@ -40,6 +40,6 @@ export function handRow(hand: HandView, draws: number): TemplateResult {
 function number(caption: string, value: string, heading: string, explanation: string | TemplateResult): TemplateResult {
   return html`<div class="number">
     <span class="caption">${caption}</span>
-    <wr-explain value=${value} heading=${heading}>${explanation}</wr-explain>
+    <wr-explain .value=${value} .heading=${heading}>${explanation}</wr-explain>
   </div>`;
 }

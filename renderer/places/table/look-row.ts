@@ -19,7 +19,7 @@ export function passAhead(look: Look, give: readonly Kind[]): TemplateResult | t
 export function choiceAhead({ result }: Look, place: number): TemplateResult {
   const standing = result?.standings[place];
   if (result === null || standing === undefined) return html`<span class="ahead soft">${words.waiting}</span>`;
-  return html`<wr-explain class="ahead" value=${shortVerdict(standing)} heading=${words.heading}>
+  return html`<wr-explain class="ahead" .value=${shortVerdict(standing)} .heading=${words.heading}>
     <p>${verdictWords(standing)}</p>
     ${figures(standing)}
   </wr-explain>`;

@@ -20,7 +20,7 @@ export function passName({ give }: PassView): string {
 export function passNumbers(option: PassView, rates: IncomingRates | null): TemplateResult {
   const { cost, reach, expectedAway, even } = option;
   return html`<span class="numbers">
-    <wr-explain class="cost" value=${costWords(cost)} heading=${words.costHeading}>
+    <wr-explain class="cost" .value=${costWords(cost)} .heading=${words.costHeading}>
       <p>${cost === 0 ? words.bestWords : words.costWords(points(cost))}</p>
       <p>${words.nowWords}</p>
       <p>${words.reachWords(percent(reach), inWords(reach))}</p>
@@ -29,7 +29,7 @@ export function passNumbers(option: PassView, rates: IncomingRates | null): Temp
       ${option.reasons.map((reason) => html`<p>${reason}</p>`)}
       <p>${words.giftWords(tenths(option.gift), tenths(2 * option.giftError))}</p>
     </wr-explain>
-    <wr-explain value=${words.expectedAway(tenths(expectedAway))} heading=${words.awayHeading}>
+    <wr-explain .value=${words.expectedAway(tenths(expectedAway))} .heading=${words.awayHeading}>
       <p>${words.awayWords(tenths(expectedAway))}</p>
       <p>${incomingWords(rates)} ${words.noJokers}</p>
       ${rates === null ? nothing : html`<p>${words.evenAway(tenths(even.expectedAway))}</p>`}</wr-explain

@@ -13,8 +13,10 @@ export const readingStyles = css`
     flex-direction: column;
   }
 
+  /* What is scrolled out of sight is neither laid out nor painted, but it is there for a reader. */
   .hands li {
-    contain: layout style;
+    content-visibility: auto;
+    contain-intrinsic-block-size: auto 5.5rem;
     display: grid;
     gap: var(--space-1) var(--space-3);
     padding-block: var(--space-2);

@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit';
+import { cache } from 'lit/directives/cache.js';
 import type { ExchangeState } from '../../../core/exchange/state.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
@@ -50,10 +51,11 @@ export class WrExchangePanel extends LitElement {
     const { exchange } = this.app.session.state;
     if (exchange === null) return html`<p class="soft">${words.nothingYet}</p>`;
     return html`<section class="exchange stack" aria-label=${words.title}>
-      ${stations(exchange)} ${this.#due(exchange)} ${passesSoFar(exchange)} ${this.#onward(exchange)}
+      ${stations(exchange)} ${cache(this.#due(exchange))} ${passesSoFar(exchange)} ${this.#onward(exchange)}
     </section>`;
   }
 
+  /** What was there for giving and receiving is kept and comes back: its many tiles are slow to make anew. */
   #due({ phase }: ExchangeState): unknown {
     if (phase === 'giving') return html`<wr-give-panel .app=${this.app} .returnTo=${this.returnTo}></wr-give-panel>`;
     if (phase === 'receiving') return html`<wr-receive-panel .app=${this.app}></wr-receive-panel>`;

@@ -1,5 +1,4 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { repeat } from 'lit/directives/repeat.js';
 import { nameOf } from '../../../core/tiles/names.ts';
 import '../../parts/tile/wr-tile.ts';
 import '../../parts/wr-button.ts';
@@ -124,7 +123,7 @@ function turningList(turning: readonly TurningView[]): unknown {
         ({ kind, unseen, gain, shift }) =>
           html`<li>
             <wr-tile .kind=${kind}></wr-tile>
-            <wr-explain value=${words.gain(pointsAlone(gain))} heading=${words.turningHeading}
+            <wr-explain .value=${words.gain(pointsAlone(gain))} .heading=${words.turningHeading}
               >${words.turningWords(nameOf(kind), unseen, points(gain), percent(shift))}</wr-explain
             >
           </li>`,
@@ -144,13 +143,10 @@ function struckOut(struck: ReadingView['struck']): unknown {
   </details>`;
 }
 
+/** Rows stay, and take on what is in their place now: a row that moved would be laid out anew with all its parts. */
 function list(reading: ReadingView, hands: readonly HandView[]): unknown {
   return html`<ol class="hands">
-    ${repeat(
-      hands,
-      ({ line }) => line,
-      (hand) => html`<li>${handRow(hand, reading.draws)}</li>`,
-    )}
+    ${hands.map((hand) => html`<li>${handRow(hand, reading.draws)}</li>`)}
   </ol>`;
 }
 
