@@ -62,6 +62,8 @@ export class Analysis {
   #plannedFor = '';
   #stages: StageTerms | null = null;
   #stagesFor = '';
+  /** Settled once the reading is there. A person waits for it, so that all else is asked after it. */
+  #readFirst: Promise<void> = Promise.resolve();
   #cardText: { readonly card: unknown; readonly text: string } = { card: null, text: '' };
 
   constructor(session: GameSession, startWorker: () => StoppableLine, incoming: IncomingRatesSource) {
@@ -180,6 +182,7 @@ export class Analysis {
     if (this.#reading.value === null) this.#tell();
     const waiting = setTimeout(() => this.#tell(), PATIENCE);
     const shown = Promise.withResolvers<void>();
+    this.#readFirst = shown.promise;
     this.#session.hold(shown.promise);
     const onProgress = (hands: ReadingView): void => {
       this.#showHands(hands);
@@ -217,6 +220,9 @@ export class Analysis {
     }
     this.#advice = { status: 'pending', value: null, message: '' };
     this.#tell();
+    const due = this.#advisedFor;
+    await this.#readFirst;
+    if (due !== this.#advisedFor) return;
     const outcome = await this.#planner.askNewest('advise', request);
     if (outcome.status === 'cancelled') return;
     this.#advice = thoughtOf(outcome);
@@ -231,6 +237,9 @@ export class Analysis {
     }
     this.#plan = { status: 'pending', value: null, message: '' };
     this.#tell();
+    const due = this.#plannedFor;
+    await this.#readFirst;
+    if (due !== this.#plannedFor) return;
     const outcome = await this.#planner.askNewest('plan', request);
     if (outcome.status === 'cancelled') return;
     this.#plan = thoughtOf(outcome);

@@ -49,7 +49,11 @@ export class WrShell extends LitElement {
     this.draw = null;
     this.place = PLACES[0];
     this.offering = false;
-    new StoreController(this, () => [this.app.preferences, this.app.session]);
+    new StoreController(
+      this,
+      () => [this.app.preferences, this.app.session],
+      () => [this.app.preferences.values, this.app.session.saved, this.app.session.state.exchange === null],
+    );
   }
 
   override connectedCallback(): void {

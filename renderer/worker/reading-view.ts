@@ -19,26 +19,30 @@ const STANDINGS: Readonly<Record<Hand['groups'][number]['places'][number]['held'
 
 /** A reading as plain data, ready to be drawn. */
 export function readingView(reading: Reading): ReadingView {
+  const views = new Map<number, HandView>();
   return {
     rack: formatTiles(reading.known.rack),
     ways: reading.compiled.wayCount,
     away: reading.away,
     draws: reading.draws,
     lean: reading.lean,
-    byReach: bestOfEachLine(reading, 'reach'),
-    byAway: bestOfEachLine(reading, 'away'),
+    byReach: bestOfEachLine(reading, 'reach', views),
+    byAway: bestOfEachLine(reading, 'away', views),
     struck: struckLines(reading),
   };
 }
 
-function bestOfEachLine(reading: Reading, by: RankBy): HandView[] {
+/** A hand that both orders show is one object, so that it is made once, and goes to the window once. */
+function bestOfEachLine(reading: Reading, by: RankBy, views: Map<number, HandView>): HandView[] {
   const seen = new Set<number>();
   const hands: HandView[] = [];
   for (const way of rankedWays(reading, by)) {
     const line = reading.compiled.lineOf[way] ?? 0;
     if (seen.has(line) || reading.reaches[way] === 0) continue;
     seen.add(line);
-    hands.push(handView(handOf(reading, way), reading.compiled.ways[way]?.key ?? ''));
+    const view = views.get(way) ?? handView(handOf(reading, way), reading.compiled.ways[way]?.key ?? '');
+    views.set(way, view);
+    hands.push(view);
     if (hands.length === MOST_HANDS) break;
   }
   return hands;

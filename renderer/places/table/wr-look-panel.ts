@@ -41,7 +41,11 @@ export class WrLookPanel extends LitElement {
     super();
     this.shown = [];
     this.assumed = false;
-    new StoreController(this, () => [this.app.lookAhead, this.app.incoming]);
+    new StoreController(
+      this,
+      () => [this.app.lookAhead, this.app.incoming],
+      () => [this.app.lookAhead.look, this.app.incoming.byRates],
+    );
   }
 
   protected override render(): unknown {

@@ -36,7 +36,11 @@ export class WrPlanPanel extends LitElement {
   constructor() {
     super();
     this.more = false;
-    new StoreController(this, () => [this.app.analysis, this.app.lookAhead, this.app.session]);
+    new StoreController(
+      this,
+      () => [this.app.analysis, this.app.lookAhead, this.app.session],
+      () => [this.app.analysis.plan, this.app.lookAhead.look, this.app.session.layout],
+    );
   }
 
   protected override render(): unknown {

@@ -52,7 +52,14 @@ export class WrTablePlace extends LitElement {
     this.asking = false;
     this.playLoaded = false;
     this.pastPasses = '';
-    new StoreController(this, () => [this.app.session]);
+    new StoreController(
+      this,
+      () => [this.app.session],
+      () => {
+        const { id, state, canUndo, canRedo, untouched, saved } = this.app.session;
+        return [id, state, canUndo, canRedo, untouched, saved.status === 'failed' ? saved : null];
+      },
+    );
   }
 
   override connectedCallback(): void {
