@@ -1,4 +1,5 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
+import { STEP_NAMES } from '../../../core/exchange/words.ts';
 import type { TimedEvent } from '../../../core/game/events.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
@@ -12,10 +13,6 @@ import { tableWords } from '../../words/table.ts';
 import { panelStyles } from './panel-styles.ts';
 
 const words = tableWords.note;
-const ABOUT = [
-  { value: 'choice', label: words.choice },
-  { value: 'game', label: words.game },
-];
 
 /** Asks for a note about the choice just made, or about the whole game; the look-back shows it. */
 export class WrNoteDialog extends LitElement {
@@ -33,7 +30,7 @@ export class WrNoteDialog extends LitElement {
   declare about: string;
   declare refusal: string;
 
-  static override styles = [sharedStyles, panelStyles, css``];
+  static override styles = [sharedStyles, panelStyles];
 
   constructor() {
     super();
@@ -43,24 +40,19 @@ export class WrNoteDialog extends LitElement {
     this.refusal = '';
   }
 
-  /** Opens with what was typed and not kept. */
-  open(): void {
+  /** Opens with what was typed and not kept; the focus is where one writes. */
+  async open(): Promise<void> {
     this.asking = true;
+    await this.updateComplete;
+    const dialog = this.renderRoot.querySelector('wr-dialog');
+    await dialog?.updateComplete;
+    this.renderRoot.querySelector('wr-field')?.focus();
   }
 
   protected override render(): unknown {
     return html`<wr-dialog heading=${words.title} ?open=${this.asking} @dialog-closed=${this.#close}>
       <div class="stack">
-        ${
-          this.#choicePlace < 0
-            ? nothing
-            : html`<wr-choice
-                label=${words.about}
-                .options=${ABOUT}
-                .value=${this.about}
-                @choice-changed=${this.#choose}
-              ></wr-choice>`
-        }
+        ${this.#subject()}
         <wr-field
           label=${words.text}
           .lines=${3}
@@ -74,6 +66,23 @@ export class WrNoteDialog extends LitElement {
         >${words.keep}</wr-button
       >
     </wr-dialog>`;
+  }
+
+  /** Asks what the note is about, once there is a choice that it may be about. */
+  #subject(): unknown {
+    const { events, state } = this.app.session;
+    const choice = events[this.#choicePlace];
+    if (choice === undefined || !isChoice(choice, state.seat)) return nothing;
+    const options = [
+      { value: 'choice', label: words.choice(nameOf(choice)) },
+      { value: 'game', label: words.game },
+    ];
+    return html`<wr-choice
+      label=${words.about}
+      .options=${options}
+      .value=${this.about}
+      @choice-changed=${this.#choose}
+    ></wr-choice>`;
   }
 
   /** Where the user's last choice stands among the events; -1 before the first. */
@@ -105,10 +114,17 @@ export class WrNoteDialog extends LitElement {
   }
 }
 
-/** What the look-back judges: own passes, discards and calls. */
-function isChoice(event: TimedEvent, seat: string | null): boolean {
+type ChoiceEvent = Extract<TimedEvent, { readonly type: 'gave' | 'discarded' | 'called' | 'swapped' }>;
+
+/** What the look-back judges: own passes, discards, calls and joker swaps. */
+function isChoice(event: TimedEvent, seat: string | null): event is ChoiceEvent {
   if (event.type === 'gave') return true;
-  return (event.type === 'discarded' || event.type === 'called') && event.seat === seat;
+  return (event.type === 'discarded' || event.type === 'called' || event.type === 'swapped') && event.seat === seat;
+}
+
+/** "first right pass", "discard". */
+function nameOf(event: ChoiceEvent): string {
+  return event.type === 'gave' ? STEP_NAMES[event.step] : words.kinds[event.type];
 }
 
 customElements.define('wr-note-dialog', WrNoteDialog);

@@ -198,10 +198,10 @@ export class WrTablePlace extends LitElement {
       <wr-button look="quiet" keys="Control+Shift+Z" ?disabled=${!session.canRedo} @click=${() => session.redo()}
         >${tableWords.redo}</wr-button
       >
-      <wr-button look="quiet" @click=${() => this.#askForResult({})}>${resultWords.button}</wr-button>
       <wr-button look="quiet" ?disabled=${session.state.seat === null} @click=${this.#askForNote}
         >${tableWords.note.button}</wr-button
       >
+      <wr-button look="quiet" @click=${() => this.#askForResult({})}>${resultWords.button}</wr-button>
       <wr-button look="quiet" ?disabled=${session.untouched} @click=${this.#askForNew}>${tableWords.newGame}</wr-button>
     </wr-toolbar>`;
   }
@@ -231,7 +231,7 @@ export class WrTablePlace extends LitElement {
   }
 
   #askForNote(): void {
-    this.renderRoot.querySelector('wr-note-dialog')?.open();
+    void this.renderRoot.querySelector('wr-note-dialog')?.open();
   }
 
   #askForNew(): void {
