@@ -10,8 +10,9 @@ export interface GameMark {
 }
 
 /**
- * What findings were made from: the engine's version, its model and the game's events. The card
- * needs no mark, since each game keeps the one that it was played with.
+ * What findings were made from: the engine's version, its first model and the game's events. The
+ * model of the card's own games follows from the engine and from the card that each game keeps; a
+ * look-back has a mark of that card of its own (`Review.card`).
  */
 export function findingsKey({ events, lastEventAt }: GameMark, model: ReachModel): string {
   return `${REVIEW_VERSION}-${markOf(model)}-${events}-${lastEventAt}`;

@@ -65,7 +65,7 @@ export function reachModelFor({ ends, wallLeft, source }: ReachTerms, shape: Rea
  * The stated first answer for any card, until games with that card have been simulated: others win
  * as soon as they do with the demo card (core/table/reach-fit.ts on that card).
  */
-const FIRST_TERMS: ReachTerms = {
+export const FIRST_TERMS: ReachTerms = {
   ends: [32.9, 51.3, 63.6, 75.6, 94.1],
   wallLeft: 99,
   source: 'how soon others win: as with the demo card',

@@ -7,6 +7,7 @@ import { handView } from '../game/hand-view.ts';
 import type { GameProblem } from '../game/problems.ts';
 import type { GameRecord } from '../game/record.ts';
 import { handSize } from '../game/seen.ts';
+import type { StageTerms } from '../reading/stage-terms.ts';
 import { applyEvent, stateOf } from '../game/state.ts';
 import { meanAfterDraw } from './choices.ts';
 import { type Decision } from './decision.ts';
@@ -14,17 +15,22 @@ import { type DealMean } from './deal-mean.ts';
 import { type Ledger, LedgerBook } from './ledger.ts';
 import { judgePass } from './review-pass.ts';
 import { judgeCall, judgeDiscard, judgeLetGo, judgeSwap } from './review-play.ts';
-import { type Engine, worthOf } from './worth.ts';
+import type { Gauge } from './gauge.ts';
+import { worthOf } from './worth.ts';
 
 /** Raised whenever the same game would be judged otherwise, so that kept reviews are computed anew. */
-export const REVIEW_VERSION = 1;
+export const REVIEW_VERSION = 2;
 
 /** The look-back of a game. */
 export interface Review {
   readonly id: string;
   readonly reviewVersion: typeof REVIEW_VERSION;
-  /** Where the model of reach has its numbers from. */
+  /** What the card was: a mark of the document kept with the game (`cardMark`). */
+  readonly card: string;
+  /** Where the model of reach has its numbers from, in words. */
   readonly model: string;
+  /** The terms of that model for each stage of play: with them the same numbers come out again. */
+  readonly stages: StageTerms;
   /** What the worth of a deal was compared with, sampled with a seed. */
   readonly deal: DealMean;
   readonly decisions: readonly Decision[];
@@ -40,23 +46,28 @@ export interface ReviewProgress {
 }
 
 /** What a kept review was made from; when it differs, compute the review anew. */
-export function reviewKey(record: GameRecord, { model }: Engine): string {
-  return fingerprint(`${REVIEW_VERSION} ${JSON.stringify(model)} ${writeGameFile(record)}`);
+export function reviewKey(record: GameRecord, { stages }: Gauge): string {
+  return fingerprint(`${REVIEW_VERSION} ${JSON.stringify(stages)} ${writeGameFile(record)}`);
+}
+
+/** Tells one card from another by the document kept with a game. */
+export function cardMark({ card }: GameRecord): string {
+  return fingerprint(JSON.stringify(card) ?? '');
 }
 
 /**
  * Reviews a game event by event, so that a worker may stop between them; the last answer is the
- * review. `deal` is the mean worth of a deal of the user's size with this engine. Refused when the
+ * review. `deal` is the mean worth of a deal of the user's size by this gauge. Refused when the
  * events can't be.
  */
 export function* reviewSteps(
   record: GameRecord,
-  engine: Engine,
+  gauge: Gauge,
   deal: DealMean,
 ): Generator<ReviewProgress, Result<Review, GameProblem>> {
   const last = stateOf(record.events);
   if (!last.ok) return last;
-  const reviewer = new Reviewer(engine, deal, record.events);
+  const reviewer = new Reviewer(gauge, deal, record.events);
   for (const place of record.events.keys()) {
     reviewer.step(place);
     yield { done: place + 1, of: record.events.length };
@@ -67,7 +78,9 @@ export function* reviewSteps(
   return success({
     id: record.id,
     reviewVersion: REVIEW_VERSION,
-    model: engine.model.source,
+    card: cardMark(record),
+    model: gauge.source,
+    stages: gauge.stages,
     deal,
     decisions,
     ledger,
@@ -82,12 +95,12 @@ function notesAbout({ notes }: GameState, place: number): string[] {
 class Reviewer {
   readonly decisions: Decision[] = [];
   readonly book: LedgerBook;
-  readonly #engine: Engine;
+  readonly #gauge: Gauge;
   readonly #events: readonly GameEvent[];
   #state: GameState = NEW_GAME;
 
-  constructor(engine: Engine, deal: DealMean, events: readonly GameEvent[]) {
-    this.#engine = engine;
+  constructor(gauge: Gauge, deal: DealMean, events: readonly GameEvent[]) {
+    this.#gauge = gauge;
     this.#events = events;
     this.book = new LedgerBook(deal.mean);
   }
@@ -106,19 +119,20 @@ class Reviewer {
       case 'dealt':
         return this.book.move('deal', place, this.#worth(after));
       case 'gave':
-        return this.#decide(judgePass(this.#engine, before, event, place));
+        return this.#decide(judgePass(this.#gauge.at(before), before, event, place));
       case 'received':
         return after.exchange?.phase === 'receiving' ? undefined : this.book.move('luck', place, this.#worth(after));
       case 'drew':
-        this.book.move('promise', place, meanAfterDraw(this.#engine, before));
+        this.book.move('promise', place, meanAfterDraw(this.#gauge.at(before), before));
         return this.book.move('luck', place, this.#worth(after));
       case 'discarded':
         return this.#discarded(event, before, after, place);
       case 'called':
-        if (event.seat === before.seat) return this.#decide(judgeCall(this.#engine, before, event, place));
+        if (event.seat === before.seat) return this.#decide(judgeCall(this.#gauge.at(before), before, event, place));
         return this.book.move('table', place, this.#worth(after));
       case 'swapped':
-        if (event.seat === before.seat) return this.#decide(judgeSwap(this.#engine, before, after, event, place));
+        if (event.seat === before.seat)
+          return this.#decide(judgeSwap(this.#gauge.at(before), before, after, event, place));
         return this.book.move('table', place, this.#worth(after));
       case 'ended':
         return this.#ended(event, after, place);
@@ -130,10 +144,12 @@ class Reviewer {
 
   #discarded(event: GameEvent & { type: 'discarded' }, before: GameState, after: GameState, place: number): void {
     if (event.seat === before.seat && handSize(before) === 14) {
-      return this.#decide(judgeDiscard(this.#engine, before, event, place));
+      this.#decide(judgeDiscard(this.#gauge.at(before), before, event, place));
+      // A turn later the wall is shorter: another stage of play may have begun.
+      return this.book.move('table', place, this.#worth(after));
     }
     this.book.move('table', place, this.#worth(after));
-    const letGo = judgeLetGo(this.#engine, after, event, this.#events[place + 1], place);
+    const letGo = judgeLetGo(this.#gauge.at(after), after, event, this.#events[place + 1], place);
     if (letGo !== null) this.#decide(letGo);
   }
 
@@ -150,6 +166,6 @@ class Reviewer {
   }
 
   #worth(state: GameState): number {
-    return worthOf(this.#engine, handView(state)).value;
+    return worthOf(this.#gauge.at(state), handView(state)).value;
   }
 }

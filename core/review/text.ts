@@ -25,7 +25,7 @@ export const PART_WORDS: Readonly<Record<PartKind, string>> = {
   promise: 'What passes and draws add on average',
   choice: 'Your choices',
   luck: 'Luck of the tiles that came',
-  table: 'What the table showed',
+  table: 'What the table showed, turn by turn',
   rest: 'From the last entry to the result',
 };
 

@@ -10,6 +10,7 @@ import type { Tiles } from '../tiles/tiles.ts';
 import { discardChoices } from './choices.ts';
 import { passChoices } from './pass-choices.ts';
 import { sameIncoming } from './what-if.ts';
+import type { Gauge } from './gauge.ts';
 import type { Engine } from './worth.ts';
 
 /** What another choice would have led to; see `Decision` for the one that was made. */
@@ -21,13 +22,9 @@ export interface TriedChoice {
 }
 
 /** Tries other tiles for the pass or discard at `place`; null when they can't be given there. */
-export function tryChoice(
-  engine: Engine,
-  events: readonly GameEvent[],
-  place: number,
-  text: string,
-): TriedChoice | null {
+export function tryChoice(gauge: Gauge, events: readonly GameEvent[], place: number, text: string): TriedChoice | null {
   const before = expectValue(stateOf(events.slice(0, place)));
+  const engine = gauge.at(before);
   const event = events[place];
   const tiles = parseTiles(text);
   if (!tiles.ok) return null;

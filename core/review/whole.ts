@@ -1,18 +1,24 @@
 import { type Result } from '../base/result.ts';
 import { keptCard } from '../game/kept-card.ts';
 import type { GameRecord } from '../game/record.ts';
+import { NEW_GAME } from '../game/game-state.ts';
 import { compileCard } from '../reading/compiled.ts';
-import { FIRST_REACH_MODEL, type ReachModel } from '../reading/reach-model.ts';
+import type { StageTerms } from '../reading/stage-terms.ts';
 import { dealMeanSteps } from './deal-mean.ts';
+import { gaugeOf, ownGaugeSteps } from './gauge.ts';
 import { type Review, reviewSteps } from './review.ts';
-import type { Engine } from './worth.ts';
 
-/** Reviews a game in one go, against the card kept with it. */
-export function reviewWhole(record: GameRecord, model: ReachModel = FIRST_REACH_MODEL): Result<Review> {
+/**
+ * Reviews a game in one go, against the card kept with it. Reach is by the card's own simulated
+ * games, as in the window, unless terms are given.
+ */
+export function reviewWhole(record: GameRecord, stages?: StageTerms): Result<Review> {
   const card = keptCard(record);
   if (!card.ok) return card;
-  const engine: Engine = { compiled: compileCard(card.value.card), model };
-  return finish(reviewSteps(record, engine, finish(dealMeanSteps(engine, dealSize(record)))));
+  const compiled = compileCard(card.value.card);
+  const gauge = stages === undefined ? finish(ownGaugeSteps(compiled)) : gaugeOf(compiled, stages);
+  const deal = finish(dealMeanSteps(gauge.at(NEW_GAME), dealSize(record)));
+  return finish(reviewSteps(record, gauge, deal));
 }
 
 /** The size of the user's deal; 13 when it was not logged. */

@@ -44,7 +44,15 @@ const VERBS: ReadonlyMap<string, Verb> = new Map([
     'deal',
     { options: DEAL_OPTIONS, run: runDeal, usage: 'deal [--seed N] [--tiles 13|14]', does: 'a rack dealt at random' },
   ],
-  ['review', { options: REVIEW_OPTIONS, run: runReview, usage: 'review FILE', does: 'the look-back of a saved game' }],
+  [
+    'review',
+    {
+      options: REVIEW_OPTIONS,
+      run: runReview,
+      usage: 'review FILE [--model fitted|first]',
+      does: 'the look-back of a saved game',
+    },
+  ],
   [
     'simulate',
     {

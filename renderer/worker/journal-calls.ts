@@ -1,5 +1,6 @@
 import type { GameRecord } from '../../core/game/record.ts';
 import type { GameFigures } from '../../core/journal/figures.ts';
+import type { StageTerms } from '../../core/reading/stage-terms.ts';
 import type { Review } from '../../core/review/review.ts';
 import type { TriedChoice } from '../../core/review/try-choice.ts';
 import type { Answered } from './calls.ts';
@@ -16,6 +17,8 @@ export interface JournalCalls extends Calls {
 
 export interface TryRequest {
   readonly record: GameRecord;
+  /** The terms of reach that the look-back was made with. */
+  readonly stages: StageTerms;
   /** The place of the event in the game's list. */
   readonly place: number;
   readonly tiles: string;

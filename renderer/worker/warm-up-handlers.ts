@@ -5,6 +5,7 @@ import type { GameRecord } from '../../core/game/record.ts';
 import { DEFAULT_DRAWS, readKnown } from '../../core/reading/reading.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
 import { dealMeanSteps, MEAN_DEALS } from '../../core/review/deal-mean.ts';
+import { FIRST_STAGES, gaugeOf } from '../../core/review/gauge.ts';
 import { reviewSteps } from '../../core/review/review.ts';
 import type { Engine } from '../../core/review/worth.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
@@ -77,7 +78,7 @@ export const warmUpHandlers: Handlers<WarmUpCalls> = {
     const means = dealMeanSteps(engine.value, seat === 'East' ? 14 : 13);
     let mean = means.next();
     for (; mean.done !== true; mean = means.next()) yield (DEAL_PART * mean.value) / MEAN_DEALS;
-    const steps = reviewSteps(recordOf(card, events), engine.value, mean.value);
+    const steps = reviewSteps(recordOf(card, events), gaugeOf(engine.value.compiled, FIRST_STAGES), mean.value);
     for (;;) {
       const step = steps.next();
       if (step.done === true) return step.value.ok ? step.value : refusedBy(step.value);

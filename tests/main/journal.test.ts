@@ -9,8 +9,10 @@ const FIGURES = { aways: [{ moment: 'deal', away: 7 }], aimed: 'Stairs' } as con
 const ROW: Findings = { id: 'g-1', key: 'k1', figures: FIGURES, choices: null };
 const REVIEW: NonNullable<Findings['review']> = {
   id: 'g-1',
-  reviewVersion: 1,
+  reviewVersion: 2,
+  card: 'a card',
   model: 'test',
+  stages: [],
   deal: { mean: 0.1, error: 0.01, deals: 400, seed: 1 },
   decisions: [],
   ledger: { start: 0.1, parts: [], totals: { deal: 0, promise: 0, choice: 0, luck: 0, table: 0, rest: 0 }, end: 0.1 },

@@ -5,7 +5,9 @@ import type { GameEvent, TimedEvent } from '../../core/game/events.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
+import type { StageTerms } from '../../core/reading/stage-terms.ts';
 import type { DealMean } from '../../core/review/deal-mean.ts';
+import { FIRST_STAGES, type Gauge, gaugeOf } from '../../core/review/gauge.ts';
 import { type Review, reviewSteps } from '../../core/review/review.ts';
 import type { Engine } from '../../core/review/worth.ts';
 
@@ -41,6 +43,7 @@ export function engineOf(card: object): Engine {
 
 export const SMALL = engineOf(SMALL_CARD);
 export const DEMO = engineOf(CARD);
+export const SMALL_GAUGE: Gauge = gaugeOf(SMALL.compiled, FIRST_STAGES);
 export const DEAL: DealMean = { mean: 0.1, error: 0.001, deals: 400, seed: 1 };
 
 export function recordOf(events: readonly GameEvent[], card: object = SMALL_CARD): GameRecord {
@@ -59,8 +62,13 @@ export function recordOf(events: readonly GameEvent[], card: object = SMALL_CARD
   };
 }
 
-export function review(events: readonly GameEvent[], engine: Engine = SMALL, deal: DealMean = DEAL): Review {
-  const steps = reviewSteps(recordOf(events), engine, deal);
+export function review(
+  events: readonly GameEvent[],
+  engine: Engine = SMALL,
+  deal: DealMean = DEAL,
+  stages: StageTerms = FIRST_STAGES,
+): Review {
+  const steps = reviewSteps(recordOf(events), gaugeOf(engine.compiled, stages), deal);
   for (;;) {
     const step = steps.next();
     if (step.done === true) return expectValue(step.value);

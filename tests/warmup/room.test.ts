@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
+import { FIRST_STAGES } from '../../core/review/gauge.ts';
 import { reviewWhole } from '../../core/review/whole.ts';
 import { ownMisses } from '../../core/warmup/own-misses.ts';
 import { PracticeRoom } from '../../renderer/places/warmup/practice-room.ts';
@@ -10,7 +11,7 @@ import { serve } from '../../renderer/worker/serve.ts';
 import { warmUpHandlers } from '../../renderer/worker/warm-up-handlers.ts';
 import { gameRecord, openOn } from '../main/support/desks.ts';
 import { MemoryDisk } from '../main/support/memory-disk.ts';
-import { DEMO_TEXT, engine } from './demo.ts';
+import { DEMO_TEXT } from './demo.ts';
 
 /** A worker in this thread: a real message channel, and the real handlers on its far end. */
 function startWorker(): StoppableLine {
@@ -42,7 +43,7 @@ const GAME = gameRecord('g-1', {
 test('costly passes of games that were looked back at come into practice, each once; those of the demonstration not', async () => {
   const disk = new MemoryDisk();
   const desk = await openOn(disk, { demoCard: DEMO_TEXT });
-  const review = expectValue(reviewWhole(GAME, engine.model));
+  const review = expectValue(reviewWhole(GAME, FIRST_STAGES));
   const misses = ownMisses('g-1', review.decisions);
   expect(misses.map(({ rack, step }) => [rack, step])).toEqual([['J FF G 88b 23c 14567d', 'right']]);
   for (const [id, demo] of [

@@ -17,7 +17,9 @@ test('G5: the ledger adds up exactly, luck and choices apart', async ({ windrow,
   const start = number(rows[0]?.[1]);
   const end = number(rows.at(-1)?.[2]);
   expect(start + parts.reduce((sum, part) => sum + part, 0)).toBeCloseTo(end, 2);
-  await expect(page.getByText(/^Luck: [+−][\d.]+\. Your choices: [+−][\d.]+\./)).toBeVisible();
+  await expect(
+    page.getByText(/^Good play on average: [+−][\d.]+\. Luck: [+−][\d.]+\. Your choices: [+−][\d.]+\./),
+  ).toBeVisible();
   expect(await violations(page)).toEqual([]);
 });
 

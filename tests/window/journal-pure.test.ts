@@ -116,7 +116,7 @@ describe('what charts draw', () => {
     expect(steps[0]?.from).toBe(8);
     for (const [place, { from }] of steps.entries()) if (place > 0) expect(from).toBe(steps[place - 1]?.to);
     expect(steps.at(-1)?.to).toBe(bars.at(-1)?.to);
-    expect(luckAndChoices(ledger)).toEqual({ luck: expect.closeTo(-0.03, 12), choices: -0.03 });
+    expect(luckAndChoices(ledger)).toEqual({ good: 0.1, luck: expect.closeTo(-0.03, 12), choices: -0.03 });
     expect(ledgerTable(ledger).rows.at(-1)).toEqual(['At the end', '', '12.000']);
   });
 });

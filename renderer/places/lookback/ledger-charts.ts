@@ -64,12 +64,13 @@ export function ledgerTable({ start, totals, end }: Ledger): ChartTable {
   };
 }
 
-/** What luck and what choices moved, each as one number. */
-export function luckAndChoices({ totals: { deal, luck, table, rest, choice } }: Ledger): {
+/** What good play adds on average, what luck moved, and what choices moved: with the start they make the end. */
+export function luckAndChoices({ totals: { deal, promise, luck, table, rest, choice } }: Ledger): {
+  readonly good: number;
   readonly luck: number;
   readonly choices: number;
 } {
-  return { luck: deal + luck + table + rest, choices: choice };
+  return { good: promise, luck: deal + luck + table + rest, choices: choice };
 }
 
 /** Where the chance stood after each part. */

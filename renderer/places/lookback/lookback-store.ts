@@ -2,7 +2,7 @@ import { type Result, success } from '../../../core/base/result.ts';
 import type { NotedEvent } from '../../../core/game/events.ts';
 import type { GameRecord } from '../../../core/game/record.ts';
 import type { GameFigures } from '../../../core/journal/figures.ts';
-import type { Review } from '../../../core/review/review.ts';
+import { cardMark, type Review } from '../../../core/review/review.ts';
 import type { Findings, GameChange } from '../../../main/desk/desk.ts';
 import type { GameSession } from '../../session/game-session.ts';
 import type { AppContext } from '../../shell/app-context.ts';
@@ -129,7 +129,8 @@ export class LookbackStore {
     const findings = found.ok ? found.value[0] : undefined;
     if (findings === undefined || game === undefined || findings.key !== this.#journal.keyOf(game)) return null;
     this.#figures = findings.figures;
-    return findings.review ?? null;
+    const { review } = findings;
+    return review !== undefined && this.record !== null && review.card === cardMark(this.record) ? review : null;
   }
 
   async #keep(review: Review, record: GameRecord): Promise<void> {

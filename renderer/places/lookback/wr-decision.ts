@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import type { GameRecord } from '../../../core/game/record.ts';
+import type { StageTerms } from '../../../core/reading/stage-terms.ts';
 import type { ChoiceDocument, Decision } from '../../../core/review/decision.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
@@ -30,12 +31,14 @@ export interface NoteWritten {
 export class WrDecision extends LitElement {
   static override properties = {
     decision: { attribute: false },
+    stages: { attribute: false },
     record: { attribute: false },
     worker: { attribute: false },
     draft: { state: true },
   };
 
   declare decision: Decision;
+  declare stages: StageTerms;
   declare record: GameRecord;
   declare worker: WorkerClient<JournalCalls>;
   declare protected draft: string;
@@ -112,7 +115,12 @@ export class WrDecision extends LitElement {
       ${this.#others()}
       ${
         decision.kind === 'pass' || decision.kind === 'courtesy' || decision.kind === 'discard'
-          ? html`<wr-try .record=${this.record} .decision=${decision} .worker=${this.worker}></wr-try>`
+          ? html`<wr-try
+              .record=${this.record}
+              .decision=${decision}
+              .stages=${this.stages}
+              .worker=${this.worker}
+            ></wr-try>`
           : nothing
       }
       ${this.#practice()} ${this.#note()}

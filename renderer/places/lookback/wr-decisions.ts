@@ -104,7 +104,12 @@ export class WrDecisions extends LitElement {
                 >
               </div>
               <h3>${words.at(at + 1, stepped.length, decisionName(decision))}</h3>
-              <wr-decision .decision=${decision} .record=${this.record} .worker=${this.worker}></wr-decision>`
+              <wr-decision
+                .decision=${decision}
+                .record=${this.record}
+                .stages=${this.review.stages}
+                .worker=${this.worker}
+              ></wr-decision>`
       }
       <details>
         <summary>${words.table}</summary>

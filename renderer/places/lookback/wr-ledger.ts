@@ -18,10 +18,13 @@ export class WrLedger extends LitElement {
   static override properties = {
     ledger: { attribute: false },
     events: { attribute: false },
+    model: {},
   };
 
   declare ledger: Ledger;
   declare events: readonly GameEvent[];
+  /** Where the model of reach has its numbers from. */
+  declare model: string;
 
   static override styles = [
     sharedStyles,
@@ -38,11 +41,11 @@ export class WrLedger extends LitElement {
 
   protected override render(): unknown {
     const { ledger } = this;
-    const { luck, choices } = luckAndChoices(ledger);
+    const { good, luck, choices } = luckAndChoices(ledger);
     return html`<section aria-labelledby="ledger">
       <h2 id="ledger">${words.title}</h2>
       <p>${words.lead(percent(ledger.start), percent(ledger.end))}</p>
-      <p class="sums">${words.sums(signed(luck), signed(choices))}</p>
+      <p class="sums">${words.sums(signed(good), signed(luck), signed(choices))}</p>
       <wr-bars
         label=${words.title}
         .rows=${ledgerBars(ledger)}
@@ -56,7 +59,7 @@ export class WrLedger extends LitElement {
           { fill: 'outline', label: words.standing },
         ]}
       ></wr-bars>
-      <p class="soft">${words.exact}</p>
+      <p class="soft">${words.exact} ${words.model(this.model)}</p>
       <div class="screen">
         <h3>${words.course}</h3>
         <wr-course

@@ -149,7 +149,7 @@ export class WrLookback extends LitElement {
   #review({ review, record, trouble }: LookbackStore): unknown {
     if (review === null || record === null) return nothing;
     return html`${trouble === '' ? nothing : html`<wr-notice tone="warn" .closable=${false}>${trouble}</wr-notice>`}
-      <wr-ledger .ledger=${review.ledger} .events=${record.events}></wr-ledger>
+      <wr-ledger .ledger=${review.ledger} .events=${record.events} model=${review.model}></wr-ledger>
       <wr-decisions
         .review=${review}
         .record=${record}

@@ -1,6 +1,7 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import type { GameRecord } from '../../../core/game/record.ts';
 import { type Decision, EQUAL_WITHIN } from '../../../core/review/decision.ts';
+import type { StageTerms } from '../../../core/reading/stage-terms.ts';
 import type { TriedChoice } from '../../../core/review/try-choice.ts';
 import { JOKER } from '../../../core/tiles/kinds.ts';
 import { formatTileList } from '../../../core/tiles/text.ts';
@@ -23,6 +24,7 @@ export class WrTry extends LitElement {
   static override properties = {
     record: { attribute: false },
     decision: { attribute: false },
+    stages: { attribute: false },
     worker: { attribute: false },
     chosen: { state: true },
     tried: { state: true },
@@ -33,6 +35,8 @@ export class WrTry extends LitElement {
 
   declare record: GameRecord;
   declare decision: Decision;
+  /** The terms of reach that the look-back was made with. */
+  declare stages: StageTerms;
   declare worker: WorkerClient<JournalCalls>;
   declare protected chosen: readonly number[];
   declare protected tried: TriedChoice | null;
@@ -41,7 +45,7 @@ export class WrTry extends LitElement {
   declare protected looking: boolean;
   declare protected trouble: string;
 
-  static override styles = [sharedStyles, placeStyles, lookbackStyles, css``];
+  static override styles = [sharedStyles, placeStyles, lookbackStyles];
 
   constructor() {
     super();
@@ -137,13 +141,15 @@ export class WrTry extends LitElement {
   }
 
   async #look(): Promise<void> {
-    const { record, decision, worker } = this;
+    const { record, decision, stages, worker } = this;
     const kinds = this.#kinds();
     const tiles = formatTileList(this.chosen.flatMap((place) => kinds[place] ?? []));
     this.looking = true;
     this.trouble = '';
     const answers = await Promise.all(
-      [tiles, decision.chosen.tiles].map((each) => worker.ask('try', { record, place: decision.place, tiles: each })),
+      [tiles, decision.chosen.tiles].map((each) =>
+        worker.ask('try', { record, stages, place: decision.place, tiles: each }),
+      ),
     );
     this.looking = false;
     if (decision !== this.decision) return;
