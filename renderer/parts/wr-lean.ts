@@ -99,8 +99,7 @@ export class WrLean extends LitElement {
       }
 
       summary {
-        width: max-content;
-        max-width: 100%;
+        width: fit-content;
         min-height: var(--target);
         padding: 0.5em 0;
         color: var(--accent);
