@@ -44,13 +44,6 @@ export class PracticeTable {
     return eventsOfSeat(table.trace ?? [], seat, deal, moves);
   }
 
-  /** The rack of the person's seat at the end, when `rest` makes the decisions after `moves`. */
-  rackAfter(deal: PracticeDeal, moves: readonly OwnMove[]): { readonly rack: Uint8Array; readonly given: Uint8Array } {
-    const table = this.#play(deal, moves);
-    const { hand, given } = playerAt(table, SEATS.indexOf(deal.seat));
-    return { rack: hand.counts.slice(0, KIND_COUNT), given: given.slice() };
-  }
-
   /** The person's rack just before a step when all four seats are played by the policy; null when it never comes. */
   momentBefore(deal: PracticeDeal, step: PassStep): { readonly rack: Uint8Array; readonly given: Uint8Array } | null {
     const seat = SEATS.indexOf(deal.seat);

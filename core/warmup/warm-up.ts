@@ -1,10 +1,9 @@
-import { expectValue, failure, type Result, success } from '../base/result.ts';
+import { expectValue, type Result, success } from '../base/result.ts';
 import { blindLimit, PASS_SIZE, stopDue } from '../exchange/state.ts';
 import type { PassStep } from '../exchange/steps.ts';
 import type { GameEvent } from '../game/events.ts';
 import type { GameState } from '../game/game-state.ts';
 import { stateOf } from '../game/state.ts';
-import { JOKER } from '../tiles/kinds.ts';
 import { formatTiles, parseTiles } from '../tiles/text.ts';
 import type { Tiles } from '../tiles/tiles.ts';
 import { knownOfItem, type WarmUpItem, withoutReturned } from './item.ts';
@@ -24,6 +23,8 @@ export interface Attempt {
   readonly give: string;
   /** Tiles handed on unseen. */
   readonly blind: number;
+  /** Stops the exchange before the second round instead of giving. */
+  readonly stops: boolean;
   /** Why, in the person's own words; may be empty. */
   readonly why: string;
 }
@@ -48,7 +49,8 @@ export interface WarmUp {
   readonly events: readonly GameEvent[];
 }
 
-const NOTHING_SAID: Attempt = { aims: [], keeps: '', give: '', blind: 0, why: '' };
+/** What a decision begins with. */
+export const NOTHING_SAID: Attempt = { aims: [], keeps: '', give: '', blind: 0, stops: false, why: '' };
 
 /** Starts a problem; refused with words when its tiles can't be. */
 export function startWarmUp(item: WarmUpItem): Result<WarmUp> {
@@ -92,47 +94,12 @@ export function blindNow(warmUp: WarmUp): number {
 /** Whether the person may stop before the second round now. */
 export function mayStop(warmUp: WarmUp): boolean {
   const { exchange } = stateNow(warmUp);
-  return warmUp.stage !== 'answer' && exchange !== null && stopDue(exchange) === 'left2';
+  return warmUp.stage === 'choose' && exchange !== null && stopDue(exchange) === 'left2';
 }
 
-export function arranged(warmUp: WarmUp): Result<WarmUp> {
-  return from(warmUp, 'arrange', () => success({ ...warmUp, stage: 'aim' }));
-}
-
-/** Names the sections or hands aimed at; none is an answer too. */
-export function aimed(warmUp: WarmUp, aims: readonly string[]): Result<WarmUp> {
-  return from(warmUp, 'aim', () => success({ ...warmUp, stage: 'keep', attempt: { ...warmUp.attempt, aims } }));
-}
-
-/** Marks what is to be kept. */
-export function kept(warmUp: WarmUp, tiles: Tiles): Result<WarmUp> {
-  return from(warmUp, 'keep', () => {
-    if (!rackNow(warmUp).contains(tiles)) return notInRack();
-    return success({ ...warmUp, stage: 'choose', attempt: { ...warmUp.attempt, keeps: formatTiles(tiles) } });
-  });
-}
-
-/** Chooses what to give. In the courtesy none to three tiles are asked for exchange. */
-export function chosen(warmUp: WarmUp, tiles: Tiles, blind = 0): Result<WarmUp> {
-  return from(warmUp, 'choose', () => {
-    if (tiles.count(JOKER) > 0) return failure('joker-passed', 'A joker is never passed: choose another tile.');
-    if (!rackNow(warmUp).contains(tiles)) return notInRack();
-    const refused = countRefused(warmUp, tiles.size, blind);
-    if (refused) return refused;
-    return success({ ...warmUp, stage: 'say', attempt: { ...warmUp.attempt, give: formatTiles(tiles), blind } });
-  });
-}
-
-/** Says why, or nothing; then the answer may be seen. */
-export function said(warmUp: WarmUp, why: string): Result<WarmUp> {
-  return from(warmUp, 'say', () => success({ ...warmUp, stage: 'answer', attempt: { ...warmUp.attempt, why } }));
-}
-
-/** Back to the stage before, as long as the answer hasn't been shown. */
-export function back(warmUp: WarmUp): WarmUp {
-  const place = STAGES.indexOf(warmUp.stage);
-  const before = STAGES[place - 1];
-  return warmUp.stage === 'answer' || before === undefined ? warmUp : { ...warmUp, stage: before };
+/** Whether every pass has been made and none is left. */
+export function isOver(warmUp: WarmUp): boolean {
+  return isWhole(warmUp.item) && stateNow(warmUp).exchange?.phase === 'over';
 }
 
 /** A decision with what its player knew: what an answer is asked for. */
@@ -155,63 +122,7 @@ export function answerDue(warmUp: WarmUp): AskedAnswer | null {
   };
 }
 
-/** The moves with the one just answered; the practice table makes the events of them. */
-export function movesToGoOn(warmUp: WarmUp): readonly OwnMove[] | null {
-  const step = stepNow(warmUp);
-  if (warmUp.stage !== 'answer' || step === null || !isWhole(warmUp.item)) return null;
-  const tiles = expectValue(parseTiles(warmUp.attempt.give)).toKinds();
-  const { blind } = warmUp.attempt;
-  const move: OwnMove = step === 'courtesy' ? { type: 'courtesy', tiles } : { type: 'give', step, tiles, blind };
-  return [...warmUp.moves, move];
-}
-
-/** The moves with a stop before the second round; null when there is nothing to stop. */
-export function movesToStop(warmUp: WarmUp): readonly OwnMove[] | null {
-  return mayStop(warmUp) ? [...warmUp.moves, { type: 'stop' }] : null;
-}
-
-/**
- * Goes on with what the practice table made of the moves. The next decision begins with the choice,
- * its aims as before; it can be taken back to them.
- */
-export function wentOn(warmUp: WarmUp, moves: readonly OwnMove[], events: readonly GameEvent[]): WarmUp {
-  const step = stepNow(warmUp);
-  const decided = warmUp.stage === 'answer' && step !== null;
-  const given = decided ? givenLast(events) : '';
-  const past = decided
-    ? [...warmUp.past, { step, rack: formatTiles(rackNow(warmUp)), attempt: { ...warmUp.attempt, give: given } }]
-    : warmUp.past;
-  return { ...warmUp, past, moves, events, stage: 'choose', attempt: { ...NOTHING_SAID, aims: warmUp.attempt.aims } };
-}
-
-/** Whether every pass has been made and none is left. */
-export function isOver(warmUp: WarmUp): boolean {
-  return isWhole(warmUp.item) && stateNow(warmUp).exchange?.phase === 'over';
-}
-
-/** What was really given at the last pass: in a courtesy it may be less than was offered. */
-function givenLast(events: readonly GameEvent[]): string {
-  const last = events.findLast((event) => event.type === 'gave');
-  return last?.type === 'gave' ? formatTiles(expectValue(parseTiles(last.tiles))) : '';
-}
-
-function stateNow({ events }: WarmUp): GameState {
+/** The game so far, as its events make it. */
+export function stateNow({ events }: WarmUp): GameState {
   return expectValue(stateOf(events));
-}
-
-function from(warmUp: WarmUp, stage: Stage, next: () => Result<WarmUp>): Result<WarmUp> {
-  if (warmUp.stage === stage) return next();
-  return failure('wrong-stage', 'This part of the warm-up is not due now: go on where the window asks.');
-}
-
-function notInRack(): Result<never> {
-  return failure('not-in-rack', 'One of these tiles is not in your rack: choose tiles that are there.');
-}
-
-function countRefused(warmUp: WarmUp, size: number, blind: number): Result<never> | undefined {
-  if (stepNow(warmUp) === 'courtesy') {
-    return size <= PASS_SIZE ? undefined : failure('wrong-count', 'A courtesy pass has at most three tiles.');
-  }
-  if (blind >= 0 && blind <= blindNow(warmUp) && size + blind === PASS_SIZE) return undefined;
-  return failure('wrong-count', `A pass has three tiles: you chose ${size}.`);
 }

@@ -110,6 +110,8 @@ export const warmUpWords = {
     chosen: (count: number, due: number) => `${count} of ${due} chosen`,
     courtesyChosen: (count: number) => `${tilesCounted(count)} chosen`,
     say: 'Why these?',
+    sayStop: 'Why do you stop?',
+    sayLabel: 'Your reason',
     sayHelp: 'In your own words, or leave it empty.',
     next: 'Go on',
     back: 'Back',
@@ -126,6 +128,7 @@ export const warmUpWords = {
     code: (code: string) => `Code ${code}`,
     copyCode: 'Copy the code',
     copied: 'The code is copied.',
+    notCopied: 'The code could not be copied: write it down from the top of this page.',
     tried: (tried: number, share: string) =>
       `${tried === 1 ? 'The first deal was of this kind' : `Deal ${tried} was of this kind`}${share}.`,
     share: (deals: number) => `; on average it takes ${deals}`,
@@ -140,14 +143,10 @@ export const warmUpWords = {
     title: 'The answer',
     yours: 'You gave',
     best: 'Best',
-    cost: (points: string) => `It costs ${points}: so many games in a hundred.`,
-    noCost: 'It costs nothing.',
+    cost: (points: string) => `For now it costs ${points}: so many games in a hundred.`,
+    noCost: 'For now it costs nothing.',
     equalWithin: 'Passes within half a point of the best count as equal.',
     exact: 'The cost is exact for this pass, under the model of reach. The model itself is an estimate.',
-    trying: 'Trying both passes out at the table…',
-    tried: (tries: number, behind: boolean, difference: string, half: string) =>
-      `Both were tried out ${tries} times to the end of the exchange. Yours ended ${difference} points ${behind ? 'behind' : 'ahead'}, give or take ${half}.`,
-    triedTie: 'That is too close to tell them apart.',
     asGood: 'As good as the best',
     asGoodNone: 'No other pass is as good.',
     asGoodMore: (count: number) => `and ${count} more`,
@@ -165,6 +164,24 @@ export const warmUpWords = {
     aimGone: (name: string) => `${name} is not on this card.`,
     why: 'You said',
     blindNote: (count: number) => `and ${count} unseen`,
+  },
+
+  ahead: {
+    pending: 'Looking ahead to the end of the exchange…',
+    alone: 'There was nothing else to do.',
+    shared: 'In the end it is one of the best: another came out the same every time.',
+    best: (points: string, half: string) =>
+      `In the end it is the best: the next is ${points} behind, give or take ${half}.`,
+    asGood: (points: string, half: string) =>
+      `In the end it is as good: ${points} behind the best, give or take ${half}.`,
+    costs: (points: string, half: string) => `In the end it costs ${points}, give or take ${half}.`,
+    doubt: 'So the look ahead does not bear out that it costs anything.',
+    stopBest: 'To stop here would have been best.',
+    stopAsGood: (points: string, half: string) =>
+      `To stop here would have been as good: ${points} apart, give or take ${half}.`,
+    stopCosts: (points: string, half: string) => `To stop here would have cost ${points}, give or take ${half}.`,
+    youStopped: 'You stopped before the second round.',
+    bestGoesOn: 'Best: go on, and give',
   },
 
   ledger: {

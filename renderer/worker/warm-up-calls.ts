@@ -2,12 +2,14 @@ import type { PassStep, Seat } from '../../core/exchange/steps.ts';
 import type { GameEvent } from '../../core/game/events.ts';
 import type { Verdict } from '../../core/review/decision.ts';
 import type { Review } from '../../core/review/review.ts';
+import type { Ahead } from '../../core/warmup/ahead.ts';
 import type { AimStanding } from '../../core/warmup/answer.ts';
 import type { DealKind } from '../../core/warmup/deal-kinds.ts';
 import type { Truth } from '../../core/warmup/estimate.ts';
 import type { WarmUpItem } from '../../core/warmup/item.ts';
 import type { OwnMove } from '../../core/warmup/own-policy.ts';
-import type { TryOut } from '../../core/warmup/try-out.ts';
+import type { Choice } from '../../core/table/future-seats.ts';
+import type { Kind } from '../../core/tiles/kinds.ts';
 import type { Answered, PassView, ReadingView, VerdictView } from './calls.ts';
 import type { Calls } from './messages.ts';
 
@@ -18,7 +20,8 @@ export interface WarmUpCalls extends Calls {
   redeal: { request: RedealRequest; progress: number; answer: Answered<WarmUpItem> };
   /** Progress is the part done, 0 to 1. */
   answer: { request: AnswerRequest; progress: number; answer: Answered<AnswerView> };
-  tryOut: { request: TryOutRequest; progress: number; answer: Answered<TryOut> };
+  /** What the decision costs by the end of the exchange; progress is the part done. */
+  ahead: { request: AheadRequest; progress: number; answer: Answered<Ahead> };
   /** What the practice table makes of the moves so far. */
   goOn: { request: GoOnRequest; progress: never; answer: Answered<readonly GameEvent[]> };
   ledger: { request: LedgerRequest; progress: number; answer: Answered<Review> };
@@ -76,12 +79,15 @@ export interface AnswerView {
   readonly tiles: readonly VerdictView[];
 }
 
-export interface TryOutRequest {
+export interface AheadRequest {
   readonly card: string;
   readonly rack: string;
+  readonly gone: string;
   readonly seat: Seat;
-  readonly chosen: string;
-  readonly best: string;
+  readonly step: PassStep;
+  /** Every pass of the answer, best first. */
+  readonly passes: readonly (readonly Kind[])[];
+  readonly chosen: Choice;
 }
 
 export interface GoOnRequest {

@@ -9,6 +9,7 @@ import { FIRST_STAGES, gaugeOf } from '../../core/review/gauge.ts';
 import { reviewSteps } from '../../core/review/review.ts';
 import type { Engine } from '../../core/review/worth.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
+import { aheadSteps } from '../../core/warmup/ahead.ts';
 import { type Answer, answerSteps, type JudgedOption } from '../../core/warmup/answer.ts';
 import { needsCard } from '../../core/warmup/deal-kinds.ts';
 import { findDealSteps } from '../../core/warmup/find-deal.ts';
@@ -16,7 +17,6 @@ import { itemOfDeal } from '../../core/warmup/item.ts';
 import { shareOfKind } from '../../core/warmup/kind-shares.ts';
 import { PracticeTable } from '../../core/warmup/practice-table.ts';
 import { kindOfRack, redealSteps } from '../../core/warmup/redeal.ts';
-import { tryOutSteps } from '../../core/warmup/try-out.ts';
 import type { Answered } from './calls.ts';
 import { compiledCard } from './card-cache.ts';
 import { knownOf } from './knowledge.ts';
@@ -55,12 +55,11 @@ export const warmUpHandlers: Handlers<WarmUpCalls> = {
     return { ok: true, value: answerView(yield* answerSteps(engine.value, { known, step, give: given, aims })) };
   },
 
-  *tryOut({ card, rack, seat, chosen, best }) {
+  *ahead({ card, rack, gone, ...rest }) {
     const engine = engineOf(card);
     if (!engine.ok) return refusedBy(engine);
-    const [held, one, other] = [rack, chosen, best].map((text) => expectValue(parseTiles(text)));
-    if (held === undefined || one === undefined || other === undefined) throw new Error('three texts give three racks');
-    return { ok: true, value: yield* tryOutSteps(engine.value, { rack: held, seat, chosen: one, best: other }) };
+    const [held, given] = [expectValue(parseTiles(rack)), expectValue(parseTiles(gone))];
+    return { ok: true, value: yield* aheadSteps(engine.value, { ...rest, rack: held, gone: given }) };
   },
 
   *goOn({ card, item, seed, moves }) {

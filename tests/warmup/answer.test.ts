@@ -8,7 +8,6 @@ import { type Answer, answerSteps, standingOf } from '../../core/warmup/answer.t
 import { makeItem, knownOfItem } from '../../core/warmup/item.ts';
 import { kindOfRack, redealSteps } from '../../core/warmup/redeal.ts';
 import { fits } from '../../core/warmup/find-deal.ts';
-import { tryOutSteps } from '../../core/warmup/try-out.ts';
 import { engine, finish, tiles } from './demo.ts';
 
 const RACK = 'J FF N 0 13b 4578c 22d';
@@ -63,23 +62,6 @@ describe('the answer to a decision', () => {
     const ranks = lines.map(({ id }) => standingOf(plain.reading, `line:${id}`).rank);
     expect(Math.min(...ranks)).toBe(1);
     expect(Math.max(...ranks)).toBeLessThanOrEqual(lines.length);
-  });
-});
-
-describe('two passes tried out at the practice table', () => {
-  const wish = { rack: tiles(RACK), seat: 'South' as const };
-
-  test('a pass against itself differs by nothing: both see the same hidden tiles', () => {
-    const same = finish(tryOutSteps(engine, { ...wish, chosen: tiles('N0 1b'), best: tiles('N0 1b'), tries: 6 }));
-    expect(same).toMatchObject({ tries: 6, difference: 0, halfWidth: 0 });
-    expect(same.chosen).toBe(same.best);
-  });
-
-  test('breaking up what many hands want costs more than its interval', () => {
-    const tried = finish(tryOutSteps(engine, { ...wish, chosen: tiles('FF 2d'), best: tiles('N0 1b'), tries: 40 }));
-    expect(tried.difference).toBeGreaterThan(0);
-    expect(tried.halfWidth).toBeGreaterThan(0);
-    expect(tried.best - tried.chosen).toBeCloseTo(tried.difference, 12);
   });
 });
 

@@ -9,25 +9,18 @@ import { itemOfDeal, makeItem } from '../../core/warmup/item.ts';
 import { parseDealCode } from '../../core/warmup/deal-code.ts';
 import { PracticeTable } from '../../core/warmup/practice-table.ts';
 import type { OwnMove } from '../../core/warmup/own-policy.ts';
+import { movesToGoOn, wentOn } from '../../core/warmup/go-on.ts';
+import { aimed, arranged, back, chosen, kept, said, stopped } from '../../core/warmup/stages.ts';
 import {
-  aimed,
   answerDue,
-  arranged,
-  back,
   blindNow,
-  chosen,
   isOver,
-  kept,
   mayStop,
-  movesToGoOn,
-  movesToStop,
   rackNow,
-  said,
   STAGES,
   startWarmUp,
   stepNow,
   type WarmUp,
-  wentOn,
 } from '../../core/warmup/warm-up.ts';
 import { engine, tiles } from './demo.ts';
 
@@ -60,6 +53,18 @@ function answered(warmUp: WarmUp, count = 3): WarmUp {
 function goneOn(warmUp: WarmUp, moves: readonly OwnMove[] | null): WarmUp {
   if (moves === null) throw new Error('nothing to go on with');
   return wentOn(warmUp, moves, table.exchange(dealOf(warmUp), moves));
+}
+
+/** Three passes made at the table of a deal by its seed. */
+function afterFirstRound(seed: number): WarmUp {
+  let warmUp = good(startWarmUp(itemOfDeal({ seed, tiles: 13, kind: 'any' })));
+  const deal = { rack: tiles(warmUp.item.rack), seat: warmUp.item.seat, seed };
+  for (let pass = 0; pass < 3; pass += 1) {
+    const decided = answered(warmUp);
+    const moves = movesToGoOn(decided) ?? [];
+    warmUp = wentOn(decided, moves, table.exchange(deal, moves));
+  }
+  return warmUp;
 }
 
 describe('a warm-up', () => {
@@ -158,18 +163,27 @@ describe('a warm-up', () => {
     }
   });
 
-  test('the person may stop before the second round, and then does the courtesy', () => {
-    let warmUp = start();
-    for (let pass = 0; pass < 3; pass += 1) {
-      const decided = answered(warmUp);
-      warmUp = goneOn(decided, movesToGoOn(decided));
-    }
-    if (stepNow(warmUp) === 'left2') {
-      expect(mayStop(warmUp)).toBe(true);
-      warmUp = goneOn(warmUp, movesToStop(warmUp));
-    }
-    expect(stepNow(warmUp)).toBe('courtesy');
-    expect(movesToStop(warmUp)).toBeNull();
+  test('R1: to stop before the second round is a decision too: said first, answered, and then the courtesy comes', () => {
+    expect(stopped(good(kept(good(aimed(good(arranged(start())), [])), Tiles.none)))).toMatchObject({
+      problem: { code: 'no-stop' },
+    });
+    let warmUp = afterFirstRound(1);
+    const deal = { rack: tiles(warmUp.item.rack), seat: warmUp.item.seat, seed: 1 };
+    const playOn = (now: WarmUp): WarmUp => {
+      const moves = movesToGoOn(now) ?? [];
+      return wentOn(now, moves, table.exchange(deal, moves));
+    };
+    expect([stepNow(warmUp), mayStop(warmUp)]).toEqual(['left2', true]);
+    const saying = good(stopped(warmUp));
+    expect([saying.stage, answerDue(saying), movesToGoOn(saying)]).toEqual(['say', null, null]);
+    expect(good(chosen(back(saying), firstOf(warmUp, 3))).attempt.stops).toBe(false);
+    const decided = good(said(saying, 'my pairs are there'));
+    expect(answerDue(decided)).toMatchObject({ step: 'left2', attempt: { give: '', stops: true } });
+    warmUp = playOn(decided);
+    expect(warmUp.past.at(-1)).toMatchObject({ step: 'left2', attempt: { give: '', stops: true } });
+    expect([stepNow(warmUp), mayStop(warmUp), isOver(warmUp)]).toEqual(['courtesy', false, false]);
+    const end = answered(warmUp, 1);
+    expect(isOver(playOn(end))).toBe(true);
   });
 
   test('a problem from the middle of a game is one decision, without a table to go on at', () => {

@@ -1,6 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { nameOf } from '../../../core/tiles/names.ts';
-import { Tiles } from '../../../core/tiles/tiles.ts';
+import type { Ahead } from '../../../core/warmup/ahead.ts';
 import '../../parts/wr-hand.ts';
 import '../../parts/wr-explain.ts';
 import '../../parts/wr-lean.ts';
@@ -9,13 +8,14 @@ import { panelStyles } from '../table/panel-styles.ts';
 import { readingStyles } from '../table/reading-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
-import { points, pointsAlone } from '../../words/numbers.ts';
+import { points } from '../../words/numbers.ts';
 import { warmUpWords } from '../../words/warmup.ts';
-import type { AnswerView, JudgedView } from '../../worker/warm-up-calls.ts';
-import { aimWords } from './aim-words.ts';
+import type { AnswerView } from '../../worker/warm-up-calls.ts';
 import { answerStyles } from './answer-styles.ts';
-import { kindsOf, passTiles } from './tile-row.ts';
+import { ownPart } from './own-part.ts';
 import type { PracticeRoom } from './practice-room.ts';
+import { passTiles } from './tile-row.ts';
+import { passVerdict, stopVerdict } from './verdict-part.ts';
 import type { WarmUpRun } from './warm-up-run.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 
@@ -46,77 +46,31 @@ export class WrWarmUpAnswer extends LitElement {
 
   protected override updated(): void {
     const { answer } = this.run;
-    if (answer === this.#told) return;
+    const headline = this.renderRoot.querySelector<HTMLElement>('.headline');
+    if (answer === this.#told || headline === null) return;
     this.#told = answer;
-    this.renderRoot.querySelector<HTMLElement>('.headline')?.focus();
+    headline.focus();
   }
 
   protected override render(): unknown {
-    const { answer, working, refusal } = this.run;
-    if (answer === null || answer.chosen === null) {
-      return html`<h2>${words.title}</h2>
-        <p role="status">${warmUpWords.run.working}</p>
-        <progress aria-label=${warmUpWords.run.working} max="1" .value=${working ?? 0}></progress>
-        <p class="bad" role="alert">${refusal}</p>`;
-    }
+    const { answer, ahead, working, warmUp } = this.run;
+    const verdict = answer === null ? null : verdictPart(answer, ahead, working);
+    if (answer === null || verdict === null) return this.#working();
     return html`<div class="answer">
       <div class="column">
-        ${this.#verdict(answer, answer.chosen)} ${this.#own(answer)} ${this.#asGood(answer)} ${this.#plan(answer)}
+        ${verdict} ${ownPart(warmUp.attempt, answer)} ${answer.chosen === null ? nothing : this.#asGood(answer)}
+        ${this.#plan(answer)}
       </div>
       ${this.#reading(answer)}
     </div>`;
   }
 
-  #verdict({ options }: AnswerView, own: JudgedView): unknown {
-    const [best] = options;
-    return html`<section class="verdict ${own.verdict}">
-      <h2 tabindex="-1" class="headline">${warmUpWords.verdicts[own.verdict]}</h2>
-      <p class="row">${words.yours} ${passTiles(own)}</p>
-      ${best === undefined || own.cost === 0 ? nothing : html`<p class="row">${words.best} ${passTiles(best)}</p>`}
-      <p>${own.cost === 0 ? words.noCost : words.cost(points(own.cost))} ${this.#tried()}</p>
-      <p class="soft">${words.exact} ${words.equalWithin}</p>
-      ${this.#reasons(words.whyYours, own)}
-      ${best === undefined || own.cost === 0 ? nothing : this.#reasons(words.whyBest, best)}
-    </section>`;
-  }
-
-  #reasons(title: string, { reasons }: JudgedView): unknown {
-    return html`<h3>${title}</h3>
-      <ul class="reasons">
-        ${reasons.map((reason) => html`<li>${reason}</li>`)}
-      </ul>`;
-  }
-
-  #tried(): unknown {
-    const { tryOut, working } = this.run;
-    if (tryOut === null) return working === null ? '' : words.trying;
-    const { tries, difference, halfWidth } = tryOut;
-    const told = words.tried(tries, difference > 0, pointsAlone(Math.abs(difference)), pointsAlone(halfWidth));
-    return Math.abs(difference) <= halfWidth ? `${told} ${words.triedTie}` : told;
-  }
-
-  /** The person's own aims, keepers and reasons beside what the engine found. */
-  #own({ aims, tiles }: AnswerView): unknown {
-    const { keeps, why } = this.run.warmUp.attempt;
-    const kept = Tiles.of(kindsOf(keeps));
-    const keepers = Tiles.of(tiles.filter(({ verdict }) => verdict !== 'spare').map(({ kind }) => kind));
-    const right = kept.minus(kept.minus(keepers));
-    const missed = keepers.minus(kept).distinct().map(nameOf).join(', ');
-    return html`<section>
-      ${aims.length === 0 ? nothing : html`<h3>${words.aims}</h3>`} ${aims.map((aim) => html`<p>${aimWords(aim)}</p>`)}
-      ${
-        kept.size === 0
-          ? nothing
-          : html`<h3>${words.keeps}</h3>
-              <p>${words.keepsRight(right.size, kept.size)} ${missed === '' ? '' : words.keepsMissed(missed)}</p>`
-      }
-      ${
-        why === ''
-          ? nothing
-          : html`<h3>${words.why}</h3>
-              <p>${why}</p>`
-      }
-    </section>`;
+  #working(): unknown {
+    const { working, refusal } = this.run;
+    return html`<h2>${words.title}</h2>
+      <p role="status">${warmUpWords.run.working}</p>
+      <progress aria-label=${warmUpWords.run.working} max="1" .value=${working ?? 0}></progress>
+      <p class="bad" role="alert">${refusal}</p>`;
   }
 
   #asGood({ asGood, options, chosen }: AnswerView): unknown {
@@ -160,6 +114,12 @@ export class WrWarmUpAnswer extends LitElement {
       </ol>
     </section>`;
   }
+}
+
+/** The verdict, or null as long as it is not known: a stop is judged by the look ahead alone. */
+function verdictPart(answer: AnswerView, ahead: Ahead | null, working: number | null): unknown {
+  if (answer.chosen !== null) return passVerdict(answer, answer.chosen, ahead, working);
+  return ahead === null ? null : stopVerdict(answer, ahead);
 }
 
 customElements.define('wr-warm-up-answer', WrWarmUpAnswer);

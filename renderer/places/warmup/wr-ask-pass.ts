@@ -1,0 +1,88 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { blindNow, mayStop } from '../../../core/warmup/warm-up.ts';
+import { emit } from '../../parts/emit.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-choice.ts';
+import type { ChoiceChanged } from '../../parts/wr-choice.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { warmUpWords } from '../../words/warmup.ts';
+import { PASS_SIZE } from '../../../core/exchange/state.ts';
+import type { PracticeRoom } from './practice-room.ts';
+import type { WarmUpRun } from './warm-up-run.ts';
+import { warmUpStyles } from './warm-up-styles.ts';
+
+const words = warmUpWords.run;
+
+/** How many tiles go unseen, how many are chosen, and the buttons that settle it. */
+export class WrAskPass extends LitElement {
+  static override properties = {
+    room: { attribute: false },
+    run: { attribute: false },
+    refusal: {},
+    count: { type: Number },
+    blind: { type: Number },
+  };
+
+  declare room: PracticeRoom;
+  declare run: WarmUpRun;
+  /** Why the choice can't be, in words. */
+  declare refusal: string;
+  /** Tiles chosen in the rack. */
+  declare count: number;
+  /** Tiles to be handed on unseen. */
+  declare blind: number;
+
+  static override styles = [
+    sharedStyles,
+    warmUpStyles,
+    css`
+      :host {
+        display: flex;
+        flex-direction: column;
+        gap: var(--space-3);
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    new StoreController(this, () => [this.room]);
+  }
+
+  protected override render(): unknown {
+    const { step, warmUp } = this.run;
+    const courtesy = step === 'courtesy';
+    const due = PASS_SIZE - this.blind;
+    return html`<p role="status">${courtesy ? words.courtesyChosen(this.count) : words.chosen(this.count, due)}</p>
+      ${blindNow(warmUp) === 0 ? nothing : this.#blindChoice()}
+      <p class="bad" role="alert">${this.refusal}</p>
+      <div class="row">
+        <wr-button
+          look="main"
+          ?disabled=${!courtesy && this.count !== due}
+          @click=${() => emit(this, 'pass-chosen', null)}
+          >${words.give(courtesy ? this.count : due)}</wr-button
+        >
+        ${mayStop(warmUp) ? html`<wr-button @click=${() => this.run.stopped()}>${words.stop}</wr-button>` : nothing}
+        <slot></slot>
+      </div>`;
+  }
+
+  #blindChoice(): unknown {
+    return html`<wr-choice
+      label=${words.blind}
+      .options=${[0, 1, 2, 3].map((blind) => ({ value: `${blind}`, label: `${blind}` }))}
+      .value=${String(this.blind)}
+      @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => emit(this, 'blind-chosen', Number(detail.value))}
+    ></wr-choice>`;
+  }
+}
+
+customElements.define('wr-ask-pass', WrAskPass);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-ask-pass': WrAskPass;
+  }
+}
