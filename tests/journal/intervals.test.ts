@@ -50,7 +50,7 @@ describe('a mean', () => {
 });
 
 describe('a trend is claimed only from 30 values on and with an interval that excludes zero', () => {
-  test('29 values on a straight line: none', () => {
+  test('G6: 29 values on a straight line: none', () => {
     expect(trendOf(Array.from({ length: 29 }, (_, at) => at))).toEqual({ count: 29, slope: null, claim: null });
   });
   test.each([
