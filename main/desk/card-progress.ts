@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { failure, type Result, success } from '../../core/base/result.ts';
 import { STUDY_ASKS } from '../../core/card/study-question.ts';
+import { writeLine } from '../../core/game/file/write-game-file.ts';
 import { makeFolders, writeDurably } from '../files/durable.ts';
 import { type DeskContext, readText, setAside } from './context.ts';
 import type { CardProgress } from './desk.ts';
@@ -52,7 +53,8 @@ export async function saveCardProgress(
   if (!before.ok) return before;
   await makeFolders(context.files, context.places.progress);
   const file = { kind: KIND, schemaVersion: SCHEMA_VERSION, appVersion: context.appVersion, confirmed, answers };
-  await writeDurably(context, path, `${JSON.stringify(file, null, 2)}\n`);
+  const sorted: unknown = JSON.parse(writeLine(file));
+  await writeDurably(context, path, `${JSON.stringify(sorted, null, 2)}\n`);
   return success(null);
 }
 

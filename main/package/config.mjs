@@ -41,12 +41,12 @@ const FILE_ASSOCIATIONS = [
 ];
 
 /**
- * @param {{ app: string, output: string, icons: string, electronVersion: string, electronDist?: string | undefined }} places
+ * @param {{ app: string, output: string, icons: string, electronVersion: string, electronDist?: string | undefined, bare?: boolean }} places
  *   `app`: the folder to pack; `output`: where packages go; `icons`: the folder with icon.png;
- *   `electronDist`: an Electron already unpacked, else it is fetched
+ *   `electronDist`: an Electron already unpacked, else it is fetched; `bare`: no signature is made anew
  * @returns {import('electron-builder').Configuration}
  */
-export function packageConfig({ app, output, icons, electronVersion, electronDist }) {
+export function packageConfig({ app, output, icons, electronVersion, electronDist, bare = false }) {
   return {
     appId: 'windrow.desktop',
     productName: 'Windrow',
@@ -58,7 +58,7 @@ export function packageConfig({ app, output, icons, electronVersion, electronDis
     asar: true,
     npmRebuild: false,
     publish: null,
-    electronFuses: { ...FUSES, resetAdHocDarwinSignature: true },
+    electronFuses: { ...FUSES, resetAdHocDarwinSignature: !bare },
     fileAssociations: FILE_ASSOCIATIONS,
     linux: {
       target: ['AppImage', 'deb'],

@@ -13,10 +13,11 @@ import { packageConfig } from './config.mjs';
 
 /**
  * Builds afresh and packs.
- * @param {{ system: 'linux' | 'mac' | 'windows', folderOnly: boolean, output: string, electronDist?: string }} wish
+ * @param {{ system: 'linux' | 'mac' | 'windows', folderOnly: boolean, output: string, electronDist?: string, bare?: boolean }} wish
+ *   `bare`: for a stand-in of Electron's program: no icon (its making needs tools from the network), no signature
  * @returns {Promise<string[]>} the files made
  */
-export async function pack({ system, folderOnly, output, electronDist }) {
+export async function pack({ system, folderOnly, output, electronDist, bare = false }) {
   const app = join(ROOT, '.cache/app');
   rmSync(app, { recursive: true, force: true });
   const parts = PARTS.filter(({ name }) => name === 'main' || name === 'renderer');
@@ -27,7 +28,14 @@ export async function pack({ system, folderOnly, output, electronDist }) {
   return build({
     projectDir: ROOT,
     targets: folderOnly ? platform.createTarget('dir') : platform.createTarget(),
-    config: packageConfig({ app, output, icons: join(ROOT, 'assets'), electronVersion, electronDist }),
+    config: packageConfig({
+      app,
+      output,
+      icons: bare ? app : join(ROOT, 'assets'),
+      electronVersion,
+      electronDist,
+      bare,
+    }),
   });
 }
 

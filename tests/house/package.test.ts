@@ -1,21 +1,19 @@
 import { spawnSync } from 'node:child_process';
-import { chmodSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { FuseV1Options, FuseVersion, getCurrentFuseWire } from '@electron/fuses';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { FORMAT_PAGES } from '../../main/format-pages.ts';
+import { makeStandIn, PACKED, type System } from './stand-in.ts';
 
 /**
- * Packs the real app with a stand-in for Electron's program: a file that holds the marker before
- * the fuses, nine fuses all on (the ninth is one that we leave as it comes). Real installers need
+ * Packs the real app for each system with a stand-in for Electron's program. Real installers need
  * the real program and each system's own tools; that is tried by hand at a release.
  */
 const house = resolve(import.meta.dirname, '../..');
-const FUSE_MARKER = 'dL7pKGdnNz796PbbjQWNKmHXBZaB9tsX';
 /** A fuse is one letter in the program: 1 is on, 0 is off. */
 const FUSE_ON = '1'.charCodeAt(0);
-let folder = '';
-let program = '';
 
 interface Entry {
   readonly files?: Readonly<Record<string, Entry>>;
@@ -23,15 +21,20 @@ interface Entry {
   readonly size?: number;
 }
 
+interface Archive {
+  readonly names: readonly string[];
+  readonly read: (name: string) => string;
+}
+
 /** The archive: a header of lengths, a tree of names as JSON, then the files' bytes. */
-function openArchive(): { names: readonly string[]; read: (name: string) => string } {
-  const bytes = readFileSync(join(folder, 'out/linux-unpacked/resources/app.asar'));
+function openArchive(path: string): Archive {
+  const bytes = readFileSync(path);
   const start = 8 + bytes.readUInt32LE(4);
   const tree = JSON.parse(bytes.subarray(16, 16 + bytes.readUInt32LE(12)).toString('utf8')) as Entry;
   const files = new Map<string, Entry>();
-  const walk = (path: string, entry: Entry): void => {
-    if (entry.files === undefined) files.set(path.slice(1), entry);
-    for (const [name, child] of Object.entries(entry.files ?? {})) walk(`${path}/${name}`, child);
+  const walk = (at: string, entry: Entry): void => {
+    if (entry.files === undefined) files.set(at.slice(1), entry);
+    for (const [name, child] of Object.entries(entry.files ?? {})) walk(`${at}/${name}`, child);
   };
   walk('', tree);
   const read = (name: string): string => {
@@ -41,66 +44,95 @@ function openArchive(): { names: readonly string[]; read: (name: string) => stri
   return { names: [...files.keys()], read };
 }
 
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'windrow-package-'));
-  const stand = join(folder, 'stand-in');
-  const script = `
-    import { pack } from ${JSON.stringify(join(house, 'main/package/package.mjs'))};
-    await pack({ system: 'linux', folderOnly: true, output: ${JSON.stringify(join(folder, 'out'))}, electronDist: ${JSON.stringify(stand)} });`;
-  mkdirSync(stand);
-  writeFileSync(
-    join(stand, 'electron'),
-    Buffer.concat([Buffer.from(`program ${FUSE_MARKER}`), Buffer.from([1, 9]), Buffer.from('111111111 end')]),
-  );
-  chmodSync(join(stand, 'electron'), 0o755);
-  const run = spawnSync(process.execPath, ['--input-type=module', '--eval', script], { cwd: house, encoding: 'utf8' });
-  expect(run.stderr + run.stdout, 'the packer ended well').toSatisfy(() => run.status === 0);
-  program = join(folder, 'out/linux-unpacked/windrow');
-}, 120_000);
+describe.each<System>(['linux', 'windows', 'mac'])('the package for %s', (system) => {
+  let folder = '';
+  let archive: Archive = { names: [], read: () => '' };
 
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  beforeAll(() => {
+    folder = mkdtempSync(join(tmpdir(), 'windrow-package-'));
+    const stand = join(folder, 'stand-in');
+    makeStandIn(system, stand);
+    const wish = { system, folderOnly: true, bare: true, output: join(folder, 'out'), electronDist: stand };
+    const script = `
+      import { pack } from ${JSON.stringify(join(house, 'main/package/package.mjs'))};
+      await pack(${JSON.stringify(wish)});`;
+    const run = spawnSync(process.execPath, ['--input-type=module', '--eval', script], {
+      cwd: house,
+      encoding: 'utf8',
+    });
+    expect(run.stderr + run.stdout, 'the packer ended well').toSatisfy(() => run.status === 0);
+    archive = openArchive(join(folder, 'out', PACKED[system].archive));
+  }, 240_000);
 
-test('security item 19: the eight fuses read back as they are set', async () => {
-  const wire = await getCurrentFuseWire(program);
-  expect(wire.version).toBe(FuseVersion.V1);
-  const states = Object.fromEntries(
-    Object.values(FuseV1Options)
-      .filter((option) => typeof option === 'number')
-      .map((option) => [FuseV1Options[option], Number(wire[option]) === FUSE_ON]),
-  );
-  expect(states).toEqual({
-    RunAsNode: false,
-    EnableCookieEncryption: true,
-    EnableNodeOptionsEnvironmentVariable: false,
-    EnableNodeCliInspectArguments: false,
-    EnableEmbeddedAsarIntegrityValidation: true,
-    OnlyLoadAppFromAsar: true,
-    LoadBrowserProcessSpecificV8Snapshot: false,
-    GrantFileProtocolExtraPrivileges: false,
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+  test('security item 19: the eight fuses read back as they are set', async () => {
+    const wire = await getCurrentFuseWire(join(folder, 'out', PACKED[system].program));
+    expect(wire.version).toBe(FuseVersion.V1);
+    const states = Object.fromEntries(
+      Object.values(FuseV1Options)
+        .filter((option) => typeof option === 'number')
+        .map((option) => [FuseV1Options[option], Number(wire[option]) === FUSE_ON]),
+    );
+    expect(states).toEqual({
+      RunAsNode: false,
+      EnableCookieEncryption: true,
+      EnableNodeOptionsEnvironmentVariable: false,
+      EnableNodeCliInspectArguments: false,
+      EnableEmbeddedAsarIntegrityValidation: true,
+      OnlyLoadAppFromAsar: true,
+      LoadBrowserProcessSpecificV8Snapshot: false,
+      GrantFileProtocolExtraPrivileges: false,
+    });
+  });
+
+  test('the archive holds the entry, the preload and the window, and nothing else', () => {
+    const { names } = archive;
+    expect(names).toEqual(
+      expect.arrayContaining(['main/entry.js', 'main/preload.cjs', 'package.json', 'renderer/index.html']),
+    );
+    const others = names.filter((name) => !/^(main\/(entry\.js|preload\.cjs)|package\.json|renderer\/.+)$/.test(name));
+    expect(others).toEqual([]);
+  });
+
+  test('L1: the packed app names its entry, needs no library from outside, and opens no port', () => {
+    const { read } = archive;
+    const about = JSON.parse(read('package.json')) as Record<string, unknown>;
+    expect(about).toMatchObject({ name: 'windrow', type: 'module', main: 'main/entry.js' });
+    expect(about).not.toHaveProperty('dependencies');
+    const imports = [...read('main/entry.js').matchAll(/^import .*?["']([^"']+)["'];?$/gm)].map(
+      (match) => match[1] ?? '',
+    );
+    expect(imports.length).toBeGreaterThan(5);
+    expect(
+      imports.filter((name) => name !== 'electron' && !name.startsWith('node:')).filter((name) => !isNodes(name)),
+    ).toEqual([]);
+    const calls = /(?:from|import\(|require\()\s*["'](?:node:)?(?:http|https|http2|net|tls|dgram)["']|\.listen\(/.exec(
+      read('main/entry.js'),
+    );
+    expect(calls?.[0]).toBeUndefined();
+  });
+
+  test('P7: no polyfill is in it, and the pages of the file forms are (V1)', () => {
+    const { names, read } = archive;
+    const scripts = names.filter((name) => name.endsWith('.js'));
+    expect(scripts.length).toBeGreaterThan(5);
+    expect(
+      scripts.filter((name) => /core-js|regeneratorRuntime|relList\.supports|whatwg-fetch/.test(read(name))),
+    ).toEqual([]);
+    for (const page of FORMAT_PAGES) expect(read('main/entry.js')).toContain(page.split('\n')[0]);
   });
 });
 
-test('the archive holds the entry, the preload and the window, and nothing else', () => {
-  const { names } = openArchive();
-  expect(names).toEqual(
-    expect.arrayContaining(['main/entry.js', 'main/preload.cjs', 'package.json', 'renderer/index.html']),
+test('F3, E3: nothing in the packed window or main process reports, updates, or speaks to a network by itself', () => {
+  const config = readFileSync(join(house, 'main/package/config.mjs'), 'utf8');
+  expect(config).toContain('publish: null');
+  const { dependencies, devDependencies } = JSON.parse(readFileSync(join(house, 'package.json'), 'utf8'));
+  const names = Object.keys({ ...dependencies, ...devDependencies });
+  expect(names.length).toBeGreaterThan(20);
+  expect(names.filter((name) => /updater|telemetry|analytics|sentry|crash|axios|got$|node-fetch/.test(name))).toEqual(
+    [],
   );
-  const others = names.filter((name) => !/^(main\/(entry\.js|preload\.cjs)|package\.json|renderer\/.+)$/.test(name));
-  expect(others).toEqual([]);
-});
-
-test('the packed app names its entry, needs no library from outside, and opens no port (L1)', () => {
-  const { read } = openArchive();
-  const about = JSON.parse(read('package.json')) as Record<string, unknown>;
-  expect(about).toMatchObject({ name: 'windrow', type: 'module', main: 'main/entry.js' });
-  expect(about).not.toHaveProperty('dependencies');
-  const imports = [...read('main/entry.js').matchAll(/^import .*?["']([^"']+)["'];?$/gm)].map(
-    (match) => match[1] ?? '',
-  );
-  expect(
-    imports.filter((name) => name !== 'electron' && !name.startsWith('node:')).filter((name) => !isNodes(name)),
-  ).toEqual([]);
-  expect(read('main/entry.js')).not.toMatch(/node:http"|from "http"|from "net"|node:net"/);
 });
 
 /** Libraries written long ago import Node's own modules without the prefix. */
