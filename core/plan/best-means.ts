@@ -9,6 +9,9 @@ import { TAKES, type WayTakes } from './way-takes.ts';
 const WAY_PORTION = 64;
 const PASS_PORTION = 4;
 
+/** Lists of futures are kept up to so many entries, some three megabytes, and then put into a table for each pass. */
+const MOST_ENTRIES = 1 << 18;
+
 /** What a table of passes is made from. */
 export interface PassWork {
   readonly wayCount: number;
@@ -68,7 +71,10 @@ class BestMeans {
   readonly #lists = new FutureLists();
   /** By pass, the numbers of its lists. */
   readonly #listsOf: readonly number[][];
+  /** Work space for the table of one pass. */
   readonly #table = new Float64Array(MULTISETS);
+  /** The tables of all passes, once a large card has more lists than are kept. */
+  #tables: Float64Array | undefined;
 
   constructor(work: PassWork, futures: Futures) {
     this.#work = work;
@@ -127,6 +133,24 @@ class BestMeans {
       }
       (this.#listsOf[pass] as number[]).push(list);
     }
+    if (this.#lists.length > MOST_ENTRIES) this.#putDown();
+  }
+
+  /** Raises every pass's table by its lists, and forgets these. */
+  #putDown(): void {
+    this.#tables ??= new Float64Array(MULTISETS * this.#work.passes.length);
+    for (let pass = 0; pass < this.#listsOf.length; pass += 1) this.#tableOf(pass);
+    this.#lists.clear();
+  }
+
+  /** The table of a pass so far; its lists are then forgotten. */
+  #tableOf(pass: number): Float64Array {
+    const start = pass * MULTISETS;
+    const table = this.#tables?.subarray(start, start + MULTISETS) ?? this.#table.fill(0);
+    const lists = this.#listsOf[pass] as number[];
+    for (const list of lists) this.#lists.raise(table, list, this.#floors[pass] as number);
+    lists.length = 0;
+    return table;
   }
 
   #boundOf(bounds: Map<number, number>, take: number, way: number, pass: number): number {
@@ -149,10 +173,8 @@ class BestMeans {
   }
 
   meansOf(pass: number): number[] {
-    const table = this.#table.fill(0);
-    const floor = this.#floors[pass] as number;
-    for (const list of this.#listsOf[pass] as number[]) this.#lists.raise(table, list, floor);
-    table[0] = floor;
+    const table = this.#tableOf(pass);
+    table[0] = this.#floors[pass] as number;
     return this.#work.incomings.map((incoming) => meanOfBest(table, incoming));
   }
 

@@ -8,6 +8,17 @@ export class FutureLists {
   #values = new Float64Array(1 << 12);
   readonly #starts: number[] = [0];
 
+  /** Entries of all lists. */
+  get length(): number {
+    return this.#length;
+  }
+
+  /** Forgets all lists; numbers begin anew. */
+  clear(): void {
+    this.#length = 0;
+    this.#starts.length = 1;
+  }
+
   /** Puts an entry into the list under work, in its order. */
   add(place: number, value: number): void {
     if (this.#length === this.#places.length) this.#grow();

@@ -47,35 +47,41 @@ export interface WayNeeds {
 export function needsOf(way: Way): WayNeeds {
   const plain = new Uint8Array(KIND_COUNT);
   const wild = new Uint8Array(KIND_COUNT);
-  for (const { kind, size } of way.groups) {
-    const counts = size < SMALLEST_JOKER_GROUP ? plain : wild;
-    counts[kind] = (counts[kind] as number) + size;
-  }
+  addNeeds(way, plain, wild, 0);
   return { plain, wild };
 }
 
-export function compileCard(card: Card): CompiledCard {
-  const placed = card.sections.flatMap((section, place) => section.lines.map((line) => ({ line, place })));
-  const flat = placed.flatMap(({ line, place }, index) => line.ways.map((way) => ({ way, index, place, line })));
-  const plain = new Uint8Array(flat.length * KIND_COUNT);
-  const wild = new Uint8Array(flat.length * KIND_COUNT);
-  for (const [number, { way }] of flat.entries()) {
-    const needs = needsOf(way);
-    plain.set(needs.plain, number * KIND_COUNT);
-    wild.set(needs.wild, number * KIND_COUNT);
+/** Adds what a way needs to 36 counts from `start` on in either list. */
+function addNeeds(way: Way, plain: Uint8Array, wild: Uint8Array, start: number): void {
+  for (const { kind, size } of way.groups) {
+    const counts = size < SMALLEST_JOKER_GROUP ? plain : wild;
+    counts[start + kind] = (counts[start + kind] as number) + size;
   }
-  return {
-    card,
-    lines: placed.map(({ line }) => line),
-    ways: flat.map(({ way }) => way),
-    wayCount: flat.length,
-    lineOf: Uint16Array.from(flat, ({ index }) => index),
-    sectionOf: Uint16Array.from(flat, ({ place }) => place),
-    concealed: Uint8Array.from(flat, ({ line }) => (line.concealed ? 1 : 0)),
-    plain,
-    wild,
-    ...listNeeds(flat.length, plain, wild),
-  };
+}
+
+/** Plain loops that leave nothing behind: a big card has 50,000 ways. */
+export function compileCard(card: Card): CompiledCard {
+  const lines = card.sections.flatMap((section) => section.lines);
+  const wayCount = lines.reduce((sum, line) => sum + line.ways.length, 0);
+  const ways: Way[] = [];
+  const lineOf = new Uint16Array(wayCount);
+  const sectionOf = new Uint16Array(wayCount);
+  const concealed = new Uint8Array(wayCount);
+  const plain = new Uint8Array(wayCount * KIND_COUNT);
+  const wild = new Uint8Array(wayCount * KIND_COUNT);
+  let index = 0;
+  for (const [section, { lines: own }] of card.sections.entries()) {
+    for (const line of own) {
+      const end = ways.length + line.ways.length;
+      lineOf.fill(index, ways.length, end);
+      sectionOf.fill(section, ways.length, end);
+      concealed.fill(line.concealed ? 1 : 0, ways.length, end);
+      for (const way of line.ways) addNeeds(way, plain, wild, KIND_COUNT * (ways.push(way) - 1));
+      index += 1;
+    }
+  }
+  const needs = listNeeds(wayCount, plain, wild);
+  return { card, lines, ways, wayCount, lineOf, sectionOf, concealed, plain, wild, ...needs };
 }
 
 type NeedLists = Pick<CompiledCard, 'starts' | 'needKind' | 'needPlain' | 'needWild' | 'userStarts' | 'users'>;

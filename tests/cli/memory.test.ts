@@ -1,0 +1,62 @@
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { freshBuild } from '../../main/build/build.mjs';
+
+const RACK = 'FF N 0 13b 4578c 223d';
+/** The most that any command may hold, in kilobytes, on the largest card that is promised. */
+const MOST = 200_000;
+/** Tells on the last line of standard error how much memory the process ever held, in kilobytes. */
+const TELL = 'data:text/javascript,process.on("exit",()=>console.error("%5Cn"+process.resourceUsage().maxRSS))';
+
+const folder = mkdtempSync(join(tmpdir(), 'windrow-memory-'));
+const card = join(folder, 'big.card.json');
+let script = '';
+
+beforeAll(async () => {
+  script = join(await freshBuild(['cli']), 'cli/main.js');
+  // 300 lines: 200 of 144 ways and 100 of 192, 48,000 in all.
+  const lines = Array.from({ length: 300 }, (_, line) => ({
+    id: `line-${line}`,
+    pattern: line % 3 === 2 ? "FF 1111a 2222b 3333c'" : "FFFF 111a 222b 3333c'",
+    slide: 1,
+    slide2: line % 3 === 2 ? 2 : 3,
+  }));
+  const document = { format: 'windrow.card', version: 1, title: 'Big', season: '', sections: [{ name: 'All', lines }] };
+  writeFileSync(card, JSON.stringify(document));
+});
+
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function mostHeld(args: readonly string[]): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, ['--import', TELL, script, ...args], {
+      cwd: join(import.meta.dirname, '../..'),
+    });
+    let told = '';
+    child.stdout.resume();
+    child.stderr.setEncoding('utf8').on('data', (part: string) => (told += part));
+    child.on('error', reject);
+    child.on('close', (code) =>
+      code === 0 ? resolve(Number(told.trim().split('\n').at(-1))) : reject(new Error(told)),
+    );
+  });
+}
+
+describe('a card of 48,000 ways takes less than 200 megabytes', () => {
+  test.each([
+    ['read', ['read', '--card', card, '--rack', RACK, '--json', '--top', '0']],
+    ['pass', ['pass', '--card', card, '--rack', RACK, '--json']],
+    ['simulate', ['simulate', '--card', card, '--games', '8', '--json']],
+  ] as const)(
+    'in %s',
+    async (_, args) => {
+      const most = await mostHeld(args);
+      expect(most).toBeGreaterThan(30_000);
+      expect(most).toBeLessThan(MOST);
+    },
+    300_000,
+  );
+});
