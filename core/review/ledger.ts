@@ -1,8 +1,10 @@
 /**
  * What moved the worth of the hand. `deal`: the tiles dealt, against a mean deal. `promise`: what
- * the best choice of a pass or a draw adds on average. `choice`: what the user's choice gave up
- * against the best; never above zero. `luck`: what really came, against its mean. `table`: what
- * others' discards and exposures showed, and that the wall grew shorter. `rest`: from the last moment logged to the result.
+ * the best choice of a pass adds on average, since a pass brings new tiles. `choice`: what the
+ * user's choice gave up against the best; never above zero. `luck`: what really came, against its
+ * mean. `table`: the turns of play: what an average draw adds, what others' discards and exposures
+ * showed, and what the shorter wall takes away; draws and wall are one part because they make up
+ * for each other. `rest`: from the last moment logged to the result.
  */
 export const PART_KINDS = ['deal', 'promise', 'choice', 'luck', 'table', 'rest'] as const;
 export type PartKind = (typeof PART_KINDS)[number];

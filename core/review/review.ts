@@ -123,7 +123,7 @@ class Reviewer {
       case 'received':
         return after.exchange?.phase === 'receiving' ? undefined : this.book.move('luck', place, this.#worth(after));
       case 'drew':
-        this.book.move('promise', place, meanAfterDraw(this.#gauge.at(before), before));
+        this.book.move('table', place, meanAfterDraw(this.#gauge.at(before), before));
         return this.book.move('luck', place, this.#worth(after));
       case 'discarded':
         return this.#discarded(event, before, after, place);
@@ -158,10 +158,10 @@ class Reviewer {
     this.book.move('rest', place, winner === seat ? 1 : 0);
   }
 
-  /** Books what the best choice promised and what the one taken gave up. */
+  /** Books what the best choice promised, in play as a part of its turns, and what the one taken gave up. */
   #decide(decision: Decision): void {
     this.decisions.push(decision);
-    this.book.move('promise', decision.place, decision.best.worth);
+    this.book.move(decision.step === null ? 'table' : 'promise', decision.place, decision.best.worth);
     this.book.move('choice', decision.place, decision.chosen.worth);
   }
 

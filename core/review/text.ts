@@ -22,10 +22,10 @@ const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
 /** What each part of a ledger is, in words for a player. */
 export const PART_WORDS: Readonly<Record<PartKind, string>> = {
   deal: 'Luck of the deal',
-  promise: 'What passes and draws add on average',
+  promise: 'What passes add on average',
   choice: 'Your choices',
   luck: 'Luck of the tiles that came',
-  table: 'What the table showed, turn by turn',
+  table: 'The turns of play',
   rest: 'From the last entry to the result',
 };
 

@@ -50,13 +50,14 @@ export const lookbackWords = {
 
   ledger: {
     title: 'Luck and choices',
-    lead: (start: string, end: string) => `An average deal wins ${start}. This game came to ${end}.`,
+    lead: (start: string, end: string) =>
+      `An average deal wins ${start}. This game came to ${end}. In games of a hundred:`,
     luck: 'Luck',
     choices: 'Your choices',
-    average: 'Good play on average',
+    average: 'What passes add on average',
     standing: 'Where the chance stood',
     sums: (good: string, luck: string, choices: string) =>
-      `Good play on average: ${good}. Luck: ${luck}. Your choices: ${choices}. In games of a hundred.`,
+      `What passes add: ${good}. Luck: ${luck}. Your choices: ${choices}.`,
     exact: 'The parts add up exactly to the end. Luck is what came beyond the average: over many games it evens out.',
     model: (source: string) => `How the chances were found: ${source}.`,
     start: 'An average deal',
@@ -65,10 +66,10 @@ export const lookbackWords = {
     sum: 'All parts together',
     parts: {
       deal: 'Luck of the deal',
-      promise: 'What passes and draws add on average',
+      promise: 'What passes add on average',
       choice: 'Your choices',
       luck: 'Luck of the tiles that came',
-      table: 'What the table showed, turn by turn',
+      table: 'The turns of play',
       rest: 'From the last entry to the result',
     } satisfies Readonly<Record<PartKind, string>>,
     course: 'How your chance went',

@@ -243,14 +243,14 @@ describe('luck is fair: what came, less its mean, is nothing on average', () => 
     expect(Math.abs(sum / all)).toBeLessThan(1e-12);
   });
   test('a draw from the wall too', () => {
-    const { promise, luck } = review([GAME[0] as GameEvent, { type: 'drew', tile: '2b' }]).ledger.totals;
+    const { table, luck } = review([GAME[0] as GameEvent, { type: 'drew', tile: '2b' }]).ledger.totals;
     const state = expectValue(stateOf([GAME[0] as GameEvent]));
     const { unseen } = handView(state);
     const mean = unseen.toKinds().reduce((sum, kind) => {
       const after = applyEvent(state, { type: 'drew', tile: codeOf(kind) });
       return sum + worthOf(SMALL, handView(expectValue(after))).value / unseen.size;
     }, 0);
-    expect(promise).toBeCloseTo(mean - worthOf(SMALL, handView(state)).value, 12);
+    expect(table).toBeCloseTo(mean - worthOf(SMALL, handView(state)).value, 12);
     expect(luck).toBeGreaterThan(0);
   });
 });

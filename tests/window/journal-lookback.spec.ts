@@ -18,7 +18,7 @@ test('G5: the ledger adds up exactly, luck and choices apart', async ({ windrow,
   const end = number(rows.at(-1)?.[2]);
   expect(start + parts.reduce((sum, part) => sum + part, 0)).toBeCloseTo(end, 2);
   await expect(
-    page.getByText(/^Good play on average: [+−][\d.]+\. Luck: [+−][\d.]+\. Your choices: [+−][\d.]+\./),
+    page.getByText(/^What passes add: [+−][\d.]+\. Luck: [+−][\d.]+\. Your choices: [+−][\d.]+\./),
   ).toBeVisible();
   expect(await violations(page)).toEqual([]);
 });

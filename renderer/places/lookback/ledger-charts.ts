@@ -64,7 +64,7 @@ export function ledgerTable({ start, totals, end }: Ledger): ChartTable {
   };
 }
 
-/** What good play adds on average, what luck moved, and what choices moved: with the start they make the end. */
+/** What passes add on average, what luck moved, and what choices moved: with the start they make the end. */
 export function luckAndChoices({ totals: { deal, promise, luck, table, rest, choice } }: Ledger): {
   readonly good: number;
   readonly luck: number;
