@@ -95,7 +95,7 @@ function withCard(game: unknown, documents: readonly unknown[]): unknown {
 }
 
 function readGame(value: unknown): Result<GameRecord> {
-  if (!isFields(value)) return failure('foreign', 'This is not a game of Windrow.');
+  if (!isFields(value)) return failure('foreign', 'This is not a game of Windrow: choose another file.');
   const opened = openGame(migrate(value, GAME_MIGRATIONS, GAME_SCHEMA_VERSION));
   if (!opened.ok) return opened;
   const { record, damage } = opened.value;

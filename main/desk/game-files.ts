@@ -65,7 +65,7 @@ async function foldersIn({ files }: DeskContext, folder: string): Promise<string
 export async function loadGame(context: DeskContext, id: string, path: string): Promise<Result<LoadedGame>> {
   const file = await orTrouble('read', `the game ${id}`, async () => success(await readExactText(context, path)));
   if (!file.ok) return file;
-  if (file.value === undefined) return failure('not-found', 'This game is no longer there.');
+  if (file.value === undefined) return failure('not-found', 'This game is no longer there: choose another one.');
   const { text, exact } = file.value;
   const read = readGameFile(text);
   if (!read.ok) return isDamaged(text, read.problem.code) ? await setDamagedAside(context, id, path) : read;

@@ -121,7 +121,8 @@ export class GameShelf {
 
   async restore(id: string): Promise<Result<GameEntry>> {
     const removed = removedPath(this.#context.places, id);
-    if (this.#list.path(id) !== undefined) return failure('taken', 'This game is in the journal already.');
+    if (this.#list.path(id) !== undefined)
+      return failure('taken', 'This game is in the journal already: open it there.');
     const game = await loadGame(this.#context, id, removed);
     if (!game.ok) return game;
     const path = gamePath(this.#context.places, id, game.value.record.startedAt);

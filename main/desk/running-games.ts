@@ -40,7 +40,7 @@ export class RunningGames {
     const problem = this.#locked.get(id);
     if (problem !== undefined) return { ok: false, problem };
     const path = this.#list.path(id);
-    if (path === undefined) return failure('not-found', 'This game is no longer there.');
+    if (path === undefined) return failure('not-found', 'This game is no longer there: choose another one.');
     const loaded = await loadGame(this.#context, id, path);
     if (loaded.ok)
       return success(new RunningGame(this.#context, path, loaded.value.record, checksum(loaded.value.text)));

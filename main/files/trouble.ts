@@ -18,11 +18,13 @@ const NOT_SAVED: Readonly<Record<FileCode, (what: string) => string>> = {
   'disk-full': (what) =>
     `The disk is full, so ${what} could not be saved. What was saved before is safe. Free some space, then try again.`,
   'not-allowed': (what) =>
-    `This computer does not let Windrow write there, so ${what} could not be saved. Check who may change the folder.`,
-  busy: (what) => `Another program holds the file, so ${what} could not be saved. Close that program, then try again.`,
-  missing: (what) => `The folder is gone, so ${what} could not be saved. Put the folder back, or restart Windrow.`,
+    `This computer does not let Windrow write there, so ${what} could not be saved. What was saved before is safe. Check who may change the folder.`,
+  busy: (what) =>
+    `Another program holds the file, so ${what} could not be saved. What was saved before is safe. Close that program, then try again.`,
+  missing: (what) =>
+    `The folder is gone, so ${what} could not be saved. What you see stays while Windrow is open. Put the folder back, then try again.`,
   'too-large': (what) =>
-    `A file is far larger than Windrow makes any, so ${what} could not be saved. Put it elsewhere.`,
+    `A file is far larger than Windrow makes any, so ${what} could not be saved. It was left alone: put it elsewhere.`,
   'disk-trouble': (what) =>
     `The disk reported an error, so ${what} could not be saved. What was saved before is safe. Try again.`,
 };

@@ -102,6 +102,14 @@ export class Analysis {
     this.#refresh();
   }
 
+  /** Asks anew for all that is shown, after something failed. */
+  again(): void {
+    this.#readFor = '';
+    this.#plannedFor = '';
+    this.#advisedFor = '';
+    this.#refresh();
+  }
+
   /** The lines of the game's card. */
   async lines(): Promise<Answered<readonly LineView[]>> {
     return answerOf(await this.#planner.ask('lines', { card: this.#card() }));

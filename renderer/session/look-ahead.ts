@@ -90,6 +90,12 @@ export class LookAhead {
     this.#tell();
   }
 
+  /** Looks through everything anew, after something failed. */
+  again(): void {
+    this.#forget();
+    this.#refresh();
+  }
+
   subscribe(listener: () => void): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);

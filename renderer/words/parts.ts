@@ -4,7 +4,7 @@ import { tilesCounted } from './numbers.ts';
 export const partWords = {
   close: 'Close',
   moreHelp: 'More in the help',
-  workerGone: 'The calculation could not start. Load the page again.',
+  calculationFailed: 'What you entered is safe. Try it again, or close Windrow and open it once more.',
 
   tones: { info: 'Note', good: 'Done', warn: 'Please look', bad: 'Something went wrong' },
 

@@ -25,6 +25,9 @@ interface Waiting {
   stop: ReturnType<typeof setTimeout> | undefined;
 }
 
+/** How a fault of our own is told to a person. */
+const FAILED = { status: 'failed', message: partWords.calculationFailed } as const;
+
 /** How long, in milliseconds, a cancelled worker may go on before it is ended from outside. */
 export const PATIENCE = 500;
 
@@ -83,9 +86,7 @@ export class WorkerClient<All extends Calls> {
   #open(): StoppableLine {
     const line = this.#start();
     line.addEventListener('message', ({ data }) => this.#hear(data));
-    line.addEventListener('error', (event) => {
-      this.#fail(line, 'message' in event ? String(event.message) : partWords.workerGone);
-    });
+    line.addEventListener('error', () => this.#fail(line));
     this.#line = line;
     return line;
   }
@@ -103,7 +104,9 @@ export class WorkerClient<All extends Calls> {
           waiting.stop === undefined ? { status: 'done', value: told.value } : { status: 'cancelled' },
         );
       case 'failed':
-        return this.#finish(told.id, { status: 'failed', message: told.message });
+        // Only our own faults come this way: the words of programs are for those who write them.
+        reportError(new Error(told.message));
+        return this.#finish(told.id, FAILED);
       case 'cancelled':
         return this.#finish(told.id, { status: 'cancelled' });
     }
@@ -137,10 +140,10 @@ export class WorkerClient<All extends Calls> {
     }
   }
 
-  #fail(line: StoppableLine, message: string): void {
+  /** The browser itself has told why. */
+  #fail(line: StoppableLine): void {
     this.#drop(line);
-    for (const [id, waiting] of this.#waiting)
-      if (waiting.line === line) this.#finish(id, { status: 'failed', message });
+    for (const [id, waiting] of this.#waiting) if (waiting.line === line) this.#finish(id, FAILED);
   }
 
   #drop(line: StoppableLine): void {

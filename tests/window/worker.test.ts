@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import { PATIENCE, type StoppableLine, WorkerClient } from '../../renderer/worker/client.ts';
 import { type Handlers, serve } from '../../renderer/worker/serve.ts';
+import { partWords } from '../../renderer/words/parts.ts';
 
 interface Sums extends Record<string, { request: unknown; progress: unknown; answer: unknown }> {
   /** Adds up 1 to `to`, yielding after each number. */
@@ -82,8 +83,12 @@ describe('the worker channel', () => {
     expect(started.count).toBe(0);
   });
 
-  it('a fault in the work is told with its words', async () => {
-    expect(await client().ask('fail', null)).toEqual({ status: 'failed', message: 'out of chalk' });
+  it('O6: a fault in the work is told in plain words; its own words go to who writes programs', async () => {
+    const told = vi.fn();
+    vi.stubGlobal('reportError', told);
+    expect(await client().ask('fail', null)).toEqual({ status: 'failed', message: partWords.calculationFailed });
+    expect(told).toHaveBeenCalledExactlyOnceWith(new Error('out of chalk'));
+    vi.unstubAllGlobals();
   });
 
   it('a worker that does not obey is ended, and what nobody cancelled is asked again', async () => {

@@ -11,6 +11,7 @@ import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { lookWords as words } from '../../words/look.ts';
 import { counted, tenths } from '../../words/numbers.ts';
+import { failed } from './failed.ts';
 import { choiceAhead, choiceName, endWords } from './look-row.ts';
 import { rateSource } from './pass-row.ts';
 import { panelStyles } from './panel-styles.ts';
@@ -53,7 +54,7 @@ export class WrLookPanel extends LitElement {
     if (look.status === 'none') return nothing;
     return html`<section class="plan" aria-label=${words.title} aria-busy=${look.status === 'pending'}>
       <h3>${words.title}</h3>
-      ${look.status === 'failed' ? html`<p class="refusal" role="alert">${words.failed} ${look.message}</p>` : nothing}
+      ${look.status === 'failed' ? failed(words.failed, look.message, () => this.app.lookAhead.again()) : nothing}
       ${this.#others(look)} ${this.#progress(look)} ${this.#assumptions(look)}
     </section>`;
   }

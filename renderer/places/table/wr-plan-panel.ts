@@ -9,6 +9,7 @@ import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { tableWords } from '../../words/table.ts';
 import type { PassView, PlanView } from '../../worker/calls.ts';
+import { failed } from './failed.ts';
 import { passAhead } from './look-row.ts';
 import { panelStyles } from './panel-styles.ts';
 import { incomingWords, passName, passNumbers } from './pass-row.ts';
@@ -47,7 +48,7 @@ export class WrPlanPanel extends LitElement {
     const { status, value, message } = this.app.analysis.plan;
     return html`<section class="plan" aria-label=${words.title} aria-busy=${status === 'pending'}>
       <h3>${words.title}</h3>
-      ${status === 'failed' ? html`<p class="refusal" role="alert">${words.failed} ${message}</p>` : nothing}
+      ${status === 'failed' ? failed(words.failed, message, () => this.app.analysis.again()) : nothing}
       ${value === null ? html`<p class="soft">${status === 'failed' ? '' : words.pending}</p>` : this.#options(value)}
       <wr-look-panel .app=${this.app} .shown=${this.#shown(value).map(({ give }) => give.join())}></wr-look-panel>
     </section>`;

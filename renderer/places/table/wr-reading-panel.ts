@@ -13,6 +13,7 @@ import { percent, points, pointsAlone } from '../../words/numbers.ts';
 import { playWords } from '../../words/play.ts';
 import { tableWords } from '../../words/table.ts';
 import type { HandView, ReadingView, TurningView } from '../../worker/calls.ts';
+import { failed } from './failed.ts';
 import { handName } from './hand-name.ts';
 import { handRow } from './hand-row.ts';
 import { panelStyles } from './panel-styles.ts';
@@ -63,8 +64,8 @@ export class WrReadingPanel extends LitElement {
         <h2>${words.title}</h2>
         <div class="row">${this.#options()}</div>
       </div>
-      ${status === 'failed' ? html`<p class="refusal" role="alert">${words.failed} ${message}</p>` : nothing}
-      ${value === null ? html`<p class="soft">${words.pending}</p>` : this.#hands(value)}
+      ${status === 'failed' ? failed(words.failed, message, () => this.app.analysis.again()) : nothing}
+      ${value === null ? html`<p class="soft">${status === 'failed' ? '' : words.pending}</p>` : this.#hands(value)}
       ${value === null ? nothing : struckOut(value.struck)} ${turningList(this.app.analysis.tiles.value?.turning ?? [])}
     </section>`;
   }

@@ -13,6 +13,7 @@ import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { playWords } from '../../../words/play.ts';
 import type { AdvisedView, AdviceView, WinView } from '../../../worker/calls.ts';
+import { failed } from '../failed.ts';
 import { handName } from '../hand-name.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { adviceStyles } from './advice-styles.ts';
@@ -66,7 +67,7 @@ export class WrAdvicePanel extends LitElement {
 
   #now(): unknown {
     const { status, value, message } = this.app.analysis.advice;
-    if (status === 'failed') return html`<p class="refusal" role="alert">${words.failed} ${message}</p>`;
+    if (status === 'failed') return failed(words.failed, message, () => this.app.analysis.again());
     if (status === 'pending') return html`<p class="soft">${words.pending}</p>`;
     if (value === null) return html`<p class="soft">${words.quiet}</p>`;
     return html`${this.#win(value)} ${this.#discards(value)} ${this.#call(value)}`;
