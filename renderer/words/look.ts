@@ -35,7 +35,7 @@ export const lookWords = {
   incoming: 'What comes in',
   even: 'All tiles alike',
   byRates: 'As people pass',
-  evenWords: 'Every tile that you do not see is as likely to come in.',
+  evenWords: 'Every tile that you do not see is equally likely to come in.',
   tableWords: (passes: string) => `Tiles come in as in ${passes} passes of simulated players with this card.`,
   journalWords: (passes: string) => `Tiles come in as in the ${passes} passes of your own journal.`,
   rate: (tiles: string, times: string) => `${tiles}: ${times} times as often as by chance.`,

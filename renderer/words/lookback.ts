@@ -108,7 +108,7 @@ export const lookbackWords = {
     reach: (chance: string, words: string) => `reach ${chance}, ${words}`,
     inHundred,
     equalNote: 'Choices within half a game in a hundred count as equal.',
-    exactNote: 'The numbers are exact under the model of reach: they carry no chance error of their own.',
+    exactNote: 'These numbers are counted in full, none is a sample. Reach itself is an estimate.',
     why: 'Why',
     noted: 'You noted',
     others: 'The best choices then',

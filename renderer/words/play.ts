@@ -82,7 +82,7 @@ export const playWords = {
     hurts: (points: string) => `A call hurts: it takes ${points} off your chance.`,
     same: 'A call changes little.',
     useless: 'No hand of yours can use a call.',
-    narrow: 'A group laid open can not be changed, and closes all hands without it.',
+    narrow: 'A group laid open cannot be changed. Hands without it are closed then.',
     open: 'Lay open',
     openLabel: (tiles: string) => `Lay open ${tiles}`,
     complete14: (hand: string, points: number) => `Your hand is complete: ${hand}, ${points} points.`,
@@ -223,7 +223,7 @@ export const moneyWords = {
   namesWords: 'Names that you wrote beside seats can be taken out of all games at once.',
   removeNames: 'Remove all names',
   askTitle: 'Remove all names?',
-  askBody: 'Names of players go from every game. This can not be undone. Notes stay as they are.',
+  askBody: 'Names of players go from every game. This cannot be undone. Notes stay as they are.',
   keep: 'Keep them',
   removed: (count: number) =>
     count === 0 ? 'No game holds a name.' : `Names are gone from ${count === 1 ? '1 game' : `${count} games`}.`,

@@ -23,7 +23,7 @@ export const settingsWords = {
   filesWords: 'Everything that you enter is kept on this computer, in this folder. Nothing is sent anywhere.',
   show: 'Show my files',
   shown: 'The folder is open in a window of its own.',
-  notShown: 'Windrow runs in your browser, which can not open folders. Open this one yourself:',
+  notShown: 'Windrow runs in your browser, which cannot open folders. Open this one yourself:',
   copyWords: 'You may copy the whole folder to another computer. Close Windrow before.',
   backup: 'Keep a copy of everything',
   backupWords: 'Games, cards, practice, sheets and settings in one file. Keep it on a stick or another disk.',

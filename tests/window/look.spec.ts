@@ -26,7 +26,7 @@ test('G11: the assumptions stand beside the verdict, and another one is looked t
   await windrow.deal(DEAL);
   await page.getByText('What is taken for granted').click();
   const plan = page.getByRole('region', { name: 'Pass plan' });
-  const even = plan.getByText('Every tile that you do not see is as likely to come in.', { exact: true });
+  const even = plan.getByText('Every tile that you do not see is equally likely to come in.', { exact: true });
   await expect(even.first()).toBeVisible();
   await page.getByRole('radio', { name: 'As people pass' }).check();
   await expect(page.getByText(/^Flowers: 0\.\d times as often as by chance\.$/)).toBeVisible({ timeout: PATIENCE });

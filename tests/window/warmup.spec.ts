@@ -200,7 +200,7 @@ test('guesses are asked before the truth is shown, and calibrated after', async 
   await expect(page.locator('wr-lean')).toBeVisible();
   await expect(page.getByText(/The nearest hand is \d+ away\./)).toBeVisible();
   await page.getByRole('tab', { name: 'Progress' }).click();
-  await expect(page.getByText(/Brier score [\d.]+: 0 is perfect/)).toBeVisible();
+  await expect(page.getByText(/Your score is [\d.]+\. 0 is perfect/)).toBeVisible();
   await expect(page.getByRole('row', { name: /^All 70 %/ })).toBeVisible();
 });
 
