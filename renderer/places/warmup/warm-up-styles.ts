@@ -27,7 +27,7 @@ export const warmUpStyles = [
       display: flex;
       flex-direction: column;
       gap: var(--space-4);
-      padding: var(--space-4);
+      padding: var(--space-4) min(var(--space-4), 3vw);
       background: var(--sheet);
       border: 1px solid var(--hairline);
       border-radius: var(--round-large);

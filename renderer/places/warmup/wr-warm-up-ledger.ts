@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { PART_KINDS } from '../../../core/review/ledger.ts';
+import type { Review } from '../../../core/review/review.ts';
 import { parseTiles } from '../../../core/tiles/text.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
@@ -32,6 +33,11 @@ export class WrWarmUpLedger extends LitElement {
         gap: var(--space-4);
       }
 
+      /* Two columns stay side by side in a narrow window with large text. */
+      table {
+        font-size: min(1rem, max(16px, 7vw));
+      }
+
       .total {
         font-weight: 700;
       }
@@ -43,22 +49,31 @@ export class WrWarmUpLedger extends LitElement {
     new StoreController(this, () => [this.room]);
   }
 
+  /** The button that was pressed is gone with its decision. */
+  protected override firstUpdated(): void {
+    this.renderRoot.querySelector<HTMLElement>('.asked')?.focus();
+  }
+
   protected override render(): unknown {
-    const { ledger: review, working, refusal } = this.run;
-    if (review === null) {
-      return html`<h2 class="asked" tabindex="-1">${words.title}</h2>
-        <p role="status">${words.pending}</p>
-        <progress aria-label=${words.pending} max="1" .value=${working ?? 0}></progress>
-        <p class="bad" role="alert">${refusal}</p>`;
-    }
-    const { ledger, deal } = review;
+    const { ledger: review } = this.run;
+    return html`<h2 class="asked" tabindex="-1">${words.title}</h2>
+      ${review === null ? this.#pending() : this.#figures(review)}`;
+  }
+
+  #pending(): unknown {
+    const { working, refusal } = this.run;
+    return html`<p role="status">${words.pending}</p>
+      <progress aria-label=${words.pending} max="1" .value=${working ?? 0}></progress>
+      <p class="bad" role="alert">${refusal}</p>`;
+  }
+
+  #figures({ ledger, deal, decisions }: Review): unknown {
     const row = (name: string, amount: string, total = ''): unknown =>
       html`<tr class=${total}>
         <th scope="row">${name}</th>
         <td class="number">${amount}</td>
       </tr>`;
-    return html`<h2 class="asked" tabindex="-1">${words.title}</h2>
-      <p class="soft">${words.lead}</p>
+    return html`<p class="soft">${words.lead}</p>
       <table data-ledger>
         <tbody>
           ${row(words.start((200 * deal.error).toFixed(1)), (100 * ledger.start).toFixed(1))}
@@ -70,7 +85,7 @@ export class WrWarmUpLedger extends LitElement {
       </table>
       <h3>${words.passes}</h3>
       <ol class="stack close">
-        ${review.decisions.map(
+        ${decisions.map(
           ({ step, chosen, verdict, cost }) =>
             html`<li class="row">
               <strong>${warmUpWords.steps[step ?? 'courtesy']}</strong>
