@@ -31,6 +31,11 @@ export class WrHelp extends LitElement {
     sharedStyles,
     helpStyles,
     css`
+      /* Room for all tabs in one row. */
+      wr-dialog {
+        --dialog-width: 44rem;
+      }
+
       wr-tabs {
         min-height: min(32rem, 60dvh);
       }

@@ -45,7 +45,7 @@ export class WrButton extends LitElement {
       button {
         min-height: var(--target);
         min-width: var(--target);
-        padding: 0.35em var(--room, 1em);
+        padding: 0.35em var(--room, min(1em, 5vw));
         border: var(--stroke) solid var(--edge);
         border-radius: var(--round);
         background: var(--sheet);
@@ -68,7 +68,7 @@ export class WrButton extends LitElement {
 
       .main {
         min-height: var(--target-main);
-        padding-inline: 1.4em;
+        padding-inline: min(1.4em, 5vw);
         border-color: var(--accent);
         background: var(--accent);
         color: var(--on-accent);
@@ -134,6 +134,13 @@ export class WrButton extends LitElement {
           forced-color-adjust: none;
           background: Highlight;
           color: HighlightText;
+        }
+
+        [aria-disabled='true'],
+        [aria-disabled='true']:hover {
+          border-color: GrayText;
+          background: Canvas;
+          color: GrayText;
         }
       }
     `,

@@ -25,7 +25,7 @@ export class WrDialog extends LitElement {
       dialog {
         /* In a narrow window with large text the words need the room more than the edges do. */
         --edges: min(var(--space-5), 4vw);
-        width: min(38rem, 100vw - 1.5rem);
+        width: min(var(--dialog-width, 38rem), 100vw - 1.5rem);
         max-height: calc(100dvh - 1.5rem);
         padding: 0;
         border: var(--stroke) solid var(--edge);
@@ -49,8 +49,9 @@ export class WrDialog extends LitElement {
       }
 
       h2 {
+        flex: 1 1 10rem;
         margin: 0.15em 0 0;
-        font-size: var(--text-title);
+        font-size: min(var(--text-title), max(var(--text-small), 9vw));
         line-height: 1.25;
         text-wrap: balance;
         overflow-wrap: anywhere;

@@ -132,6 +132,13 @@ export const shellStyles = css`
       flex-basis: 100%;
       --room: 0.3em;
     }
+
+    /* Large text in a narrow window: the bar must not take the place of all else. */
+    header {
+      --target: max(44px, 2.45em);
+      --target-main: max(48px, 2.7em);
+      font-size: min(1rem, max(18px, 6vw));
+    }
   }
 
   /* On paper the page is as long as it is, over as many sheets as it takes. */

@@ -130,6 +130,17 @@ export const rackStyles = css`
     background: var(--accent-wash);
   }
 
+  /* Where the tiles take several rows, these lie closer. */
+  @media (max-width: 40rem) {
+    :host {
+      --ledge: 22px;
+    }
+
+    .tier {
+      row-gap: 0;
+    }
+  }
+
   @media (forced-colors: active) {
     .rack {
       border: var(--stroke) solid CanvasText;

@@ -92,7 +92,7 @@ export const readingStyles = css`
     .numbers {
       grid-area: numbers;
       display: grid;
-      grid-template-columns: 3.4rem 5rem 6.7rem;
+      grid-template-columns: 3.4rem 6.2rem 6.6rem;
       align-self: center;
       gap: 0;
     }
