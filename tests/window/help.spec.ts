@@ -1,4 +1,3 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
@@ -9,23 +8,12 @@ import { shellWords } from '../../renderer/words/shell.ts';
 import { expect, test } from './windrow.ts';
 
 const HOUSE = resolve(import.meta.dirname, '../..');
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 const DEAL = 'J FF N 0 13b 4578c 22d';
 const TABS = Object.values(helpWords.tabs);
 
 async function openHelp(page: Page): Promise<void> {
   await page.getByRole('button', { name: shellWords.help, exact: true }).click();
   await expect(page.getByRole('dialog', { name: helpWords.title })).toBeVisible();
-}
-
-/** Violations in a part of the window; behind a dialog the rest can not be reached. */
-async function axe(page: Page, part: string): Promise<string[]> {
-  await page.waitForTimeout(200);
-  const { violations } = await new AxeBuilder({ page })
-    .include({ fromShadowDom: ['wr-shell', part] })
-    .withTags(TAGS)
-    .analyze();
-  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
 }
 
 test.describe('the tour', () => {
@@ -147,63 +135,3 @@ test.describe('the help', () => {
     await expect(paper).toHaveCount(0);
   });
 });
-
-for (const colorScheme of ['light', 'dark'] as const) {
-  test.describe(`K8, W2, W6, ${colorScheme}`, () => {
-    test.use({ colorScheme });
-
-    test('no axe violation in the offer, the tour and every part of the help', async ({ windrow, page }) => {
-      test.slow();
-      await windrow.open();
-      expect(await axe(page, '.offer'), 'the offer').toEqual([]);
-      await page.getByRole('button', { name: shellWords.tourYes }).click();
-      expect(await axe(page, 'wr-help-host'), 'the tour').toEqual([]);
-      await page.keyboard.press('Escape');
-      await openHelp(page);
-      for (const name of TABS) {
-        await page.getByRole('tab', { name }).click();
-        expect(await axe(page, 'wr-help-host'), name).toEqual([]);
-      }
-    });
-  });
-}
-
-for (const width of [1440, 320]) {
-  test(`W2, W6: at ${width} px and text of 32 px nothing is too wide, and every button is 44 px`, async ({
-    windrow,
-    page,
-  }) => {
-    test.slow();
-    await windrow.open();
-    for (let size = 18; size < 32; size += 2) await page.getByRole('button', { name: 'A+, larger text' }).click();
-    await page.setViewportSize({ width, height: 700 });
-    expect(await misfits(page), 'the offer').toEqual([]);
-    await page.getByRole('button', { name: shellWords.tourYes }).click();
-    expect(await misfits(page), 'the tour').toEqual([]);
-    await page.keyboard.press('Escape');
-    await openHelp(page);
-    for (const name of TABS) {
-      await page.getByRole('tab', { name }).click();
-      expect(await misfits(page), name).toEqual([]);
-    }
-  });
-}
-
-/** What is wider than the window, and buttons that are too small. */
-async function misfits(page: Page): Promise<string[]> {
-  return await page.evaluate(() => {
-    const found: string[] = [];
-    const visit = (root: Document | ShadowRoot): void => {
-      for (const element of root.querySelectorAll('*')) {
-        if (element.shadowRoot) visit(element.shadowRoot);
-        const { right, width, height } = element.getBoundingClientRect();
-        if (width === 0 || !element.checkVisibility() || getComputedStyle(element).clipPath !== 'none') continue;
-        const name = `${element.localName}.${element.className} "${element.textContent?.trim().slice(0, 20)}"`;
-        if (right > window.innerWidth + 1 || element.scrollWidth > window.innerWidth) found.push(`wide ${name}`);
-        if (element.matches('button') && (width < 43.5 || height < 43.5)) found.push(`small ${name}`);
-      }
-    };
-    visit(document);
-    return found;
-  });
-}

@@ -1,4 +1,3 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test } from './windrow.ts';
 
 test.describe('the explanation of a reach', () => {
@@ -25,12 +24,5 @@ test.describe('the explanation of a reach', () => {
     const box = await page.locator('wr-explain #words:popover-open').boundingBox();
     expect(box?.height).toBeLessThanOrEqual(480);
     expect(box?.y).toBeGreaterThanOrEqual(0);
-  });
-
-  test('K8: no fault of access', async ({ page }) => {
-    const { violations } = await new AxeBuilder({ page })
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
-      .analyze();
-    expect(violations).toEqual([]);
   });
 });

@@ -1,0 +1,120 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { focused, hiddenFocus } from './screens/focus.ts';
+import { type Measured, measure } from './screens/facts.ts';
+import { JOURNEYS } from './screens/journeys.ts';
+import { cutOff, hoverOnly, tooClose, tooFine, tooLively, tooSmall, wordless } from './screens/judge.ts';
+import { dialogsOpen, elementsSeen } from './screens/seen.ts';
+import { statesByHueAlone } from './screens/screen-states.ts';
+import { setTextSize, spaceOutText } from './screens/text.ts';
+import { expect, test } from './windrow.ts';
+
+/** WCAG 2.2 A and AA, as K8 names them. */
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+/** Window and text sizes, in CSS px, at which every screen must fit; W6. */
+const SIZES = [
+  { width: 1440, height: 900, text: 18 },
+  { width: 1024, height: 700, text: 32 },
+  { width: 390, height: 800, text: 18 },
+  { width: 320, height: 640, text: 32 },
+] as const;
+const USUAL = SIZES[0];
+
+/** A folder for pictures of every screen; without one, none are taken. */
+const PICTURES = process.env['WINDROW_PICTURES'];
+
+for (const { name, place, screens, shows, dialogs } of JOURNEYS) {
+  test(`K8, W2, W3, W6, W8, O1, O2, O3: every screen of ${name}`, async ({ windrow, page }) => {
+    test.setTimeout(60_000 * (screens.length + 1));
+    await windrow.open();
+    await page.evaluate((to) => void (window.location.hash = to), `#/${place}`);
+    const seen = { elements: new Set<string>(), dialogs: new Set<string>() };
+    for (const screen of screens) {
+      await test.step(screen.name, async () => {
+        await screen.reach(windrow);
+        await settled(page);
+        for (const element of await elementsSeen(page)) seen.elements.add(element);
+        for (const dialog of await dialogsOpen(page)) seen.dialogs.add(dialog);
+        expect.soft(await focused(page), `K3, the focus: ${screen.name}`).not.toBe('body');
+        expect.soft(await troubles(page, `${name}, ${screen.name}`), screen.name).toEqual([]);
+      });
+    }
+    expect
+      .soft(
+        shows.filter((element) => !seen.elements.has(element)),
+        'said to be seen, but is not',
+      )
+      .toEqual([]);
+    expect.soft([...seen.dialogs].toSorted()).toEqual(dialogs.toSorted());
+  });
+}
+
+/** All that is wrong with a screen, in words. What gives the focus about comes last: it scrolls. */
+async function troubles(page: Page, name: string): Promise<string[]> {
+  const found = [...(await axe(page, TAGS)), ...(await statesByHueAlone(page)).map((one) => `hue alone: ${one}`)];
+  const usual = await measure(page);
+  found.push(...judged(usual), ...tooFine(usual), ...wordless(usual), ...hoverOnly(usual), ...tooLively(usual));
+  found.push(...(await inOtherColours(page, name)));
+  found.push(...(await inOtherSizes(page, name)));
+  found.push(...(await hiddenFocus(page)));
+  return found;
+}
+
+function judged(measured: Measured): string[] {
+  return [...tooSmall(measured), ...tooClose(measured), ...cutOff(measured)];
+}
+
+async function inOtherColours(page: Page, name: string): Promise<string[]> {
+  await picture(page, `${name}, light`);
+  await page.emulateMedia({ colorScheme: 'dark', reducedMotion: 'reduce' });
+  const found = [...(await axe(page, ['cat.color'])), ...tooLively(await measure(page), 0)].map(
+    (one) => `dark: ${one}`,
+  );
+  await picture(page, `${name}, dark`);
+  await page.emulateMedia({ colorScheme: 'light', forcedColors: 'active' });
+  found.push(...(await statesByHueAlone(page)).map((one) => `forced colours: ${one}`));
+  await picture(page, `${name}, forced`);
+  await page.emulateMedia({ colorScheme: 'light', forcedColors: 'none', reducedMotion: 'no-preference' });
+  return found;
+}
+
+async function inOtherSizes(page: Page, name: string): Promise<string[]> {
+  const found: string[] = [];
+  for (const { width, height, text } of SIZES) {
+    if (width === USUAL.width) continue;
+    await page.setViewportSize({ width, height });
+    await setTextSize(page, text);
+    found.push(...judged(await measure(page)).map((one) => `${width} px, text ${text}: ${one}`));
+    await picture(page, `${name}, ${width}`);
+  }
+  found.push(...(await hiddenFocus(page)).map((one) => `${page.viewportSize()?.width} px: ${one}`));
+  await setTextSize(page, USUAL.text);
+  const close = await spaceOutText(page);
+  found.push(...cutOff(await measure(page)).map((one) => `spaced out: ${one}`));
+  await close();
+  await page.setViewportSize(USUAL);
+  return found;
+}
+
+/** Violations by axe, of these tags only. */
+async function axe(page: Page, tags: string[]): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page })
+    .options({ resultTypes: ['violations'] })
+    .withTags(tags)
+    .analyze();
+  return violations
+    .filter(({ tags: own }) => own.some((tag) => TAGS.includes(tag)))
+    .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
+}
+
+/** Waits until work in the background and short motions have ended. */
+async function settled(page: Page): Promise<void> {
+  await expect(page.locator('[aria-busy=true]')).toHaveCount(0, { timeout: 60_000 });
+  await page.evaluate(async () => await Promise.allSettled(document.getAnimations().map((each) => each.finished)));
+}
+
+async function picture(page: Page, name: string): Promise<void> {
+  if (PICTURES === undefined) return;
+  await page.screenshot({ path: `${PICTURES}/${name.replaceAll(/[^\w,]+/g, '-')}.png` });
+}

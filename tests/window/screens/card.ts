@@ -1,0 +1,147 @@
+import { addSection, copyDemo, startCard, view } from '../card-evening.ts';
+import { expect, type Windrow } from '../windrow.ts';
+import type { Journey } from './journey.ts';
+
+/** A file of a card, two lines of which are faulty. */
+function faultyFile(): { name: string; mimeType: string; buffer: Buffer } {
+  const lines = [
+    { id: 'a', pattern: 'FF 2?' },
+    { id: 'b', pattern: 'FF 111a 222b 333a 444b' },
+  ];
+  const sections = [{ name: 'Runs', lines }];
+  const text = JSON.stringify({ format: 'windrow.card', version: 1, title: 'T', sections });
+  return { name: 'a.card.json', mimeType: 'application/json', buffer: Buffer.from(text) };
+}
+
+async function openFaulty({ page }: Windrow): Promise<void> {
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open a card file' }).click();
+  await page.getByRole('button', { name: 'I understand' }).click();
+  await (await chooser).setFiles(faultyFile());
+  await expect(page.getByText('Nothing was changed on this computer.')).toBeVisible();
+}
+
+/** A card begun by hand, and a file that is looked at. */
+export const newCardJourney: Journey = {
+  name: 'a new card',
+  place: 'card',
+  shows: [
+    'wr-card-place',
+    'wr-card-shelf',
+    'wr-card-arrived',
+    'wr-card-caution',
+    'wr-card-start',
+    'wr-card-lines',
+    'wr-section-form',
+    'wr-card-grid',
+    'wr-grid-sections',
+    'wr-tabs',
+    'wr-notice',
+  ],
+  dialogs: ['wr-card-caution: A word about printed cards', 'wr-card-start: Start an empty card'],
+  screens: [
+    { name: 'the cards', reach: async () => {} },
+    { name: 'a file with problems', reach: openFaulty },
+    {
+      name: 'the caution',
+      reach: async ({ page }) => {
+        await page.getByRole('button', { name: "Don't keep it" }).click();
+        await page.getByRole('button', { name: 'Start an empty card' }).click();
+      },
+    },
+    {
+      name: 'the title of a new card, missing',
+      reach: async ({ page }) => {
+        await page.getByRole('button', { name: 'I understand' }).click();
+        await page.getByRole('button', { name: 'Start the card' }).click();
+        await expect(page.getByText('Give the card a title')).toBeVisible();
+      },
+    },
+    {
+      name: 'an empty card',
+      reach: async (windrow) => {
+        await windrow.page.keyboard.press('Escape');
+        await startCard(windrow);
+      },
+    },
+    { name: 'an empty section', reach: async (windrow) => await addSection(windrow, 'Runs') },
+    { name: 'its quick entry', reach: async ({ page }) => await view(page, 'Quick entry') },
+    { name: 'nothing to check', reach: async ({ page }) => await view(page, 'Check') },
+    { name: 'nothing to proof-read', reach: async ({ page }) => await view(page, 'Proof-read') },
+  ],
+};
+
+/** A card that is full, in all its views. */
+export const fullCardJourney: Journey = {
+  name: 'a full card',
+  place: 'card',
+  shows: [
+    'wr-card-outline',
+    'wr-line-view',
+    'wr-line-form',
+    'wr-line-groups',
+    'wr-group-picker',
+    'wr-line-settings',
+    'wr-pattern-field',
+    'wr-card-check',
+    'wr-figures',
+    'wr-card-proof',
+    'wr-card-study',
+  ],
+  dialogs: ['wr-card-shelf: Earlier versions of Lakeside demo card, my copy'],
+  screens: [
+    { name: 'the demo card, line by line', reach: async ({ page }) => await view(page, 'Lines') },
+    {
+      name: "a line of one's own",
+      reach: async (windrow) => {
+        await view(windrow.page, 'Cards');
+        await copyDemo(windrow);
+      },
+    },
+    {
+      name: 'a line with a fault, ways to go on, a chosen group',
+      reach: async ({ page }) => {
+        await page.locator('wr-line-groups [role=option]').nth(1).click();
+        await page.getByLabel('The line, typed').fill('FF 22q 333a DD');
+        await expect(page.locator('wr-pattern-field [role=option]').first()).toBeVisible();
+      },
+    },
+    {
+      name: 'a section',
+      reach: async ({ page }) => {
+        await page.getByLabel('The line, typed').fill('1111a 2a 3333a 4a 5555a');
+        await page.getByRole('button', { name: 'Echoes', exact: true }).click();
+      },
+    },
+    {
+      name: 'quick entry, writing in a cell',
+      reach: async ({ page }) => {
+        await view(page, 'Quick entry');
+        await page.locator('[role=gridcell]').first().click();
+      },
+    },
+    {
+      name: 'the checks and numbers',
+      reach: async ({ page }) => {
+        await view(page, 'Check');
+        await expect(page.getByRole('heading', { name: 'The card in numbers' })).toBeVisible();
+      },
+    },
+    { name: 'proof-reading', reach: async ({ page }) => await view(page, 'Proof-read') },
+    {
+      name: 'study, answered',
+      reach: async ({ page }) => {
+        await view(page, 'Study');
+        await page.getByRole('button', { name: 'Begin' }).click();
+        await page.locator('wr-card-study .choices wr-button').first().click();
+      },
+    },
+    {
+      name: 'earlier versions',
+      reach: async ({ page }) => {
+        await view(page, 'Cards');
+        await page.getByRole('button', { name: 'Earlier versions' }).click();
+      },
+    },
+  ],
+};

@@ -1,0 +1,100 @@
+import type { Page } from '@playwright/test';
+
+/** What can be measured of one element that is seen; those inside shadows are measured too. */
+export interface Facts {
+  /** Tag, class and the beginning of its words, for a person to find it. */
+  readonly name: string;
+  readonly tag: string;
+  /** Can be pressed, typed into or chosen. */
+  readonly isTarget: boolean;
+  /** A tile that can be moved. */
+  readonly isTile: boolean;
+  /** A picture of a tile is its label; the tile bears its letter. */
+  readonly showsTile: boolean;
+  /** From the upper left corner of the page. */
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  /** Stands in a frame that scrolls sideways, as a wide table may. */
+  readonly isFramed: boolean;
+  /** Holds more than it shows, and cuts that off or lets one scroll sideways to it. */
+  readonly cutsSideways: boolean;
+  /** Cuts off what is below. */
+  readonly cutsBelow: boolean;
+  /** In px, of elements with text of their own; else null. */
+  readonly textSize: number | null;
+  /** The words that are seen on it, those slotted in too. */
+  readonly words: string;
+  /** The longest transition or animation, in ms. */
+  readonly motion: number;
+  /** What only a resting mouse shows. */
+  readonly title: string;
+}
+
+/** The facts of all that is seen, and how wide the window is. */
+export interface Measured {
+  readonly windowWidth: number;
+  readonly facts: readonly Facts[];
+}
+
+/** Measures everything that is seen now. A wide table may go on sideways in a frame of class `scroll`. */
+export async function measure(page: Page): Promise<Measured> {
+  return await page.evaluate(() => {
+    const targets =
+      'button, a[href], select, summary, textarea, input:not([type=radio], [type=file]), [role=option], [role=gridcell], label:has(input[type=radio])';
+    // What has no box of its own is drawn if what is in it is.
+    const isDrawn = (element: Element): boolean =>
+      element.checkVisibility() || getComputedStyle(element).display === 'contents';
+    const wordsOf = (node: Node): string => {
+      if (node instanceof Text) return node.data;
+      if (!(node instanceof Element) || !isDrawn(node) || node.matches('.unseen')) return '';
+      const slotted = node instanceof HTMLSlotElement ? node.assignedNodes() : [];
+      return [...(slotted.length > 0 ? slotted : (node.shadowRoot ?? node).childNodes)].map(wordsOf).join(' ');
+    };
+    const longest = (times: string): number =>
+      Math.max(...times.split(',').map((time) => Number.parseFloat(time) * (time.trim().endsWith('ms') ? 1 : 1000)));
+    const factsOf = (element: Element, host: string, isFramed: boolean): Facts => {
+      const { left, top, width, height } = element.getBoundingClientRect();
+      const style = getComputedStyle(element);
+      const hasText = [...element.childNodes].some((node) => node instanceof Text && /\S/.test(node.data));
+      const words = wordsOf(element).replaceAll(/\s+/g, ' ').trim();
+      const more = element.scrollWidth > element.clientWidth + 1 && style.display !== 'inline';
+      return {
+        name: `${host} ${element.localName}.${element.className} "${words.slice(0, 30)}"`,
+        tag: element.localName,
+        isTarget: element.matches(targets),
+        isTile: element.matches('[role=option]') && /^wr-(?:rack|slots)$/.test(host),
+        showsTile: element.querySelector('wr-tile') !== null,
+        x: left + window.scrollX,
+        y: top + window.scrollY,
+        width,
+        height,
+        isFramed,
+        cutsSideways: !isFramed && more && style.overflowX !== 'visible' && !element.matches('input, textarea, select'),
+        cutsBelow: element.scrollHeight > element.clientHeight + 2 && /hidden|clip/.test(style.overflowY),
+        textSize: hasText ? Number.parseFloat(style.fontSize) : null,
+        words,
+        motion: Math.max(longest(style.transitionDuration), longest(style.animationDuration)),
+        title: element.getAttribute('title') ?? '',
+      };
+    };
+    const isSeen = (element: Element): boolean => {
+      if (element instanceof SVGElement || element.closest('.unseen, .wr-unseen, .skip') !== null) return false;
+      const { width, height } = element.getBoundingClientRect();
+      // What is only spoken takes one px.
+      return width > 1 && height > 1 && element.checkVisibility();
+    };
+    const facts: Facts[] = [];
+    const visit = (root: Document | ShadowRoot, inFrame: boolean): void => {
+      const host = root instanceof ShadowRoot ? root.host.localName : '';
+      for (const element of root.querySelectorAll('*')) {
+        const isFramed = inFrame || element.closest('.scroll') !== null;
+        if (isSeen(element)) facts.push(factsOf(element, host, isFramed));
+        if (element.shadowRoot !== null && isDrawn(element)) visit(element.shadowRoot, isFramed);
+      }
+    };
+    visit(document, false);
+    return { windowWidth: window.innerWidth, facts };
+  });
+}

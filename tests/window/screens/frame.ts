@@ -1,0 +1,86 @@
+import { helpWords, tourWords } from '../../../renderer/words/help.ts';
+import { settingsWords } from '../../../renderer/words/settings.ts';
+import { shellWords } from '../../../renderer/words/shell.ts';
+import { choose } from '../play.ts';
+import { expect, type Windrow } from '../windrow.ts';
+import type { Journey } from './journey.ts';
+
+async function openHelp({ page }: Windrow): Promise<void> {
+  await page.getByRole('button', { name: shellWords.help, exact: true }).click();
+  await expect(page.getByRole('dialog', { name: helpWords.title })).toBeVisible();
+}
+
+/** The tour of the first start, and every part of the help. */
+export const helpJourney: Journey = {
+  name: 'the tour and the help',
+  place: 'table',
+  shows: ['wr-help-host', 'wr-tour', 'wr-help'],
+  dialogs: [
+    ...tourWords.steps.map(({ title }, at) => `wr-tour: ${tourWords.heading(at + 1, tourWords.steps.length, title)}`),
+    `wr-help: ${helpWords.title}`,
+  ],
+  screens: [
+    { name: 'the offer of the tour', reach: async ({ page }) => await expect(page.locator('.offer')).toBeVisible() },
+    {
+      name: 'the tour, 1 of 5',
+      reach: async ({ page }) => await page.getByRole('button', { name: shellWords.tourYes }).click(),
+    },
+    ...[2, 3, 4, 5].map((step) => ({
+      name: `the tour, ${step} of 5`,
+      reach: async ({ page }: Windrow) => await page.getByRole('button', { name: tourWords.next }).click(),
+    })),
+    ...Object.values(helpWords.tabs).map((name, at) => ({
+      name: `the help: ${name}`,
+      reach: async (windrow: Windrow) => {
+        if (at === 0) {
+          await windrow.page.getByRole('button', { name: tourWords.done }).click();
+          await openHelp(windrow);
+        }
+        await windrow.page.getByRole('tab', { name }).click();
+      },
+    })),
+  ],
+};
+
+/** The Settings and their questions. */
+export const settingsJourney: Journey = {
+  name: 'the Settings',
+  place: 'settings',
+  shows: ['wr-settings-place', 'wr-payment-rules', 'wr-remove-names', 'wr-my-files', 'wr-backup', 'wr-delete-all'],
+  dialogs: ['wr-remove-names: Remove all names?', 'wr-delete-all: Delete everything?', 'wr-delete-all: Are you sure?'],
+  screens: [
+    { name: 'the Settings', reach: async () => {} },
+    {
+      name: 'rules of payment with a fault, where the files are',
+      reach: async ({ page }) => {
+        await choose(page, 'What is paid', 'A fixed stake');
+        await page.getByLabel('Stake of a win').fill('much');
+        await page.getByLabel('Stake of a win').blur();
+        await expect(page.getByText('Write a number from 0 to 1000000.')).toBeVisible();
+        await page.getByRole('button', { name: settingsWords.show }).click();
+      },
+    },
+    {
+      name: 'the question about names',
+      reach: async ({ page }) => await page.getByRole('button', { name: 'Remove all names' }).click(),
+    },
+    {
+      name: 'the first question about deleting everything',
+      reach: async ({ page }) => {
+        await page.keyboard.press('Escape');
+        await page.getByRole('button', { name: settingsWords.removeButton }).click();
+      },
+    },
+    {
+      name: 'the second question',
+      reach: async ({ page }) => await page.getByRole('button', { name: settingsWords.removeNext }).click(),
+    },
+    {
+      name: 'everything deleted',
+      reach: async ({ page }) => {
+        await page.getByRole('button', { name: settingsWords.removeYes }).click();
+        await expect(page.getByRole('heading', { name: settingsWords.removed })).toBeFocused();
+      },
+    },
+  ],
+};

@@ -1,0 +1,71 @@
+import { lookBack, part } from '../journal-helpers.ts';
+import { expect } from '../windrow.ts';
+import type { Journey } from './journey.ts';
+
+/** The Journal with a season of games, and one game looked back at. */
+export const journalJourney: Journey = {
+  name: 'the Journal',
+  place: 'journal',
+  shows: [
+    'wr-journal-place',
+    'wr-games-view',
+    'wr-journal-filters',
+    'wr-pick',
+    'wr-season-view',
+    'wr-bars',
+    'wr-course',
+    'wr-evenings-view',
+    'wr-files-view',
+    'wr-lookback',
+    'wr-ledger',
+    'wr-decisions',
+    'wr-decision',
+    'wr-details',
+    'wr-try',
+    'wr-tile-toggles',
+  ],
+  dialogs: [],
+  screens: [
+    { name: 'an empty Journal', reach: async () => {} },
+    {
+      name: 'the games and their filters',
+      reach: async ({ page }) => {
+        await page.getByRole('button', { name: 'Add the example season' }).click();
+        await expect(page.getByRole('status').filter({ hasText: '64 games' })).toBeVisible();
+        await page.getByRole('button', { name: 'Filters', exact: true }).click();
+      },
+    },
+    {
+      name: 'a removed game',
+      reach: async ({ page }) =>
+        await page
+          .getByRole('button', { name: /^Delete the game of/ })
+          .first()
+          .click(),
+    },
+    {
+      name: 'the season',
+      reach: async ({ page }) => {
+        await part(page, 'Season');
+        await expect(page.getByText('Measuring your games')).toBeHidden({ timeout: 60_000 });
+      },
+    },
+    { name: 'evenings', reach: async ({ page }) => await part(page, 'Evenings') },
+    { name: 'files', reach: async ({ page }) => await part(page, 'Files') },
+    { name: 'a look-back', reach: async ({ page }) => await lookBack(page, 'demo-20261119-3') },
+    {
+      name: 'another choice, and all as tables',
+      reach: async ({ page }) => {
+        await page.getByText('Try another choice').click();
+        await page.getByText('All choices as a table').click();
+      },
+    },
+    {
+      name: 'a game without a deal',
+      reach: async ({ page }) => {
+        await page.evaluate(() => (window.location.hash = '#/journal/game/demo-20260813-4'));
+        await expect(page.getByText('No deal was logged in this game.')).toBeVisible();
+      },
+    },
+  ],
+};

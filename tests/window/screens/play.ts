@@ -1,0 +1,79 @@
+import { choose, field, straightToPlay, type } from '../play.ts';
+import { expect, type Windrow } from '../windrow.ts';
+import type { Journey } from './journey.ts';
+import { DEAL } from './table.ts';
+
+async function askForResult({ page }: Windrow): Promise<void> {
+  await page.getByRole('button', { name: 'Result', exact: true }).click();
+  await choose(page, 'The game', 'Somebody won');
+  await choose(page, 'Who won?', 'You');
+  await choose(page, 'How?', 'By discard');
+  await choose(page, 'Whose discard?', 'Left');
+  await page.getByLabel('Which hand?').selectOption('stairs-1');
+  await expect(page.getByRole('table', { name: 'Who pays what' })).toBeVisible();
+}
+
+/** The Table from the first draw to the result, and the evening. */
+export const playJourney: Journey = {
+  name: 'play and result',
+  place: 'table',
+  shows: [
+    'wr-advice-panel',
+    'wr-target-line',
+    'wr-play-side',
+    'wr-play-panel',
+    'wr-open-groups',
+    'wr-unseen-panel',
+    'wr-group-entry',
+    'wr-result-dialog',
+    'wr-result-panel',
+    'wr-evening-panel',
+    'wr-evening-about',
+  ],
+  dialogs: ['wr-result-dialog: How did it end?'],
+  screens: [
+    { name: 'the beginning of play', reach: async (windrow) => await straightToPlay(windrow, DEAL) },
+    {
+      name: 'a call to weigh, all that is unseen, the discards',
+      reach: async ({ page }) => {
+        await type(page, '2d');
+        await expect(page.getByText(/^Call the two dot/)).toBeVisible();
+        await page.getByText(/^Still unseen/).click();
+        await page.getByText(/^Discards on the table/).click();
+      },
+    },
+    {
+      name: 'a discard to weigh, a cost explained, a fault beside the field',
+      reach: async ({ page }) => {
+        await page.getByRole('button', { name: 'Undo' }).click();
+        await type(page, '9c 5d 9d');
+        await page
+          .getByRole('button', { name: /explain Why/ })
+          .first()
+          .click();
+      },
+    },
+    {
+      name: 'a group being laid open, and one that lies open with its joker',
+      reach: async ({ page }) => {
+        await page.keyboard.press('Escape');
+        await page.getByRole('button', { name: 'Undo' }).click();
+        await page.getByRole('button', { name: 'Undo' }).click();
+        await choose(page, 'What happened?', 'A group laid open');
+        await choose(page, 'Whose tile?', 'Across');
+        await type(page, '9c 9c J');
+        await expect(field(page)).toBeFocused();
+        await choose(page, 'What happened?', 'A group laid open');
+      },
+    },
+    { name: 'the result being entered', reach: askForResult },
+    {
+      name: 'the result and the evening, names and rules shown',
+      reach: async ({ page }) => {
+        await page.getByRole('button', { name: 'Enter the result' }).click();
+        await page.getByText('Names, if you like').click();
+        await page.getByText('Rules of payment').click();
+      },
+    },
+  ],
+};
