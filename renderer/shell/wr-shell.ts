@@ -42,6 +42,10 @@ export class WrShell extends LitElement {
   static override styles = [sharedStyles, shellStyles, css``];
 
   readonly #onHash = (): void => void this.#open();
+  /** A file that no place takes must not replace the window, as a browser would have it. */
+  readonly #onFile = (event: DragEvent): void => {
+    if (event.dataTransfer?.types.includes('Files') === true) event.preventDefault();
+  };
 
   constructor() {
     super();
@@ -59,12 +63,16 @@ export class WrShell extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     window.addEventListener('hashchange', this.#onHash);
+    window.addEventListener('dragover', this.#onFile);
+    window.addEventListener('drop', this.#onFile);
     this.#offerTour();
     void this.#open();
   }
 
   override disconnectedCallback(): void {
     window.removeEventListener('hashchange', this.#onHash);
+    window.removeEventListener('dragover', this.#onFile);
+    window.removeEventListener('drop', this.#onFile);
     super.disconnectedCallback();
   }
 

@@ -88,7 +88,7 @@ describe('card study', () => {
     }
   });
 
-  test('no two questions of one kind follow each other, at most 12, all of different lines', () => {
+  test('R4: no two questions of one kind follow each other, at most 12, all of different lines', () => {
     fc.assert(
       fc.property(fc.nat(), (seed) => {
         const { queue } = startSitting(plan(seed));

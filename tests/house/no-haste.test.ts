@@ -13,7 +13,7 @@ const TIMED = {
   'parts/announcer.ts': 'gathers what is said close together into one sentence',
   'parts/drag-controller.ts': 'tells the click that ends a drag from another',
   'places/card/card-files.ts': 'frees the memory of a file that was handed out',
-  'places/warmup/wr-warm-up-run.ts': 'draws the clock for those who asked for one',
+  'places/warmup/tick-controller.ts': 'draws the clock for those who asked for one',
 };
 
 /** Where the sources hold what a pattern means, as "file: what was found". */

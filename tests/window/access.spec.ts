@@ -38,3 +38,19 @@ test('P8, E3: nothing is asked of any other host, and the content policy is neve
   expect(misdeeds.foreign).toEqual([]);
   expect(misdeeds.policy).toEqual([]);
 });
+
+test('a file dropped where no place takes it leaves the window as it is', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  const refused = await page.evaluate(() =>
+    ['dragover', 'drop'].map((type) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File(['{}'], 'x.json', { type: 'application/json' }));
+      const event = new DragEvent(type, { dataTransfer, bubbles: true, cancelable: true });
+      document.body.dispatchEvent(event);
+      return event.defaultPrevented;
+    }),
+  );
+  expect(refused).toEqual([true, true]);
+  expect(await windrow.rack()).toHaveLength(13);
+});

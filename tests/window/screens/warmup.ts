@@ -38,6 +38,9 @@ export const warmUpJourney: Journey = {
     'wr-warm-up-place',
     'wr-warm-up-start',
     'wr-warm-up-run',
+    'wr-run-foot',
+    'wr-ask-aim',
+    'wr-ask-pass',
     'wr-warm-up-answer',
     'wr-warm-up-ledger',
     'wr-guess',
@@ -59,7 +62,20 @@ export const warmUpJourney: Journey = {
       },
     },
     { name: 'arranging', reach: async ({ page }) => await dealByCode(page, CODE) },
-    { name: 'the answer', reach: async ({ page }) => await answerProblem(page) },
+    {
+      name: 'aiming',
+      reach: async ({ page }) => {
+        await page.getByRole('button', { name: 'Go on' }).click();
+        await expect(page.getByRole('heading', { name: 'Which sections do you aim at?' })).toBeFocused();
+      },
+    },
+    {
+      name: 'the answer',
+      reach: async ({ page }) => {
+        await page.getByRole('button', { name: 'Back', exact: true }).click();
+        await answerProblem(page);
+      },
+    },
     {
       name: 'the next pass',
       reach: async ({ page }) => {
