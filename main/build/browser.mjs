@@ -57,11 +57,15 @@ export function opener(address, env, platform) {
   return program === undefined ? undefined : { program, args: [address] };
 }
 
-/** Opens an address; whether it worked is for the person to see. @param {string} address */
+/**
+ * Opens an address; whether it worked is for the person to see. Answers false when there is nothing to open it with.
+ * @param {string} address
+ */
 export function openInBrowser(address) {
   const command = opener(address, process.env, process.platform);
-  if (command === undefined) return;
+  if (command === undefined) return false;
   const child = spawn(command.program, command.args, { stdio: 'ignore', detached: true });
   child.on('error', () => undefined);
   child.unref();
+  return true;
 }

@@ -58,7 +58,7 @@ function serveInBrowser(script, open) {
     const address = ADDRESS.exec(line)?.[0];
     if (opened || address === undefined) return;
     opened = true;
-    openInBrowser(address);
+    if (!openInBrowser(address)) say('No browser could be opened here. Open this address in a browser yourself.');
   });
   return ended(host);
 }

@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process';
+import { type ChildProcess, spawn } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
@@ -102,27 +102,88 @@ test.skipIf(process.platform === 'win32')('CHROMIUM names the Chromium to use; e
   expect(findChromium({ PATH: join(root, 'bin'), CHROMIUM: own })).toBe(own);
 });
 
-test('started without Electron, the address serves the window, and Ctrl+C ends it well', async () => {
-  const env = { ...process.env, WINDROW_FOLDER: join(root, 'desk') };
+interface Started {
+  readonly child: ChildProcess;
+  readonly address: string;
+  /** All that was printed so far. */
+  readonly printed: () => string;
+  readonly ended: Promise<number | null>;
+}
+
+/** Starts Windrow as `npm start` does, in the browser, on a folder of its own; resolves once an address and `words` were printed. */
+async function startWindrow(args: readonly string[], env: NodeJS.ProcessEnv, words: RegExp): Promise<Started> {
   const script = resolve(import.meta.dirname, '../../main/build/start.mjs');
-  const child = spawn(process.execPath, [script, '--browser', '--no-open'], { env });
+  const child = spawn(process.execPath, [script, '--browser', ...args], { env });
   const ended = new Promise<number | null>((done) => child.on('close', done));
   let printed = '';
   const address = await new Promise<string>((found, lost) => {
     child.stdout.on('data', (chunk) => {
       printed += String(chunk);
       const url = /http:\/\/127\.0\.0\.1:\d+\S*/.exec(printed)?.[0];
-      if (url !== undefined) found(url);
+      if (url !== undefined && words.test(printed)) found(url);
     });
-    child.on('close', () => lost(new Error(`it ended without an address: ${printed}`)));
+    child.on('close', () => lost(new Error(`it ended too soon: ${printed}`)));
   });
+  return { child, address, printed: () => printed, ended };
+}
+
+/** The cookie that a start address gives. */
+async function letIn(address: string): Promise<string> {
   const opened = await fetch(address, { redirect: 'manual' });
-  const cookie = opened.headers.get('set-cookie')?.split(';')[0] ?? '';
-  const page =
-    opened.status === 200
-      ? opened
-      : await fetch(new URL(opened.headers.get('location') ?? '/', address), { headers: { cookie } });
+  return opened.headers.get('set-cookie')?.split(';')[0] ?? '';
+}
+
+test('started without Electron, the address serves the window, and Ctrl+C ends it well', async () => {
+  const env = { ...process.env, WINDROW_FOLDER: join(root, 'desk') };
+  const { child, address, ended } = await startWindrow(['--no-open'], env, /Ctrl\+C/);
+  const page = await fetch(new URL('/', address), { headers: { cookie: await letIn(address) } });
   expect(await page.text()).toMatch(/<title>Windrow<\/title>/);
+  child.kill('SIGINT');
+  expect(await ended).toBe(0);
+}, 60_000);
+
+test.skipIf(process.platform !== 'linux')(
+  'where there is no browser, one sentence says what to do',
+  async () => {
+    const { DISPLAY: _, WAYLAND_DISPLAY: __, ...others } = process.env;
+    const env = { ...others, WINDROW_FOLDER: join(root, 'desk') };
+    const { child, ended, printed } = await startWindrow([], env, /No browser/);
+    expect(printed().match(/No browser.*/g)).toEqual([
+      'No browser could be opened here. Open this address in a browser yourself.',
+    ]);
+    child.kill('SIGINT');
+    expect(await ended).toBe(0);
+  },
+  60_000,
+);
+
+test('with damaged settings it starts, says so in one sentence, and keeps the file', async () => {
+  write('desk/preferences.json', '{"theme":');
+  const env = { ...process.env, WINDROW_FOLDER: join(root, 'desk') };
+  const { child, address, ended } = await startWindrow(['--no-open'], env, /Ctrl\+C/);
+  const headers = { cookie: await letIn(address), 'content-type': 'application/json' };
+  const ask = async (call: string): Promise<unknown> => {
+    const reply = await fetch(new URL(`/desk/${call}`, address), { method: 'POST', headers, body: '[]' });
+    return await reply.json();
+  };
+  expect(await ask('readPreferences')).toMatchObject({ ok: true, value: { theme: 'system' } });
+  expect(await ask('notices')).toEqual({
+    ok: true,
+    value: [expect.stringMatching(/^The settings could not be read.*kept as preferences\.json\.damaged-.*\.$/)],
+  });
+  child.kill('SIGINT');
+  expect(await ended).toBe(0);
+}, 60_000);
+
+test('J6: a second start on the same folder ends with one sentence and the code 1', async () => {
+  const env = { ...process.env, WINDROW_FOLDER: join(root, 'desk') };
+  const { child, ended } = await startWindrow(['--no-open'], env, /Ctrl\+C/);
+  const script = resolve(import.meta.dirname, '../../main/build/start.mjs');
+  const second = spawn(process.execPath, [script, '--browser', '--no-open'], { env });
+  let complaint = '';
+  second.stderr.on('data', (chunk) => (complaint += String(chunk)));
+  expect(await new Promise((done) => second.on('close', done))).toBe(1);
+  expect(complaint.trim()).toBe('Windrow is already open with this folder. Go to that window, or close it first.');
   child.kill('SIGINT');
   expect(await ended).toBe(0);
 }, 60_000);
