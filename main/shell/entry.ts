@@ -21,6 +21,7 @@ runShell({
   root: join(import.meta.dirname, '../renderer'),
   preload: join(import.meta.dirname, 'preload.cjs'),
   platform: process.platform,
+  argv: process.argv.slice(1),
   openDesk,
   createStore: (options) => new Store(options),
 }).catch((error: unknown) => {

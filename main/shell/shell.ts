@@ -5,6 +5,7 @@ import type { DeskService } from '../desk/service.ts';
 import type { ElectronParts } from './electron.ts';
 import { setUpCalls } from './set-up-calls.ts';
 import { setUpNavigation, setUpPermissions } from './set-up-fences.ts';
+import { setUpFiles } from './set-up-files.ts';
 import { setUpMenu } from './set-up-menu.ts';
 import { setUpProtocol, setUpScheme } from './set-up-protocol.ts';
 import { setUpWindow } from './set-up-window.ts';
@@ -19,6 +20,8 @@ export interface ShellOptions {
   /** The built preload script. */
   readonly preload: string;
   readonly platform: string;
+  /** What the program was started with, after its own name. */
+  readonly argv: readonly string[];
   readonly openDesk: typeof openDesk;
   readonly createStore: (options: SettingsOptions) => SettingsStore;
 }
@@ -31,6 +34,7 @@ export async function runShell(options: ShellOptions): Promise<void> {
   app.enableSandbox();
   setUpScheme(protocol);
   setUpNavigation(app);
+  const takeFilesIn = setUpFiles(electron, options.argv);
   await app.whenReady();
   const opened = await openWithSettings(options);
   if (!opened.ok) {
@@ -44,7 +48,9 @@ export async function runShell(options: ShellOptions): Promise<void> {
   setUpProtocol(protocol, root);
   setUpMenu(menu, { platform, packaged: app.isPackaged });
   setUpCalls(ipcMain, desk);
-  setUpSecondStart(electron, setUpWindow(electron, settings, preload));
+  const window = setUpWindow(electron, settings, preload);
+  setUpSecondStart(electron, window);
+  takeFilesIn({ desk, window });
 }
 
 /** False when the app runs already; this second one then ends. */

@@ -53,6 +53,7 @@ async function startApp(changes: Partial<ShellOptions> = {}): Promise<void> {
     root: join(base, 'window'),
     preload: '/app/preload.cjs',
     platform: 'linux',
+    argv: [],
     openDesk,
     createStore: memoryStore,
     ...changes,
@@ -297,7 +298,7 @@ describe('the app', () => {
     second.app.alone = false;
     await startApp({ electron: second.parts() });
     expect(second).toMatchObject({ windows: [], app: { quits: 1 } });
-    electron.app.emit('second-instance');
+    electron.app.emit('second-instance', {}, [], '/');
     expect(electron.windows[0]?.focused).toBe(true);
   });
 

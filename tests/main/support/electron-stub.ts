@@ -12,6 +12,8 @@ export class ElectronStub {
   readonly handlers = new Map<string, Handler>();
   readonly schemes: unknown[] = [];
   readonly errors: string[] = [];
+  /** Sentences shown in boxes of their own. */
+  readonly messages: string[] = [];
   /** Folders that were shown. */
   readonly folders: string[] = [];
   menu: readonly MenuItemConstructorOptions[] | null = null;
@@ -39,7 +41,10 @@ export class ElectronStub {
           this.menu = template;
         },
       },
-      dialog: { showErrorBox: (title: string, words: string) => this.errors.push(`${title}: ${words}`) },
+      dialog: {
+        showErrorBox: (title: string, words: string) => this.errors.push(`${title}: ${words}`),
+        showMessageBox: async (_window: unknown, { message }: { message: string }) => void this.messages.push(message),
+      },
       screen: { getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }] },
       defaultSession: () => this.session,
       openFolder: async (folder: string) => {
