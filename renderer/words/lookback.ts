@@ -46,7 +46,15 @@ export const lookbackWords = {
   print: 'Print a summary',
   save: 'Save this game as a file',
   savedAs: (name: string) => `Saved as ${name}.`,
-  facts: { seat: 'Seat', card: 'Card', place: 'Place', result: 'Result', points: 'Points', noSeat: 'not told' },
+  facts: {
+    seat: 'Seat',
+    card: 'Card',
+    place: 'Place',
+    result: 'Result',
+    sofar: 'So far',
+    points: 'Points',
+    noSeat: 'not told',
+  },
 
   ledger: {
     title: 'Luck and choices',
@@ -59,7 +67,7 @@ export const lookbackWords = {
     sums: (good: string, luck: string, choices: string) =>
       `What passes add: ${good}. Luck: ${luck}. Your choices: ${choices}.`,
     exact: 'The parts add up exactly to the end. Luck is what came beyond the average: over many games it evens out.',
-    model: (source: string) => `How the chances were found: ${source}.`,
+    model: (source: string) => `${source.charAt(0).toUpperCase()}${source.slice(1)}.`,
     start: 'An average deal',
     end: 'At the end',
     head: ['Part', 'Games in a hundred', 'Stands at'],

@@ -2,6 +2,10 @@ import type { JournalGame } from './journal-game.ts';
 
 type Moment = Pick<JournalGame, 'startedAt' | 'zone'>;
 
+/** The blank between a time and its half of the day, where no line may break. */
+const BEFORE_HALF = /\s(?=[AP]M$)/;
+const NO_BREAK = '\u00A0';
+
 const formats = new Map<string, Intl.DateTimeFormat>();
 
 /** The day on which a game was played, in the time zone of its table: `2026-11-19`. */
@@ -17,7 +21,8 @@ function partsOf(startedAt: string, zone: string): Readonly<Record<string, strin
 
 /** "Thursday, November 19, 2026 at 12:40 PM". */
 export function whenOf({ startedAt, zone }: Moment): string {
-  return formatIn('when', zone, { dateStyle: 'full', timeStyle: 'short' }).format(new Date(startedAt));
+  const when = formatIn('when', zone, { dateStyle: 'full', timeStyle: 'short' }).format(new Date(startedAt));
+  return when.replace(BEFORE_HALF, NO_BREAK);
 }
 
 /** "Thursday, November 19, 2026". */

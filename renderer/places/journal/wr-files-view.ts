@@ -4,7 +4,6 @@ import { readCollection } from '../../../core/journal/collection.ts';
 import { bringIn } from '../../backup/bring-in.ts';
 import { backupName, gatherEverything } from '../../backup/gather.ts';
 import { saveFile } from '../../backup/save-file.ts';
-import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
@@ -12,6 +11,7 @@ import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { filesWords as words, journalWords } from '../../words/journal.ts';
 import { journalCsv } from './csv.ts';
+import { demoSection, inSection, namesSection, outSection, whereSection } from './files-sections.ts';
 import { journalStyles } from './journal-styles.ts';
 import type { JournalStore } from './journal-store.ts';
 import { addSeason } from './season-maker.ts';
@@ -58,12 +58,23 @@ export class WrFilesView extends LitElement {
   }
 
   protected override render(): unknown {
-    return html`${this.#messages()} ${this.#out()} ${this.#in()} ${this.#demo()} ${this.#names()}
-      <section aria-labelledby="where">
-        <h2 id="where">${words.title}</h2>
-        <p>${words.where}</p>
-        <p><code>${this.app.about.folder}</code></p>
-      </section>`;
+    const named = (this.store.games ?? []).filter(({ names }) => names.length > 0).length;
+    return html`${this.#messages()}
+    ${outSection(
+      this.store.shown.length,
+      () => this.#saveTable(),
+      () => void this.#saveAll(),
+    )}
+    ${inSection(
+      () => this.#fileInput()?.click(),
+      () => void this.#chosen(),
+    )}
+    ${demoSection(
+      this.#demoIds().length,
+      () => void this.#addDemo(),
+      () => void this.#removeDemo(),
+    )}
+    ${namesSection(named, () => void this.#removeNames())} ${whereSection(this.app.about.folder)}`;
   }
 
   #messages(): unknown {
@@ -84,58 +95,6 @@ export class WrFilesView extends LitElement {
     ];
   }
 
-  #out(): unknown {
-    return html`<section aria-labelledby="out">
-      <h2 id="out">${words.out}</h2>
-      <p>${words.outLead}</p>
-      <wr-button @click=${() => this.#saveTable()}>${words.csv}</wr-button>
-      <p class="soft">${words.csvNote(this.store.shown.length)}</p>
-      <wr-button @click=${() => this.#saveAll()}>${words.all}</wr-button>
-      <p class="soft">${words.allNote}</p>
-    </section>`;
-  }
-
-  #in(): unknown {
-    return html`<section aria-labelledby="in">
-      <h2 id="in">${words.bring}</h2>
-      <p>${words.bringLead}</p>
-      <wr-button @click=${() => this.#fileInput()?.click()}>${words.choose}</wr-button>
-      <input
-        type="file"
-        accept=".json,application/json"
-        tabindex="-1"
-        aria-label=${words.choose}
-        @change=${this.#chosen}
-      />
-    </section>`;
-  }
-
-  #demo(): unknown {
-    const count = this.#demoIds().length;
-    return html`<section aria-labelledby="demo">
-      <h2 id="demo">${words.demo}</h2>
-      <p>${words.demoLead}</p>
-      ${
-        count === 0
-          ? html`<wr-button @click=${() => this.#addDemo()}>${journalWords.addDemo}</wr-button>`
-          : html`<p>${words.demoHere(count)}</p>
-              <wr-button look="danger" @click=${() => this.#removeDemo()}>${words.removeDemo}</wr-button>`
-      }
-    </section>`;
-  }
-
-  #names(): unknown {
-    const count = (this.store.games ?? []).filter(({ names }) => names.length > 0).length;
-    return html`<section aria-labelledby="names">
-      <h2 id="names">${words.names}</h2>
-      <p>${words.namesLead}</p>
-      <p>${words.namesHere(count)}</p>
-      <wr-button look="danger" ?disabled=${count === 0} @click=${() => this.#removeNames()}
-        >${words.removeNames}</wr-button
-      >
-    </section>`;
-  }
-
   #saveTable(): void {
     saveFile('windrow-games.csv', 'text/csv;charset=utf-8', journalCsv(this.store.asSeason(this.store.shown)));
     this.#say(words.saved('windrow-games.csv'));
@@ -151,7 +110,7 @@ export class WrFilesView extends LitElement {
     this.#say(words.saved(name));
   }
 
-  readonly #chosen = async (): Promise<void> => {
+  async #chosen(): Promise<void> {
     const input = this.#fileInput();
     const file = input?.files?.[0];
     if (input === null || file === undefined) return;
@@ -172,7 +131,7 @@ export class WrFilesView extends LitElement {
     this.#say(`${words.brought(added, copied, same)} ${words.broughtCards(cards)}`);
     const { problems } = read.value;
     if (problems.length > 0) this.trouble = [words.someBad(problems.length), ...problems.slice(0, 3)].join(' ');
-  };
+  }
 
   async #addDemo(): Promise<void> {
     const told = (share: number): void => this.#progress(journalWords.makingDemo, share);

@@ -1,33 +1,19 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { winRates } from '../../../core/journal/season.ts';
 import { paperStyles } from '../../charts/paper-styles.ts';
 import '../../charts/wr-bars.ts';
-import '../../charts/wr-course.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { journalWords, seasonWords as words } from '../../words/journal.ts';
-import { inWords, percent, tenths } from '../../words/numbers.ts';
 import { filtersInUse } from './filter-options.ts';
 import type { JournalGame } from './journal-game.ts';
 import { journalStyles } from './journal-styles.ts';
 import type { JournalStore } from './journal-store.ts';
-import {
-  awayChart,
-  costChart,
-  jokerChart,
-  meanJokers,
-  pointsChart,
-  sectionChart,
-  signed,
-  winChart,
-} from './season-charts.ts';
+import { costChart } from './season-charts.ts';
+import { awaySection, jokersSection, pointsSection, sectionsSection, winsSection } from './season-sections.ts';
 import { StudyRun } from './study-run.ts';
-
-/** Below so many decided games the page says how little they tell. */
-const FEW = 30;
 
 /** The season in numbers: charts that print, each with its table. */
 export class WrSeasonView extends LitElement {
@@ -79,13 +65,14 @@ export class WrSeasonView extends LitElement {
   protected override render(): unknown {
     const { shown } = this.store;
     if (shown.length === 0) return html`<p>${words.none}</p>`;
+    const season = this.store.asSeason(shown);
     return html`<div class="lead">
         <p>${words.lead(shown.length)}</p>
         <wr-button @click=${() => window.print()}>${words.print}</wr-button>
       </div>
       ${filtersInUse(this.store.filter) > 0 ? html`<p class="soft">${words.filtered}</p>` : nothing} ${this.#progress()}
-      ${this.#wins(shown)} ${this.#sections(shown)} ${this.#away(shown)} ${this.#jokers(shown)} ${this.#cost(shown)}
-      ${this.#points(shown)}`;
+      ${winsSection(shown)} ${sectionsSection(season)} ${awaySection(season)} ${jokersSection(shown)}
+      ${this.#cost(shown)} ${pointsSection(shown)}`;
   }
 
   #progress(): unknown {
@@ -103,62 +90,6 @@ export class WrSeasonView extends LitElement {
         <progress aria-label=${told} .max=${progress.of} .value=${progress.done}></progress>
         <wr-button @click=${() => this.#run?.stop()}>${journalWords.stop}</wr-button>
       </div>`;
-  }
-
-  #wins(games: readonly JournalGame[]): unknown {
-    const { all } = winRates(games);
-    const { parts, table } = winChart(games);
-    return html`<section aria-labelledby="wins">
-      <h2 id="wins">${words.wins}</h2>
-      ${
-        all.share === null
-          ? nothing
-          : html`<p>${words.winsLead(percent(all.share), inWords(all.share), all.hits, all.of)}</p>`
-      }
-      ${all.of < FEW ? html`<p class="soft">${words.winsFew}</p>` : nothing}
-      <wr-bars label=${words.wins} .rows=${parts} .table=${table} .most=${0.5} .tick=${percent}></wr-bars>
-      <p class="soft">${words.interval}</p>
-    </section>`;
-  }
-
-  #sections(games: readonly JournalGame[]): unknown {
-    const { parts, table } = sectionChart(this.store.asSeason(games));
-    if (parts.length === 0) return nothing;
-    return html`<section aria-labelledby="sections">
-      <h2 id="sections">${words.sections}</h2>
-      <p>${words.sectionsLead}</p>
-      <wr-bars
-        label=${words.sections}
-        .rows=${parts}
-        .table=${table}
-        .most=${4}
-        .keys=${[
-          { fill: 'stripes', label: words.aimed },
-          { fill: 'solid', label: words.won },
-        ]}
-      ></wr-bars>
-    </section>`;
-  }
-
-  #away(games: readonly JournalGame[]): unknown {
-    const { parts, table } = awayChart(this.store.asSeason(games));
-    if (parts.length === 0) return nothing;
-    return html`<section aria-labelledby="away">
-      <h2 id="away">${words.away}</h2>
-      <p>${words.awayLead}</p>
-      <wr-course label=${words.away} .points=${parts} .table=${table} .most=${8} .least=${0}></wr-course>
-    </section>`;
-  }
-
-  #jokers(games: readonly JournalGame[]): unknown {
-    const mean = meanJokers(games);
-    if (mean === null) return nothing;
-    const { parts, table } = jokerChart(games);
-    return html`<section aria-labelledby="jokers">
-      <h2 id="jokers">${words.jokers}</h2>
-      <p>${words.jokersLead(tenths(mean))}</p>
-      <wr-bars label=${words.jokers} .rows=${parts} .table=${table} .most=${4}></wr-bars>
-    </section>`;
   }
 
   #cost(games: readonly JournalGame[]): unknown {
@@ -186,25 +117,6 @@ export class WrSeasonView extends LitElement {
                 >${words.judge(due)}</wr-button
               >`
       }
-    </section>`;
-  }
-
-  #points(games: readonly JournalGame[]): unknown {
-    const { parts, table } = pointsChart(games);
-    if (parts.length < 2) return nothing;
-    const total = parts.at(-1)?.value ?? 0;
-    return html`<section aria-labelledby="points">
-      <h2 id="points">${words.gone}</h2>
-      <p>${words.goneLead(signed(total), parts.length - 1)}</p>
-      <wr-course
-        label=${words.gone}
-        shape="steps"
-        .points=${parts}
-        .table=${table}
-        .least=${-50}
-        .most=${50}
-        .tick=${signed}
-      ></wr-course>
     </section>`;
   }
 

@@ -98,7 +98,10 @@ export class WrLookback extends LitElement {
       [words.facts.seat, game?.seat ?? words.facts.noSeat],
       [words.facts.place, record.place],
       [words.facts.card, [game?.cardTitle, game?.season].filter(Boolean).join(' · ')],
-      [words.facts.result, [game?.stage, game?.section].filter(Boolean).join(' · ')],
+      [
+        isOver(record) ? words.facts.result : words.facts.sofar,
+        [game?.stage, game?.section].filter(Boolean).join(' · '),
+      ],
       [words.facts.points, game === undefined || game.points === null ? '' : journalWords.points(game.points)],
     ];
     return html`<h2>${whenOf(record)}</h2>
@@ -190,6 +193,10 @@ function saveGame(record: GameRecord): void {
   const name = `${record.id}.windrow-game.json`;
   saveFile(name, 'application/json', writeGameFile(record));
   announce(words.savedAs(name));
+}
+
+function isOver({ events }: GameRecord): boolean {
+  return events.some(({ type }) => type === 'ended');
 }
 
 function notesOfGame({ events }: GameRecord): string[] {

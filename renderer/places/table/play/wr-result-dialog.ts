@@ -1,14 +1,9 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
-import { type Seat, SEATS } from '../../../../core/exchange/steps.ts';
 import type { EndedEvent } from '../../../../core/game/events.ts';
 import type { Payments } from '../../../../core/game/points.ts';
 import { emit } from '../../../parts/emit.ts';
 import '../../../parts/wr-button.ts';
-import '../../../parts/wr-choice.ts';
-import type { ChoiceChanged } from '../../../parts/wr-choice.ts';
 import '../../../parts/wr-dialog.ts';
-import '../../../parts/wr-field.ts';
-import type { FieldText } from '../../../parts/wr-field.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
@@ -17,11 +12,11 @@ import type { Answered, LineView } from '../../../worker/calls.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { enterResult } from './enter-result.ts';
 import { keepKeys } from './keep-keys.ts';
-import { linePicker } from './line-picker.ts';
 import { paymentsTable } from './payments-table.ts';
 import { arePointsGood, draftOf, EMPTY_RESULT, eventOf, type ResultDraft } from './result-draft.ts';
+import { lineOf, resultForm } from './result-form.ts';
 import { resultStyles } from './result-styles.ts';
-import { inChairOrder, seatName, seatNameFull, seatOf } from './seat-names.ts';
+import { inChairOrder, seatNameFull } from './seat-names.ts';
 
 /** Where a result is entered: as much of it as is known, and at once what each seat gets or pays. */
 export class WrResultDialog extends LitElement {
@@ -79,66 +74,12 @@ export class WrResultDialog extends LitElement {
   }
 
   #form(draft: ResultDraft): unknown {
-    const unseated = this.app.session.state.exchange === null;
+    const change = (part: Partial<ResultDraft>): void => this.#change(part);
     return html`<div class="form">
-      ${this.#choice(words.what, Object.entries(words.results), draft.result, (value) => ({
-        result: value === 'won' || value === 'wall' ? value : 'abandoned',
-      }))}
-      ${unseated ? this.#seats(words.seat, SEATS, draft.seat, (seat) => ({ seat })) : nothing}
-      ${draft.result === 'won' ? this.#win(draft) : nothing}
+      ${resultForm({ session: this.app.session, draft, lines: this.lines, change })}
       ${draft.result === 'won' && draft.winner !== null ? this.#money() : nothing}
       <p class="refusal" role="alert">${this.refusal}</p>
     </div>`;
-  }
-
-  #win(draft: ResultDraft): unknown {
-    return html`${this.#seats(words.winner, SEATS, draft.winner, (winner) => ({ winner }))}
-    ${this.#choice(
-      words.by,
-      [
-        ['discard', words.byDiscard],
-        ['draw', words.byDraw],
-      ],
-      draft.by,
-      (value) => ({ by: value === 'draw' ? value : 'discard' }),
-    )}
-    ${
-      draft.by === 'discard'
-        ? this.#seats(
-            words.from,
-            SEATS.filter((seat) => seat !== draft.winner),
-            draft.from,
-            (from) => ({ from }),
-          )
-        : nothing
-    }
-    ${linePicker(this.lines, draft.lineId, (lineId) => this.#change({ lineId }))} ${this.#jokers(draft)}
-    ${this.#points(draft)}`;
-  }
-
-  #jokers({ jokerless }: ResultDraft): unknown {
-    if (this.#line?.pairsOnly === true) return nothing;
-    const value = jokerless === null ? null : jokerless ? 'without' : 'with';
-    return this.#choice(
-      words.jokers,
-      [
-        ['with', words.withJokers],
-        ['without', words.without],
-      ],
-      value,
-      (chosen) => ({ jokerless: chosen === 'without' }),
-    );
-  }
-
-  #points(draft: ResultDraft): unknown {
-    const line = this.#line;
-    return html`<wr-field
-      label=${words.points}
-      hint=${line === undefined ? words.pointsUnknown : words.pointsHint(line.points)}
-      .value=${draft.points}
-      error=${arePointsGood(draft) ? '' : words.pointsWrong}
-      @field-typed=${({ detail }: CustomEvent<FieldText>) => this.#change({ points: detail.value })}
-    ></wr-field>`;
   }
 
   #money(): unknown {
@@ -151,32 +92,9 @@ export class WrResultDialog extends LitElement {
     </div>`;
   }
 
-  #seats(label: string, seats: readonly Seat[], value: Seat | null, change: (seat: Seat | null) => Change): unknown {
-    const { session } = this.app;
-    const options = inChairOrder(session, seats).map((seat): [string, string] => [seat, seatName(session, seat)]);
-    return this.#choice(label, options, value, (chosen) => change(seatOf(chosen)));
-  }
-
-  #choice(
-    label: string,
-    options: readonly (readonly [string, string])[],
-    value: string | null,
-    change: (value: string) => Change,
-  ): unknown {
-    return html`<wr-choice
-      label=${label}
-      .options=${options.map(([option, words]) => ({ value: option, label: words }))}
-      .value=${value ?? ''}
-      @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => this.#change(change(detail.value))}
-    ></wr-choice>`;
-  }
-
-  get #line(): LineView | undefined {
-    return this.lines.find(({ id }) => id === this.draft?.lineId);
-  }
-
   get #event(): EndedEvent | null {
-    return this.draft === null ? null : eventOf(this.draft, this.#line);
+    const { draft, lines } = this;
+    return draft === null ? null : eventOf(draft, lineOf({ draft, lines }));
   }
 
   #reason(): string {
@@ -185,7 +103,7 @@ export class WrResultDialog extends LitElement {
     return arePointsGood(this.draft) ? '' : words.pointsWrong;
   }
 
-  #change(change: Change): void {
+  #change(change: Partial<ResultDraft>): void {
     if (this.draft !== null) this.draft = { ...this.draft, ...change };
     this.refusal = '';
   }
@@ -213,8 +131,6 @@ export class WrResultDialog extends LitElement {
     this.settled = null;
   }
 }
-
-type Change = Partial<ResultDraft>;
 
 customElements.define('wr-result-dialog', WrResultDialog);
 
