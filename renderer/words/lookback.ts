@@ -66,7 +66,8 @@ export const lookbackWords = {
     standing: 'Where the chance stood',
     sums: (good: string, luck: string, choices: string) =>
       `What passes add: ${good}. Luck: ${luck}. Your choices: ${choices}.`,
-    exact: 'The parts add up exactly to the end. Luck is what came beyond the average: over many games it evens out.',
+    exact:
+      'The parts add up exactly to the end. The average takes all unseen tiles as equally likely. Others keep good tiles, so luck in passes runs a little low.',
     model: (source: string) => `${source.charAt(0).toUpperCase()}${source.slice(1)}.`,
     start: 'An average deal',
     end: 'At the end',
