@@ -42,6 +42,7 @@ export const sheetPrintStyles = css`
     align-items: baseline;
     justify-content: space-between;
     gap: 0 6mm;
+    break-after: avoid;
   }
 
   .tiles {
@@ -49,13 +50,16 @@ export const sheetPrintStyles = css`
     flex-wrap: wrap;
     gap: 1.6mm;
     margin-block: 3mm;
+    /* A long remark may go over to the next page, a rack never. */
+    break-inside: avoid;
+    break-after: avoid;
     /* Seven in a row. */
     width: calc(7 * (var(--tile-width) + 1.6mm));
   }
 
   .gone,
   .answer {
-    --tile-width: 9mm;
+    --tile-width: 11mm;
   }
 
   .gone .tiles,
@@ -76,6 +80,7 @@ export const sheetPrintStyles = css`
     grid-template-columns: auto 1fr;
     gap: 0 3mm;
     margin-top: 2mm;
+    break-inside: avoid;
   }
 
   .line {

@@ -135,21 +135,26 @@ function pass({ give, blind }: JudgedView): unknown {
   return html`<span class="group">${tiles(give)} ${blind === 0 ? '' : warmUpWords.answer.blindNote(blind)}</span> `;
 }
 
-function more(equals: readonly JudgedView[]): string {
+function more(equals: readonly JudgedView[]): unknown {
   const left = equals.length - SHOWN_EQUALS;
-  return left > 0 ? warmUpWords.answer.asGoodMore(left) : '';
+  return left > 0 ? html`<span class="group">${warmUpWords.answer.asGoodMore(left)}</span>` : nothing;
 }
 
 function lean({ reading }: AnswerView): string {
   return reading.lean
     .slice(0, SHOWN_SECTIONS)
-    .map(({ section, share }) => `${section} ${percent(share)}`)
+    .map(({ section, share }) => `${section} ${whole(percent(share))}`)
     .join(', ');
 }
 
 function hand({ section, groups, away, reach }: HandView): unknown {
   const text = groups.map((group) => formatTileList(group.map(({ kind }) => kind))).join(' ');
-  return html`<p>${section}: ${text}, ${words.away(away)}, ${words.reach(percent(reach))}</p>`;
+  return html`<p>${section}: ${text}, ${words.away(away)}, ${words.reach(whole(percent(reach)))}</p>`;
+}
+
+/** A number and its unit on one line. */
+function whole(text: string): string {
+  return text.replaceAll(' ', '\u00a0');
 }
 
 function kinds(text: string): readonly Kind[] {

@@ -49,7 +49,8 @@ test('R8: the printed sheet says what the set says, its answers on pages apart, 
   await newSheet(page, 3);
   await fill(page, 'Title', 0, 'Thursday class');
   await fill(page, 'Question', 1, 'What would East give?');
-  await fill(page, 'Your remark, printed under the question', 2, 'Count what repeats first.');
+  // Longer than a page has room for.
+  await fill(page, 'Your remark, printed under the question', 2, 'Count what repeats first. '.repeat(70).trim());
   for (const [paper, size] of [
     ['Letter', '612 x 792'],
     ['A4', '595 x 842'],
@@ -74,6 +75,11 @@ test('R8: the printed sheet says what the set says, its answers on pages apart, 
       expect(asked).toContain(question);
       expect(asked).toContain(remark);
     }
+    // A rack is drawn between its heading and its question, so it is whole where both are on one page.
+    problems.forEach(({ question }, place) => {
+      const own = pages.slice(0, firstAnswers).find((text) => text.includes(`Problem ${place + 1} `));
+      expect(own).toContain(question);
+    });
     for (const { code, rack } of problems) {
       expect(asked).not.toContain('Best pass');
       expect(answered).toContain(`Code ${code}`);
