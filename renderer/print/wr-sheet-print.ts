@@ -1,9 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
-import type { Kind } from '../../core/tiles/kinds.ts';
-import { nameOf } from '../../core/tiles/names.ts';
-import { formatTileList, parseTileList } from '../../core/tiles/text.ts';
+import { formatTileList } from '../../core/tiles/text.ts';
 import { type Sheet, type SheetProblem, spreadOf } from '../../core/warmup/sheet.ts';
-import '../parts/tile/wr-tile.ts';
 import { WrTile } from '../parts/tile/wr-tile.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { percent, points } from '../words/numbers.ts';
@@ -11,7 +8,9 @@ import { warmUpWords } from '../words/warmup.ts';
 import type { HandView } from '../worker/calls.ts';
 import type { AnswerView, JudgedView } from '../worker/warm-up-calls.ts';
 import type { AnswerFor } from './answer-for.ts';
+import { judgedPasses } from './judged-passes.ts';
 import { sheetPrintStyles } from './sheet-print-styles.ts';
+import { kindsOf, tiles } from './sheet-tiles.ts';
 
 const words = warmUpWords.print;
 const SHOWN_EQUALS = 3;
@@ -55,8 +54,8 @@ export class WrSheetPrint extends LitElement {
 
   #problem(problem: SheetProblem, place: number): unknown {
     return html`<section class="problem">
-      ${head(problem, place)} ${tiles(kinds(problem.rack))}
-      ${problem.gone === '' ? nothing : html`<p class="gone">${warmUpWords.run.gone}: ${tiles(kinds(problem.gone))}</p>`}
+      ${head(problem, place)} ${tiles(kindsOf(problem.rack))}
+      ${problem.gone === '' ? nothing : html`<p class="gone">${warmUpWords.run.gone}: ${tiles(kindsOf(problem.gone))}</p>`}
       <p>${problem.question}</p>
       ${problem.remark === '' ? nothing : html`<p class="remark">${problem.remark}</p>`}
       <div class="write" role="group" aria-label=${words.room}>
@@ -74,7 +73,7 @@ export class WrSheetPrint extends LitElement {
     const equals = others.filter(({ verdict }) => verdict === 'equal');
     return html`<section class="answer">
       ${head(problem, place)}
-      <p>${formatTileList(kinds(problem.rack))}</p>
+      <p>${formatTileList(kindsOf(problem.rack))}</p>
       <dl>
         ${
           best === undefined
@@ -100,9 +99,8 @@ export class WrSheetPrint extends LitElement {
     </section>`;
   }
 
-  #class({ answers }: SheetProblem, { options }: AnswerView): unknown {
-    const judged = options.map(({ give, cost, verdict }) => ({ give: formatTileList(give), cost, verdict }));
-    const spread = spreadOf(answers, judged);
+  #class({ answers }: SheetProblem, answer: AnswerView): unknown {
+    const spread = spreadOf(answers, judgedPasses(answer));
     if (spread.people === 0) return nothing;
     const rows = spread.rows.filter(({ people }) => people > 0);
     return html`<dt>${words.class}</dt>
@@ -110,7 +108,7 @@ export class WrSheetPrint extends LitElement {
         ${rows.map(
           ({ give, people, verdict, cost }) =>
             html`<p>
-              ${people}: ${tiles(kinds(give))} ${warmUpWords.verdicts[verdict]}${cost > 0 ? ` (${points(cost)})` : ''}
+              ${people}: ${tiles(kindsOf(give))} ${warmUpWords.verdicts[verdict]}${cost > 0 ? ` (${points(cost)})` : ''}
             </p>`,
         )}
       </dd>`;
@@ -123,12 +121,6 @@ function head({ seat, step, code }: SheetProblem, place: number): unknown {
     <span>${words.seat(seat, warmUpWords.steps[step])}</span>
     ${code === undefined ? nothing : html`<span>${words.code(code)}</span>`}
   </div>`;
-}
-
-function tiles(list: readonly Kind[]): unknown {
-  return html`<span class="tiles" role="img" aria-label=${list.map(nameOf).join(', ')}>
-    ${list.map((kind) => html`<wr-tile .kind=${kind} aria-hidden="true"></wr-tile>`)}
-  </span>`;
 }
 
 function pass({ give, blind }: JudgedView): unknown {
@@ -155,11 +147,6 @@ function hand({ section, groups, away, reach }: HandView): unknown {
 /** A number and its unit on one line. */
 function whole(text: string): string {
   return text.replaceAll(' ', '\u00a0');
-}
-
-function kinds(text: string): readonly Kind[] {
-  const list = parseTileList(text);
-  return list.ok ? list.value : [];
 }
 
 customElements.define('wr-sheet-print', WrSheetPrint);

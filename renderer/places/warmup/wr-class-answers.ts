@@ -1,12 +1,13 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { formatTileList, formatTiles, parseTiles } from '../../../core/tiles/text.ts';
+import { formatTiles, parseTiles } from '../../../core/tiles/text.ts';
 import { nameOf } from '../../../core/tiles/names.ts';
 import { Tiles } from '../../../core/tiles/tiles.ts';
-import { addAnswer, type JudgedPass, type SheetProblem, spreadOf } from '../../../core/warmup/sheet.ts';
+import { addAnswer, type SheetProblem, spreadOf } from '../../../core/warmup/sheet.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
+import { judgedPasses } from '../../print/judged-passes.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { percent, points } from '../../words/numbers.ts';
 import { warmUpWords } from '../../words/warmup.ts';
@@ -150,11 +151,6 @@ export class WrClassAnswers extends LitElement {
   #change(give: string, people: number): void {
     emit<SheetProblem>(this, 'class-changed', addAnswer(this.problem, Tiles.of(kindsOf(give)), give, people));
   }
-}
-
-/** All passes with what the engine found, best first. */
-export function judgedPasses({ options }: AnswerView): JudgedPass[] {
-  return options.map(({ give, cost, verdict }) => ({ give: formatTileList(give), cost, verdict }));
 }
 
 customElements.define('wr-class-answers', WrClassAnswers);
