@@ -175,6 +175,7 @@ export const warmUpWords = {
     asGood: (points: string, half: string) =>
       `In the end it is as good: ${points} behind the best, give or take ${half}.`,
     costs: (points: string, half: string) => `In the end it costs ${points}, give or take ${half}.`,
+    later: 'So it costs something that shows only in later passes.',
     doubt: 'So the look ahead does not bear out that it costs anything.',
     stopBest: 'To stop here would have been best.',
     stopAsGood: (points: string, half: string) =>

@@ -30,9 +30,10 @@ export function stopWords({ stop }: Ahead): string {
   return words.stopCosts(...figures(stop));
 }
 
-/** Said where the look ahead does not bear out what the pass costs for now; else empty. */
+/** Said where the look ahead and the cost for now tell different things; else empty. */
 export function doubtWords(now: Verdict, { chosen }: Ahead): string {
-  return !isRight(now) && isRight(chosen.verdict) ? words.doubt : '';
+  if (isRight(now) === isRight(chosen.verdict)) return '';
+  return isRight(now) ? words.later : words.doubt;
 }
 
 /** How it was found, and what is taken for granted, on request. */

@@ -57,8 +57,19 @@ export const answerStyles = css`
     outline: none;
   }
 
+  /* The verdict is shown at any width, though the reading hides its own heading in a narrow column. */
+  .waiting,
   .headline {
+    position: static;
+    width: auto;
+    height: auto;
+    overflow: visible;
+    clip-path: none;
     font-size: var(--text-title);
+  }
+
+  wr-explain {
+    --explain-wrap: normal;
   }
 
   .reasons li::before {

@@ -67,7 +67,7 @@ export class WrWarmUpAnswer extends LitElement {
 
   #working(): unknown {
     const { working, refusal } = this.run;
-    return html`<h2>${words.title}</h2>
+    return html`<h2 class="waiting">${words.title}</h2>
       <p role="status">${warmUpWords.run.working}</p>
       <progress aria-label=${warmUpWords.run.working} max="1" .value=${working ?? 0}></progress>
       <p class="bad" role="alert">${refusal}</p>`;

@@ -1,0 +1,47 @@
+import { describe, expect, test } from 'vitest';
+import type { Ahead, AheadRow } from '../../core/warmup/ahead.ts';
+import { KINDS } from '../../core/tiles/kinds.ts';
+import { costWords, doubtWords, stopWords } from '../../renderer/places/warmup/ahead-words.ts';
+
+const best: AheadRow = { choice: { type: 'give', tiles: KINDS.slice(4, 7) }, loss: 0, halfWidth: 0, verdict: 'best' };
+const near: AheadRow = {
+  choice: { type: 'give', tiles: KINDS.slice(5, 8) },
+  loss: 0.002,
+  halfWidth: 0.004,
+  verdict: 'equal',
+};
+const dear: AheadRow = { choice: { type: 'stop' }, loss: 0.031, halfWidth: 0.012, verdict: 'costly' };
+
+function ahead(chosen: AheadRow, next: AheadRow | null, stop: AheadRow | null = null): Ahead {
+  return { chosen, best, next, stop, futures: 800, seed: 1 };
+}
+
+describe('what the look ahead says of a choice', () => {
+  test.each([
+    [ahead(best, near), 'In the end it is the best: the next is 0.2 points behind, give or take 0.4 points.'],
+    [ahead(near, near), 'In the end it is as good: 0.2 points behind the best, give or take 0.4 points.'],
+    [ahead(dear, near), 'In the end it costs 3.1 points, give or take 1.2 points.'],
+    [ahead(best, null), 'There was nothing else to do.'],
+    [ahead(best, { ...best }), 'In the end it is one of the best: another came out the same every time.'],
+  ])('G2: the cost comes with its interval (%#)', (told, sentence) => {
+    expect(costWords(told)).toBe(sentence);
+  });
+
+  test('G2: so does a stop that was not chosen', () => {
+    expect(stopWords(ahead(best, dear, dear))).toBe(
+      'To stop here would have cost 3.1 points, give or take 1.2 points.',
+    );
+    expect(stopWords(ahead(near, best, { ...near, choice: { type: 'stop' } }))).toContain('give or take 0.4');
+    expect(stopWords(ahead(near, near, { ...best, choice: { type: 'stop' } }))).toBe(
+      'To stop here would have been best.',
+    );
+    expect(stopWords(ahead(near, near))).toBe('');
+  });
+
+  test('G4: where the exact cost for now and the look ahead part, that is said', () => {
+    expect(doubtWords('best', ahead(best, near))).toBe('');
+    expect(doubtWords('costly', ahead(dear, near))).toBe('');
+    expect(doubtWords('costly', ahead(near, near))).toContain('does not bear out');
+    expect(doubtWords('equal', ahead(dear, near))).toContain('later passes');
+  });
+});
