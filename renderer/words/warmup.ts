@@ -214,6 +214,8 @@ export const warmUpWords = {
     sureWords: (sure: number) => (sure === 0.5 ? 'Half' : `${Math.round(sure * 100)} %`),
     show: 'Show',
     missing: 'Answer all three, and how sure you are.',
+    awayRange: 'Tiles away are a whole number from 0 to 14.',
+    reachRange: 'Games of a hundred are a number from 0 to 100.',
     right: 'Right',
     wrong: 'Not quite',
     truthAway: (away: number) => `The nearest hand is ${away} away.`,

@@ -16,6 +16,7 @@ import { brierScore, calibrationsOf, isReachRight, scoreCourse } from '../../cor
 import { FEWEST_FOR_TREND, firstAttempts, progressOf } from '../../core/warmup/progress.ts';
 import { checkPracticeEntry, practiceEntries } from '../../core/warmup/history-file.ts';
 import { dueMisses, mixed, MOST_ITEMS, MOST_WAITING, planSession } from '../../core/warmup/session.ts';
+import { beginSitting, nextInSitting } from '../../core/warmup/sitting.ts';
 
 const miss = (id: string, changes: Partial<MissEntry> = {}): MissEntry => ({
   type: 'miss',
@@ -146,6 +147,28 @@ describe('a session', () => {
       (place) => ({ miss: `${place}`, kind: place < 4 ? 'pair' : 'pung', step: 'right' }) as const,
     );
     expect(mixed(items).map(({ kind }) => kind)).toEqual(['pair', 'pung', 'pair', 'pair']);
+  });
+});
+
+describe('a sitting', () => {
+  const items = session(Array.from({ length: 30 }, (_, place) => miss(`m${place}`)));
+
+  test('R6: has at most twelve problems, one after the other, and then ends', () => {
+    let sitting = beginSitting(items, 0);
+    let asked = 0;
+    for (let next = nextInSitting(sitting, 0); next.item !== null; next = nextInSitting(sitting, 0)) {
+      sitting = next.sitting;
+      asked += 1;
+    }
+    expect(asked).toBe(items.length);
+    expect(asked).toBeLessThanOrEqual(12);
+    expect(sitting).toMatchObject({ done: asked, of: asked, left: [] });
+  });
+
+  test('R6: begins no problem once ten minutes are over', () => {
+    const sitting = beginSitting(items, 5000);
+    expect(nextInSitting(sitting, 5000 + 600_000).item).toEqual(items[0]);
+    expect(nextInSitting(sitting, 5000 + 600_001)).toEqual({ item: null, sitting: { ...sitting, left: [] } });
   });
 });
 

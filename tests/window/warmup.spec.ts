@@ -194,8 +194,16 @@ test('guesses are asked before the truth is shown, and calibrated after', async 
   await expect(page.getByText('Answer all three, and how sure you are.')).toBeVisible();
   await expect(page.locator('wr-lean')).toHaveCount(0);
   await page.getByLabel('Which section leads?').selectOption('Stairs');
-  await page.getByLabel('How many games of a hundred does the best hand win?').fill('6');
+  await page.getByLabel('How many games of a hundred does the best hand win?').fill('120');
   for (const place of [0, 1, 2]) await page.getByRole('radio', { name: '70 %' }).nth(place).check({ force: true });
+  await page.getByRole('button', { name: 'Show', exact: true }).click();
+  await expect(page.getByText('Games of a hundred are a number from 0 to 100.')).toBeVisible();
+  await page.getByLabel('How many games of a hundred does the best hand win?').fill('6');
+  await page.getByLabel('How many tiles away is the nearest hand?').fill('2.5');
+  await page.getByRole('button', { name: 'Show', exact: true }).click();
+  await expect(page.getByText('Tiles away are a whole number from 0 to 14.')).toBeVisible();
+  await expect(page.locator('wr-lean')).toHaveCount(0);
+  await page.getByLabel('How many tiles away is the nearest hand?').fill('7');
   await page.getByRole('button', { name: 'Show', exact: true }).click();
   await expect(page.locator('wr-lean')).toBeVisible();
   await expect(page.getByText(/The nearest hand is \d+ away\./)).toBeVisible();

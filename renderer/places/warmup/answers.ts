@@ -9,6 +9,11 @@ export function answerOf<Value>(outcome: Outcome<Answered<Value>>): Answered<Val
   return { ok: false, message: `${warmUpWords.failed} ${outcome.message}` };
 }
 
+/** What an outcome tells; null where it tells nothing. */
+export function valueOf<Value>(outcome: Outcome<Answered<Value>>): Value | null {
+  return outcome.status === 'done' && outcome.value.ok ? outcome.value.value : null;
+}
+
 /** A fresh random seed, 0 to 2^32 - 1. */
 export function freshSeed(): number {
   return crypto.getRandomValues(new Uint32Array(1))[0] ?? 0;

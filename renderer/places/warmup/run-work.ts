@@ -8,7 +8,7 @@ import { type AskedAnswer, rackNow, type WarmUp } from '../../../core/warmup/war
 import type { GameEvent } from '../../../core/game/events.ts';
 import type { Review } from '../../../core/review/review.ts';
 import type { AnswerView } from '../../worker/warm-up-calls.ts';
-import { answerOf } from './answers.ts';
+import { answerOf, valueOf } from './answers.ts';
 import type { RoomHost } from './room-parts.ts';
 
 type Asked<Value> = Parameters<typeof answerOf<Value>>[0];
@@ -65,8 +65,7 @@ export class RunWork {
   /** The kind that says most about the rack; any if it can't be told. */
   async kind(warmUp: WarmUp): Promise<DealKind> {
     const request = { card: this.#room.card, rack: formatTiles(rackNow(warmUp)) };
-    const found = answerOf(await this.#room.worker.ask('kind', request));
-    return found?.ok === true ? found.value : 'any';
+    return valueOf(await this.#room.worker.ask('kind', request)) ?? 'any';
   }
 
   async #ask<Value>(ask: (onProgress: (part: number) => void) => Promise<Asked<Value>>): Promise<Value | null> {

@@ -1,24 +1,16 @@
 import { type Result, success } from '../../../core/base/result.ts';
 import type { WarmUpItem } from '../../../core/warmup/item.ts';
-import {
-  MOST_PROBLEMS,
-  problemOf,
-  type Sheet,
-  SHEET_KIND,
-  SHEET_VERSION,
-  type SheetProblem,
-} from '../../../core/warmup/sheet.ts';
+import { MOST_PROBLEMS, problemOf, type Sheet, type SheetProblem } from '../../../core/warmup/sheet.ts';
 import { readSheetFile, writeSheetFile } from '../../../core/warmup/sheet-file.ts';
 import type { SheetEntry } from '../../../main/desk/desk.ts';
 import { SaveQueue, type SaveStatus } from '../../session/save-queue.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { AnswerView } from '../../worker/warm-up-calls.ts';
-import { answerOf } from './answers.ts';
+import { newSheet } from './new-sheet.ts';
 import type { RoomHost } from './room-parts.ts';
-
-/** Steps that can be undone. */
-const MOST_STEPS = 100;
+import { SheetAnswers } from './sheet-answers.ts';
+import { SheetSteps } from './sheet-steps.ts';
 
 /** The sheets: the list, the one that is open, and the answers to its problems. Changes are kept at once. */
 export class SheetBook {
@@ -26,19 +18,18 @@ export class SheetBook {
   readonly #room: RoomHost;
   readonly #tell: () => void;
   readonly #queue: SaveQueue;
-  readonly #answers = new Map<string, AnswerView>();
+  readonly #answers: SheetAnswers;
+  readonly #steps = new SheetSteps();
   #entries: readonly SheetEntry[] = [];
   #sheet: Sheet | null = null;
-  #before: readonly Sheet[] = [];
-  #after: readonly Sheet[] = [];
   #removed: Sheet | null = null;
-  #answering = false;
 
   constructor(app: Pick<AppContext, 'desk' | 'about'>, room: RoomHost, tell: () => void) {
     this.#app = app;
     this.#room = room;
     this.#tell = tell;
     this.#queue = new SaveQueue(tell);
+    this.#answers = new SheetAnswers(room);
   }
 
   get entries(): readonly SheetEntry[] {
@@ -49,10 +40,10 @@ export class SheetBook {
     return this.#sheet;
   }
   get canUndo(): boolean {
-    return this.#before.length > 0;
+    return this.#steps.canUndo;
   }
   get canRedo(): boolean {
-    return this.#after.length > 0;
+    return this.#steps.canRedo;
   }
   get saved(): SaveStatus {
     return this.#queue.status;
@@ -62,7 +53,7 @@ export class SheetBook {
     return this.#removed;
   }
   get answering(): boolean {
-    return this.#answering;
+    return this.#answers.running;
   }
 
   async list(): Promise<void> {
@@ -82,27 +73,13 @@ export class SheetBook {
   /** Closes the sheet that is open; it is kept already. */
   async close(): Promise<void> {
     this.#sheet = null;
-    this.#before = [];
-    this.#after = [];
+    this.#steps.clear();
     await this.list();
   }
 
   /** A new sheet on the card in use. */
   create(title: string): void {
-    const madeAt = new Date().toISOString();
-    const card: unknown = JSON.parse(this.#room.card);
-    this.#show({
-      kind: SHEET_KIND,
-      schemaVersion: SHEET_VERSION,
-      appVersion: this.#app.about.appVersion,
-      id: `${madeAt.slice(0, 19).replaceAll(/[-:]/g, '').replace('T', '-')}-${crypto.randomUUID().slice(0, 6)}`,
-      title,
-      madeAt,
-      zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
-      paper: navigator.language.endsWith('US') || navigator.language.endsWith('CA') ? 'letter' : 'a4',
-      card,
-      problems: [],
-    });
+    this.#show(newSheet(title, this.#room.card, this.#app.about.appVersion));
     this.#keep();
   }
 
@@ -119,8 +96,7 @@ export class SheetBook {
 
   change(sheet: Sheet): void {
     if (this.#sheet === null) return;
-    this.#before = [...this.#before, this.#sheet].slice(-MOST_STEPS);
-    this.#after = [];
+    this.#steps.changed(this.#sheet);
     this.#sheet = sheet;
     this.#keep();
   }
@@ -140,20 +116,16 @@ export class SheetBook {
   }
 
   undo(): void {
-    const last = this.#before.at(-1);
-    if (last === undefined || this.#sheet === null) return;
-    this.#after = [this.#sheet, ...this.#after];
-    this.#before = this.#before.slice(0, -1);
-    this.#sheet = last;
-    this.#keep();
+    this.#back(this.#sheet === null ? null : this.#steps.undo(this.#sheet));
   }
 
   redo(): void {
-    const [next, ...rest] = this.#after;
-    if (next === undefined || this.#sheet === null) return;
-    this.#before = [...this.#before, this.#sheet];
-    this.#after = rest;
-    this.#sheet = next;
+    this.#back(this.#sheet === null ? null : this.#steps.redo(this.#sheet));
+  }
+
+  #back(sheet: Sheet | null): void {
+    if (sheet === null) return;
+    this.#sheet = sheet;
     this.#keep();
   }
 
@@ -177,40 +149,17 @@ export class SheetBook {
 
   /** A problem's answer, once it has been computed. */
   answerTo(problem: SheetProblem): AnswerView | null {
-    return this.#answers.get(this.#keyOf(problem)) ?? null;
+    return this.#sheet === null ? null : this.#answers.to(this.#sheet, problem);
   }
 
-  /** Computes the answers that are still missing, one after the other. */
+  /** Works out the answers that are still missing; whether all are there. */
   async answerAll(): Promise<boolean> {
-    const { sheet } = this;
-    if (sheet === null) return false;
-    this.#answering = true;
-    this.#tell();
-    for (const problem of sheet.problems) await this.#answer(sheet, problem);
-    this.#answering = false;
-    this.#tell();
-    return sheet.problems.every((problem) => this.answerTo(problem) !== null);
-  }
-
-  async #answer(sheet: Sheet, { rack, gone, step, ...rest }: SheetProblem): Promise<void> {
-    const problem = { rack, gone, step, ...rest };
-    if (this.answerTo(problem) !== null) return;
-    const card = JSON.stringify(sheet.card);
-    const asked = await this.#room.worker.ask('answer', { card, rack, gone, step, give: null, aims: [] });
-    const answer = answerOf(asked);
-    if (answer?.ok === true) this.#answers.set(this.#keyOf(problem), answer.value);
-    else if (answer !== null) this.#room.fail(answer.message);
-    this.#tell();
-  }
-
-  #keyOf({ rack, gone, step }: SheetProblem): string {
-    return `${this.#sheet?.id ?? ''} ${rack} / ${gone} ${step}`;
+    return this.#sheet !== null && (await this.#answers.all(this.#sheet));
   }
 
   #show(sheet: Sheet): void {
     this.#sheet = sheet;
-    this.#before = [];
-    this.#after = [];
+    this.#steps.clear();
     this.#tell();
   }
 

@@ -1,48 +1,42 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { isAwayRight, isLeanRight, isReachRight, SURENESS, type Truth } from '../../../core/warmup/estimate.ts';
-import { GUESSED, type GuessEntry, type Guessed } from '../../../core/warmup/history.ts';
+import { SURENESS } from '../../../core/warmup/estimate.ts';
+import type { Guessed } from '../../../core/warmup/history.ts';
 import type { WarmUpItem } from '../../../core/warmup/item.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
-import '../../parts/wr-lean.ts';
 import '../../parts/wr-hand.ts';
 import '../../parts/wr-explain.ts';
-import { handRow } from '../table/hand-row.ts';
 import { panelStyles } from '../table/panel-styles.ts';
 import { readingStyles } from '../table/reading-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
-import { percent } from '../../words/numbers.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { TruthView } from '../../worker/warm-up-calls.ts';
-import { answerOf, today } from './answers.ts';
+import { answerOf } from './answers.ts';
+import { type GuessRound, guessEntries, guessTrouble, NO_GUESSES } from './guess-round.ts';
+import { guessReading, guessTold } from './guess-told.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import { kindsOf, tileRow } from './tile-row.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 
 const words = warmUpWords.guess;
-const SHOWN_HANDS = 2;
-
-type Sureness = Readonly<Partial<Record<Guessed, number>>>;
 
 /** A round of guesses: away, lean and reach, each with how sure one is; only then the truth. */
 export class WrGuess extends LitElement {
   static override properties = {
     room: { attribute: false },
     item: { state: true },
-    guesses: { state: true },
-    sure: { state: true },
+    round: { state: true },
     told: { state: true },
     refusal: { state: true },
   };
 
   declare room: PracticeRoom;
   declare item: WarmUpItem | null;
-  declare guesses: Readonly<Partial<Record<Guessed, string>>>;
-  declare sure: Sureness;
+  declare round: GuessRound;
   /** The truth, once all three are guessed. */
   declare told: TruthView | null;
   declare refusal: string;
@@ -79,8 +73,7 @@ export class WrGuess extends LitElement {
   constructor() {
     super();
     this.item = null;
-    this.guesses = {};
-    this.sure = {};
+    this.round = NO_GUESSES;
     this.told = null;
     this.refusal = '';
     new StoreController(this, () => [this.room]);
@@ -105,7 +98,7 @@ export class WrGuess extends LitElement {
             : html`<wr-button look="main" @click=${this.#deal}>${words.another}</wr-button>`
         }
       </div>
-      ${this.told === null ? nothing : this.#truth(this.told)}
+      ${this.told === null ? nothing : guessReading(this.told)}
     </div>`;
   }
 
@@ -115,7 +108,7 @@ export class WrGuess extends LitElement {
       html`<wr-field
         label=${words.away}
         type="number"
-        .value=${this.guesses.away ?? ''}
+        .value=${this.round.guesses.away ?? ''}
         @field-typed=${({ detail }: CustomEvent<FieldText>) => this.#guess('away', detail.value)}
       ></wr-field>`,
     );
@@ -130,9 +123,9 @@ export class WrGuess extends LitElement {
           @change=${({ target }: Event) =>
             target instanceof HTMLSelectElement ? this.#guess('lean', target.value) : undefined}
         >
-          <option value="" ?selected=${(this.guesses.lean ?? '') === ''}></option>
+          <option value="" ?selected=${(this.round.guesses.lean ?? '') === ''}></option>
           ${this.room.sections.map(
-            ({ name }) => html`<option value=${name} ?selected=${this.guesses.lean === name}>${name}</option>`,
+            ({ name }) => html`<option value=${name} ?selected=${this.round.guesses.lean === name}>${name}</option>`,
           )}
         </select>
       </label>`,
@@ -146,73 +139,43 @@ export class WrGuess extends LitElement {
         label=${words.reach}
         hint=${words.reachHint}
         type="number"
-        .value=${this.guesses.reach ?? ''}
+        .value=${this.round.guesses.reach ?? ''}
         @field-typed=${({ detail }: CustomEvent<FieldText>) => this.#guess('reach', detail.value)}
       ></wr-field>`,
     );
   }
 
   #question(what: Guessed, field: unknown): unknown {
-    if (this.told !== null) return html`<div class="question">${this.#result(what, this.told.truth)}</div>`;
+    if (this.told !== null) return html`<div class="question">${guessTold(this.round, what, this.told.truth)}</div>`;
     return html`<div class="question">
       ${field}
       <wr-choice
         label=${words.sure}
         .options=${SURENESS.map((sure) => ({ value: String(sure), label: words.sureWords(sure) }))}
-        .value=${String(this.sure[what] ?? '')}
+        .value=${String(this.round.sure[what] ?? '')}
         @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) =>
-          (this.sure = { ...this.sure, [what]: Number(detail.value) })}
+          (this.round = { ...this.round, sure: { ...this.round.sure, [what]: Number(detail.value) } })}
       ></wr-choice>
     </div>`;
   }
 
-  #result(what: Guessed, truth: Truth): unknown {
-    const told = {
-      away: words.truthAway(truth.away),
-      lean: words.truthLean(truth.leaders.join(', ')),
-      reach: words.truthReach(percent(truth.reach)),
-    };
-    const said = `${this.guesses[what] ?? ''}${what === 'reach' ? ' %' : ''}`;
-    return html`<h3 tabindex="-1">${words[what]}</h3>
-      <p>${words.said(said, words.sureWords(this.sure[what] ?? 0))}</p>
-      <p class="result">${this.#isRight(what, truth) ? `✓ ${words.right}` : `✗ ${words.wrong}`}</p>
-      <p>${told[what]}</p>`;
-  }
-
-  #truth({ reading }: TruthView): unknown {
-    return html`<section class="panel reading">
-      <wr-lean label=${warmUpWords.answer.lean} .shares=${reading.lean}></wr-lean>
-      <ol class="hands">
-        ${reading.byReach.slice(0, SHOWN_HANDS).map((hand) => html`<li>${handRow(hand, reading.draws)}</li>`)}
-      </ol>
-    </section>`;
-  }
-
-  #isRight(what: Guessed, truth: Truth): boolean {
-    const guess = this.guesses[what] ?? '';
-    if (what === 'lean') return isLeanRight(guess, truth);
-    return what === 'away' ? isAwayRight(Number(guess), truth) : isReachRight(Number(guess) / 100, truth);
-  }
-
   #guess(what: Guessed, value: string): void {
-    this.guesses = { ...this.guesses, [what]: value };
+    this.round = { ...this.round, guesses: { ...this.round.guesses, [what]: value } };
   }
 
   async #deal(): Promise<void> {
     const found = await this.room.find(this.room.wishes.kind, 13);
     if (found === null) return;
     this.item = found.item;
-    this.guesses = {};
-    this.sure = {};
+    this.round = NO_GUESSES;
     this.told = null;
     this.refusal = '';
     await this.#focus('h2');
   }
 
   async #show(): Promise<void> {
-    const complete = GUESSED.every((what) => (this.guesses[what] ?? '').trim() !== '' && this.sure[what] !== undefined);
-    this.refusal = complete ? '' : words.missing;
-    if (!complete || this.item === null) return;
+    this.refusal = guessTrouble(this.round);
+    if (this.refusal !== '' || this.item === null) return;
     const request = { card: this.room.card, rack: this.item.rack };
     const told = answerOf(await this.room.worker.askNewest('truth', request));
     if (told === null) return;
@@ -221,17 +184,7 @@ export class WrGuess extends LitElement {
       return;
     }
     this.told = told.value;
-    const { truth } = told.value;
-    this.room.note(
-      ...GUESSED.map((what): GuessEntry => ({
-        type: 'guess',
-        id: crypto.randomUUID(),
-        day: today(),
-        what,
-        sure: this.sure[what] ?? 0,
-        right: this.#isRight(what, truth),
-      })),
-    );
+    this.room.note(...guessEntries(this.round, told.value.truth));
     await this.#focus('h3');
   }
 
