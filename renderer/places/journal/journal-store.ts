@@ -78,6 +78,14 @@ export class JournalStore {
     this.#changed();
   }
 
+  /** Lets go of the games when the Journal is left: a season of them need not stay in memory. Filter and order stay. */
+  release(): void {
+    this.#games = null;
+    this.#byId = new Map();
+    this.#findings = new Map();
+    this.#shown = null;
+  }
+
   game(id: string): JournalGame | undefined {
     return this.#byId.get(id);
   }

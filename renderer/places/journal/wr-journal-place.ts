@@ -74,6 +74,7 @@ export class WrJournalPlace extends LitElement {
   override disconnectedCallback(): void {
     window.removeEventListener('hashchange', this.#onHash);
     super.disconnectedCallback();
+    this.#store.release();
   }
 
   protected override render(): unknown {
