@@ -11,9 +11,11 @@ export interface Figure {
   /** The smallest and the largest ratio of a round. */
   readonly spread: readonly [number, number];
   readonly rounds: number;
-  readonly clock: 'cpu' | 'wall';
+  readonly clock: 'cpu' | 'wall' | 'own';
   readonly atLeast: number;
   readonly holds: boolean;
+  /** Figures that are told, but not judged. */
+  readonly more: Readonly<Record<string, number>>;
 }
 
 /** How long to measure: at least `rounds` rounds, more while `budgetMs` lasts, `most` at the most. */
@@ -34,12 +36,13 @@ export type Clocks = Readonly<Record<'cpu' | 'wall', () => number>>;
 /** Runs one measure: a warm-up, then reference and candidate in turn. */
 export async function judge(measure: Measure, effort: Effort, clocks: Clocks): Promise<Figure> {
   await measure.check();
-  const now = clocks[measure.clock ?? 'cpu'];
+  const now = measure.clock === 'own' ? null : clocks[measure.clock ?? 'cpu'];
   const share = measure.referenceShare ?? 1;
   const times: { reference: number; candidate: number }[] = [];
   await timeOf(measure.candidate, effort.roundMs, now);
-  const start = now();
-  while (times.length < effort.rounds || (times.length < effort.most && now() - start < effort.budgetMs)) {
+  const since = clocks[measure.clock === 'cpu' || measure.clock === undefined ? 'cpu' : 'wall'];
+  const start = since();
+  while (times.length < effort.rounds || (times.length < effort.most && since() - start < effort.budgetMs)) {
     const reference = (await timeOf(measure.reference, effort.roundMs, now)) * share;
     times.push({ reference, candidate: await timeOf(measure.candidate, effort.roundMs, now) });
   }
@@ -56,11 +59,16 @@ export async function judge(measure: Measure, effort: Effort, clocks: Clocks): P
     clock: measure.clock ?? 'cpu',
     atLeast: measure.atLeast,
     holds: ratio >= measure.atLeast,
+    more: measure.more?.() ?? {},
   };
 }
 
-/** Milliseconds a call, over as many calls as fit into `roundMs` (one at least). */
-async function timeOf(work: () => unknown, roundMs: number, now: () => number): Promise<number> {
+/**
+ * Milliseconds a call, over as many calls as fit into `roundMs` (one at least); without a clock,
+ * what one call answers with.
+ */
+async function timeOf(work: () => unknown, roundMs: number, now: (() => number) | null): Promise<number> {
+  if (now === null) return Number(await work());
   const start = now();
   let calls = 0;
   let passed = 0;
@@ -97,7 +105,13 @@ export function table(figures: readonly Figure[]): string {
     row
       .map((cell, column) => (column === 0 ? cell.padEnd(widths[0] ?? 0) : cell.padStart(widths[column] ?? 0)))
       .join('  ');
-  return [head, ...rows].map((row) => line(row).trimEnd()).join('\n');
+  return [...[head, ...rows].map((row) => line(row).trimEnd()), ...figures.flatMap(moreOf)].join('\n');
+}
+
+/** "received tile to new reading: median 62.1, 95th percentile 88.0". */
+function moreOf({ name, more }: Figure): string[] {
+  const told = Object.entries(more).map(([what, value]) => `${what} ${digits(value)}`);
+  return told.length === 0 ? [] : [`${name}: ${told.join(', ')}`];
 }
 
 /** Three significant digits. */

@@ -22,12 +22,15 @@ export interface Measure {
    */
   readonly referenceShare?: number;
   /**
-   * Which time counts: the processor's own (`cpu`, if left out), which other programs do not change,
-   * or the clock on the wall, for work that waits for a disk.
+   * Which time counts: the processor's own (`cpu`, if left out), which other programs do not change;
+   * the clock on the wall, for work that waits for a disk; or what both functions answer with
+   * themselves, in milliseconds (`own`), for work that another process does.
    */
-  readonly clock?: 'cpu' | 'wall';
+  readonly clock?: 'cpu' | 'wall' | 'own';
   /** The candidate must be at least this many times as fast as the (scaled) reference. */
   readonly atLeast: number;
+  /** Further figures, asked for after measuring: shown and written down, not judged. */
+  readonly more?: () => Readonly<Record<string, number>>;
   /** Throws if the two don't give the same answer; called once, before measuring. */
   readonly check: () => void | Promise<void>;
 }

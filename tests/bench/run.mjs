@@ -86,7 +86,7 @@ async function bundle(files, outDir) {
       target: 'node20',
       rollupOptions: {
         input: Object.fromEntries(files.map((file) => [file.replace(/\.ts$/, ''), join(import.meta.dirname, file)])),
-        external: (/** @type {string} */ id) => isBuiltin(id),
+        external: (/** @type {string} */ id) => isBuiltin(id) || id === '@playwright/test',
       },
     },
   });
