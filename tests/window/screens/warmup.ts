@@ -76,6 +76,11 @@ export const warmUpJourney: Journey = {
       reach: async ({ page }) => {
         await page.getByRole('button', { name: 'Back', exact: true }).click();
         await answerProblem(page);
+        // The verdict is there for the eye too, where the column is narrow.
+        const { width, height } = page.viewportSize() ?? { width: 1440, height: 900 };
+        await page.setViewportSize({ width: 390, height });
+        expect((await page.locator('.headline').boundingBox())?.width).toBeGreaterThan(40);
+        await page.setViewportSize({ width, height });
       },
     },
     {
