@@ -20,6 +20,8 @@ const choice = v.object({ kind: v.picklist(DECISION_KINDS), cost: v.number(), fo
 const reviewOutline = v.looseObject({
   id: gameId,
   reviewVersion: v.number(),
+  card: v.string(),
+  stages: v.array(v.looseObject({ ends: v.array(v.number()), wallLeft: v.number() })),
   decisions: v.array(v.looseObject({ place: v.number(), kind: v.string(), cost: v.number() })),
   ledger: v.looseObject({ start: v.number(), end: v.number(), parts: v.array(v.unknown()) }),
 });

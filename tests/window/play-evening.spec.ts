@@ -91,10 +91,11 @@ test('four games by mouse: totals run on, East goes round, place and people stay
   await choose(page, 'The game', 'Wall game');
   await page.getByRole('button', { name: 'Enter the result' }).click();
   await expect.poll(async () => await totals(page)).toEqual(['+240', '+20', '−130', '−130']);
+  // What is read aloud: how each game ended stands beside its number.
   expect(await tableRows(page, 'Points of this evening')).toEqual([
-    ['1', '−60', '+120', '−30', '−30'],
-    ['2', '+300', '−100', '−100', '−100'],
-    ['3', '0', '0', '0', '0'],
+    ["1 West won by South's discard", '−60', '+120', '−30', '−30'],
+    ['2 East won by own draw', '+300', '−100', '−100', '−100'],
+    ['3 Wall game', '0', '0', '0', '0'],
   ]);
 
   // 4. West; the player at the left (South) wins 50, singles and pairs, by the discard of the one across: 100, 50, 50.
