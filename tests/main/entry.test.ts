@@ -74,6 +74,13 @@ describe('D5: the built entry with the real settings library', { timeout: 120_00
     await host.close();
   });
 
+  test('L1: while it runs, nothing in it listens for connections', async () => {
+    const { lines } = await runEntry([['listGames'], ['listCards'], ['practice', { do: 'list' }]]);
+    const holding = lines.find((line) => 'holding' in line)?.['holding'];
+    expect(holding).toBeInstanceOf(Array);
+    expect(String(holding)).not.toMatch(/Server|Socket|TCP|UDP/i);
+  });
+
   test('both hosts write the same settings file, byte for byte, readable by its owner alone', async () => {
     const path = join(folder, 'preferences.json');
     await runEntry([['changePreferences', { theme: 'dark', textSize: 22 }]]);

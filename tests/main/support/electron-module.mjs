@@ -49,6 +49,7 @@ export class BrowserWindow extends EventEmitter {
     for (const [call, ...given] of JSON.parse(process.env['WINDROW_CALLS'] ?? '[]')) {
       console.log(JSON.stringify({ call, result: await handlers.get(`desk:${call}`)?.(event, ...given) }));
     }
+    console.log(JSON.stringify({ holding: process.getActiveResourcesInfo() }));
     this.emit('close');
     app.emit('window-all-closed');
   }

@@ -1,0 +1,127 @@
+import { homedir } from 'node:os';
+import { afterEach, describe, expect, test, vi } from 'vitest';
+import { expectValue } from '../../core/base/result.ts';
+import { gameEntryOf } from '../../main/desk/game-entry.ts';
+import { openDesk, usualFolder } from '../../main/desk/open.ts';
+import { createDeskService } from '../../main/desk/service.ts';
+import { makeFolders } from '../../main/files/durable.ts';
+import { errorCode, type Files, ifThere, quietly } from '../../main/files/files.ts';
+import { nodeFiles } from '../../main/files/node-files.ts';
+import { orTrouble } from '../../main/files/trouble.ts';
+import { EVENTS, FOLDER, gameRecord, openOn, optionsOn, sheetText } from './support/desks.ts';
+import { fileError, MemoryDisk } from './support/memory-disk.ts';
+
+afterEach(() => vi.unstubAllEnvs());
+
+describe('folders', () => {
+  test('one that another program makes at the same moment is as good as ours; any other trouble is told', async () => {
+    const disk = new MemoryDisk();
+    const racing = (code: string): Files => ({
+      ...disk.files,
+      makeFolder: async (path) => {
+        await disk.files.makeFolder(path);
+        throw fileError(code, path);
+      },
+    });
+    await makeFolders(racing('EEXIST'), '/a/b');
+    expect((await disk.files.list('/a')).map(({ name }) => name)).toEqual(['b']);
+    await expect(makeFolders(racing('EROFS'), '/c')).rejects.toMatchObject({ code: 'EROFS' });
+  });
+
+  test('a disk that is not there at all ends in words, not in a loop', async () => {
+    const none: Files = {
+      ...new MemoryDisk().files,
+      info: (path) => Promise.reject(fileError('ENOENT', path)),
+      makeFolder: (path) => Promise.reject(fileError('ENOENT', path)),
+    };
+    const opened = await createDeskService({ ...optionsOn(new MemoryDisk()), files: none });
+    expect(opened).toMatchObject({ ok: false, problem: { code: 'missing', message: expect.stringContaining(FOLDER) } });
+  });
+
+  test('Windows, which can flush no folder, is not asked to', async () => {
+    const { platform } = process;
+    Object.defineProperty(process, 'platform', { value: 'win32' });
+    await nodeFiles.syncFolder('/nowhere');
+    Object.defineProperty(process, 'platform', { value: platform });
+    await expect(nodeFiles.syncFolder('/nowhere')).rejects.toMatchObject({ code: 'ENOENT' });
+  });
+
+  test('the usual folder is the chosen one, or lies where the system keeps the data of programs', async () => {
+    vi.stubEnv('WINDROW_FOLDER', '/chosen');
+    expect(usualFolder()).toBe('/chosen');
+    vi.stubEnv('WINDROW_FOLDER', '');
+    vi.stubEnv('XDG_DATA_HOME', undefined);
+    if (process.platform === 'linux') expect(usualFolder()).toBe(`${homedir()}/.local/share/windrow`);
+  });
+
+  test('on the real clock, a rename that is blocked for a moment goes through', async () => {
+    const disk = new MemoryDisk();
+    disk.now = Date.now();
+    let blocked = 2;
+    disk.watch = (call, path) => {
+      if (call === 'rename' && (blocked -= 1) >= 0) throw fileError('EBUSY', path);
+      return undefined;
+    };
+    const desk = expectValue(await openDesk({ folder: FOLDER, host: 'browser', files: disk.files }));
+    expectValue(await desk.changePreferences({ theme: 'dark' }));
+    await desk.close();
+    expect(blocked).toBeLessThan(0);
+  });
+});
+
+describe('errors', () => {
+  test('only an error with a code of the system is one of the files', async () => {
+    expect([errorCode('x'), errorCode(new Error('x')), errorCode(Object.assign(new Error('x'), { code: 5 }))]).toEqual([
+      '',
+      '',
+      '',
+    ]);
+    expect(errorCode(fileError('EIO', '/a'))).toBe('EIO');
+    await expect(quietly(Promise.reject(new TypeError('a bug')))).rejects.toThrow('a bug');
+    await quietly(Promise.reject(fileError('EIO', '/a')));
+    await expect(ifThere(Promise.reject(fileError('EIO', '/a')))).rejects.toThrow('EIO');
+    expect(await ifThere(Promise.reject(fileError('ENOTDIR', '/a')))).toBeUndefined();
+    await expect(orTrouble('read', 'it', () => Promise.reject(new TypeError('a bug')))).rejects.toThrow('a bug');
+  });
+});
+
+describe('a game whose card is odd is listed all the same', () => {
+  const { at } = EVENTS[0] ?? { at: '' };
+  const won = [EVENTS[0], { type: 'ended', result: 'won', winner: 'South', by: 'draw', lineId: 'a', at }].filter(
+    (each) => each !== undefined,
+  ) as NonNullable<(typeof EVENTS)[number]>[];
+
+  test.each([null, 5, 'card', [], {}, { format: 'other' }, { title: 7 }])('with %j', (card) => {
+    const entry = gameEntryOf({ ...gameRecord('g-1', { events: won }), card });
+    expect(entry).toMatchObject({ cardTitle: '', season: '', section: null, outcome: 'won', winner: 'South' });
+    expect(gameEntryOf({ ...gameRecord('g-1'), card })).toMatchObject({ cardTitle: '', payments: null });
+  });
+});
+
+test('J6: a lock that is stale, but taken by others each time before we come to it, is theirs', async () => {
+  const disk = new MemoryDisk();
+  const lock = `${FOLDER}/in-use.json`;
+  const stale = JSON.stringify({ process: 7, computer: 'here', mark: 'x' });
+  disk.put(lock, stale);
+  let taken = 0;
+  disk.watch = (call, path) => {
+    if (call === 'createNew' && path === lock && disk.texts().get(lock) === undefined) {
+      taken += 1;
+      disk.put(lock, stale);
+    }
+    return undefined;
+  };
+  const running = { process: 100, computer: 'here', isAlive: () => false, held: new Set<string>() };
+  const opened = await createDeskService({ ...optionsOn(disk), running });
+  expect(opened).toMatchObject({ ok: false, problem: { code: 'in-use' } });
+  expect(taken).toBe(2);
+});
+
+test('a sheet in the place of a damaged one: the damaged file is kept', async () => {
+  const disk = new MemoryDisk();
+  disk.put(`${FOLDER}/practice/sheets/thursday.sheet.json`, '{"kin');
+  const desk = await openOn(disk);
+  expectValue(await desk.practice({ do: 'keep', text: sheetText('Thursday') }));
+  expect([...disk.texts().values()]).toContain('{"kin');
+  expect(expectValue(await desk.practice({ do: 'list' })).sheets).toHaveLength(1);
+});
