@@ -125,3 +125,63 @@ test('a sheet in the place of a damaged one: the damaged file is kept', async ()
   expect([...disk.texts().values()]).toContain('{"kin');
   expect(expectValue(await desk.practice({ do: 'list' })).sheets).toHaveLength(1);
 });
+
+test('F6: one action takes the names of players out of every game, out of removed ones too, and out of every file', async () => {
+  const disk = new MemoryDisk();
+  const desk = await openOn(disk);
+  for (const id of ['g-1', 'g-2', 'g-3']) {
+    expectValue(await desk.startGame(gameRecord(id, id === 'g-3' ? {} : { players: { North: 'Heron' } })));
+  }
+  expectValue(await desk.changeGame('g-1', { players: { East: 'Heron', West: 'Plover' } }));
+  for (const id of ['g-2', 'g-3']) expectValue(await desk.removeGame(id));
+  disk.put(`${FOLDER}/removed/not a game.json`, '{}');
+  disk.put(`${FOLDER}/removed/g-9.json`, '{"kin');
+  expect(expectValue(await desk.folder({ do: 'remove-names' })).named).toBe(2);
+  expect(expectValue(await desk.folder({ do: 'remove-names' })).named).toBe(0);
+  expect([...disk.texts().values()].join('')).not.toMatch(/Heron|Plover/);
+  expectValue(await desk.restoreGame('g-2'));
+  expect(expectValue(await desk.listGames()).flatMap(({ names }) => names)).toEqual([]);
+});
+
+test('findings that can not be added are told in words, and are whole when it is tried again', async () => {
+  const disk = new MemoryDisk();
+  const desk = await openOn(disk);
+  const row = { id: 'g-1', key: 'k', figures: { aways: [], aimed: null }, choices: null };
+  expectValue(await desk.keepFindings([row]));
+  for (const failing of ['openAtEnd', 'write', 'close'] as const) {
+    disk.watch = (call, path) => {
+      if (call === failing && path.endsWith('all.jsonl')) throw fileError('EIO', path);
+      return undefined;
+    };
+    expect(await desk.keepFindings([{ ...row, id: failing }])).toMatchObject({ problem: { code: 'disk-trouble' } });
+    disk.watch = () => undefined;
+    expectValue(await desk.keepFindings([{ ...row, id: failing }]));
+  }
+  const again = await openOn(disk);
+  expect(expectValue(await again.readFindings(null)).map(({ id }) => id)).toEqual([
+    'g-1',
+    'openAtEnd',
+    'write',
+    'close',
+  ]);
+});
+
+test('a game that another program put there meanwhile is not written over by a start, a return or an import', async () => {
+  const disk = new MemoryDisk();
+  const desk = await openOn(disk);
+  expectValue(await desk.startGame(gameRecord('g-1')));
+  expectValue(await desk.removeGame('g-1'));
+  const theirs = JSON.stringify(gameRecord('g-1', { place: 'Theirs' }));
+  disk.put(`${FOLDER}/games/2026/11/g-1.json`, theirs);
+  for (const answer of [
+    await desk.startGame(gameRecord('g-1')),
+    await desk.restoreGame('g-1'),
+    await desk.importGames([gameRecord('g-1')]),
+  ]) {
+    expect(answer).toMatchObject({ ok: false, problem: { code: 'taken' } });
+  }
+  expect(disk.texts().get(`${FOLDER}/games/2026/11/g-1.json`)).toBe(theirs);
+  expect(expectValue(await (await openOn(disk, { running: optionsOn(disk, 5).running })).listGames())).toMatchObject([
+    { place: 'Theirs' },
+  ]);
+});
