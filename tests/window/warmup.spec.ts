@@ -161,7 +161,10 @@ test('K1: one decision from the deal to the answer with the keyboard alone', asy
   await expect(page.getByText('no use')).toBeVisible();
 });
 
-test('a costly choice is kept, comes back the next day, and counts only then', async ({ windrow, page }) => {
+test('R5, R7: a costly choice is kept, comes back the next day, and counts only then, with its interval', async ({
+  windrow,
+  page,
+}) => {
   await page.clock.install({ time: new Date('2026-11-25T10:00:00Z') });
   await openWarmUp(windrow);
   await dealByCode(page, COSTLY);
@@ -182,6 +185,7 @@ test('a costly choice is kept, comes back the next day, and counts only then', a
   await answerProblem(page);
   await page.getByRole('tab', { name: 'Progress' }).click();
   await expect(page.getByText(/[01] of 1 right/).first()).toBeVisible();
+  await expect(page.getByText(/The true share is most likely between \d+ % and \d+ %\./)).toBeVisible();
   await expect(page.getByText('No change is stated on fewer than 30 answers.')).toBeVisible();
 });
 
