@@ -1,6 +1,7 @@
 /**
  * What a benchmark file gives. `tests/bench/<name>.bench.ts` exports `measures`, an array of these
- * (or a function that makes it, which may be asynchronous when data must be prepared first).
+ * (or a function that makes it, which may be asynchronous when data must be prepared first), and
+ * may export `close`, called when all is measured.
  * `npm run bench` runs all of them in one process; `npm run bench -- reading` only the files whose
  * name holds "reading"; `--json FILE` writes the figures too; `--quick` takes few rounds.
  *

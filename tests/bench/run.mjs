@@ -10,9 +10,13 @@ import { cpus } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
+import { freshBuild } from '../../main/build/build.mjs';
+import { chromiumForTests } from '../chromium.mjs';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const ENDING = '.bench.ts';
+/** The benchmarks that need a browser; left out, and said to be, where there is none. */
+const WINDOW = 'window.bench.ts';
 
 /** @type {import('./judge.ts').Clocks} */
 const CLOCKS = {
@@ -27,9 +31,13 @@ const { values, positionals } = parseArgs({
   options: { quick: { type: 'boolean', default: false }, json: { type: 'string' } },
   allowPositionals: true,
 });
+await freshBuild();
+const chromium = await chromiumForTests({ say: console.log });
+if (chromium === undefined) console.log('Skipped: the window is not measured without a Chromium.');
 const names = readdirSync(import.meta.dirname)
   .filter((name) => name.endsWith(ENDING))
   .filter((name) => positionals.length === 0 || positionals.some((part) => name.includes(part)))
+  .filter((name) => name !== WINDOW || chromium !== undefined)
   .sort();
 
 mkdirSync(join(ROOT, '.cache'), { recursive: true });
@@ -48,10 +56,14 @@ async function runAll(folder) {
   /** @type {import('./judge.ts').Figure[]} */
   const figures = [];
   for (const name of names) {
-    /** @type {{ measures: import('./measure.ts').Measures }} */
-    const { measures } = await load(folder, name.replace(/\.ts$/, ''));
-    for (const measure of typeof measures === 'function' ? await measures() : measures) {
-      figures.push(await judge(measure, values.quick ? QUICK : FULL, CLOCKS));
+    /** @type {{ measures: import('./measure.ts').Measures, close?: () => Promise<void> }} */
+    const { measures, close } = await load(folder, name.replace(/\.ts$/, ''));
+    try {
+      for (const measure of typeof measures === 'function' ? await measures() : measures) {
+        figures.push(await judge(measure, values.quick ? QUICK : FULL, CLOCKS));
+      }
+    } finally {
+      await close?.();
     }
   }
   console.log(table(figures));

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { type Clocks, type Effort, judge, table } from '../bench/judge.ts';
 import type { Measure } from '../bench/measure.ts';
+import { changes } from '../bench/regress.mjs';
 
 const effort: Effort = { rounds: 3, most: 5, budgetMs: 100, roundMs: 10 };
 
@@ -70,4 +71,27 @@ test('two ways that disagree are never measured', async () => {
     'differ',
   );
   expect(calls()).toBe(0);
+});
+
+test('work of another process tells its own time, and further figures are shown beside the table', async () => {
+  const { clocks } = clockwork();
+  const own = measure({ clock: 'own', reference: () => 40, candidate: () => 20, more: () => ({ median: 7 }) });
+  const figure = await judge(own, effort, clocks);
+  expect(figure).toMatchObject({ referenceMs: 40, candidateMs: 20, ratio: 2, more: { median: 7 } });
+  expect(table([figure])).toContain(`${figure.name}: median 7.00`);
+});
+
+const turn = (ratio: number): { name: string; ratio: number }[] => [{ name: 'reading', ratio }];
+
+test('P9: more than a tenth slower than the baseline, in the median and at best, is a regression', () => {
+  const baseline = [turn(50), turn(52), turn(48)];
+  const of = (...ratios: number[]): unknown => changes(baseline, ratios.map(turn));
+  expect(of(44, 43, 44.9)).toEqual([{ name: 'reading', before: 50, now: 44, slower: true }]);
+  expect(of(46, 45.5, 47)).toEqual([{ name: 'reading', before: 50, now: 46, slower: false }]);
+  expect(of(20, 21, 49)).toEqual([{ name: 'reading', before: 50, now: 21, slower: false }]);
+});
+
+test('P9: a measure that only one side has is not compared', () => {
+  expect(changes([turn(50)], [[{ name: 'new', ratio: 1 }]])).toEqual([]);
+  expect(changes([], [turn(50)])).toEqual([]);
 });

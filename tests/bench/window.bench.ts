@@ -1,0 +1,92 @@
+import { rmSync } from 'node:fs';
+import { mkdtemp } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium, type Page } from '@playwright/test';
+import type { startHost } from '../../main/host/host.ts';
+import { at, type Entry, Feel, INCOMING } from '../window/feel.ts';
+import type { Measure } from './measure.ts';
+
+/**
+ * How the window feels: the processor time of the page's own thread, against that of putting a hundred
+ * small drawings on screen in the same page. The clock's times, throttled four times, are told beside it.
+ */
+const ENTRIES: readonly Entry[] = ['tray', 'typing'];
+const THROTTLED_ROUNDS = 4;
+
+async function openPage(): Promise<Page> {
+  const root = process.cwd();
+  const folder = await mkdtemp(join(tmpdir(), 'windrow-bench-'));
+  const built: { readonly startHost: typeof startHost } = await import(join(root, 'dist/host/main.js'));
+  const host = await built.startHost({ folder, root: join(root, 'dist/renderer') });
+  const executablePath = process.env['CHROMIUM'];
+  const browser = await chromium.launch({
+    ...(executablePath === undefined ? {} : { executablePath }),
+    chromiumSandbox: process.getuid?.() !== 0,
+    args: ['--disable-gpu', '--no-first-run', '--disable-background-networking', '--disable-component-update'],
+  });
+  closers.push(async () => {
+    await browser.close();
+    await host.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  await page.goto(host.url);
+  await page.locator('wr-shell').waitFor();
+  return page;
+}
+
+const closers: (() => Promise<void>)[] = [];
+
+/** Called once all is measured. */
+export async function close(): Promise<void> {
+  for (const each of closers.splice(0)) await each();
+}
+
+/** Tiles one after the other, a new game after each third one. */
+function tiles(feel: Feel, entry: Entry): () => Promise<{ readonly wallMs: number; readonly cpuMs: number }> {
+  let turn = 0;
+  return async () => {
+    const name = INCOMING[turn % INCOMING.length] ?? '';
+    if (turn % INCOMING.length === 0) await feel.untilReceiving();
+    turn += 1;
+    const cost = await feel.cost(() => feel.takeIn(name, entry));
+    await feel.still();
+    return cost;
+  };
+}
+
+async function throttled(feel: Feel, entry: Entry): Promise<number[]> {
+  const next = tiles(feel, entry);
+  const walls: number[] = [];
+  await feel.throttle(4);
+  for (let tile = 0; tile < THROTTLED_ROUNDS * INCOMING.length; tile += 1) walls.push((await next()).wallMs);
+  await feel.throttle(1);
+  return walls;
+}
+
+export async function measures(): Promise<readonly Measure[]> {
+  const page = await openPage();
+  const feel = await Feel.of(page);
+  return ENTRIES.map((entry): Measure => {
+    const next = tiles(feel, entry);
+    let walls: readonly number[] = [];
+    return {
+      name: `received tile to new reading, by ${entry}`,
+      unit: 'tile',
+      clock: 'own',
+      reference: async () => (await feel.cost(() => feel.drawHundred())).cpuMs,
+      candidate: async () => (await next()).cpuMs,
+      atLeast: 0.17,
+      check: async () => {
+        walls = await throttled(feel, entry);
+        if (walls.some((ms) => !(ms > 0))) throw new Error('a tile was not read');
+      },
+      more: () => ({
+        'ms throttled 4 times, median': at(walls, 0.5),
+        '95th percentile': at(walls, 0.95),
+        'of tiles': walls.length,
+      }),
+    };
+  });
+}
