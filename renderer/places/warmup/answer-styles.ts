@@ -4,6 +4,7 @@ import { css } from 'lit';
 export const answerStyles = css`
   :host {
     container-type: inline-size;
+    --explain-wrap: normal;
   }
 
   .answer {
