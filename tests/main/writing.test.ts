@@ -1,8 +1,15 @@
-import { mkdtemp, readdir, readFile, rm, stat } from 'node:fs/promises';
+import { mkdtemp, readdir, readFile, rm, stat, utimes } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { renamePatiently, type Storage, writeAll, writeDurably } from '../../main/files/durable.ts';
+import {
+  makeFolders,
+  removeDurably,
+  renamePatiently,
+  type Storage,
+  writeAll,
+  writeDurably,
+} from '../../main/files/durable.ts';
 import { nodeFiles } from '../../main/files/node-files.ts';
 import { fileTrouble } from '../../main/files/trouble.ts';
 import { fileError, MemoryDisk } from './support/memory-disk.ts';
@@ -91,6 +98,21 @@ describe('writing durably', () => {
   });
 });
 
+test('a removal is flushed with its folder; of what is not there nothing is flushed', async () => {
+  const disk = new MemoryDisk();
+  disk.put('/d/a.json', 'old');
+  await removeDurably(disk.files, '/d/a.json');
+  await removeDurably(disk.files, '/d/a.json');
+  expect(disk.calls).toEqual(['remove /d/a.json', 'syncFolder /d', 'remove /d/a.json']);
+});
+
+test('folders that are there are not made again', async () => {
+  const disk = new MemoryDisk();
+  disk.put('/d/e/a.json', '');
+  await makeFolders(disk.files, '/d/e/f');
+  expect(disk.calls).toEqual(['info /d/e/f', 'info /d/e', 'makeFolder /d/e/f', 'syncFolder /d/e']);
+});
+
 describe('on the real file system', () => {
   let folder = '';
   beforeEach(async () => {
@@ -98,6 +120,33 @@ describe('on the real file system', () => {
   });
   afterEach(async () => {
     await rm(folder, { recursive: true });
+  });
+
+  test('every call does what it is for', async () => {
+    const inner = join(folder, 'inner');
+    await nodeFiles.makeFolder(inner);
+    expect((await stat(inner)).mode & 0o777).toBe(0o700);
+    const path = join(inner, 'a.jsonl');
+    const made = await nodeFiles.createNew(path);
+    await made.write(Buffer.from('one\n'));
+    await made.close();
+    await expect(nodeFiles.createNew(path)).rejects.toMatchObject({ code: 'EEXIST' });
+    const added = await nodeFiles.openAtEnd(path);
+    expect(await added.write(Buffer.from('two\n'))).toBe(4);
+    await added.sync();
+    expect(await added.size()).toBe(8);
+    await added.close();
+    await expect(added.size()).rejects.toThrow();
+    expect(Buffer.from(await nodeFiles.read(path)).toString()).toBe('one\ntwo\n');
+    await utimes(path, 1, 1);
+    expect(await nodeFiles.info(path)).toEqual({ size: 8, changedAt: 1000 });
+    await nodeFiles.touch(path);
+    expect((await nodeFiles.info(path)).changedAt).toBeGreaterThan(1_700_000_000_000);
+    expect(await nodeFiles.list(folder)).toEqual([{ name: 'inner', folder: true }]);
+    expect(await nodeFiles.list(inner)).toEqual([{ name: 'a.jsonl', folder: false }]);
+    await expect(nodeFiles.openAtEnd(join(inner, 'none'))).rejects.toMatchObject({ code: 'ENOENT' });
+    await nodeFiles.remove(path);
+    expect(await nodeFiles.list(inner)).toEqual([]);
   });
 
   test('F6: files are for their owner alone (0600), and written whole', async () => {
