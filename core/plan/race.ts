@@ -45,6 +45,12 @@ export const USUAL_RULE: RaceRule = {
   smallestLoss: 0.005,
 };
 
+/**
+ * The rule for whole games, whose luck hides all but large gaps: up to 8,192 games of each choice,
+ * a minute of two workers for four choices. It ends sooner when gaps are known to a point.
+ */
+export const GAMES_RULE: RaceRule = { ...USUAL_RULE, looks: [4, 16, 64, 256], halfWidth: 0.01 };
+
 /** Sums over the futures of one block; plain data, to be added up in the order of blocks. */
 export interface BlockSums {
   readonly block: number;

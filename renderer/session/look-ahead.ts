@@ -1,16 +1,16 @@
 import { legalEvents } from '../../core/game/legal.ts';
 import type { PassStep } from '../../core/exchange/steps.ts';
 import type { PassSize } from '../../core/plan/passes.ts';
-import { type BlockSums, type RaceRule, USUAL_RULE } from '../../core/plan/race.ts';
+import { type BlockSums, GAMES_RULE, type RaceRule, USUAL_RULE } from '../../core/plan/race.ts';
 import { type DueBlocks, Race, type RaceResult } from '../../core/plan/race-run.ts';
 import { exchangeChoices } from '../../core/table/future-choices.ts';
-import { EXCHANGE_FIGURES } from '../../core/table/future-figures.ts';
+import { EXCHANGE_FIGURES, GAME_FIGURES } from '../../core/table/future-figures.ts';
 import type { Choice } from '../../core/table/future-seats.ts';
 import type { IncomingRates } from '../../core/table/incoming-rates.ts';
 import type { Kind } from '../../core/tiles/kinds.ts';
 import type { Answered } from '../worker/calls.ts';
 import { type Outcome, type StoppableLine, WorkerClient } from '../worker/client.ts';
-import type { LookCalls, LookMoment } from '../worker/look-calls.ts';
+import type { Depth, LookCalls, LookMoment } from '../worker/look-calls.ts';
 import type { Analysis } from './analysis.ts';
 import type { GameSession } from './game-session.ts';
 import { type IncomingChoice, ratesKey } from './incoming.ts';
@@ -27,6 +27,14 @@ export interface Look {
   readonly message: string;
 }
 
+/** What whole games say of the choices that the look ahead could not tell apart; null until asked for. */
+export interface Played {
+  readonly status: 'pending' | 'done' | 'stopped' | 'failed';
+  readonly choices: readonly Choice[];
+  /** Where the race stood at its last look, by these choices; null before the first one. */
+  readonly result: RaceResult | null;
+}
+
 /** What the player says besides the rack and the tray. */
 export interface LookWishes {
   /** In the courtesy, how many tiles the player across asks for; null until said. */
@@ -41,6 +49,14 @@ export interface LookParts {
   readonly incoming: Pick<IncomingChoice, 'rates' | 'subscribe'>;
   readonly startWorker: () => StoppableLine;
   readonly rule?: RaceRule;
+  readonly gamesRule?: RaceRule;
+}
+
+/** Choices that are compared, by what futures. */
+interface Tried {
+  readonly choices: readonly Choice[];
+  readonly depth: Depth;
+  readonly rates: IncomingRates | null;
 }
 
 const NO_LOOK: Look = { status: 'none', choices: [], result: null, rates: null, message: '' };
@@ -57,18 +73,25 @@ export class LookAhead {
   readonly #plans: LookParts['plans'];
   readonly #incoming: LookParts['incoming'];
   readonly #rule: RaceRule;
+  readonly #gamesRule: RaceRule;
   readonly #workers: readonly WorkerClient<LookCalls>[];
   readonly #listeners = new Set<() => void>();
   #look: Look = NO_LOOK;
   #wishes: LookWishes = { offered: null };
   #lookedFor = '';
   #running = new AbortController();
+  #moment: LookMoment | null = null;
+  #played: Played | null = null;
+  /** The moment of the game that the whole games belong to. */
+  #playedFor = '';
+  #playing = new AbortController();
 
-  constructor({ session, plans, incoming, startWorker, rule = USUAL_RULE }: LookParts) {
+  constructor({ session, plans, incoming, startWorker, rule = USUAL_RULE, gamesRule = GAMES_RULE }: LookParts) {
     this.#session = session;
     this.#plans = plans;
     this.#incoming = incoming;
     this.#rule = rule;
+    this.#gamesRule = gamesRule;
     this.#workers = Array.from({ length: WORKERS }, () => new WorkerClient<LookCalls>(startWorker));
     session.subscribe(() => this.#refresh());
     plans.subscribe(() => this.#refresh());
@@ -78,6 +101,10 @@ export class LookAhead {
 
   get look(): Look {
     return this.#look;
+  }
+
+  get played(): Played | null {
+    return this.#played;
   }
 
   get wishes(): LookWishes {
@@ -96,6 +123,34 @@ export class LookAhead {
     this.#refresh();
   }
 
+  /** Plays whole games with the choices that are as good so far; each look at them is told. */
+  async playOut(): Promise<void> {
+    const choices = this.open;
+    if (this.#look.status !== 'done' || this.#moment === null || choices.length < 2) return;
+    const playing = new AbortController();
+    this.#playing = playing;
+    this.#showPlayed({ status: 'pending', choices, result: null });
+    try {
+      await this.#race(this.#moment, { choices, depth: 'game', rates: null }, playing.signal, (result) =>
+        this.#showPlayed({ status: result.ended === null ? 'pending' : 'done', choices, result }),
+      );
+    } catch {
+      if (!playing.signal.aborted && this.#played !== null) this.#showPlayed({ ...this.#played, status: 'failed' });
+    }
+  }
+
+  /** Ends the games; what they said so far stays. */
+  stopPlaying(): void {
+    this.#playing.abort();
+    if (this.#played?.status === 'pending') this.#showPlayed({ ...this.#played, status: 'stopped' });
+  }
+
+  /** The choices that the look ahead did not find worse. */
+  get open(): readonly Choice[] {
+    const { choices, result } = this.#look;
+    return choices.filter((_, place) => (result?.standings[place]?.verdict ?? 'costs') !== 'costs');
+  }
+
   subscribe(listener: () => void): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
@@ -105,6 +160,8 @@ export class LookAhead {
     const { events, id, state } = this.#session;
     const plan = this.#plans.plan;
     const due = legalEvents(state).give;
+    const now = `${id} ${events.length} ${events.at(-1)?.at ?? ''}`;
+    this.#leaveGames(now);
     if (due === null || plan.status !== 'done' || plan.value === null) return this.#forget();
     if (due.step !== 'courtesy') this.#wishes = { ...this.#wishes, offered: null };
     const passes = plan.value.options.map(({ give }) => give);
@@ -112,7 +169,7 @@ export class LookAhead {
     const named = choices.map((choice) => (choice.type === 'stop' ? 'stop' : choice.tiles.join('-'))).join();
     const { offered } = this.#wishes;
     const rates = ratesKey(this.#incoming.rates);
-    const wanted = `${id} ${events.length} ${events.at(-1)?.at ?? ''} ${due.step} ${named} ${rates} ${offered} ${this.#plans.terms?.ends.join(' ') ?? ''}`;
+    const wanted = `${now} ${due.step} ${named} ${rates} ${offered} ${this.#plans.terms?.ends.join(' ') ?? ''}`;
     if (wanted === this.#lookedFor) return;
     this.#lookedFor = wanted;
     void this.#begin(due.step, choices);
@@ -139,6 +196,7 @@ export class LookAhead {
     const { terms } = this.#plans;
     const { card, events } = this.#session;
     const moment = { card: JSON.stringify(card), events, ...(terms === undefined ? {} : { terms }) };
+    this.#moment = moment;
     try {
       await this.#run(moment, step, choices, running.signal);
     } catch (error) {
@@ -152,11 +210,17 @@ export class LookAhead {
     const { rates } = this.#incoming;
     const choices = [...passes, ...(await this.#otherSizes(moment, step, passes, signal))];
     this.#show({ ...NO_LOOK, status: 'pending', choices, rates });
-    const race = new Race({ candidates: choices.length, figures: EXCHANGE_FIGURES }, this.#rule);
+    await this.#race(moment, { choices, depth: 'exchange', rates }, signal, (result) =>
+      this.#show({ ...this.#look, status: result.ended === null ? 'pending' : 'done', result }),
+    );
+  }
+
+  async #race(moment: LookMoment, tried: Tried, signal: AbortSignal, tell: (r: RaceResult) => void): Promise<void> {
+    const [figures, rule] = tried.depth === 'game' ? [GAME_FIGURES, this.#gamesRule] : [EXCHANGE_FIGURES, this.#rule];
+    const race = new Race({ candidates: tried.choices.length, figures }, rule);
     for (let due = race.due; due !== null; due = race.due) {
-      race.take(await this.#count(moment, choices, due, rates, signal));
-      const result = race.result();
-      this.#show({ ...this.#look, status: result.ended === null ? 'pending' : 'done', result });
+      race.take(await this.#count(moment, tried, due, rule, signal));
+      tell(race.result());
     }
   }
 
@@ -176,17 +240,16 @@ export class LookAhead {
 
   async #count(
     moment: LookMoment,
-    choices: readonly Choice[],
+    { choices, depth, rates }: Tried,
     { blocks, alive }: DueBlocks,
-    rates: IncomingRates | null,
+    { seed, blockSize }: RaceRule,
     signal: AbortSignal,
   ): Promise<readonly BlockSums[]> {
-    const { seed, blockSize } = this.#rule;
     const weights = rates?.weights ?? null;
     const { offered } = this.#wishes;
     const shares = this.#workers.map((worker, share) => {
       const own = blocks.filter((_, place) => place % WORKERS === share);
-      const request = { ...moment, choices, seed, blockSize, blocks: own, alive, weights, offered };
+      const request = { ...moment, depth, choices, seed, blockSize, blocks: own, alive, weights, offered };
       return worker.ask('futures', request, { signal });
     });
     return (await Promise.all(shares)).flatMap(valueOf);
@@ -194,6 +257,19 @@ export class LookAhead {
 
   #worker(place: number): WorkerClient<LookCalls> {
     return this.#workers[place] as WorkerClient<LookCalls>;
+  }
+
+  /** Drops the games of another moment. Those of this one stay, whatever new rates and terms say of the look. */
+  #leaveGames(now: string): void {
+    if (now === this.#playedFor) return;
+    this.#playedFor = now;
+    this.#playing.abort();
+    this.#played = null;
+  }
+
+  #showPlayed(played: Played): void {
+    this.#played = played;
+    this.#tell();
   }
 
   #show(look: Look): void {

@@ -31,6 +31,27 @@ export const lookWords = {
   unseen: (tiles: string, count: number) => `${tiles} and ${count} unseen`,
   unseenAlone: (count: number) => `${count} unseen`,
   nothing: 'Give nothing',
+  played: {
+    title: 'Whole games',
+    begin: 'Play whole games',
+    beginWords: 'These choices look alike so far. Whole games may tell more. It takes about a minute.',
+    pending: 'Playing whole games…',
+    stop: 'Stop',
+    failed: 'The games could not be played.',
+    won: (share: string) => `won ${share}`,
+    bestWords: 'It won the most of the games played.',
+    asGoodWords: 'No real difference to the best was found. The luck of play hides small ones.',
+    costsWords: (points: string, error: string) =>
+      `It won fewer games: ${points} behind the best, give or take ${error}.`,
+    share: (share: string, words: string, error: string) =>
+      `You won ${share} of the games, ${words}, give or take ${error}.`,
+    anyHand: 'In a game you may change to another hand, so this is more than the reach of one.',
+    games: (count: string) => `Counted over ${count} games, played to the end by simulated players.`,
+    rule: (points: string, most: string) =>
+      `The rule was set before: stop when all gaps are known to ${points}, or after ${most} games each.`,
+    far: (points: string) => `The widest gap is known to ${points}.`,
+    done: (count: string) => `Played ${count} games`,
+  },
   assumed: 'What is taken for granted',
   incoming: 'What comes in',
   even: 'All tiles alike',

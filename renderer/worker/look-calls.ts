@@ -31,7 +31,11 @@ export interface SizesRequest extends LookMoment {
   readonly sizes: readonly PassSize[];
 }
 
+/** How far a future goes: to the end of the exchange, or to the end of the game. */
+export type Depth = 'exchange' | 'game';
+
 export interface FuturesRequest extends LookMoment {
+  readonly depth: Depth;
   readonly choices: readonly Choice[];
   readonly seed: number;
   readonly blockSize: number;

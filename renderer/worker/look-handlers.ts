@@ -1,9 +1,10 @@
 import { stateOf } from '../../core/game/state.ts';
 import { givenTiles } from '../../core/exchange/state.ts';
 import { SEATS } from '../../core/exchange/steps.ts';
-import { type BlockSums, blockSteps } from '../../core/plan/race.ts';
+import { type BlockSums, blockSteps, type Contest } from '../../core/plan/race.ts';
 import type { CompiledCard } from '../../core/reading/compiled.ts';
-import { exchangeContest } from '../../core/table/future-contest.ts';
+import { exchangeContest, gamesContest } from '../../core/table/future-contest.ts';
+import { USUAL_TERMS } from '../../core/table/future.ts';
 import { USUAL_EXCHANGE } from '../../core/table/future-usual.ts';
 import { bestOfSizes } from '../../core/table/future-sizes.ts';
 import type { Position } from '../../core/table/future-world.ts';
@@ -12,7 +13,7 @@ import { makeTableCard, type TableCard } from '../../core/table/table-card.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import type { Answered } from './calls.ts';
 import { compiledCard } from './card-cache.ts';
-import type { LookCalls, LookMoment } from './look-calls.ts';
+import type { FuturesRequest, LookCalls, LookMoment } from './look-calls.ts';
 import type { Handlers } from './serve.ts';
 import { modelFor } from './terms-model.ts';
 
@@ -34,14 +35,8 @@ export const lookHandlers: Handlers<LookCalls> = {
   *futures(request) {
     const moment = momentOf(request);
     if (!moment.ok) return moment;
-    const { choices, weights, offered, alive, blocks } = request;
-    const terms = {
-      ...USUAL_EXCHANGE,
-      model: modelFor(request.terms),
-      ...(weights === null ? {} : { weights }),
-      ...(offered === null ? {} : { offered }),
-    };
-    const contest = exchangeContest(moment.value.card, moment.value.position, choices, terms);
+    const { alive, blocks } = request;
+    const contest = contestOf(moment.value.card, moment.value.position, request);
     const sums: BlockSums[] = [];
     for (const block of blocks) {
       sums.push(yield* blockSteps(contest, request, block, alive));
@@ -56,6 +51,17 @@ export const lookHandlers: Handlers<LookCalls> = {
     return { ok: true, value: yield* tableRatesSteps(compiled.value) };
   },
 };
+
+function contestOf(
+  card: TableCard,
+  position: Position,
+  { depth, choices, weights, offered, terms }: FuturesRequest,
+): Contest {
+  const known = offered === null ? {} : { offered };
+  if (depth === 'game') return gamesContest(card, position, choices, { ...USUAL_TERMS, ...known });
+  const incoming = weights === null ? {} : { weights };
+  return exchangeContest(card, position, choices, { ...USUAL_EXCHANGE, model: modelFor(terms), ...incoming, ...known });
+}
 
 function momentOf({ card, events }: LookMoment): Answered<{ readonly card: TableCard; readonly position: Position }> {
   const compiled = compiledCard(card);

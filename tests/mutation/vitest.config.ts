@@ -7,5 +7,5 @@ const folders: readonly string[] = JSON.parse(process.env.WINDROW_MUTATE ?? '["r
 export default defineConfig({
   root: resolve(import.meta.dirname, '..'),
   cacheDir: '../.cache/vite-mutation',
-  test: { include: folders.map((folder) => `${folder}/**/*.test.ts`), environment: 'node', testTimeout: 60_000 },
+  test: { include: folders.map((folder) => `${folder}/**/*.test.ts`), environment: 'node', testTimeout: 300_000 },
 });

@@ -6,9 +6,9 @@ import type { GameRecord } from '../../core/game/record.ts';
 import { stateOf } from '../../core/game/state.ts';
 import { givenTiles } from '../../core/exchange/state.ts';
 import { planPass } from '../../core/plan/plan.ts';
-import { USUAL_RULE } from '../../core/plan/race.ts';
+import { type RaceRule, USUAL_RULE } from '../../core/plan/race.ts';
 import { knownTiles } from '../../core/reading/known.ts';
-import { exchangeContest } from '../../core/table/future-contest.ts';
+import { exchangeContest, gamesContest } from '../../core/table/future-contest.ts';
 import { GameSession } from '../../renderer/session/game-session.ts';
 import { setAsideKinds } from '../../renderer/session/layout.ts';
 import { IncomingChoice } from '../../renderer/session/incoming.ts';
@@ -26,6 +26,7 @@ import { demoCard, demoTable } from '../table/cards.ts';
 import { tiles } from '../table/positions.ts';
 
 const RULE = { ...USUAL_RULE, looks: [1, 3, 6], blockSize: 16 };
+const GAMES = { ...USUAL_RULE, looks: [1, 3], blockSize: 4 };
 const AT = '2026-11-25T19:00:00Z';
 const DOCUMENT: unknown = JSON.parse(readFileSync(new URL('../../assets/demo.card.json', import.meta.url), 'utf8'));
 
@@ -58,7 +59,10 @@ function plansOf(session: GameSession): LookParts['plans'] {
   };
 }
 
-function begin(log = new PassLog()): { session: GameSession; incoming: IncomingChoice; lookAhead: LookAhead } {
+function begin(
+  gamesRule: RaceRule = GAMES,
+  log = new PassLog(),
+): { session: GameSession; incoming: IncomingChoice; lookAhead: LookAhead } {
   const kept = (): Promise<ReturnType<typeof success<null>>> => Promise.resolve(success(null));
   const session = new GameSession(
     {
@@ -73,7 +77,8 @@ function begin(log = new PassLog()): { session: GameSession; incoming: IncomingC
   const readLog = (): Promise<PassLog> => Promise.resolve(log);
   const startWorker = (): StoppableLine => lineOf(lookHandlers);
   const incoming = new IncomingChoice({ session, startWorker, readLog });
-  const lookAhead = new LookAhead({ session, plans: plansOf(session), incoming, startWorker, rule: RULE });
+  const rules = { rule: RULE, gamesRule };
+  const lookAhead = new LookAhead({ session, plans: plansOf(session), incoming, startWorker, ...rules });
   return { session, incoming, lookAhead };
 }
 
@@ -161,9 +166,45 @@ describe('the look ahead of the window', { timeout: 120_000 }, () => {
   });
 });
 
+describe('X17: whole games', { timeout: 120_000 }, () => {
+  it('are played with the choices that are as good so far, and say what one worker alone would find (G7)', async () => {
+    const { session, lookAhead } = begin();
+    expectValue(session.apply(DEALT));
+    const look = await ended(lookAhead);
+    expect(lookAhead.played).toBeNull();
+    const open = look.result!.standings.filter(({ verdict }) => verdict !== 'costs');
+    expect(open.length).toBeGreaterThan(1);
+    await lookAhead.playOut();
+    const { status, choices, result } = lookAhead.played!;
+    expect(status).toBe('done');
+    expect(choices).toEqual(open.map(({ candidate }) => look.choices[candidate]));
+    const position = { seat: 1, exchange: session.state.exchange! };
+    expect(bytesOf(result!)).toBe(bytesOf(raceOf(gamesContest(demoTable, position, choices), GAMES)));
+    expect(bytesOf(lookAhead.look.result!)).toBe(bytesOf(look.result!));
+  });
+
+  it('go on while the look is made anew, and can be stopped; what they said stays until a pass is given', async () => {
+    const { session, incoming, lookAhead } = begin({ ...GAMES, looks: [1, 10_000] });
+    expectValue(session.apply(DEALT));
+    await ended(lookAhead);
+    const games = lookAhead.playOut();
+    await told(lookAhead, () => lookAhead.played?.result !== null && lookAhead.played !== null);
+    incoming.choose(true);
+    await told(incoming, () => incoming.rates !== null);
+    expect(lookAhead.look.status).toBe('pending');
+    expect(lookAhead.played?.status).toBe('pending');
+    lookAhead.stopPlaying();
+    await games;
+    expect(lookAhead.played?.status).toBe('stopped');
+    expect(lookAhead.played?.result?.standings[0]?.samples).toBe(GAMES.blockSize);
+    expectValue(session.apply({ type: 'gave', step: 'right', tiles: 'N 0 1b' }));
+    expect(lookAhead.played).toBeNull();
+  });
+});
+
 describe('X16: what is taken to come in', { timeout: 120_000 }, () => {
   it('is all tiles alike with few passes logged, until the player chooses otherwise', async () => {
-    const { session, incoming } = begin(logOf(PASSES_NEEDED - 2));
+    const { session, incoming } = begin(GAMES, logOf(PASSES_NEEDED - 2));
     expectValue(session.apply(DEALT));
     await told(incoming, () => true);
     expect([incoming.byRates, incoming.rates]).toEqual([false, null]);
@@ -175,7 +216,7 @@ describe('X16: what is taken to come in', { timeout: 120_000 }, () => {
   });
 
   it('is counted in the own games once they hold enough passes, without being asked, and can be put off', async () => {
-    const { session, incoming, lookAhead } = begin(logOf(PASSES_NEEDED));
+    const { session, incoming, lookAhead } = begin(GAMES, logOf(PASSES_NEEDED));
     expectValue(session.apply(DEALT));
     await told(incoming, () => incoming.rates !== null);
     expect(incoming.rates).toMatchObject({ source: 'journal', passes: PASSES_NEEDED });

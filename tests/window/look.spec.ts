@@ -4,7 +4,7 @@ const DEAL = 'J FF N 0 13b 4578c 22d';
 /** A busy machine may take long; how long it takes alone is measured elsewhere. */
 const PATIENCE = 60_000;
 
-test.describe.configure({ timeout: 3 * PATIENCE });
+test.describe.configure({ timeout: 5 * PATIENCE });
 
 test('the look ahead tells of each pass how it does in the end, and how that was found', async ({ windrow, page }) => {
   await windrow.open();
@@ -16,6 +16,22 @@ test('the look ahead tells of each pass how it does in the end, and how that was
   await found.click();
   await expect(page.getByText('All choices met the same tiles', { exact: false })).toBeVisible();
   await expect(page.getByText('The rule was set before', { exact: false })).toBeVisible();
+});
+
+test('whole games are played on request, can be stopped, and tell what they found', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  await page.getByRole('button', { name: 'Play whole games' }).click({ timeout: PATIENCE });
+  await page.getByRole('button', { name: /^Played [\d,]+ games/ }).click({ timeout: 2 * PATIENCE });
+  await expect(page.getByText('The widest gap is known to', { exact: false })).toBeVisible();
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: 'Stop', exact: true }).click();
+  await expect(page.getByText('Playing whole games…')).toBeHidden();
+  await page
+    .getByRole('button', { name: /^won \d+ %/ })
+    .first()
+    .click();
+  await expect(page.getByText(/^Counted over [\d,]+ games/).filter({ visible: true })).toBeVisible();
 });
 
 test('G11: the assumptions stand beside the verdict, and another one is looked through anew', async ({

@@ -16,6 +16,7 @@ import { choiceAhead, choiceName, endWords } from './look-row.ts';
 import { rateSource } from './pass-row.ts';
 import { panelStyles } from './panel-styles.ts';
 import { planStyles } from './plan-styles.ts';
+import './wr-played.ts';
 
 const INCOMING = [
   { value: 'even', label: words.even },
@@ -55,7 +56,7 @@ export class WrLookPanel extends LitElement {
     return html`<section class="plan" aria-label=${words.title} aria-busy=${look.status === 'pending'}>
       <h3>${words.title}</h3>
       ${look.status === 'failed' ? failed(words.failed, look.message, () => this.app.lookAhead.again()) : nothing}
-      ${this.#others(look)} ${this.#progress(look)} ${this.#assumptions(look)}
+      ${this.#others(look)} ${this.#progress(look)} <wr-played .app=${this.app}></wr-played> ${this.#assumptions(look)}
     </section>`;
   }
 

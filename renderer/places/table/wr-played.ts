@@ -1,0 +1,96 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { legalEvents } from '../../../core/game/legal.ts';
+import type { RaceResult, Standing } from '../../../core/plan/race-run.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-explain.ts';
+import type { Played } from '../../session/look-ahead.ts';
+import type { AppContext } from '../../shell/app-context.ts';
+import { StoreController } from '../../shell/store-controller.ts';
+import { sharedStyles } from '../../tokens/shared.ts';
+import { lookWords } from '../../words/look.ts';
+import { counted, inWords, percent, points } from '../../words/numbers.ts';
+import { failed } from './failed.ts';
+import { choiceName } from './look-row.ts';
+import { panelStyles } from './panel-styles.ts';
+import { planStyles } from './plan-styles.ts';
+
+const words = lookWords.played;
+
+/** Whole games with the choices that the look ahead could not tell apart: asked for, followed, stopped, told. */
+export class WrPlayed extends LitElement {
+  static override properties = { app: { attribute: false } };
+
+  declare app: AppContext;
+
+  static override styles = [sharedStyles, panelStyles, planStyles, css``];
+
+  constructor() {
+    super();
+    new StoreController(this, () => [this.app.lookAhead]);
+  }
+
+  protected override render(): unknown {
+    const { look, played, open } = this.app.lookAhead;
+    if (played === null) return look.status === 'done' && open.length > 1 ? this.#offer() : nothing;
+    const { status, result } = played;
+    return html`<h4>${words.title}</h4>
+      ${status === 'failed' ? failed(words.failed, '', () => void this.app.lookAhead.playOut()) : nothing}
+      ${result === null ? nothing : this.#list(played, result)}
+      ${
+        status === 'pending'
+          ? html`<p class="soft" role="status">${words.pending}</p>
+              <wr-button @click=${() => this.app.lookAhead.stopPlaying()}>${words.stop}</wr-button>`
+          : nothing
+      }`;
+  }
+
+  #offer(): unknown {
+    return html`<p class="soft">${words.beginWords}</p>
+      <wr-button @click=${() => void this.app.lookAhead.playOut()}>${words.begin}</wr-button>`;
+  }
+
+  #list({ choices }: Played, result: RaceResult): unknown {
+    const mayBeBlind = (legalEvents(this.app.session.state).give?.blindUpTo ?? 0) > 0;
+    return html`<ul>
+        ${result.standings.map((standing) => {
+          const choice = choices[standing.candidate];
+          if (choice === undefined) return nothing;
+          return html`<li><span class="name">${choiceName(choice, mayBeBlind)}</span> ${row(standing)}</li>`;
+        })}
+      </ul>
+      <wr-explain value=${words.done(counted(result.samples))} heading=${lookWords.doneHeading}>
+        ${endWords(result).map((sentence) => html`<p>${sentence}</p>`)}
+      </wr-explain>`;
+  }
+}
+
+function row({ verdict, samples, deciding: { value, loss } }: Standing): unknown {
+  const gap = points((loss.high - loss.low) / 2);
+  const verdictWords = {
+    best: words.bestWords,
+    'as good': words.asGoodWords,
+    costs: words.costsWords(points(loss.mean), gap),
+  };
+  const half = points((value.high - value.low) / 2);
+  return html`<wr-explain class="ahead" value=${words.won(percent(value.mean))} heading=${words.title}>
+    <p>${verdictWords[verdict]}</p>
+    ${verdict === 'as good' ? html`<p>${lookWords.gap(points(loss.mean), gap)}</p>` : nothing}
+    <p>${words.share(percent(value.mean), inWords(value.mean), half)}</p>
+    <p>${words.anyHand}</p>
+    <p>${words.games(counted(samples))}</p>
+  </wr-explain>`;
+}
+
+function endWords({ rule, halfWidth, ended }: RaceResult): string[] {
+  const most = counted((rule.looks.at(-1) ?? 0) * rule.blockSize);
+  const ending = ended === 'decided' ? lookWords.decided : words.far(points(halfWidth));
+  return [lookWords.sameLuck, words.rule(points(rule.halfWidth), most), ending, lookWords.errorRate];
+}
+
+customElements.define('wr-played', WrPlayed);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wr-played': WrPlayed;
+  }
+}
