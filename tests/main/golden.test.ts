@@ -1,7 +1,5 @@
 import { isUtf8 } from 'node:buffer';
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
@@ -52,7 +50,7 @@ test('there is a folder for the first version, with every kind of file in it', (
   }
 });
 
-describe.each(VERSIONS)('V5: what version %s wrote opens for ever', (version) => {
+describe.each(VERSIONS)('F5, V5: what version %s wrote opens for ever', (version) => {
   test('its folder opens to what it held, nothing is set aside, and a second start finds the same', async () => {
     const disk = diskOf(version);
     for (const _start of [1, 2]) {
@@ -102,24 +100,6 @@ describe.each(VERSIONS)('V5: what version %s wrote opens for ever', (version) =>
       expect(text, path).not.toMatch(/[A-Za-z0-9+/=]{100}/);
     }
   });
-});
-
-test('V6: a script of the format page, without our code, lists all games of a folder', () => {
-  const page = readFileSync(join(import.meta.dirname, '../../main/desk/FORMAT.md'), 'utf8');
-  const script = /```js\n([\s\S]*?)```/.exec(page)?.[1] ?? '';
-  expect(script.split('\n').length).toBeLessThanOrEqual(60);
-  expect([...script.matchAll(/from '([^']*)'/g)].map(([, name]) => name)).toEqual(['node:fs', 'node:path']);
-  const folder = mkdtempSync(join(tmpdir(), 'windrow-list-'));
-  writeFileSync(join(folder, 'list-games.mjs'), script);
-  const golden = join(GOLDEN, '0.1.0', 'desk');
-  const ran = spawnSync(process.execPath, [join(folder, 'list-games.mjs'), golden], { encoding: 'utf8' });
-  rmSync(folder, { recursive: true });
-  expect(ran.stderr).toBe('');
-  expect(ran.stdout.trim().split('\n')).toEqual([
-    expect.stringMatching(/^2026-11-19T19:00:00Z {2}20261119-190000-lake {2}.*\bwon$/),
-    expect.stringMatching(/^2026-11-25T18:00:00Z {2}20261125-lake {2}Lakeside library .*not ended$/),
-    expect.stringMatching(/^2026-12-01T19:00:00Z {2}20261201-kitchen {2}Kitchen table .*not ended$/),
-  ]);
 });
 
 test('V7: the same input gives the same bytes, in every file of a whole session', async () => {

@@ -65,7 +65,7 @@ describe('the worker channel', () => {
     expect(await newer).toEqual({ status: 'done', value: 10 });
   });
 
-  it('an abort signal cancels work that has begun', async () => {
+  it('P6: an abort signal cancels work that has begun', async () => {
     const worker = client(hurriedClock());
     const controller = new AbortController();
     const outcome = worker.ask(
