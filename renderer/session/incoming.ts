@@ -26,6 +26,7 @@ export class IncomingChoice {
   readonly #listeners = new Set<() => void>();
   #wish: boolean | null = null;
   #settled = false;
+  #counting = false;
   /** The passes logged before a game, by the game's id. */
   #log: { readonly game: string; readonly passes: PassLog | null } = { game: '', passes: null };
   /** Rates of the simulated table, by the card. */
@@ -71,17 +72,25 @@ export class IncomingChoice {
     if (!this.#settled && legalEvents(state).give === null) return;
     if (this.#log.game !== id) {
       this.#log = { ...this.#log, game: id };
-      void this.#count(id);
+      void this.#count();
     }
     if (!this.byRates || this.#table.card === card) return;
     this.#table = { card, rates: null };
     void this.#simulate(card);
   }
 
-  async #count(game: string): Promise<void> {
-    const passes = await this.#readLog();
-    if (this.#log.game !== game) return;
-    this.#log = { game, passes };
+  /** One count at a time: for a game that begins meanwhile, the count begins anew when it ends. */
+  async #count(): Promise<void> {
+    if (this.#counting) return;
+    this.#counting = true;
+    const { game } = this.#log;
+    try {
+      const passes = await this.#readLog();
+      if (game === this.#log.game) this.#log = { game, passes };
+    } finally {
+      this.#counting = false;
+    }
+    if (game !== this.#log.game) return this.#count();
     this.#refresh();
     this.#tell();
   }

@@ -1,3 +1,4 @@
+import type { ExchangeState } from '../../core/exchange/state.ts';
 import { replay } from '../../core/game/state.ts';
 import { PassLog } from '../../core/table/incoming-rates.ts';
 import type { Desk } from '../../main/desk/desk.ts';
@@ -5,15 +6,32 @@ import type { Desk } from '../../main/desk/desk.ts';
 /** The newest games tell what comes in; more would only take longer. */
 const MOST_GAMES = 60;
 
-/** What came in by the passes of the player's own games; games that can't be read are left out. */
-export async function readPassLog(desk: Pick<Desk, 'listGames' | 'openGame'>): Promise<PassLog> {
+/**
+ * A way to read what came in by the passes of the player's own games; games that can't be read are left
+ * out. A game that has not changed since the last reading is not opened again.
+ */
+export function passLogReader(desk: Pick<Desk, 'listGames' | 'openGame'>): () => Promise<PassLog> {
+  let known: ReadonlyMap<string, ExchangeState | null> = new Map();
+  return async () => {
+    const games = await desk.listGames();
+    if (!games.ok) return new PassLog();
+    const read = new Map<string, ExchangeState | null>();
+    for (const { id, events, lastEventAt } of games.value.filter(({ demo }) => !demo).slice(0, MOST_GAMES)) {
+      const moment = `${id} ${events} ${lastEventAt}`;
+      read.set(moment, known.get(moment) ?? (await exchangeOf(desk, id)));
+    }
+    known = read;
+    return logOf(read.values());
+  };
+}
+
+async function exchangeOf(desk: Pick<Desk, 'openGame'>, id: string): Promise<ExchangeState | null> {
+  const record = await desk.openGame(id);
+  return record.ok ? replay(record.value.events).state.exchange : null;
+}
+
+function logOf(exchanges: Iterable<ExchangeState | null>): PassLog {
   const log = new PassLog();
-  const games = await desk.listGames();
-  if (!games.ok) return log;
-  for (const { id } of games.value.filter(({ demo }) => !demo).slice(0, MOST_GAMES)) {
-    const record = await desk.openGame(id);
-    const exchange = record.ok ? replay(record.value.events).state.exchange : null;
-    if (exchange !== null) log.note(exchange);
-  }
+  for (const exchange of exchanges) if (exchange !== null) log.note(exchange);
   return log;
 }

@@ -5,7 +5,7 @@ import { CardShelf } from '../session/card-shelf.ts';
 import { GameSession, type SessionWorld } from '../session/game-session.ts';
 import { IncomingChoice } from '../session/incoming.ts';
 import { LookAhead } from '../session/look-ahead.ts';
-import { readPassLog } from '../session/pass-log.ts';
+import { passLogReader } from '../session/pass-log.ts';
 import { PreferenceStore, USUAL_PREFERENCES } from '../session/preference-store.ts';
 import { newGameId } from '../session/game-id.ts';
 import { shellWords } from '../words/shell.ts';
@@ -31,7 +31,7 @@ export async function startApp(desk: Desk, page: HTMLElement): Promise<void> {
   if (!card.ok) return showFailure(page, card.problem.message, () => void startApp(desk, page));
   const session = new GameSession(worldOf(desk, about.value, store), card.value.document);
   const problems = await reopen(desk, session, games.ok ? games.value : []);
-  const incoming = new IncomingChoice({ session, startWorker: startLookWorker, readLog: () => readPassLog(desk) });
+  const incoming = new IncomingChoice({ session, startWorker: startLookWorker, readLog: passLogReader(desk) });
   const analysis = new Analysis(session, startWorker, incoming);
   const app: AppContext = {
     desk,

@@ -13,7 +13,7 @@ import { GameSession } from '../../renderer/session/game-session.ts';
 import { setAsideKinds } from '../../renderer/session/layout.ts';
 import { IncomingChoice } from '../../renderer/session/incoming.ts';
 import { LookAhead, type LookParts } from '../../renderer/session/look-ahead.ts';
-import { readPassLog } from '../../renderer/session/pass-log.ts';
+import { passLogReader } from '../../renderer/session/pass-log.ts';
 import type { StoppableLine } from '../../renderer/worker/client.ts';
 import { lookHandlers } from '../../renderer/worker/look-handlers.ts';
 import type { Calls } from '../../renderer/worker/messages.ts';
@@ -232,7 +232,7 @@ describe('the log of passes', () => {
   const record: Pick<GameRecord, 'events'> = {
     events: FIRST_ROUND.map((event): TimedEvent => ({ ...event, at: AT })),
   };
-  const desk = (entries: readonly Pick<GameEntry, 'id' | 'demo'>[]): Parameters<typeof readPassLog>[0] => ({
+  const desk = (entries: readonly Pick<GameEntry, 'id' | 'demo'>[]): Parameters<typeof passLogReader>[0] => ({
     listGames: () => Promise.resolve(success(entries as readonly GameEntry[])),
     openGame: (id) =>
       Promise.resolve(
@@ -244,12 +244,31 @@ describe('the log of passes', () => {
 
   it('counts the passes of own games; invented and damaged ones do not count', async () => {
     const games = ['one', 'two', 'spoilt'].map((id) => ({ id, demo: false }));
-    expect((await readPassLog(desk([...games, { id: 'three', demo: true }]))).passes).toBe(4);
+    expect((await passLogReader(desk([...games, { id: 'three', demo: true }]))()).passes).toBe(4);
+  });
+
+  it('opens a game again only when it has changed', async () => {
+    const entries = ['one', 'two'].map((id) => ({ id, demo: false, events: 3, lastEventAt: AT }));
+    const opened: string[] = [];
+    const whole = desk(entries);
+    const read = passLogReader({
+      listGames: () => whole.listGames(),
+      openGame: (id) => {
+        opened.push(id);
+        return whole.openGame(id);
+      },
+    });
+    const before = (await read()).passes;
+    expect((await read()).passes).toBe(before);
+    expect(opened).toEqual(['one', 'two']);
+    entries[1] = { id: 'two', demo: false, events: 4, lastEventAt: AT };
+    await read();
+    expect(opened).toEqual(['one', 'two', 'two']);
   });
 
   it('is empty when the games can’t be listed', async () => {
     const none = { ok: false as const, problem: { code: 'folder' as const, message: 'No folder.' } };
     const broken = { ...desk([]), listGames: () => Promise.resolve(none) };
-    expect((await readPassLog(broken as Parameters<typeof readPassLog>[0])).passes).toBe(0);
+    expect((await passLogReader(broken as Parameters<typeof passLogReader>[0])()).passes).toBe(0);
   });
 });
