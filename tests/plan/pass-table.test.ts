@@ -8,9 +8,10 @@ import { compileCard } from '../../core/reading/compiled.ts';
 import { type Known, knownTiles } from '../../core/reading/known.ts';
 import { readKnown } from '../../core/reading/reading.ts';
 import { FIRST_REACH_MODEL, type ReachModel } from '../../core/reading/reach-model.ts';
-import { JOKER, type Kind, KINDS } from '../../core/tiles/kinds.ts';
+import { codeOf, JOKER, type Kind, KINDS } from '../../core/tiles/kinds.ts';
+import { parseTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
-import { cardOf, demoCard, rackNear, randomRack, randomWay } from '../reference/cards.ts';
+import { cardOf, demoCard, rackNear, randomRack, randomWay, wayOf } from '../reference/cards.ts';
 import { allDraws, draws, plainPass, plainWays } from '../reference/plain-plan.ts';
 import { plainRawReach } from '../reference/plain-reach.ts';
 import { quotient } from '../reference/plain-reading.ts';
@@ -79,6 +80,19 @@ describe('P2 and P3. The table holds exact means over what comes in.', () => {
     }
   });
 
+  test('tiles for larger groups help no further than to their shortage after the rack’s jokers', () => {
+    const target = wayOf([
+      ...[9, 10, 11].map((kind) => ({ kind: kind as Kind, size: 2 })),
+      ...[20, 21].map((kind) => ({ kind: kind as Kind, size: 4 })),
+    ]);
+    // Three of one larger group, two of the other, two jokers: a shortage of one, though three kinds of tile lie open.
+    const rack = Tiles.of([20, 20, 20, 21, 21, JOKER, JOKER, 30, 31, 32, 33, 34, 35] as Kind[]);
+    const known = expectValue(knownTiles(rack));
+    const table = passTable(compileCard(cardOf([target])), known, 2, FIRST_REACH_MODEL, [[30, 31]] as Kind[][]);
+    const plain = plainPass([{ way: target, concealed: false }], known, [30, 31] as Kind[], () => 0);
+    expectClose(table.expectedAway[0], plain.expectedAway);
+  });
+
   test('a reading of every rack that may come up agrees for sampled passes of the demo card', () => {
     const compiled = compileCard(demoCard());
     const random = randomFromSeed(62);
@@ -121,6 +135,11 @@ function readAll(compiled: ReturnType<typeof compileCard>, known: Known, give: r
 }
 
 describe('the passes of a rack', () => {
+  test('are in canonical order, more of a kind first', () => {
+    const kinds = distinctPasses(expectValue(parseTiles('J FF 1b 1b')), 2).map((give) => give.map(codeOf).join(' '));
+    expect(kinds).toEqual(['F F', 'F 1b', '1b 1b']);
+  });
+
   test('are all different choices without jokers: as many as counting by kinds says', () => {
     const random = randomFromSeed(63);
     for (let round = 0; round < 50; round += 1) {

@@ -1,16 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
+import { passReasons } from '../../core/plan/pass-reasons.ts';
 import { planDocument } from '../../core/plan/document.ts';
 import { giftSteps } from '../../core/plan/gift.ts';
 import { optionFor, planPass } from '../../core/plan/plan.ts';
 import { away } from '../../core/reading/away.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { knownTiles } from '../../core/reading/known.ts';
+import type { Target } from '../../core/reading/targets.ts';
 import { JOKER, type Kind } from '../../core/tiles/kinds.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
-import { cardOf, demoCard, randomRack, randomWay } from '../reference/cards.ts';
+import { cardOf, demoCard, lineOf, randomRack, randomWay } from '../reference/cards.ts';
 import { draws } from '../reference/plain-plan.ts';
 
 const tiles = (text: string): Tiles => expectValue(parseTiles(text));
@@ -73,6 +75,24 @@ describe('one pass alone', () => {
 });
 
 describe('reasons', () => {
+  const line = lineOf([], 'one', 'Stairs');
+  const kinds = (text: string): readonly Kind[] => tiles(text).toKinds();
+  /** A near hand that uses these tiles. */
+  const target = (text: string): Target => ({ way: 0, line, away: 0, reach: 0, uses: tiles(text).toCounts() });
+
+  test('of giving nothing are one sentence', () => {
+    expect(passReasons([], tiles('FF 1b'), [target('FF')])).toEqual(['You keep everything and nothing comes in.']);
+  });
+
+  test('take a copy that is left over for a spare one, and the next for one that is used', () => {
+    const [spare, used] = passReasons(kinds('11b'), tiles('111b 9d'), [target('11b')]);
+    expect(spare).toBe('None of your near hands wants the one bam.');
+    expect(used).toContain('The one bam would have served');
+    expect(passReasons(kinds('1b 9d'), tiles('111b 9d'), [target('11b')])[0]).toBe(
+      'None of your near hands wants the one bam and nine dot.',
+    );
+  });
+
   test('are one to three sentences of at most 20 words', () => {
     for (const { reasons } of plan.options) {
       expect(reasons.length).toBeGreaterThan(0);

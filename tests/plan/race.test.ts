@@ -207,10 +207,33 @@ describe('the numbers of a race, worked out by hand', () => {
     const { mean, error, low, high } = standing(standings, 1).deciding.loss;
     expect(mean).toBe(0.5);
     expect(error).toBeCloseTo(Math.sqrt((3 / 6 - 1 / 9) / 5), 12);
+    expect(standing(standings, 0).deciding.value.mean).toBe(3 / 4);
+    expect(standing(standings, 0).deciding.value.error).toBeCloseTo(Math.sqrt((3 / 4) * (1 / 4) * (1 / 4)), 12);
     expect((low + high) / 2).toBeCloseTo(2 / 6, 12);
     // Wilson (1927) for 3 of 4, from the formula: 30.1 % to 95.4 %.
     expect(standing(standings, 0).deciding.value.low).toBeCloseTo(0.30064, 4);
     expect(standing(standings, 0).deciding.value.high).toBeCloseTo(0.95441, 4);
+  });
+
+  it('the smaller value is best where less is better, and of equal ones the earlier', () => {
+    const fixed = (values: readonly number[]): Contest => ({
+      candidates: values.length,
+      figures: [{ name: 'fixed', kind: 'mean', better: 'less' }],
+      sample: (candidate, _, into) => (into[0] = values[candidate]!),
+    });
+    expect(raceOf(fixed([3, 1, 2]), rule).best).toBe(1);
+    expect(raceOf(fixed([2, 1, 1]), rule).best).toBe(1);
+  });
+
+  it('X12: a loss of exactly the smallest one costs, one of exactly nothing does not', () => {
+    const [worse, better] = [1, 0];
+    const exact = raceOf(script('mean'), { ...rule, blockSize: 400, smallestLoss: 0.5 });
+    expect(standing(exact.standings, worse).deciding.loss.mean).toBe(0.5);
+    expect(standing(exact.standings, worse).verdict).toBe('costs');
+    const none: Contest = { ...script('mean'), sample: (_, __, into) => (into[0] = 0.25) };
+    const { standings } = raceOf(none, { ...rule, smallestLoss: 0 });
+    expect(standings.map(({ verdict }) => verdict)).toEqual(['best', 'as good']);
+    expect(standing(standings, better).deciding.loss.low).toBe(0);
   });
 
   it('a contest needs a figure that decides', () => {
