@@ -47,10 +47,11 @@ export interface ReceivedEvent {
   readonly tiles: string;
 }
 
-/** The second round or the courtesy does not happen, by anybody's wish. */
+/** The second round or the courtesy does not happen, by anybody's wish. `seat`: whose, where that was logged. */
 export interface StoppedEvent {
   readonly type: 'stopped';
   readonly before: Stop;
+  readonly seat?: Seat;
 }
 
 /** The user drew a tile from the wall. */

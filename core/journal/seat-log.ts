@@ -25,7 +25,7 @@ function logOf(event: Exclude<TableEvent, { type: 'won' }>, own: number): GameEv
       if (event.seat !== own || event.tiles.length === 0) return undefined;
       return { type: 'received', step: event.step, tiles: formatTileList(event.tiles) };
     case 'stopped':
-      return { type: 'stopped', before: event.before };
+      return { type: 'stopped', before: event.before, seat: seatOf(event.seat) };
     case 'drew':
       return event.seat === own ? { type: 'drew', tile: codeOf(event.tile) } : undefined;
     case 'swapped':

@@ -33,7 +33,7 @@ export const EVENT_CHECKS: Readonly<Record<GameEventType, Readonly<Record<string
     offered: optional(isCount),
   },
   received: { step: isOneOf(PASS_STEPS), tiles: isTiles },
-  stopped: { before: isOneOf(STOPS) },
+  stopped: { before: isOneOf(STOPS), seat: optional(isSeat) },
   drew: { tile: isTiles },
   discarded: { seat: isSeat, tile: isTiles },
   called: { seat: isSeat, tile: isTiles, group: isTiles, from: optional(isSeat) },

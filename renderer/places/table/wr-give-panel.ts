@@ -139,10 +139,19 @@ export class WrGivePanel extends LitElement {
   }
 
   #stopChoice(): unknown {
-    const { stop } = legalEvents(this.app.session.state);
+    const { state } = this.app.session;
+    const { stop } = legalEvents(state);
     if (stop === null) return nothing;
+    const mine = state.seat === null ? {} : { seat: state.seat };
     const help = stop === 'left2' ? words.stopHelp : words.noCourtesyHelp;
     return html`<div class="row stop">
+      ${
+        stop === 'left2'
+          ? html`<wr-button @click=${() => this.app.session.apply({ type: 'stopped', before: stop, ...mine })}
+              >${words.stopMine}</wr-button
+            >`
+          : nothing
+      }
       <wr-button @click=${() => this.app.session.apply({ type: 'stopped', before: stop })}
         >${stop === 'left2' ? words.stop : words.noCourtesy}</wr-button
       >
