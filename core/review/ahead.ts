@@ -2,8 +2,6 @@ import type { ExchangeState } from '../exchange/state.ts';
 import { type PassStep, type Seat, SEATS } from '../exchange/steps.ts';
 import { type RaceRule, USUAL_RULE } from '../plan/race.ts';
 import { type RaceResult, raceSteps, type Standing } from '../plan/race-run.ts';
-import { type Verdict, verdictOf } from '../review/decision.ts';
-import type { Engine } from '../review/worth.ts';
 import { exchangeChoices } from '../table/future-choices.ts';
 import { exchangeContest } from '../table/future-contest.ts';
 import type { Choice } from '../table/future-seats.ts';
@@ -11,6 +9,8 @@ import { USUAL_EXCHANGE } from '../table/future-usual.ts';
 import { makeTableCard } from '../table/table-card.ts';
 import type { Kind } from '../tiles/kinds.ts';
 import { Tiles } from '../tiles/tiles.ts';
+import { type Verdict, verdictOf } from './decision.ts';
+import type { Engine } from './worth.ts';
 
 /** Best passes that a race compares the chosen one with. */
 const RIVALS = 3;
@@ -25,12 +25,18 @@ export interface AheadWish {
   /** Every pass of the exact table, best first. */
   readonly passes: readonly (readonly Kind[])[];
   readonly chosen: Choice;
+  /** True where going on with the second round was decided before: stopping is then no choice. */
+  readonly goesOn?: boolean;
+  /** How many tiles the player across gives in the courtesy, where that is known. */
+  readonly offered?: number;
   readonly rule?: RaceRule;
 }
 
 /** One choice in the end: what it gives up against the best one when play begins. */
 export interface AheadRow {
   readonly choice: Choice;
+  /** The mean best reach when play begins, over the futures of this choice. */
+  readonly worth: number;
   /** Reach given up, 0 to 1. */
   readonly loss: number;
   /** Half of the loss's interval; it holds for all choices and looks together. */
@@ -54,10 +60,11 @@ export interface Ahead {
 
 /** Looks ahead from a decision to the end of the exchange; yields the part done, 0 to 1. */
 export function* aheadSteps({ compiled, model }: Engine, wish: AheadWish): Generator<number, Ahead> {
-  const { step, passes, chosen, rule = USUAL_RULE } = wish;
-  const choices = choicesOf(step, passes, chosen);
+  const { chosen, offered, rule = USUAL_RULE } = wish;
+  const choices = choicesOf(wish);
   const position = { seat: SEATS.indexOf(wish.seat), exchange: stateBefore(wish) };
-  const contest = exchangeContest(makeTableCard(compiled), position, choices, { ...USUAL_EXCHANGE, model });
+  const terms = { ...USUAL_EXCHANGE, model, ...(offered === undefined ? {} : { offered }) };
+  const contest = exchangeContest(makeTableCard(compiled), position, choices, terms);
   const most = (rule.looks.at(-1) ?? 1) * rule.blockSize;
   const race = raceSteps(contest, rule);
   for (let done = 1; ; done += 1) {
@@ -68,9 +75,10 @@ export function* aheadSteps({ compiled, model }: Engine, wish: AheadWish): Gener
 }
 
 /** The choices of a race: the best passes, the chosen one, a stop where that may be; where tiles may go unseen the best pass of every size. */
-function choicesOf(step: PassStep, passes: AheadWish['passes'], chosen: Choice): Choice[] {
+function choicesOf({ step, passes, chosen, goesOn = false }: AheadWish): Choice[] {
   const rivals = step === 'courtesy' ? passes : passes.slice(0, RIVALS);
-  const choices = exchangeChoices(step, rivals, chosen.type === 'give' ? chosen.tiles : undefined);
+  const all = exchangeChoices(step, rivals, chosen.type === 'give' ? chosen.tiles : undefined);
+  const choices = goesOn ? all.filter(({ type }) => type === 'give') : all;
   if (step !== 'left' && step !== 'right2') return choices;
   const sizes = new Set(choices.map((choice) => (choice.type === 'give' ? choice.tiles.length : -1)));
   const others = passes.filter((tiles, place) => {
@@ -102,10 +110,10 @@ function aheadOf(result: RaceResult, choices: readonly Choice[], chosen: Choice)
   };
 }
 
-function rowOf(choice: Choice, { verdict, deciding: { loss } }: Standing): AheadRow {
+function rowOf(choice: Choice, { verdict, deciding: { loss, value } }: Standing): AheadRow {
   const { mean, low, high } = loss;
   const told = verdict === 'best' ? 'best' : verdict === 'as good' ? 'equal' : verdictOf(mean);
-  return { choice, loss: mean, halfWidth: (high - low) / 2, verdict: told };
+  return { choice, worth: value.mean, loss: mean, halfWidth: (high - low) / 2, verdict: told };
 }
 
 function isSame(one: Choice, other: Choice): boolean {

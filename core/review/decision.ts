@@ -3,8 +3,11 @@ import { formatTiles } from '../tiles/text.ts';
 import type { Tiles } from '../tiles/tiles.ts';
 import { type Choice, ROUNDING } from './choices.ts';
 
-/** What was decided: a pass, a courtesy pass, a discard, a call, a call not made, a joker swap. */
-export const DECISION_KINDS = ['pass', 'courtesy', 'discard', 'call', 'let-go', 'swap'] as const;
+/**
+ * What was decided: a pass, whether to go on with a second round, a courtesy pass, a discard, a
+ * call, a call not made, a joker swap.
+ */
+export const DECISION_KINDS = ['pass', 'second-round', 'courtesy', 'discard', 'call', 'let-go', 'swap'] as const;
 export type DecisionKind = (typeof DECISION_KINDS)[number];
 
 /** Two choices that differ by less than this much reach are called equal: half a game in a hundred. */
@@ -19,8 +22,27 @@ export type Verdict = 'best' | 'equal' | 'slip' | 'costly';
 export interface ChoiceDocument {
   /** Canonical text; empty for doing nothing. */
   readonly tiles: string;
-  /** The worth of the hand after it, from 0 to 1; exact under the model of reach, so without a sampling error. */
+  /** The worth of the hand after it, from 0 to 1; exact under the model of reach, but for a second round (see `Decision.cost`). */
   readonly worth: number;
+}
+
+/** A loss by the end of the exchange: reach given up, 0 to 1, and half of its interval. */
+export interface AheadLoss {
+  readonly loss: number;
+  /** The interval holds for all choices and looks of the race together, 19 times in 20. */
+  readonly halfWidth: number;
+}
+
+/** What a choice costs by the end of the exchange: a race of choices on the same sampled futures. */
+export interface AheadDocument extends AheadLoss {
+  readonly verdict: Verdict;
+  /** The tiles of the best choice by then; empty for giving none and for stopping. */
+  readonly best: string;
+  /** How far the next choice is behind the best one; null if there was no other. */
+  readonly next: AheadLoss | null;
+  /** Futures looked through, of all choices together. */
+  readonly futures: number;
+  readonly seed: number;
 }
 
 /** One decision, judged on what the user knew at that moment and on nothing else. */
@@ -34,7 +56,10 @@ export interface Decision {
   readonly rack: string;
   readonly chosen: ChoiceDocument;
   readonly best: ChoiceDocument;
-  /** What the choice gave up against the best, 0 or more. */
+  /**
+   * What the choice gave up against the best, 0 or more: exact and for one step, but for the choice
+   * of a second round, whose cost and worths are those by the end of the exchange.
+   */
   readonly cost: number;
   readonly verdict: Verdict;
   /** True when there was nothing else to do, or all choices are worth the same. */
@@ -47,6 +72,8 @@ export interface Decision {
   readonly why: readonly string[];
   /** What the user noted about it. */
   readonly notes: readonly string[];
+  /** What it costs by the end of the exchange; null outside of it, where there was no other choice, and until it is known. */
+  readonly ahead: AheadDocument | null;
 }
 
 /** How many of the best choices a decision lists. */
@@ -82,6 +109,7 @@ export function judge(asked: Asked, choices: readonly Choice[], chosen: Choice):
     top: choices.slice(0, LISTED).map(choiceDocument),
     why: asked.why(chosen, best, verdict),
     notes: [],
+    ahead: null,
   };
 }
 

@@ -20,8 +20,7 @@ const PASS_SIZES: readonly PassSize[] = [0, 1, 2, 3];
  */
 export function judgePass(engine: Engine, before: GameState, event: GaveEvent, place: number): Decision {
   const given = expectValue(parseTiles(event.tiles));
-  const sizes = sizesOf(before, event.step, given.size);
-  const choices = ranked(sizes.flatMap((size) => passChoices(engine, handView(before), size)));
+  const choices = passesDue(engine, before, event.step, given.size);
   const chosen = choices.find(({ tiles }) => tiles.equals(given));
   if (chosen === undefined) throw new Error(`the pass ${event.tiles} is not among the choices`);
   return judge(
@@ -36,6 +35,11 @@ export function judgePass(engine: Engine, before: GameState, event: GaveEvent, p
     choices,
     chosen,
   );
+}
+
+/** Every pass that is a choice at a step, best first by its exact mean worth; `given`: how many were really given. */
+export function passesDue(engine: Engine, before: GameState, step: PassStep, given: number): Choice[] {
+  return ranked(sizesOf(before, step, given).flatMap((size) => passChoices(engine, handView(before), size)));
 }
 
 function sizesOf({ exchange }: GameState, step: PassStep, given: number): PassSize[] {

@@ -19,7 +19,7 @@ import type { Gauge } from './gauge.ts';
 import { worthOf } from './worth.ts';
 
 /** Raised whenever the same game would be judged otherwise, so that kept reviews are computed anew. */
-export const REVIEW_VERSION = 2;
+export const REVIEW_VERSION = 3;
 
 /** The look-back of a game. */
 export interface Review {
@@ -35,8 +35,10 @@ export interface Review {
   readonly deal: DealMean;
   readonly decisions: readonly Decision[];
   readonly ledger: Ledger;
-  /** What all choices gave up together. */
+  /** What all choices gave up together, as booked in the ledger: the choice of a second round is not in it. */
   readonly cost: number;
+  /** Whether it was looked ahead to the end of the exchange too (look-ahead.ts). */
+  readonly lookedAhead: boolean;
 }
 
 /** How far a review has come: events done, of all. */
@@ -57,7 +59,7 @@ export function cardMark({ card }: GameRecord): string {
 
 /**
  * Reviews a game event by event, so that a worker may stop between them; the last answer is the
- * review. `deal` is the mean worth of a deal of the user's size by this gauge. Refused when the
+ * exact review, still without the look ahead. `deal` is the mean worth of a deal of the user's size by this gauge. Refused when the
  * events can't be.
  */
 export function* reviewSteps(
@@ -85,10 +87,12 @@ export function* reviewSteps(
     decisions,
     ledger,
     cost,
+    lookedAhead: false,
   });
 }
 
-function notesAbout({ notes }: GameState, place: number): string[] {
+/** What the user noted about an event. */
+export function notesAbout({ notes }: GameState, place: number): string[] {
   return notes.filter(({ about }) => about === place).map(({ text }) => text);
 }
 

@@ -1,10 +1,11 @@
 import { STEP_NAMES } from '../exchange/words.ts';
-import type { ChoiceDocument, Decision, DecisionKind, Verdict } from './decision.ts';
+import type { AheadDocument, AheadLoss, ChoiceDocument, Decision, DecisionKind, Verdict } from './decision.ts';
 import type { Ledger, PartKind } from './ledger.ts';
 import type { Review } from './review.ts';
 
 const KIND_WORDS: Readonly<Record<DecisionKind, string>> = {
   pass: 'Pass',
+  'second-round': 'Second round',
   courtesy: 'Courtesy pass',
   discard: 'Discard',
   call: 'Call',
@@ -39,18 +40,40 @@ export function reviewText(review: Review): string {
 
 function decisionLines(decision: Decision): string[] {
   const title =
-    decision.step === null || decision.kind === 'courtesy'
+    decision.step === null || decision.kind === 'courtesy' || decision.kind === 'second-round'
       ? KIND_WORDS[decision.kind]
       : capital(STEP_NAMES[decision.step]);
+  const told = decision.kind === 'second-round' ? roundText : choiceText;
   const cost = decision.cost > 0 ? `, ${points(decision.cost)} given up` : '';
   return [
     `${decision.place + 1}. ${title}: ${decision.forced ? 'nothing else to do' : VERDICT_WORDS[decision.verdict]}${cost}`,
     `   rack    ${decision.rack}`,
-    `   chosen  ${choiceText(decision.chosen)}`,
-    ...(decision.cost > 0 ? [`   best    ${choiceText(decision.best)}`] : []),
+    `   chosen  ${told(decision.chosen)}`,
+    ...(decision.cost > 0 ? [`   best    ${told(decision.best)}`] : []),
+    ...(decision.ahead === null ? [] : [`   ${aheadText(decision.ahead)}`]),
     ...decision.why.map((sentence) => `   ${sentence}`),
     ...decision.notes.map((note) => `   You noted: ${note}`),
   ];
+}
+
+/** A choice of the second round: to go on with its best pass, or to stop. */
+function roundText({ tiles, worth }: ChoiceDocument): string {
+  return `${tiles === '' ? 'stop' : `go on, best with ${tiles}`} (${percent(worth)} when play begins)`;
+}
+
+/** What a choice costs by the end of the exchange, with its interval. */
+function aheadText({ verdict, next, best, ...chosen }: AheadDocument): string {
+  const by = 'By the end of the exchange:';
+  const amount = ({ loss, halfWidth }: AheadLoss): string =>
+    `${points(loss)}, give or take ${(100 * halfWidth).toFixed(1)}`;
+  if (verdict === 'best') {
+    return next === null
+      ? `${by} there was nothing else to do.`
+      : `${by} the best; the next is behind by ${amount(next)}.`;
+  }
+  const than = best === '' ? 'the best' : best;
+  if (verdict === 'equal') return `${by} as good as ${than}; behind it by ${amount(chosen)}.`;
+  return `${by} behind ${than} by ${amount(chosen)}.`;
 }
 
 function choiceText({ tiles, worth }: ChoiceDocument): string {

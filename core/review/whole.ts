@@ -1,4 +1,4 @@
-import { type Result } from '../base/result.ts';
+import { type Result, success } from '../base/result.ts';
 import { keptCard } from '../game/kept-card.ts';
 import type { GameRecord } from '../game/record.ts';
 import { NEW_GAME } from '../game/game-state.ts';
@@ -6,6 +6,7 @@ import { compileCard } from '../reading/compiled.ts';
 import type { StageTerms } from '../reading/stage-terms.ts';
 import { dealMeanSteps } from './deal-mean.ts';
 import { gaugeOf, ownGaugeSteps } from './gauge.ts';
+import { lookAheadSteps } from './look-ahead.ts';
 import { type Review, reviewSteps } from './review.ts';
 
 /**
@@ -18,7 +19,8 @@ export function reviewWhole(record: GameRecord, stages?: StageTerms): Result<Rev
   const compiled = compileCard(card.value.card);
   const gauge = stages === undefined ? finish(ownGaugeSteps(compiled)) : gaugeOf(compiled, stages);
   const deal = finish(dealMeanSteps(gauge.at(NEW_GAME), dealSize(record)));
-  return finish(reviewSteps(record, gauge, deal));
+  const exact = finish(reviewSteps(record, gauge, deal));
+  return exact.ok ? success(finish(lookAheadSteps(record, gauge, exact.value))) : exact;
 }
 
 /** The size of the user's deal; 13 when it was not logged. */

@@ -2,7 +2,7 @@ import { groupText } from '../reading/hand.ts';
 import { lineOfWay } from '../reading/reading.ts';
 import { needsOf, type CompiledCard } from '../reading/compiled.ts';
 import { nameOf, pluralNameOf } from '../tiles/names.ts';
-import { KINDS } from '../tiles/kinds.ts';
+import { JOKER, KINDS } from '../tiles/kinds.ts';
 import { Tiles } from '../tiles/tiles.ts';
 import type { Choice } from './choices.ts';
 import type { Verdict } from './decision.ts';
@@ -35,6 +35,48 @@ export function whyCalled(chosen: Choice, best: Choice, verdict: Verdict): strin
   return [`Better was to ${act} ${words(best.tiles)}.`];
 }
 
+/** How stopping before the second round and going on came out. */
+export interface RoundOutcome {
+  readonly stopIsBest: boolean;
+  readonly chosenIsBest: boolean;
+  /** True if the two can't be told apart. */
+  readonly tied: boolean;
+}
+
+/** Why going on with a second round, or stopping before it, was good or not. `target`: the way of the best reach then. */
+export function whySecondRound(
+  compiled: CompiledCard,
+  rack: Tiles,
+  { stopIsBest, chosenIsBest, tied }: RoundOutcome,
+  target: number | null,
+): string[] {
+  if (tied) return ['Stopping and going on came out too close to tell apart.'];
+  const best = `${chosenIsBest ? 'It was best' : 'Better was'} to ${stopIsBest ? 'stop' : 'go on'}.`;
+  if (target === null) return [best];
+  const aim = `The best hand then was ${handWords(compiled, target)}.`;
+  const spare = `That hand had no use for ${counted(spareOf(compiled, target, rack))} of your rack.`;
+  const round = stopIsBest
+    ? 'A second round takes three tiles at each of three passes.'
+    : 'A second round lets you give tiles away at three more passes.';
+  return [best, aim, spare, round];
+}
+
+/** How many tiles of a rack a way has no use for; a joker is never to spare. */
+function spareOf(compiled: CompiledCard, way: number, rack: Tiles): number {
+  const shape = compiled.ways[way];
+  if (shape === undefined) return 0;
+  const { plain, wild } = needsOf(shape);
+  return rack
+    .distinct()
+    .filter((kind) => kind !== JOKER)
+    .map((kind) => Math.max(0, rack.count(kind) - (plain[kind] as number) - (wild[kind] as number)))
+    .reduce((sum, count) => sum + count, 0);
+}
+
+function counted(tiles: number): string {
+  return tiles === 1 ? 'one tile' : `${COUNTS[tiles] ?? tiles} tiles`;
+}
+
 /** The tiles among `tiles` that a way wants. */
 function wantedOf(compiled: CompiledCard, way: number, tiles: Tiles): Tiles {
   const shape = compiled.ways[way];
@@ -61,4 +103,4 @@ export function words(tiles: Tiles): string {
   return parts.length === 0 ? last : `${parts.join(', ')} and ${last}`;
 }
 
-const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six'] as const;
+const COUNTS = 'no one two three four five six seven eight nine ten eleven twelve thirteen fourteen'.split(' ');

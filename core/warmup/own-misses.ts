@@ -11,10 +11,10 @@ export interface OwnMiss {
   readonly cost: number;
 }
 
-/** The passes of a looked-back game that cost more than a tie; forced ones are none of the player's. */
+/** The passes of a looked-back game that cost more than a tie; forced ones are none of the player's, and a second round is no pass. */
 export function ownMisses(gameId: string, decisions: readonly Decision[]): OwnMiss[] {
-  return decisions.flatMap(({ step, rack, cost, forced, place }) =>
-    step === null || forced || cost <= EQUAL_WITHIN
+  return decisions.flatMap(({ kind, step, rack, cost, forced, place }) =>
+    step === null || kind === 'second-round' || forced || cost <= EQUAL_WITHIN
       ? []
       : [{ id: fingerprint(`${gameId} ${place}`), rack, step, cost }],
   );

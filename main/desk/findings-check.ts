@@ -23,6 +23,7 @@ const reviewOutline = v.looseObject({
   card: v.string(),
   stages: v.array(v.looseObject({ ends: v.array(v.number()), wallLeft: v.number() })),
   decisions: v.array(v.looseObject({ place: v.number(), kind: v.string(), cost: v.number() })),
+  lookedAhead: v.boolean(),
   ledger: v.looseObject({ start: v.number(), end: v.number(), parts: v.array(v.unknown()) }),
 });
 

@@ -104,6 +104,7 @@ export const journalWords = {
   } satisfies Readonly<Record<Moment, string>>,
   kinds: {
     pass: 'Passes',
+    'second-round': 'Second round or not',
     courtesy: 'Courtesy passes',
     discard: 'Discards',
     call: 'Calls made',
@@ -146,7 +147,7 @@ export const seasonWords = {
   costHead: ['Kind', 'Free choices', 'Average cost', 'Likely between', 'All together', 'Over time'],
   costNone: 'Your choices have not been judged yet.',
   judge: (count: number) => `Judge the choices of ${games(count)}`,
-  judgeLead: 'This takes a few seconds a game. You can stop at any time; what is done stays.',
+  judgeLead: 'This takes about ten seconds a game. You can stop at any time; what is done stays.',
   trendFew: (count: number) => `Too few to tell: ${count} of 30`,
   trendNone: 'No change can be told',
   trendRising: 'Rising',

@@ -99,7 +99,7 @@ export const lookbackWords = {
     next: 'Next choice',
     at: (number: number, of: number, what: string) => `Choice ${number} of ${of}: ${what}`,
     table: 'All choices as a table',
-    head: ['Choice', 'You chose', 'Best', 'Cost', 'Verdict'],
+    head: ['Choice', 'You chose', 'Best', 'Cost', 'In the end', 'Verdict'],
     nothing: 'nothing',
     verdicts: {
       best: 'Nothing was better',
@@ -117,7 +117,7 @@ export const lookbackWords = {
     reach: (chance: string, words: string) => `reach ${chance}, ${words}`,
     inHundred,
     equalNote: 'Choices within half a game in a hundred count as equal.',
-    exactNote: 'These numbers are counted in full, none is a sample. Reach itself is an estimate.',
+    exactNote: 'Costs of one pass or one turn are counted in full. Reach itself is an estimate.',
     why: 'Why',
     noted: 'You noted',
     others: 'The best choices then',
@@ -125,6 +125,7 @@ export const lookbackWords = {
       Number(behind) === 0 ? `reach ${chance}` : `reach ${chance}, ${behind} behind the best`,
     kinds: {
       pass: 'Pass',
+      'second-round': 'A second round or not',
       courtesy: 'Courtesy pass',
       discard: 'Discard',
       call: 'Call',
@@ -132,6 +133,32 @@ export const lookbackWords = {
       swap: 'Joker swap',
     } satisfies Readonly<Record<DecisionKind, string>>,
     steps: STEPS,
+    stop: 'to stop',
+    goOn: 'to go on',
+    bestPass: 'The best pass then',
+    roundNote:
+      'It is judged by your reach when play begins, as if nobody else stopped. The sum of costs is without it.',
+  },
+
+  ahead: {
+    name: 'In the end',
+    working: 'Looking ahead to the end of the exchange…',
+    stop: 'Stop looking ahead',
+    stopped: 'It was not looked ahead to the end of the exchange.',
+    start: 'Look ahead now',
+    failed: 'It could not be looked ahead to the end of the exchange.',
+    alone: 'There was nothing else to do.',
+    shared: 'It is one of the best. Another came out the same every time.',
+    best: (points: string, half: string) => `It is the best. The next is ${points} behind, give or take ${half}.`,
+    other: (points: string, half: string) => `It is the best. The other is ${points} behind, give or take ${half}.`,
+    asGood: (points: string, half: string) => `As good as the best: ${points} behind, give or take ${half}.`,
+    costs: (points: string, half: string) => `It costs ${points}, give or take ${half}.`,
+    column: (points: string, half: string) => `${points} ± ${half}`,
+    bestThen: 'Best in the end',
+    how: (futures: string) => `From ${futures} sampled exchanges.`,
+    note: '“In the end” is your reach when play begins. It is sampled: the true figure is likely in the range.',
+    later: 'So its cost shows only in later passes.',
+    doubt: 'So the look ahead does not bear out that it costs anything.',
   },
 
   tries: {

@@ -9,10 +9,18 @@ import type { Calls } from './messages.ts';
 /** What the Journal asks of a worker of its own. Progress is the part done, 0 to 1. */
 export interface JournalCalls extends Calls {
   figures: { request: GameRecord; progress: never; answer: Answered<GameFigures> };
+  /** The exact look-back. */
   review: { request: GameRecord; progress: number; answer: Answered<Review> };
+  /** The same with the look ahead to the end of the exchange. */
+  lookAhead: { request: LookAheadRequest; progress: number; answer: Answered<Review> };
   try: { request: TryRequest; progress: never; answer: Answered<TriedChoice> };
   /** An invented season with a card. */
   season: { request: SeasonRequest; progress: number; answer: Answered<readonly GameRecord[]> };
+}
+
+export interface LookAheadRequest {
+  readonly record: GameRecord;
+  readonly review: Review;
 }
 
 export interface TryRequest {

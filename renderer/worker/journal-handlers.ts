@@ -7,6 +7,7 @@ import { figuresOf } from '../../core/journal/figures.ts';
 import type { StageTerms } from '../../core/reading/stage-terms.ts';
 import { type DealMean, dealMeanSteps, MEAN_DEALS } from '../../core/review/deal-mean.ts';
 import { type Gauge, gaugeOf, ownGaugeSteps } from '../../core/review/gauge.ts';
+import { lookAheadSteps } from '../../core/review/look-ahead.ts';
 import { reviewSteps } from '../../core/review/review.ts';
 import { tryChoice } from '../../core/review/try-choice.ts';
 import { dealSize } from '../../core/review/whole.ts';
@@ -42,6 +43,13 @@ export const journalHandlers: Handlers<JournalCalls> = {
       if (step.done === true) return step.value.ok ? { ok: true, value: step.value.value } : refusedBy(step.value);
       yield before + (1 - before) * (step.value.done / step.value.of);
     }
+  },
+
+  *lookAhead({ record, review }) {
+    yield 0;
+    const compiled = compiledCard(JSON.stringify(record.card));
+    if (!compiled.ok) return refusedBy(compiled);
+    return { ok: true, value: yield* lookAheadSteps(record, gaugeOf(compiled.value, review.stages), review) };
   },
 
   *try({ record, stages, place, tiles }) {

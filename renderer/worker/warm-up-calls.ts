@@ -2,7 +2,7 @@ import type { PassStep, Seat } from '../../core/exchange/steps.ts';
 import type { GameEvent } from '../../core/game/events.ts';
 import type { Verdict } from '../../core/review/decision.ts';
 import type { Review } from '../../core/review/review.ts';
-import type { Ahead } from '../../core/warmup/ahead.ts';
+import type { Ahead } from '../../core/review/ahead.ts';
 import type { AimStanding } from '../../core/warmup/answer.ts';
 import type { DealKind } from '../../core/warmup/deal-kinds.ts';
 import type { Truth } from '../../core/warmup/estimate.ts';

@@ -9,7 +9,7 @@ import { FIRST_STAGES, gaugeOf } from '../../core/review/gauge.ts';
 import { reviewSteps } from '../../core/review/review.ts';
 import type { Engine } from '../../core/review/worth.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
-import { aheadSteps } from '../../core/warmup/ahead.ts';
+import { aheadSteps } from '../../core/review/ahead.ts';
 import { type Answer, answerSteps, type JudgedOption } from '../../core/warmup/answer.ts';
 import { needsCard } from '../../core/warmup/deal-kinds.ts';
 import { findDealSteps } from '../../core/warmup/find-deal.ts';

@@ -47,8 +47,10 @@ describe('review', () => {
     expect(review).toMatchObject({ id: 'g-1', decisions: [{ place: 1, kind: 'pass' }] });
     const text = await windrow(['review', path]);
     expect(text).toMatchObject({ code: 0, err: '', out: expect.stringContaining('First right pass') });
+    expect(review.decisions[0].ahead).toMatchObject({ seed: 1, verdict: expect.any(String) });
+    expect(text.out).toContain('By the end of the exchange: ');
     expect(await readFile(path, 'utf8')).toBe(JSON.stringify(game));
-  });
+  }, 180_000);
 
   test.each([
     ['truncated', () => JSON.stringify(game).slice(0, 300), /cut short or damaged/],

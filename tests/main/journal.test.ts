@@ -9,7 +9,7 @@ const FIGURES = { aways: [{ moment: 'deal', away: 7 }], aimed: 'Stairs' } as con
 const ROW: Findings = { id: 'g-1', key: 'k1', figures: FIGURES, choices: null };
 const REVIEW: NonNullable<Findings['review']> = {
   id: 'g-1',
-  reviewVersion: 2,
+  reviewVersion: 3,
   card: 'a card',
   model: 'test',
   stages: [],
@@ -17,6 +17,7 @@ const REVIEW: NonNullable<Findings['review']> = {
   decisions: [],
   ledger: { start: 0.1, parts: [], totals: { deal: 0, promise: 0, choice: 0, luck: 0, table: 0, rest: 0 }, end: 0.1 },
   cost: 0,
+  lookedAhead: true,
 };
 
 describe('the list of games tells all that the journal filters by', () => {

@@ -4,11 +4,11 @@ import { expectValue } from '../../core/base/result.ts';
 import { PASS_STEPS, type PassStep } from '../../core/exchange/steps.ts';
 import { type RaceRule, USUAL_RULE } from '../../core/plan/race.ts';
 import type { Choice } from '../../core/table/future-seats.ts';
-import { type Ahead, aheadSteps } from '../../core/warmup/ahead.ts';
+import { type Ahead, aheadSteps } from '../../core/review/ahead.ts';
 import { answerSteps } from '../../core/warmup/answer.ts';
 import { knownOfItem, type WarmUpItem } from '../../core/warmup/item.ts';
 import { redealSteps } from '../../core/warmup/redeal.ts';
-import { engine, finish, tiles } from './demo.ts';
+import { engine, finish, tiles } from '../warmup/demo.ts';
 
 /** Few futures, so that every step is tried. */
 const QUICK: RaceRule = { ...USUAL_RULE, blockSize: 8, looks: [2, 4] };

@@ -21,6 +21,12 @@ export async function lookBack(page: Page, id: string): Promise<void> {
   await expect(page.getByRole('heading', { name: 'Luck and choices' })).toBeVisible({ timeout: 60_000 });
 }
 
+/** Waits until a look-back has looked ahead to the end of the exchange too. */
+export async function lookedAhead(page: Page): Promise<void> {
+  await expect(page.getByText('Looking ahead to the end of the exchange…')).toBeHidden({ timeout: 120_000 });
+  await expect(page.locator('wr-decision [data-ahead]')).toBeVisible();
+}
+
 /** The kinds of violation of WCAG 2.2 A and AA that axe finds now. */
 export async function violations(page: Page): Promise<string[]> {
   const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];

@@ -1,4 +1,4 @@
-import { downloaded, lookBack, part, twin, violations, withSeason } from './journal-helpers.ts';
+import { downloaded, lookBack, lookedAhead, part, twin, violations, withSeason } from './journal-helpers.ts';
 import { expect, test } from './windrow.ts';
 
 test.setTimeout(180_000);
@@ -26,8 +26,9 @@ test('G5: the ledger adds up exactly, luck and choices apart', async ({ windrow,
 test('choices are stepped through by mouse and by keyboard, forwards and backwards', async ({ windrow, page }) => {
   await withSeason(windrow);
   await lookBack(page, PASSES);
+  await lookedAhead(page);
   const heading = (number: number): ReturnType<typeof page.getByRole> =>
-    page.getByRole('heading', { name: new RegExp(`^Choice ${number} of 7`) });
+    page.getByRole('heading', { name: new RegExp(`^Choice ${number} of 8`) });
   await expect(heading(1)).toBeVisible();
   await page.getByRole('button', { name: 'Next choice' }).click();
   await expect(heading(2)).toBeVisible();
@@ -37,10 +38,38 @@ test('choices are stepped through by mouse and by keyboard, forwards and backwar
   await page.keyboard.press('Space');
   await expect(heading(2)).toBeVisible();
   await page.getByText('All choices as a table').click();
-  await page.getByRole('button', { name: /^6\. Second pass to the right/ }).click();
-  await expect(heading(6)).toBeVisible();
+  await page.getByRole('button', { name: /^7\. Second pass to the right/ }).click();
+  await expect(heading(7)).toBeVisible();
   await page.getByRole('radio', { name: 'Those that cost something' }).check();
   await expect(page.getByRole('heading', { name: /^Choice 1 of \d: / })).toBeVisible();
+  expect(await violations(page)).toEqual([]);
+});
+
+test('every choice of the exchange is looked ahead from, and the choice of a second round is one', async ({
+  windrow,
+  page,
+}) => {
+  await withSeason(windrow);
+  await lookBack(page, PASSES);
+  // The exact look-back is there first; the look ahead may be left off and begun again.
+  await page.getByRole('button', { name: 'Next choice' }).click();
+  await page.getByRole('button', { name: 'Stop looking ahead' }).click();
+  await expect(page.getByText('It was not looked ahead to the end of the exchange.')).toBeVisible();
+  await expect(page.getByRole('heading', { name: /^Choice 2 of 7: / })).toBeVisible();
+  await page.getByRole('button', { name: 'Look ahead now' }).click();
+  await lookedAhead(page);
+  // What was looked at stays where it is.
+  await expect(page.getByRole('heading', { name: 'Choice 2 of 8: First pass across' })).toBeVisible();
+  await page.getByText('All choices as a table').click();
+  const table = page.getByRole('region', { name: 'All choices as a table' });
+  const cells = await table.locator('tbody tr td:nth-child(5)').allTextContents();
+  expect(cells).toHaveLength(8);
+  for (const cell of cells) expect(cell.trim()).toMatch(/^(–|\d+\.\d ± \d+\.\d)$/);
+  await page.getByRole('button', { name: /^4\. A second round or not/ }).click();
+  const decision = page.locator('wr-decision');
+  await expect(decision).toContainText(/to (stop|go on)/);
+  await expect(decision.locator('[data-ahead]')).toHaveText(/give or take \d+\.\d\./);
+  await expect(decision.getByText('Try another choice')).toBeHidden();
   expect(await violations(page)).toEqual([]);
 });
 
@@ -65,6 +94,7 @@ test('another choice is tried: on average, and with the tiles that really came',
 test('what is written stays: notes, place and tags; and nothing is computed twice', async ({ windrow, page }) => {
   await withSeason(windrow);
   await lookBack(page, PASSES);
+  await lookedAhead(page);
   await page.getByLabel('Your note about this choice').fill('I saw only the bams.');
   await page.getByRole('button', { name: 'Keep the note' }).first().click();
   await expect(page.getByText('I saw only the bams.')).toBeVisible();

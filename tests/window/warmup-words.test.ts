@@ -1,16 +1,23 @@
 import { describe, expect, test } from 'vitest';
-import type { Ahead, AheadRow } from '../../core/warmup/ahead.ts';
+import type { Ahead, AheadRow } from '../../core/review/ahead.ts';
 import { KINDS } from '../../core/tiles/kinds.ts';
 import { costWords, doubtWords, stopWords } from '../../renderer/places/warmup/ahead-words.ts';
 
-const best: AheadRow = { choice: { type: 'give', tiles: KINDS.slice(4, 7) }, loss: 0, halfWidth: 0, verdict: 'best' };
+const best: AheadRow = {
+  choice: { type: 'give', tiles: KINDS.slice(4, 7) },
+  worth: 0.2,
+  loss: 0,
+  halfWidth: 0,
+  verdict: 'best',
+};
 const near: AheadRow = {
   choice: { type: 'give', tiles: KINDS.slice(5, 8) },
+  worth: 0.2,
   loss: 0.002,
   halfWidth: 0.004,
   verdict: 'equal',
 };
-const dear: AheadRow = { choice: { type: 'stop' }, loss: 0.031, halfWidth: 0.012, verdict: 'costly' };
+const dear: AheadRow = { choice: { type: 'stop' }, worth: 0.2, loss: 0.031, halfWidth: 0.012, verdict: 'costly' };
 
 function ahead(chosen: AheadRow, next: AheadRow | null, stop: AheadRow | null = null): Ahead {
   return { chosen, best, next, stop, futures: 800, seed: 1 };

@@ -81,7 +81,9 @@ export class StudyRun {
     if (figures === null) return null;
     const findings: Findings = { id: game.id, key: this.#store.keyOf(game), figures, choices: null };
     if (task === 'figures') return findings;
-    const review = valueOf(await worker.ask('review', record.value, { signal }));
+    const exact = valueOf(await worker.ask('review', record.value, { signal }));
+    if (exact === null || signal.aborted) return findings;
+    const review = valueOf(await worker.ask('lookAhead', { record: record.value, review: exact }, { signal }));
     if (review === null) return findings;
     return { ...findings, choices: review.decisions.map(({ kind, cost, forced }) => ({ kind, cost, forced })), review };
   }

@@ -5,7 +5,7 @@ const words = lookbackWords.choices;
 
 /** What was decided: "First pass across", "Discard". */
 export function decisionName({ kind, step }: Decision): string {
-  return step === null ? words.kinds[kind] : words.steps[step];
+  return step === null || kind === 'second-round' ? words.kinds[kind] : words.steps[step];
 }
 
 export function verdictWords({ forced, verdict }: Decision): string {

@@ -11,6 +11,9 @@ import type { JournalStore } from '../journal/journal-store.ts';
 /** Where the look-back stands. */
 export type LookbackStatus = 'opening' | 'gone' | 'no-deal' | 'thinking' | 'stopped' | 'failed' | 'done';
 
+/** Where the look ahead to the end of the exchange stands, which follows the exact review. */
+export type AheadStatus = 'thinking' | 'stopped' | 'failed' | 'done';
+
 /** One game being looked back at: its record, and its review, kept or computed now. */
 export class LookbackStore {
   readonly #app: AppContext;
@@ -23,8 +26,9 @@ export class LookbackStore {
   status: LookbackStatus = 'opening';
   record: GameRecord | null = null;
   review: Review | null = null;
-  /** The part of the review that is done, 0 to 1. */
+  /** The part of the review, or of the look ahead, that is done, 0 to 1. */
   share = 0;
+  aheadStatus: AheadStatus = 'thinking';
   trouble = '';
 
   constructor(app: AppContext, journal: JournalStore, id: string) {
@@ -52,6 +56,7 @@ export class LookbackStore {
     if (kept === null) return await this.think();
     this.review = kept;
     this.#set('done');
+    await this.lookAhead();
   }
 
   /** Computes the review in the background, and keeps it. */
@@ -74,11 +79,35 @@ export class LookbackStore {
     this.review = outcome.value.value;
     this.#set('done');
     await this.#keep(outcome.value.value, record);
+    if (!signal.aborted) await this.lookAhead();
+  }
+
+  /** Looks ahead to the end of the exchange, where that is not known yet, and keeps it with the review. */
+  async lookAhead(): Promise<void> {
+    const { record, review } = this;
+    if (record === null || review === null) return;
+    if (review.lookedAhead) return this.#setAhead('done');
+    this.#stop = new AbortController();
+    const { signal } = this.#stop;
+    this.share = 0;
+    this.#setAhead('thinking');
+    const onProgress = (share: number): void => {
+      this.share = share;
+      this.#tell();
+    };
+    const outcome = await this.#journal.worker.ask('lookAhead', { record, review }, { signal, onProgress });
+    if (signal.aborted || outcome.status === 'cancelled') return;
+    if (outcome.status === 'failed' || !outcome.value.ok) return this.#setAhead('failed');
+    // What was noted in the meantime stays.
+    this.review = withNotesOf(outcome.value.value, this.review ?? review);
+    this.#setAhead('done');
+    await this.#keep(this.review, record);
   }
 
   stop(): void {
     this.#stop.abort();
     if (this.status === 'thinking') this.#set('stopped');
+    if (this.aheadStatus === 'thinking') this.#setAhead('stopped');
   }
 
   async change(change: GameChange): Promise<Result<null>> {
@@ -138,7 +167,10 @@ export class LookbackStore {
     const game = this.#journal.game(this.#id);
     if (game === undefined || figures === null) return;
     this.#figures = figures;
-    const choices = review.decisions.map(({ kind, cost, forced }) => ({ kind, cost, forced }));
+    // The season counts a game once all of its choices are judged.
+    const choices = review.lookedAhead
+      ? review.decisions.map(({ kind, cost, forced }) => ({ kind, cost, forced }))
+      : null;
     const key = this.#journal.keyOf(game);
     const findings: Findings = { id: this.#id, key, figures, choices, review };
     const kept = await this.#journal.learn([findings]);
@@ -157,9 +189,21 @@ export class LookbackStore {
     this.#tell();
   }
 
+  #setAhead(status: AheadStatus): void {
+    this.aheadStatus = status;
+    this.#tell();
+  }
+
   #tell(): void {
     for (const listener of this.#listeners) listener();
   }
+}
+
+/** A review with the notes of another one of the same game. */
+function withNotesOf(review: Review, other: Review): Review {
+  const notes = new Map(other.decisions.map((each) => [each.place, each.notes]));
+  const decisions = review.decisions.map((each) => ({ ...each, notes: notes.get(each.place) ?? each.notes }));
+  return { ...review, decisions };
 }
 
 /** Waits until what was done at the Table is on disk, or could not be saved. */

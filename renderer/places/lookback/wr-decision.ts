@@ -12,6 +12,7 @@ import { lookbackWords } from '../../words/lookback.ts';
 import { inWords } from '../../words/numbers.ts';
 import type { WorkerClient } from '../../worker/client.ts';
 import type { JournalCalls } from '../../worker/journal-calls.ts';
+import { aheadRows, roundRow } from './ahead-part.ts';
 import { verdictWords } from './decision-words.ts';
 import { lookbackStyles } from './lookback-styles.ts';
 import { practiceLinks } from './practice-links.ts';
@@ -90,21 +91,30 @@ export class WrDecision extends LitElement {
 
   protected override render(): unknown {
     const { decision } = this;
+    const isRound = decision.kind === 'second-round';
+    const row = isRound ? roundRow : choiceRow;
     return html`<p><span class="verdict ${decision.verdict}">${verdictWords(decision)}</span></p>
       ${this.#rack()}
       <dl>
         <dt>${words.chosen}</dt>
-        <dd class="row">${choiceRow(decision.chosen)}</dd>
+        <dd class="row">${row(decision.chosen)}</dd>
         ${
           decision.cost > 0
             ? html`<dt>${words.best}</dt>
-                <dd class="row">${choiceRow(decision.best)}</dd>`
+                <dd class="row">${row(decision.best)}</dd>`
             : nothing
         }
         <dt>${words.cost}</dt>
         <dd>${decision.cost > 0 ? words.inHundred(decision.cost) : words.noCost}</dd>
+        ${aheadRows(decision)}
         <dt>${words.why}</dt>
         <dd>${decision.why.join(' ')}</dd>
+        ${
+          isRound && decision.best.tiles !== ''
+            ? html`<dt>${words.bestPass}</dt>
+                <dd class="row">${tileRow(decision.best.tiles)}</dd>`
+            : nothing
+        }
         ${
           decision.notes.length === 0
             ? nothing
@@ -124,13 +134,16 @@ export class WrDecision extends LitElement {
           : nothing
       }
       ${this.#practice()} ${this.#note()}
-      <p class="soft">${words.equalNote} ${words.exactNote}</p>`;
+      <p class="soft">
+        ${words.equalNote} ${isRound ? words.roundNote : words.exactNote}
+        ${decision.ahead === null ? nothing : lookbackWords.ahead.note}
+      </p>`;
   }
 
   /** The tiles as they were, those given lifted. */
   #rack(): unknown {
     const kinds = kindsIn(this.decision.rack);
-    const given = [...kindsIn(this.decision.chosen.tiles)];
+    const given = this.decision.kind === 'second-round' ? [] : [...kindsIn(this.decision.chosen.tiles)];
     const tiles = kinds.map((kind) => {
       const place = given.indexOf(kind);
       if (place >= 0) given.splice(place, 1);

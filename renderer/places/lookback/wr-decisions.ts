@@ -1,6 +1,6 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import type { GameRecord } from '../../../core/game/record.ts';
-import type { Decision } from '../../../core/review/decision.ts';
+import type { ChoiceDocument, Decision } from '../../../core/review/decision.ts';
 import type { Review } from '../../../core/review/review.ts';
 import { announce } from '../../parts/announcer.ts';
 import '../../parts/wr-button.ts';
@@ -12,6 +12,7 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { lookbackWords } from '../../words/lookback.ts';
 import type { WorkerClient } from '../../worker/client.ts';
 import type { JournalCalls } from '../../worker/journal-calls.ts';
+import { aheadCell } from './ahead-part.ts';
 import { decisionName, forPaper, isCostly, verdictWords } from './decision-words.ts';
 import { lookbackStyles } from './lookback-styles.ts';
 import { tileRow } from './tile-row.ts';
@@ -60,6 +61,18 @@ export class WrDecisions extends LitElement {
     this.onlyCostly = false;
   }
 
+  /** Stays at the choice shown when others come in before it. */
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    super.willUpdate(changed);
+    const shown = changed.get('review') === undefined ? undefined : this.#shown;
+    if (shown === undefined) return;
+    const at = this.#stepped().findIndex(({ place, kind }) => place === shown.place && kind === shown.kind);
+    if (at >= 0) this.at = at;
+  }
+
+  /** The choice that was drawn last. */
+  #shown: Decision | undefined;
+
   protected override render(): unknown {
     const { decisions, cost } = this.review;
     return html`<section aria-labelledby="choices">
@@ -82,6 +95,7 @@ export class WrDecisions extends LitElement {
     const stepped = this.#stepped();
     const at = Math.min(this.at, Math.max(0, stepped.length - 1));
     const decision = stepped[at];
+    this.#shown = decision;
     return html`<wr-choice
         label=${words.which}
         .options=${[
@@ -130,9 +144,10 @@ export class WrDecisions extends LitElement {
             (decision) =>
               html`<tr>
                 <td>${jumps ? this.#jump(decision) : decisionName(decision)}</td>
-                <td>${tileRow(decision.chosen.tiles)}</td>
-                <td>${decision.cost > 0 ? tileRow(decision.best.tiles) : '–'}</td>
+                <td>${choiceCell(decision, decision.chosen)}</td>
+                <td>${decision.cost > 0 ? choiceCell(decision, decision.best) : '–'}</td>
                 <td class="number">${decision.cost > 0 ? (100 * decision.cost).toFixed(1) : '–'}</td>
+                <td class="number">${aheadCell(decision)}</td>
                 <td>${verdictWords(decision)}</td>
               </tr>`,
           )}
@@ -164,6 +179,12 @@ export class WrDecisions extends LitElement {
     const { decisions } = this.review;
     return this.onlyCostly ? decisions.filter(isCostly) : decisions;
   }
+}
+
+/** The tiles of a choice; of a second round whether to stop or to go on. */
+function choiceCell({ kind }: Decision, { tiles }: ChoiceDocument): unknown {
+  if (kind !== 'second-round') return tileRow(tiles);
+  return tiles === '' ? words.stop : words.goOn;
 }
 
 customElements.define('wr-decisions', WrDecisions);

@@ -149,10 +149,32 @@ export class WrLookback extends LitElement {
     }
   }
 
-  #review({ review, record, trouble }: LookbackStore): unknown {
+  /** How the look ahead stands, which follows the exact review; nothing once it is there. */
+  #ahead(game: LookbackStore): unknown {
+    const { ahead } = words;
+    if (game.aheadStatus === 'done') return nothing;
+    if (game.aheadStatus !== 'thinking') {
+      return html`<wr-notice
+        class="screen"
+        .closable=${false}
+        action=${ahead.start}
+        @notice-action=${() => game.lookAhead()}
+        >${game.aheadStatus === 'failed' ? ahead.failed : ahead.stopped}</wr-notice
+      >`;
+    }
+    return html`<div class="row screen">
+      <span role="status">${ahead.working}</span>
+      <progress aria-label=${ahead.working} max="1" .value=${game.share}></progress>
+      <wr-button @click=${() => game.stop()}>${ahead.stop}</wr-button>
+    </div>`;
+  }
+
+  #review(game: LookbackStore): unknown {
+    const { review, record, trouble } = game;
     if (review === null || record === null) return nothing;
     return html`${trouble === '' ? nothing : html`<wr-notice tone="warn" .closable=${false}>${trouble}</wr-notice>`}
       <wr-ledger .ledger=${review.ledger} .events=${record.events} model=${review.model}></wr-ledger>
+      ${this.#ahead(game)}
       <wr-decisions
         .review=${review}
         .record=${record}

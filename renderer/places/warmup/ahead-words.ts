@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import { USUAL_EXCHANGE } from '../../../core/table/future-usual.ts';
-import type { Ahead, AheadRow } from '../../../core/warmup/ahead.ts';
+import type { Ahead, AheadRow } from '../../../core/review/ahead.ts';
 import { isRight } from '../../../core/warmup/history.ts';
 import type { Verdict } from '../../../core/review/decision.ts';
 import '../../parts/wr-explain.ts';

@@ -1,6 +1,6 @@
 import type { Choice } from '../../../core/table/future-seats.ts';
 import { formatTiles } from '../../../core/tiles/text.ts';
-import type { Ahead } from '../../../core/warmup/ahead.ts';
+import type { Ahead } from '../../../core/review/ahead.ts';
 import type { DealKind } from '../../../core/warmup/deal-kinds.ts';
 import { seedOfItem } from '../../../core/warmup/item.ts';
 import type { OwnMove } from '../../../core/warmup/own-policy.ts';

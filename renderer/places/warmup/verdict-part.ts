@@ -1,5 +1,5 @@
 import { html, nothing } from 'lit';
-import type { Ahead } from '../../../core/warmup/ahead.ts';
+import type { Ahead } from '../../../core/review/ahead.ts';
 import { points } from '../../words/numbers.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { AnswerView, JudgedView } from '../../worker/warm-up-calls.ts';

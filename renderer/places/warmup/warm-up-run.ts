@@ -4,7 +4,7 @@ import type { Verdict } from '../../../core/review/decision.ts';
 import type { Review } from '../../../core/review/review.ts';
 import type { Choice } from '../../../core/table/future-seats.ts';
 import type { Tiles } from '../../../core/tiles/tiles.ts';
-import type { Ahead } from '../../../core/warmup/ahead.ts';
+import type { Ahead } from '../../../core/review/ahead.ts';
 import type { DealKind } from '../../../core/warmup/deal-kinds.ts';
 import { movesToGoOn, wentOn } from '../../../core/warmup/go-on.ts';
 import type { WarmUpItem } from '../../../core/warmup/item.ts';

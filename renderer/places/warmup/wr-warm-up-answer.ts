@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit';
-import type { Ahead } from '../../../core/warmup/ahead.ts';
+import type { Ahead } from '../../../core/review/ahead.ts';
 import '../../parts/wr-hand.ts';
 import '../../parts/wr-explain.ts';
 import '../../parts/wr-lean.ts';

@@ -1,0 +1,186 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Seat } from '../../core/exchange/steps.ts';
+import type { GameEvent } from '../../core/game/events.ts';
+import { type RaceRule, USUAL_RULE } from '../../core/plan/race.ts';
+import type { Decision } from '../../core/review/decision.ts';
+import { FIRST_STAGES, gaugeOf } from '../../core/review/gauge.ts';
+import { lookAheadSteps } from '../../core/review/look-ahead.ts';
+import type { Review } from '../../core/review/review.ts';
+import { reviewText } from '../../core/review/text.ts';
+import { ownMisses } from '../../core/warmup/own-misses.ts';
+import { engineOf, recordOf, review, SMALL, SMALL_CARD } from './helpers.ts';
+import { randomGame } from './random-game.ts';
+
+/** Few futures, where only the course of things is looked at. */
+const QUICK: RaceRule = { ...USUAL_RULE, blockSize: 4, looks: [2] };
+
+function lookedAhead(events: readonly GameEvent[], rule = USUAL_RULE, engine = SMALL): Review {
+  const gauge = gaugeOf(engine.compiled, FIRST_STAGES);
+  const steps = lookAheadSteps(recordOf(events), gauge, review(events, engine), rule);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+    expect(step.value).toBeGreaterThanOrEqual(0);
+    expect(step.value).toBeLessThanOrEqual(1);
+  }
+}
+
+/** The first round of South: what is kept all along, and what comes in with the last pass. */
+function firstRound(kept: string, last: string): GameEvent[] {
+  return [
+    { type: 'dealt', seat: 'South', tiles: `${kept} N E W` },
+    { type: 'gave', step: 'right', tiles: 'N E W' },
+    { type: 'received', step: 'right', tiles: 'S S G' },
+    { type: 'gave', step: 'across', tiles: 'S S G' },
+    { type: 'received', step: 'across', tiles: '445d' },
+    { type: 'gave', step: 'left', tiles: '445d' },
+    { type: 'received', step: 'left', tiles: last },
+  ];
+}
+
+/** One tile short of FF 1111b 2222b 3333b: every tile that could be given is wanted. */
+const READY = firstRound('JJJ FF 111b 22b', '2b 33b');
+/** The same hand begun, with much to spare. */
+const BEGUN = firstRound('JJ FF 11b 22b 69d', '6c 7c 9c');
+/** A card of one hand, and a rack that is out of its reach whatever comes. */
+const FAR_CARD = {
+  ...SMALL_CARD,
+  sections: [{ name: 'Compass', lines: [{ id: 'c1', pattern: 'NNNN EE WW SSSS FF', points: 30 }] }],
+};
+const POOR = firstRound('69d 3579c 67b 8b 1b', '6c 8c 9c');
+
+const stop = (seat?: Seat): GameEvent => ({
+  type: 'stopped',
+  before: 'left2',
+  ...(seat === undefined ? {} : { seat }),
+});
+const goOn = (tiles: string): GameEvent => ({ type: 'gave', step: 'left2', tiles });
+
+function secondRound(events: readonly GameEvent[], rule = USUAL_RULE, engine = SMALL): Decision | undefined {
+  return lookedAhead(events, rule, engine).decisions.find(({ kind }) => kind === 'second-round');
+}
+
+describe('the choice of a second round', { timeout: 180_000 }, () => {
+  test('with a hand that wants every tile, stopping is right, and going on costs much beyond doubt', () => {
+    const stopped = secondRound([...READY, stop('South')]);
+    expect(stopped).toMatchObject({ place: 7, step: 'left2', verdict: 'best', cost: 0, chosen: { tiles: '' } });
+    expect(stopped?.why[0]).toBe('It was best to stop.');
+    const wentOn = secondRound([...READY, goOn('33b 2b')]);
+    expect(wentOn).toMatchObject({ place: 7, verdict: 'costly', best: { tiles: '' } });
+    expect(wentOn?.why).toContain('Better was to stop.');
+    expect(wentOn?.rack).toBe(stopped?.rack);
+    expect(wentOn?.cost).toBe(stopped?.ahead?.next?.loss);
+    expect(wentOn?.cost).toBeGreaterThan(wentOn?.ahead?.halfWidth ?? 1);
+    expect((wentOn?.best.worth ?? 0) - (wentOn?.chosen.worth ?? 0)).toBeCloseTo(wentOn?.cost ?? 0, 12);
+  });
+
+  test('with much to spare it is wrong to stop', () => {
+    const stopped = secondRound([...BEGUN, stop('South')]);
+    expect(['slip', 'costly']).toContain(stopped?.verdict);
+    expect(stopped?.cost).toBeGreaterThan(stopped?.ahead?.halfWidth ?? 1);
+    expect(stopped?.best.tiles).not.toBe('');
+    expect(stopped?.why).toEqual([
+      'Better was to go on.',
+      'The best hand then was Compass, FFFF 666c 666d RRR 0.',
+      'That hand had no use for seven tiles of your rack.',
+      'A second round lets you give tiles away at three more passes.',
+    ]);
+    expect(secondRound([...BEGUN, goOn('69d 6c')])).toMatchObject({ verdict: 'best', cost: 0 });
+  });
+
+  test('G4: where both come to nothing it is a tie, whichever was chosen', () => {
+    for (const event of [stop('South'), goOn('69d 6c')]) {
+      const round = secondRound([...POOR, event], USUAL_RULE, engineOf(FAR_CARD));
+      expect(['best', 'equal']).toContain(round?.verdict);
+      expect(round?.why).toEqual(['Stopping and going on came out too close to tell apart.']);
+    }
+  });
+
+  test("somebody else's stop is no choice of the user's, nor is one of nobody knows whom", () => {
+    expect(secondRound([...READY, stop('West')], QUICK)).toBeUndefined();
+    expect(secondRound([...READY, stop()], QUICK)).toBeUndefined();
+    expect(secondRound(READY, QUICK)).toBeUndefined();
+  });
+
+  test('it is not booked: ledger and sum stay those of the exact review; nor is it a pass to practise', () => {
+    const events = [...READY, goOn('33b 2b')];
+    const [exact, ahead] = [review(events), lookedAhead(events)];
+    expect([ahead.ledger, ahead.cost]).toEqual([exact.ledger, exact.cost]);
+    expect(exact.lookedAhead).toBe(false);
+    expect(ahead.lookedAhead).toBe(true);
+    expect(ahead.decisions.map(({ kind }) => kind)).toEqual(['pass', 'pass', 'pass', 'second-round', 'pass']);
+    expect(ownMisses('g', ahead.decisions)).toEqual(ownMisses('g', exact.decisions));
+  });
+
+  test('the text tells it, and no sentence of its reasons is longer than 20 words', () => {
+    const whole = lookedAhead([...READY, stop('South'), { type: 'noted', text: 'ready enough', about: 7 }]);
+    const text = reviewText(whole);
+    expect(text).toMatch(/8\. Second round: nothing was better\n {3}rack .*\n {3}chosen {2}stop \(/);
+    expect(text).toMatch(
+      /By the end of the exchange: the best; the next is behind by \d+\.\d games in a hundred, give/,
+    );
+    expect(text).toContain('You noted: ready enough');
+    for (const sentence of whole.decisions.flatMap(({ why }) => why))
+      expect(sentence.split(' ').length).toBeLessThanOrEqual(20);
+  });
+});
+
+describe('what the choices of the exchange cost by its end', { timeout: 180_000 }, () => {
+  test('G2: every pass, one with unseen tiles and the courtesy have a cost with its interval and a verdict', () => {
+    const { decisions } = lookedAhead([
+      ...BEGUN.slice(0, 5),
+      { type: 'gave', step: 'left', tiles: '69d', blind: 1 },
+      { type: 'received', step: 'left', tiles: '6c 7c' },
+      goOn('44d 5d'),
+      { type: 'received', step: 'left2', tiles: '1b 9c 9c' },
+      { type: 'gave', step: 'across2', tiles: '11b 9c' },
+      { type: 'received', step: 'across2', tiles: 'N E W' },
+      { type: 'gave', step: 'right2', tiles: 'N', blind: 2 },
+      { type: 'received', step: 'right2', tiles: 'N' },
+      { type: 'gave', step: 'courtesy', tiles: '2b', asked: 2, offered: 1 },
+    ]);
+    expect(decisions.map(({ step }) => step)).toEqual([
+      'right',
+      'across',
+      'left',
+      'left2',
+      'left2',
+      'across2',
+      'right2',
+      'courtesy',
+    ]);
+    for (const { ahead, verdict } of decisions) {
+      const shown = ahead?.verdict === 'best' ? ahead.next : ahead;
+      expect(shown?.halfWidth === 0).toBe(shown?.loss === 0);
+      expect(ahead?.futures).toBeGreaterThan(0);
+      if (verdict === 'best') continue;
+      expect(ahead?.best).not.toBeUndefined();
+    }
+    // Two one bams and a two bam given away that the hand wants.
+    expect(decisions.find(({ step }) => step === 'across2')?.ahead).toMatchObject({ verdict: 'costly' });
+    expect(decisions.at(-1)?.ahead?.verdict).toBe('costly');
+    expect(decisions.at(-1)?.ahead?.best).not.toBe('2b');
+  });
+
+  test('a courtesy of no tile was no choice', () => {
+    const none: GameEvent = { type: 'gave', step: 'courtesy', tiles: '', asked: 0, offered: 2 };
+    expect(lookedAhead([...READY, stop('West'), none], QUICK).decisions.at(-1)?.ahead).toBeNull();
+  });
+
+  test('G7: the same game gives the same figures', () => {
+    const events = [...BEGUN, stop('South')];
+    expect(lookedAhead(events, QUICK)).toEqual(lookedAhead(events, QUICK));
+  });
+
+  test('G8: whatever comes later, earlier figures stay as they were', () => {
+    const property = fc.property(fc.nat(1_000_000), fc.nat(), (seed, cut) => {
+      const events = randomGame(seed).filter(({ type }) => type !== 'noted');
+      const kept = events.slice(0, 1 + (cut % events.length));
+      const early = (from: readonly GameEvent[]): unknown =>
+        lookedAhead(from, QUICK).decisions.filter(({ place }) => place < kept.length - 1);
+      expect(early(kept)).toEqual(early(events));
+    });
+    fc.assert(property, { seed: 47, numRuns: 10 });
+  });
+});
