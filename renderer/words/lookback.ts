@@ -113,6 +113,7 @@ export const lookbackWords = {
     chosen: 'You chose',
     best: 'The best',
     cost: 'It cost',
+    costNow: 'It cost for now',
     noCost: 'nothing',
     reach: (chance: string, words: string) => `reach ${chance}, ${words}`,
     inHundred,

@@ -233,6 +233,22 @@ test('the second round can be stopped before it starts, and undone', async ({ wi
   await expect(page.getByRole('heading', { name: 'Second round: pass three to the left' })).toBeVisible();
 });
 
+test("a player's own stop is logged as theirs, so that the look-back can judge it", async ({ windrow, page }) => {
+  test.setTimeout(240_000);
+  await windrow.open();
+  await windrow.deal(DEAL);
+  for (const step of FIRST) await pass(windrow, clicking, step);
+  await page.getByRole('button', { name: 'I stop here' }).click();
+  await expect(page.getByRole('heading', { name: 'Courtesy pass with' })).toBeVisible();
+  await windrow.saved();
+  await windrow.go('Journal');
+  await page.getByRole('link', { name: /^Look back at/ }).click();
+  await expect(page.getByText('Looking ahead to the end of the exchange…')).toBeVisible({ timeout: 60_000 });
+  await page.getByText('All choices as a table').click();
+  const round = page.getByRole('row').filter({ hasText: '4. A second round or not' });
+  await expect(round).toContainText('to stop', { timeout: 120_000 });
+});
+
 test('a blind pass hands on tiles unseen, and as many fewer come in', async ({ windrow, page }) => {
   await windrow.open();
   await windrow.deal(DEAL);

@@ -56,8 +56,11 @@ test('every choice of the exchange is looked ahead from, and the choice of a sec
   await page.getByRole('button', { name: 'Stop looking ahead' }).click();
   await expect(page.getByText('It was not looked ahead to the end of the exchange.')).toBeVisible();
   await expect(page.getByRole('heading', { name: /^Choice 2 of 7: / })).toBeVisible();
+  const note = page.getByLabel('Your note about this choice');
+  await note.fill('half a thought');
   await page.getByRole('button', { name: 'Look ahead now' }).click();
   await lookedAhead(page);
+  await expect(note).toHaveValue('half a thought');
   // What was looked at stays where it is.
   await expect(page.getByRole('heading', { name: 'Choice 2 of 8: First pass across' })).toBeVisible();
   await page.getByText('All choices as a table').click();
@@ -152,6 +155,7 @@ test('the summary is one page of paper, for a game with all of its play too', as
     await expect(page.getByRole('button', { name: 'Print a summary' })).toHaveAttribute('aria-disabled', 'false', {
       timeout: 90_000,
     });
+    await lookedAhead(page);
     const margin = { top: '12mm', bottom: '12mm', left: '12mm', right: '12mm' };
     for (const format of ['Letter', 'A4']) {
       const pdf = (await page.pdf({ format, margin })).toString('latin1');

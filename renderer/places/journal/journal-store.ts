@@ -22,6 +22,8 @@ const NEWEST_FIRST: JournalSort = { field: 'startedAt', rising: false };
 export class JournalStore {
   readonly desk: Desk;
   readonly worker: WorkerClient<JournalCalls>;
+  /** One more for the look ahead of a look-back, so that nothing else waits for it. */
+  readonly aheadWorker: WorkerClient<JournalCalls>;
   readonly #listeners = new Set<() => void>();
   #games: readonly JournalGame[] | null = null;
   #byId: ReadonlyMap<string, JournalGame> = new Map();
@@ -31,9 +33,10 @@ export class JournalStore {
   #shown: readonly JournalGame[] | null = null;
   #trouble = '';
 
-  constructor(desk: Desk, worker = startJournalWorker()) {
+  constructor(desk: Desk, worker = startJournalWorker(), aheadWorker = startJournalWorker()) {
     this.desk = desk;
     this.worker = worker;
+    this.aheadWorker = aheadWorker;
   }
 
   /** All games, newest first; null until they have come. */

@@ -8,6 +8,11 @@ export function decisionName({ kind, step }: Decision): string {
   return step === null || kind === 'second-round' ? words.kinds[kind] : words.steps[step];
 }
 
+/** True if two are the same choice of a game, whatever has been found out about it since. */
+export function isSameChoice(one: Decision | undefined, other: Decision): boolean {
+  return one?.place === other.place && one.kind === other.kind;
+}
+
 export function verdictWords({ forced, verdict }: Decision): string {
   return forced ? words.forced : words.verdicts[verdict];
 }

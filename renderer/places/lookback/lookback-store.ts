@@ -95,7 +95,7 @@ export class LookbackStore {
       this.share = share;
       this.#tell();
     };
-    const outcome = await this.#journal.worker.ask('lookAhead', { record, review }, { signal, onProgress });
+    const outcome = await this.#journal.aheadWorker.ask('lookAhead', { record, review }, { signal, onProgress });
     if (signal.aborted || outcome.status === 'cancelled') return;
     if (outcome.status === 'failed' || !outcome.value.ok) return this.#setAhead('failed');
     // What was noted in the meantime stays.

@@ -13,7 +13,7 @@ import { inWords } from '../../words/numbers.ts';
 import type { WorkerClient } from '../../worker/client.ts';
 import type { JournalCalls } from '../../worker/journal-calls.ts';
 import { aheadRows, roundRow } from './ahead-part.ts';
-import { verdictWords } from './decision-words.ts';
+import { isSameChoice, verdictWords } from './decision-words.ts';
 import { lookbackStyles } from './lookback-styles.ts';
 import { practiceLinks } from './practice-links.ts';
 import { kindsIn, tileRow, tileWords } from './tile-row.ts';
@@ -86,7 +86,7 @@ export class WrDecision extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     super.willUpdate(changed);
-    if (changed.has('decision')) this.draft = '';
+    if (changed.has('decision') && !isSameChoice(changed.get('decision'), this.decision)) this.draft = '';
   }
 
   protected override render(): unknown {
@@ -104,7 +104,7 @@ export class WrDecision extends LitElement {
                 <dd class="row">${row(decision.best)}</dd>`
             : nothing
         }
-        <dt>${words.cost}</dt>
+        <dt>${isRound || decision.ahead === null ? words.cost : words.costNow}</dt>
         <dd>${decision.cost > 0 ? words.inHundred(decision.cost) : words.noCost}</dd>
         ${aheadRows(decision)}
         <dt>${words.why}</dt>

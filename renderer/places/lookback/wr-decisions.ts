@@ -13,7 +13,7 @@ import { lookbackWords } from '../../words/lookback.ts';
 import type { WorkerClient } from '../../worker/client.ts';
 import type { JournalCalls } from '../../worker/journal-calls.ts';
 import { aheadCell } from './ahead-part.ts';
-import { decisionName, forPaper, isCostly, verdictWords } from './decision-words.ts';
+import { decisionName, forPaper, isCostly, isSameChoice, verdictWords } from './decision-words.ts';
 import { lookbackStyles } from './lookback-styles.ts';
 import { tileRow } from './tile-row.ts';
 import './wr-decision.ts';
@@ -66,7 +66,7 @@ export class WrDecisions extends LitElement {
     super.willUpdate(changed);
     const shown = changed.get('review') === undefined ? undefined : this.#shown;
     if (shown === undefined) return;
-    const at = this.#stepped().findIndex(({ place, kind }) => place === shown.place && kind === shown.kind);
+    const at = this.#stepped().findIndex((each) => isSameChoice(shown, each));
     if (at >= 0) this.at = at;
   }
 

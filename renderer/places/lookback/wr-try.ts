@@ -12,6 +12,7 @@ import { lookbackWords } from '../../words/lookback.ts';
 import { percent } from '../../words/numbers.ts';
 import type { WorkerClient } from '../../worker/client.ts';
 import type { JournalCalls } from '../../worker/journal-calls.ts';
+import { isSameChoice } from './decision-words.ts';
 import { lookbackStyles } from './lookback-styles.ts';
 import { kindsIn } from './tile-row.ts';
 import './wr-tile-toggles.ts';
@@ -55,7 +56,7 @@ export class WrTry extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     super.willUpdate(changed);
-    if (changed.has('decision')) this.#reset();
+    if (changed.has('decision') && !isSameChoice(changed.get('decision'), this.decision)) this.#reset();
   }
 
   protected override render(): unknown {
@@ -152,7 +153,7 @@ export class WrTry extends LitElement {
       ),
     );
     this.looking = false;
-    if (decision !== this.decision) return;
+    if (!isSameChoice(decision, this.decision)) return;
     const [tried, really] = answers.map((answer) =>
       answer.status === 'done' && answer.value.ok ? answer.value.value : null,
     );
