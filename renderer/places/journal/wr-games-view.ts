@@ -94,6 +94,7 @@ export class WrGamesView extends LitElement {
   #game(game: JournalGame): unknown {
     const when = whenOf(game);
     const here = game.id === this.app.session.id;
+    const details = game.outcome === 'open' ? game.stage : resultWords(game);
     return html`<div class="when">
         <strong>${when}</strong>
         <span class="soft"
@@ -103,7 +104,7 @@ export class WrGamesView extends LitElement {
       </div>
       <div class="result">
         <span class="outcome ${game.outcome}">${words.outcomes[game.outcome]}</span>
-        <span>${game.outcome === 'open' ? game.stage : resultWords(game)}</span>
+        ${details === words.outcomes[game.outcome] ? nothing : html`<span>${details}</span>`}
         ${here ? html`<em>${words.here}</em>` : nothing}
         ${game.notes.length === 0 ? nothing : html`<q>${game.notes[0]}</q>`}
       </div>
