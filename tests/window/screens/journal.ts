@@ -1,4 +1,4 @@
-import { lookBack, part } from '../journal-helpers.ts';
+import { lookBack, lookedAhead, part } from '../journal-helpers.ts';
 import { expect } from '../windrow.ts';
 import type { Journey } from './journey.ts';
 
@@ -51,8 +51,21 @@ export const journalJourney: Journey = {
       },
     },
     { name: 'evenings', reach: async ({ page }) => await part(page, 'Evenings') },
-    { name: 'files', reach: async ({ page }) => await part(page, 'Files') },
-    { name: 'a look-back', reach: async ({ page }) => await lookBack(page, 'demo-20261119-3') },
+    {
+      name: 'files',
+      reach: async ({ page }) => {
+        await part(page, 'Files');
+        // This part is fetched when it is first asked for.
+        await expect(page.locator('wr-files-view').getByRole('button').first()).toBeVisible();
+      },
+    },
+    {
+      name: 'a look-back',
+      reach: async ({ page }) => {
+        await lookBack(page, 'demo-20261119-3');
+        await lookedAhead(page);
+      },
+    },
     {
       name: 'another choice, and all as tables',
       reach: async ({ page }) => {
