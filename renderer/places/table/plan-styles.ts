@@ -71,9 +71,7 @@ export const planStyles = css`
     min-width: min(10.4em, 100%);
   }
 
-  .cost,
-  .ahead,
-  [role='status'] {
+  wr-explain {
     --explain-wrap: normal;
   }
 

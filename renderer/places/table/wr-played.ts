@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import { legalEvents } from '../../../core/game/legal.ts';
 import type { RaceResult, Standing } from '../../../core/plan/race-run.ts';
 import '../../parts/wr-button.ts';
@@ -27,6 +27,20 @@ export class WrPlayed extends LitElement {
   constructor() {
     super();
     new StoreController(this, () => [this.app.lookAhead]);
+  }
+
+  /** Whether the focus was on a part of this before it is drawn anew; a part that goes must not take it along. */
+  #held = false;
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    super.willUpdate(changed);
+    this.#held = Boolean(this.shadowRoot?.activeElement);
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    super.updated(changed);
+    if (!this.#held || this.shadowRoot?.activeElement) return;
+    this.renderRoot.querySelector<HTMLElement>('wr-button, .ended')?.focus();
   }
 
   protected override render(): unknown {
@@ -58,7 +72,7 @@ export class WrPlayed extends LitElement {
           return html`<li><span class="name">${choiceName(choice, mayBeBlind)}</span> ${row(standing)}</li>`;
         })}
       </ul>
-      <wr-explain value=${words.done(counted(result.samples))} heading=${lookWords.doneHeading}>
+      <wr-explain class="ended" value=${words.done(counted(result.samples))} heading=${lookWords.doneHeading}>
         ${endWords(result).map((sentence) => html`<p>${sentence}</p>`)}
       </wr-explain>`;
   }

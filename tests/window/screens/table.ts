@@ -51,6 +51,7 @@ export const exchangeJourney: Journey = {
     'wr-give-panel',
     'wr-plan-panel',
     'wr-look-panel',
+    'wr-played',
     'wr-lean-panel',
     'wr-lean',
     'wr-reading-panel',
@@ -79,6 +80,14 @@ export const exchangeJourney: Journey = {
       reach: async ({ page }) => {
         await page.locator('wr-rack [role=option]').first().click();
         await page.getByText('What is taken for granted').click();
+      },
+    },
+    {
+      name: 'whole games, stopped',
+      reach: async ({ page }) => {
+        await page.getByRole('button', { name: 'Play whole games' }).click();
+        await expect(page.getByRole('button', { name: /^Played [\d,]+ games/ })).toBeVisible();
+        await page.getByRole('button', { name: 'Stop', exact: true }).click();
       },
     },
     {
