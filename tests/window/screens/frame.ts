@@ -62,18 +62,25 @@ export const settingsJourney: Journey = {
     },
     {
       name: 'the question about names',
-      reach: async ({ page }) => await page.getByRole('button', { name: 'Remove all names' }).click(),
+      reach: async ({ page }) => {
+        await page.getByRole('button', { name: 'Remove all names' }).click();
+        await expect(page.getByRole('dialog')).toBeVisible();
+      },
     },
     {
       name: 'the first question about deleting everything',
       reach: async ({ page }) => {
         await page.keyboard.press('Escape');
         await page.getByRole('button', { name: settingsWords.removeButton }).click();
+        await expect(page.getByRole('button', { name: settingsWords.removeNext })).toBeVisible();
       },
     },
     {
       name: 'the second question',
-      reach: async ({ page }) => await page.getByRole('button', { name: settingsWords.removeNext }).click(),
+      reach: async ({ page }) => {
+        await page.getByRole('button', { name: settingsWords.removeNext }).click();
+        await expect(page.getByRole('button', { name: settingsWords.removeYes })).toBeVisible();
+      },
     },
     {
       name: 'everything deleted',

@@ -50,7 +50,14 @@ export const journalJourney: Journey = {
         await expect(page.getByText('Measuring your games')).toBeHidden({ timeout: 60_000 });
       },
     },
-    { name: 'evenings', reach: async ({ page }) => await part(page, 'Evenings') },
+    {
+      name: 'evenings',
+      reach: async ({ page }) => {
+        await part(page, 'Evenings');
+        // This part, too, is fetched when it is first asked for.
+        await expect(page.locator('wr-evenings-view')).toBeVisible();
+      },
+    },
     {
       name: 'files',
       reach: async ({ page }) => {
