@@ -1,3 +1,4 @@
+import type { AppContext } from '../../renderer/shell/app-context.ts';
 import { expect, test } from './windrow.ts';
 
 const DEAL = 'J FF N 0 13b 4578c 22d';
@@ -126,4 +127,22 @@ test('a chosen tile says why it is kept or spare', async ({ windrow, page }) => 
   await expect(page.locator('wr-plan-panel li').first()).toBeVisible();
   await page.locator('wr-rack [role=option]').first().click();
   await expect(page.getByText('Keep: a joker stands for any tile in a group of three or more.')).toBeVisible();
+});
+
+test('J3: from a change on, and without waiting for its reading, “Saved” is no longer said', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  await windrow.saved();
+  const told = await page.evaluate(async () => {
+    const shell: (Element & { app?: AppContext; updateComplete?: Promise<boolean> }) | null =
+      document.querySelector('wr-shell');
+    shell?.app?.session.undo();
+    await shell?.updateComplete;
+    return shell?.shadowRoot?.querySelector('[data-saved]')?.getAttribute('data-saved');
+  });
+  expect(told).toBe('saving');
+  await windrow.saved();
 });
