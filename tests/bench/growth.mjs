@@ -5,16 +5,19 @@
  */
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { isBuiltin } from 'node:module';
 import { cpus } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { bundleForNode } from '../bundle.mjs';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 mkdirSync(join(ROOT, '.cache'), { recursive: true });
 const workshop = mkdtempSync(join(ROOT, '.cache/growth-'));
 try {
-  await bundle();
+  await bundleForNode(
+    ['growth.ts', 'growth-report.ts'].map((file) => join(import.meta.dirname, file)),
+    workshop,
+  );
   /** @type {typeof import('./growth-report.ts')} */
   const { growthPage, growthPlot } = await import(pathToFileURL(join(workshop, 'growth-report.js')).href);
   /** @type {typeof import('./growth.ts')} */
@@ -34,23 +37,4 @@ function measure(ways) {
   const told = execFileSync(process.execPath, ['--input-type=module', '--eval', work], { cwd: ROOT, encoding: 'utf8' });
   console.log(told.trim());
   return JSON.parse(told);
-}
-
-async function bundle() {
-  const { build } = await import('vite');
-  await build({
-    root: ROOT,
-    configFile: false,
-    publicDir: false,
-    logLevel: 'error',
-    build: {
-      ssr: true,
-      outDir: workshop,
-      target: 'node20',
-      rollupOptions: {
-        input: ['growth.ts', 'growth-report.ts'].map((file) => join(import.meta.dirname, file)),
-        external: (/** @type {string} */ id) => isBuiltin(id),
-      },
-    },
-  });
 }

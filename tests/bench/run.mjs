@@ -5,13 +5,13 @@
  * is what is shipped.
  */
 import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
-import { isBuiltin } from 'node:module';
 import { cpus } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { freshBuild } from '../../main/build/build.mjs';
 import { chromiumForTests } from '../chromium.mjs';
+import { bundleForNode } from '../bundle.mjs';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const ENDING = '.bench.ts';
@@ -43,7 +43,8 @@ const names = readdirSync(import.meta.dirname)
 mkdirSync(join(ROOT, '.cache'), { recursive: true });
 const workshop = mkdtempSync(join(ROOT, '.cache/bench-'));
 try {
-  await bundle(['judge.ts', ...names], workshop);
+  const files = ['judge.ts', ...names].map((file) => [file.replace(/\.ts$/, ''), join(import.meta.dirname, file)]);
+  await bundleForNode(Object.fromEntries(files), workshop);
   process.exitCode = await runAll(workshop);
 } finally {
   rmSync(workshop, { recursive: true, force: true });
@@ -82,24 +83,4 @@ function report(figures) {
 /** @param {string} folder @param {string} name */
 function load(folder, name) {
   return import(pathToFileURL(join(folder, `${name}.js`)).href);
-}
-
-/** @param {string[]} files @param {string} outDir */
-async function bundle(files, outDir) {
-  const { build } = await import('vite');
-  await build({
-    root: ROOT,
-    configFile: false,
-    publicDir: false,
-    logLevel: 'error',
-    build: {
-      ssr: true,
-      outDir,
-      target: 'node20',
-      rollupOptions: {
-        input: Object.fromEntries(files.map((file) => [file.replace(/\.ts$/, ''), join(import.meta.dirname, file)])),
-        external: (/** @type {string} */ id) => isBuiltin(id) || id === '@playwright/test',
-      },
-    },
-  });
 }

@@ -6,10 +6,10 @@
  */
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
-import { isBuiltin } from 'node:module';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
+import { bundleForNode } from '../bundle.mjs';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const { values } = parseArgs({
@@ -23,19 +23,7 @@ const { values } = parseArgs({
 mkdirSync(join(ROOT, '.cache'), { recursive: true });
 const workshop = mkdtempSync(join(ROOT, '.cache/calibrate-'));
 try {
-  const { build } = await import('vite');
-  await build({
-    root: ROOT,
-    configFile: false,
-    publicDir: false,
-    logLevel: 'error',
-    build: {
-      ssr: join(import.meta.dirname, 'calibrate.ts'),
-      outDir: workshop,
-      target: 'node20',
-      rollupOptions: { external: (/** @type {string} */ id) => isBuiltin(id) },
-    },
-  });
+  await bundleForNode([join(import.meta.dirname, 'calibrate.ts')], workshop);
   /** @type {typeof import('./calibrate.ts')} */
   const { calibrate, writeCalibration } = await import(pathToFileURL(join(workshop, 'calibrate.js')).href);
   const extent = { fitDeals: Number(values['fit-deals']), testDeals: Number(values.deals), keep: values.keep };
