@@ -1,16 +1,20 @@
 /**
- * `npm run bench:against -- REF [NAME …]`: measures the commit REF and this tree in turn, in the same
- * job, and ends with 1 when a measure has become more than a tenth slower (P9). Each is measured in
- * three turns of three rounds or more. Without git, or without REF, it says so and is skipped.
+ * `npm run bench:against -- REF [NAME …]`: times the benchmarks of the commit REF and of this tree in
+ * pairs, in the same job, and ends with 1 when one has become more than a tenth slower (P9). The time is
+ * that of what is measured alone, four processes of seven pairs each. A file whose bundle is the
+ * baseline's, comments apart, is not measured. Without git, or without REF, it says so and is skipped.
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, symlinkSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import { bundleForNode } from '../bundle.mjs';
 import { changes } from './regress.mjs';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const BASELINE = join(ROOT, '.cache/baseline');
-const TURNS = 3;
+const BUNDLES = join(ROOT, '.cache/against');
+const ORDERS = ['', 'later', '', 'later'];
+const ENDING = '.bench.ts';
 
 const [ref, ...names] = process.argv.slice(2);
 if (ref === undefined) {
@@ -19,50 +23,78 @@ if (ref === undefined) {
 } else if (git(['rev-parse', '--verify', '--quiet', `${ref}^{commit}`]) !== 0) {
   console.log(`Skipped: there is no commit ${ref} here to compare with.`);
 } else {
-  process.exitCode = compare(ref);
+  process.exitCode = await compare(ref);
 }
 
 /** @param {string} commit */
-function compare(commit) {
+async function compare(commit) {
   mkdirSync(join(ROOT, '.cache'), { recursive: true });
   removeBaseline();
   if (git(['worktree', 'add', '--detach', '--quiet', BASELINE, commit]) !== 0) return 1;
   try {
     symlinkSync(join(ROOT, 'node_modules'), join(BASELINE, 'node_modules'), 'junction');
-    const turns = Array.from({ length: TURNS }, () => [measured(BASELINE), measured(ROOT)]);
-    return report(
-      turns.map(([before = []]) => before),
-      turns.map(([, now = []]) => now),
-    );
+    const outcomes = [];
+    for (const file of benchFiles()) outcomes.push(await compareFile(file));
+    return outcomes.length > 0 && outcomes.every(Boolean) ? 0 : 1;
   } finally {
     removeBaseline();
   }
 }
 
-/** The figures of one run; none when it could not be done. @param {string} folder @returns {import('./regress.mjs').Ratio[]} */
-function measured(folder) {
-  const file = join(folder, '.cache/bench-turn.json');
-  rmSync(file, { force: true });
-  spawnSync(process.execPath, ['tests/bench/run.mjs', ...names, '--quick', '--json', file], {
-    cwd: folder,
-    stdio: ['ignore', 'ignore', 'inherit'],
-  });
-  return existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')).figures : [];
+/** The files of both trees that are asked for. */
+function benchFiles() {
+  return readdirSync(import.meta.dirname)
+    .filter((name) => name.endsWith(ENDING))
+    .filter((name) => names.length === 0 || names.some((part) => name.includes(part)))
+    .filter((name) => existsSync(join(BASELINE, 'tests/bench', name)))
+    .sort();
 }
 
-/** @param {import('./regress.mjs').Ratio[][]} before @param {import('./regress.mjs').Ratio[][]} now */
-function report(before, now) {
-  const found = changes(before, now);
-  for (const { name, before: was, now: is, slower } of found) {
-    console.log(`${slower ? 'SLOWER' : 'holds '}  ${was.toPrecision(3)} -> ${is.toPrecision(3)}  ${name}`);
+/** Whether nothing in a file has become slower. @param {string} file */
+async function compareFile(file) {
+  const before = await bundled(BASELINE, file, 'before');
+  const now = await bundled(ROOT, file, 'now');
+  if (codeOf(before) === codeOf(now)) {
+    console.log(`same    ${file}: the code is the baseline's`);
+    return true;
   }
-  const slower = found.filter((change) => change.slower).length;
-  console.log(`${found.length} measures compared with the baseline, ${slower} more than a tenth slower`);
-  return found.length > 0 && slower === 0 ? 0 : 1;
+  const found = changes(ORDERS.map((order) => turn(before, now, order)));
+  for (const { name, times, slower } of found) {
+    console.log(`${slower ? 'SLOWER' : 'holds '}  ${times.toFixed(2)} times the baseline's time  ${name}`);
+  }
+  return !found.some(({ slower }) => slower);
+}
+
+/** A bundle without its lines of comment, which name paths. @param {string} file */
+function codeOf(file) {
+  return readFileSync(file, 'utf8').replaceAll(/^\s*(\/\/|\*|\/\*).*$/gm, '');
+}
+
+/** The path of a benchmark file's bundle. @param {string} tree @param {string} file @param {string} side */
+async function bundled(tree, file, side) {
+  const name = file.slice(0, -ENDING.length);
+  await bundleForNode({ [name]: join(tree, 'tests/bench', file) }, join(BUNDLES, side), tree);
+  return join(BUNDLES, side, `${name}.js`);
+}
+
+/**
+ * What one process finds.
+ * @param {string} before @param {string} now @param {string} order which is loaded first
+ * @returns {import('./regress.mjs').Paired[]}
+ */
+function turn(before, now, order) {
+  const script = join(import.meta.dirname, 'against-turn.mjs');
+  const { status, stdout } = spawnSync(process.execPath, [script, before, now, order], {
+    encoding: 'utf8',
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  if (status !== 0) throw new Error('The benchmarks could not be run; see above.');
+  return JSON.parse(stdout);
 }
 
 function removeBaseline() {
   rmSync(BASELINE, { recursive: true, force: true });
+  rmSync(BUNDLES, { recursive: true, force: true });
   git(['worktree', 'prune']);
 }
 

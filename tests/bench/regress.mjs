@@ -1,39 +1,63 @@
 /**
- * Which measures have become slower than at the baseline (P9). Both ran in turn in the same job, on the
- * same machine, so that only their ratios against the plain reference are compared.
+ * Which measures have become slower than at the baseline (P9). What both sides do is timed in pairs, one
+ * right after the other, on the same inputs and in the same process, so that a busy machine slows both.
  *
- * @typedef {{ name: string, ratio: number }} Ratio
- * @typedef {{ name: string, before: number, now: number, slower: boolean }} Change
+ * @typedef {{ name: string, candidate: () => unknown }} Work
+ * @typedef {{ name: string, ratios: number[] }} Paired  this tree's time by the baseline's, of each pair
+ * @typedef {{ name: string, times: number, slower: boolean }} Change
  */
 
 /** A tenth slower than the baseline is a regression. */
 export const MOST_LOSS = 0.1;
 
 /**
- * Slower is a measure whose median over the turns lies more than a tenth below the baseline's, and
- * whose best turn does so too: one disturbed turn is no regression. Measures of one side only are left out.
- * @param {readonly (readonly Ratio[])[]} baseline the figures of each turn
- * @param {readonly (readonly Ratio[])[]} current
+ * One process's pairs of a measure. Each side goes first in every other pair; both are called equally
+ * often, so that they meet the same inputs in the same order.
+ * @param {Work} before
+ * @param {Work} now
+ * @param {{ pairs: number, roundMs: number, clock: () => number }} effort milliseconds
+ * @returns {Promise<Paired>}
+ */
+export async function paired(before, now, { pairs, roundMs, clock }) {
+  const once = Math.max(await timeOf(before, 1, clock), await timeOf(now, 1, clock));
+  const calls = Math.max(1, Math.ceil(roundMs / Math.max(once, 1e-3)));
+  /** @type {number[]} */
+  const ratios = [];
+  for (let pair = 0; pair < pairs; pair += 1) {
+    const nowFirst = pair % 2 === 1 ? await timeOf(now, calls, clock) : undefined;
+    const then = await timeOf(before, calls, clock);
+    ratios.push((nowFirst ?? (await timeOf(now, calls, clock))) / then);
+  }
+  return { name: now.name, ratios };
+}
+
+/** @param {Work} work @param {number} calls @param {() => number} clock */
+async function timeOf({ candidate }, calls, clock) {
+  const start = clock();
+  for (let call = 0; call < calls; call += 1) {
+    const answer = candidate();
+    // Only a promise is awaited: an await costs more than some of the work that is measured.
+    if (answer instanceof Promise) await answer;
+  }
+  return clock() - start;
+}
+
+/**
+ * Slower is a measure that lies more than a tenth over the baseline in the median of every process: one
+ * disturbed process is no regression.
+ * @param {readonly (readonly Paired[])[]} turns what each process found
  * @returns {Change[]}
  */
-export function changes(baseline, current) {
-  const names = (current[0] ?? []).map(({ name }) => name);
-  return names.flatMap((name) => {
-    const [then, now] = [ratiosOf(baseline, name), ratiosOf(current, name)];
-    if (then.length === 0 || now.length === 0) return [];
-    const limit = median(then) * (1 - MOST_LOSS);
-    const slower = median(now) < limit && Math.max(...now) < limit;
-    return [{ name, before: median(then), now: median(now), slower }];
+export function changes(turns) {
+  return (turns[0] ?? []).map(({ name }) => {
+    const each = turns.map((turn) => turn.find((found) => found.name === name)?.ratios ?? []);
+    const slower = each.every((ratios) => median(ratios) > 1 + MOST_LOSS);
+    return { name, times: median(each.flat()), slower };
   });
 }
 
-/** @param {readonly (readonly Ratio[])[]} turns @param {string} name */
-function ratiosOf(turns, name) {
-  return turns.flatMap((turn) => turn.filter((figure) => figure.name === name).map(({ ratio }) => ratio));
-}
-
-/** @param {readonly number[]} values */
+/** Not a number for no values, and so never above a limit. @param {readonly number[]} values */
 function median(values) {
   const sorted = values.toSorted((one, other) => one - other);
-  return ((sorted[(sorted.length - 1) >> 1] ?? 0) + (sorted[sorted.length >> 1] ?? 0)) / 2;
+  return ((sorted[(sorted.length - 1) >> 1] ?? Number.NaN) + (sorted[sorted.length >> 1] ?? Number.NaN)) / 2;
 }

@@ -12,20 +12,12 @@ import { parseArgs } from 'node:util';
 import { freshBuild } from '../../main/build/build.mjs';
 import { chromiumForTests } from '../chromium.mjs';
 import { bundleForNode } from '../bundle.mjs';
+import { CLOCKS } from './clocks.mjs';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const ENDING = '.bench.ts';
 /** The benchmarks that need a browser; left out, and said to be, where there is none. */
 const WINDOW = 'window.bench.ts';
-
-/** @type {import('./judge.ts').Clocks} */
-const CLOCKS = {
-  cpu: () => {
-    const { user, system } = process.cpuUsage();
-    return (user + system) / 1000;
-  },
-  wall: () => performance.now(),
-};
 
 const { values, positionals } = parseArgs({
   options: { quick: { type: 'boolean', default: false }, json: { type: 'string' } },

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { type Clocks, type Effort, judge, table } from '../bench/judge.ts';
 import type { Measure } from '../bench/measure.ts';
-import { changes } from '../bench/regress.mjs';
+import { changes, type Paired, paired, type Work } from '../bench/regress.mjs';
 
 const effort: Effort = { rounds: 3, most: 5, budgetMs: 100, roundMs: 10 };
 
@@ -81,17 +81,44 @@ test('work of another process tells its own time, and further figures are shown 
   expect(table([figure])).toContain(`${figure.name}: median 7.00`);
 });
 
-const turn = (ratio: number): { name: string; ratio: number }[] => [{ name: 'reading', ratio }];
+const turn = (...ratios: number[]): Paired[] => [{ name: 'reading', ratios }];
 
-test('P9: more than a tenth slower than the baseline, in the median and at best, is a regression', () => {
-  const baseline = [turn(50), turn(52), turn(48)];
-  const of = (...ratios: number[]): unknown => changes(baseline, ratios.map(turn));
-  expect(of(44, 43, 44.9)).toEqual([{ name: 'reading', before: 50, now: 44, slower: true }]);
-  expect(of(46, 45.5, 47)).toEqual([{ name: 'reading', before: 50, now: 46, slower: false }]);
-  expect(of(20, 21, 49)).toEqual([{ name: 'reading', before: 50, now: 21, slower: false }]);
+test('P9: more than a tenth slower than the baseline, in the median of every process, is a regression', () => {
+  const of = (...turns: Paired[][]): unknown => changes(turns);
+  expect(of(turn(1.2, 1.3, 1.1), turn(1.15, 1, 1.15), turn(1.2))).toEqual([
+    { name: 'reading', times: 1.15, slower: true },
+  ]);
+  expect(of(turn(1.2, 1.3, 1.2), turn(1.2), turn(1.05, 1.08, 3))).toEqual([
+    { name: 'reading', times: 1.2, slower: false },
+  ]);
+  expect(of(turn(0.5), turn(0.5), turn(0.5))).toEqual([{ name: 'reading', times: 0.5, slower: false }]);
 });
 
-test('P9: a measure that only one side has is not compared', () => {
-  expect(changes([turn(50)], [[{ name: 'new', ratio: 1 }]])).toEqual([]);
-  expect(changes([], [turn(50)])).toEqual([]);
+test('P9: both sides are called equally often, in turn the first, and timed against each other', async () => {
+  const { clocks, work } = clockwork();
+  const order: string[] = [];
+  const side = (name: string, ms: number): { name: string; candidate: () => void } => {
+    const sums = work(ms);
+    return { name: 'sums', candidate: () => [order.push(name), sums()] };
+  };
+  const found = await paired(side('before', 10), side('now', 12), { pairs: 4, roundMs: 24, clock: clocks.cpu });
+  expect(found).toEqual({ name: 'sums', ratios: [1.2, 1.2, 1.2, 1.2] });
+  const twice = (name: string): string[] => [name, name];
+  const [first, second] = [
+    [...twice('before'), ...twice('now')],
+    [...twice('now'), ...twice('before')],
+  ];
+  expect(order).toEqual(['before', 'now', ...first, ...second, ...first, ...second]);
+});
+
+test('P9: work that waits is waited for, and a measure that was never timed is no regression', async () => {
+  const { clocks, work } = clockwork();
+  const later = (ms: number) => async (): Promise<void> => {
+    await Promise.resolve();
+    work(ms)();
+  };
+  const sides = [10, 30].map((ms) => ({ name: 'sums', candidate: later(ms) })) as [Work, Work];
+  expect((await paired(...sides, { pairs: 2, roundMs: 1, clock: clocks.cpu })).ratios).toEqual([3, 3]);
+  expect(changes([turn()])).toEqual([{ name: 'reading', times: Number.NaN, slower: false }]);
+  expect(changes([])).toEqual([]);
 });
