@@ -14,9 +14,8 @@ export function away(way: Way, tiles: Tiles): number {
   let plainShort = 0;
   let wildShort = 0;
   for (const kind of KINDS) {
-    const needPlain = plain[kind] as number;
-    const over = tiles.count(kind) - needPlain;
-    if (over < 0) plainShort -= over;
+    const over = tiles.count(kind) - (plain[kind] as number);
+    plainShort += Math.max(0, -over);
     wildShort += Math.max(0, (wild[kind] as number) - Math.max(0, over));
   }
   return plainShort + Math.max(0, wildShort - tiles.count(JOKER));
@@ -35,16 +34,11 @@ export function awayOfAll(compiled: CompiledCard, counts: Uint8Array, into: Uint
     let plainShort = 0;
     let wildShort = -jokers;
     for (; place < end; place += 1) {
-      const wild = needWild[place] as number;
       const over = (counts[needKind[place] as number] as number) - (needPlain[place] as number);
-      if (over < 0) {
-        plainShort -= over;
-        wildShort += wild;
-      } else if (over < wild) {
-        wildShort += wild - over;
-      }
+      plainShort += Math.max(0, -over);
+      wildShort += Math.max(0, (needWild[place] as number) - Math.max(0, over));
     }
-    into[way] = wildShort > 0 ? plainShort + wildShort : plainShort;
+    into[way] = plainShort + Math.max(0, wildShort);
   }
   return into;
 }

@@ -55,21 +55,21 @@ export function fillDeficits(
   for (let place = starts[way] as number; place < end; place += 1) {
     const kind = needKind[place] as number;
     const over = (counts[kind] as number) - (needPlain[place] as number);
-    const plain = over < 0 ? -over : 0;
-    const wild = over > 0 ? (needWild[place] as number) - over : (needWild[place] as number);
-    if (plain === 0 && wild <= 0) continue;
+    const plain = Math.max(0, -over);
+    const wild = Math.max(0, (needWild[place] as number) - Math.max(0, over));
+    if (plain + wild === 0) continue;
     into.kind[length] = kind;
     into.plain[length] = plain;
-    into.wild[length] = wild > 0 ? wild : 0;
+    into.wild[length] = wild;
     into.unseen[length] = unseen[kind] as number;
     length += 1;
     plainShort += plain;
-    if (wild > 0) wildShort += wild;
+    wildShort += wild;
   }
   into.length = length;
   into.shortage = Math.max(0, wildShort - (counts[JOKER] as number));
   into.away = plainShort + into.shortage;
-  if (into.shortage === 0 && wildShort > 0) dropWild(into);
+  if (into.shortage === 0) dropWild(into);
 }
 
 function dropWild(deficits: Deficits): void {

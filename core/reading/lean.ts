@@ -36,7 +36,7 @@ export function bestOfLines(compiled: CompiledCard, values: Float64Array): Float
   const best = new Float64Array(compiled.lines.length);
   for (let way = 0; way < compiled.wayCount; way += 1) {
     const line = compiled.lineOf[way] as number;
-    if ((values[way] as number) > (best[line] as number)) best[line] = values[way] as number;
+    best[line] = Math.max(best[line] as number, values[way] as number);
   }
   return best;
 }
