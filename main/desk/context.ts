@@ -74,7 +74,7 @@ export async function keepCopy(context: DeskContext, path: string, why = 'damage
 }
 
 async function asideName({ files, now }: DeskContext, path: string, why: string): Promise<string> {
-  const taken = new Set(((await ifThere(files.list(dirname(path)))) ?? []).map((entry) => entry.name));
+  const taken = new Set((await files.list(dirname(path))).map((entry) => entry.name));
   const wished = `${basename(path)}.${why}-${stampOf(now())}`;
   let name = wished;
   for (let turn = 2; taken.has(name); turn += 1) name = `${wished}-${turn}`;

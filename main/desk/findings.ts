@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { makeFolders, writeAll, writeDurably } from '../files/durable.ts';
-import { errorCode } from '../files/files.ts';
+import { ifThere } from '../files/files.ts';
 import { type DeskContext, readRemakable } from './context.ts';
 import type { Findings } from './desk.ts';
 import { findingsRow, keptReview } from './findings-check.ts';
@@ -70,19 +70,15 @@ export class FindingsShelf {
     const lines = this.#lines + rows.length;
     // Until all is written: a torn line is mended by writing the file anew.
     this.#lines = Infinity;
+    const file = await ifThere(this.#context.files.openAtEnd(findingsPath(this.#context.places)));
+    if (file === undefined) return false;
     try {
-      const file = await this.#context.files.openAtEnd(findingsPath(this.#context.places));
-      try {
-        await writeAll(file, Buffer.from(rows.map(lineOf).join('')));
-      } finally {
-        await file.close();
-      }
-      this.#lines = lines;
-      return true;
-    } catch (error) {
-      if (errorCode(error) === 'ENOENT') return false;
-      throw error;
+      await writeAll(file, Buffer.from(rows.map(lineOf).join('')));
+    } finally {
+      await file.close();
     }
+    this.#lines = lines;
+    return true;
   }
 
   async #write(rows: ReadonlyMap<string, Row>): Promise<void> {

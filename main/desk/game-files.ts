@@ -5,7 +5,7 @@ import { readEvent } from '../../core/game/file/read-event.ts';
 import { openGame, readGameFile } from '../../core/game/file/read-game-file.ts';
 import { writeGameFile } from '../../core/game/file/write-game-file.ts';
 import type { GameRecord } from '../../core/game/record.ts';
-import { applyEvent, stateOf } from '../../core/game/state.ts';
+import { applyEvent, replay } from '../../core/game/state.ts';
 import { writeDurably } from '../files/durable.ts';
 import { ifThere } from '../files/files.ts';
 import { orTrouble } from '../files/trouble.ts';
@@ -106,8 +106,6 @@ export function checkGame(record: object): Result<GameRecord> {
 export function checkEvent({ events }: GameRecord, event: unknown): Result<TimedEvent> {
   const read = readEvent(event);
   if (!read.ok) return read;
-  const state = stateOf(events);
-  if (!state.ok) return state;
-  const next = applyEvent(state.value, read.value);
+  const next = applyEvent(replay(events).state, read.value);
   return next.ok ? read : next;
 }

@@ -57,10 +57,9 @@ export class GameList {
     this.#paths.delete(id);
   }
 
-  /** Puts a game's entry into the index, durably. */
-  async addToIndex(id: string): Promise<void> {
-    const entry = this.#entries.get(id);
-    if (entry === undefined) return;
+  /** Lists a game and puts its entry into the index, durably. */
+  async keep(record: GameRecord, path: string): Promise<void> {
+    const entry = this.enter(record, path);
     const isWhole = this.#whole;
     this.#whole = false;
     if (isWhole) this.#whole = await addToIndex(this.#context, entry);

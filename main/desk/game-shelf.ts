@@ -132,7 +132,7 @@ export class GameShelf {
   }
 
   /** Takes the players' names out of every game, of removed ones too; answers how many games had any. */
-  async removeNames(): Promise<Result<number>> {
+  async removeNames(): Promise<number> {
     let named = 0;
     for (const id of this.#list.paths.keys()) {
       const game = await this.#running.find(id);
@@ -143,7 +143,7 @@ export class GameShelf {
     await this.#running.foldAll();
     // Older lines of the index still hold the names.
     await this.#list.tidyIndex();
-    return success(named + (await this.#removeNamesOfRemoved()));
+    return named + (await this.#removeNamesOfRemoved());
   }
 
   /** Folds what is still running into its files. */
@@ -172,8 +172,7 @@ export class GameShelf {
     const path = this.#list.path(record.id) ?? gamePath(this.#context.places, record.id, record.startedAt);
     await makeFolders(this.#context.files, dirname(path));
     await writeDurably(this.#context, path, writeGameFile(record));
-    this.#list.enter(record, path);
-    await this.#list.addToIndex(record.id);
+    await this.#list.keep(record, path);
   }
 
   /** Whether a file is there that holds anything but this game. */

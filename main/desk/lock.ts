@@ -66,18 +66,18 @@ async function create(context: DeskContext, content: object): Promise<boolean> {
 
 async function isHeld(context: DeskContext, running: Running): Promise<boolean> {
   const info = await ifThere(context.files.info(context.places.lock));
-  if (info === undefined) return false;
+  const text = await readText(context, context.places.lock);
+  if (info === undefined || text === undefined) return false;
   const silence = context.now().getTime() - info.changedAt;
   if (silence > SILENCE) return false;
-  const found = await readHolder(context);
+  const found = holderIn(text);
   if (found === undefined) return silence < WRITING;
   if (found.computer !== running.computer) return true;
   return found.process === running.process ? running.held.has(found.mark) : running.isAlive(found.process);
 }
 
-async function readHolder(context: DeskContext): Promise<v.InferOutput<typeof holder> | undefined> {
-  const content = parseObject((await readText(context, context.places.lock)) ?? '');
-  const checked = v.safeParse(holder, content);
+function holderIn(text: string): v.InferOutput<typeof holder> | undefined {
+  const checked = v.safeParse(holder, parseObject(text));
   return checked.success ? checked.output : undefined;
 }
 
@@ -90,7 +90,7 @@ async function removeStale({ files, places }: DeskContext, mark: string): Promis
 
 function lockOf(context: DeskContext, { held }: Running, mark: string): Lock {
   const { files, places } = context;
-  const isOurs = async (): Promise<boolean> => (await readHolder(context))?.mark === mark;
+  const isOurs = async (): Promise<boolean> => holderIn((await readText(context, places.lock)) ?? '')?.mark === mark;
   const remove = async (): Promise<void> => {
     if (await isOurs()) await files.remove(places.lock);
   };

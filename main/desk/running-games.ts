@@ -72,10 +72,9 @@ export class RunningGames {
 
   /** Writes a running game into its file and ends its log. */
   async #fold(game: RunningGame): Promise<void> {
-    const { id } = game.record;
     await game.fold();
-    await this.#list.addToIndex(id);
+    await this.#list.keep(game.record, game.path);
     await game.endLog();
-    this.#games.delete(id);
+    this.#games.delete(game.record.id);
   }
 }

@@ -122,8 +122,7 @@ function deskOf({ options, context, lock, notices, shelves: opened, keeper }: Pa
       await empty();
       return success({ shown: false, named: 0 });
     }
-    const named = await (await shelf('games')).removeNames();
-    return named.ok ? success({ shown: false, named: named.value }) : named;
+    return success({ shown: false, named: await (await shelf('games')).removeNames() });
   };
   const stopBeating = options.every(BEAT, () => void turns.beat());
   const read = turns.read.bind(turns);

@@ -162,11 +162,21 @@ describe('on the real file system', () => {
 });
 
 test('a file error is told in words a player understands; our own bugs are not hidden', () => {
-  for (const code of ['ENOSPC', 'EDQUOT', 'EACCES', 'EPERM', 'EROFS', 'EBUSY', 'ENOENT', 'EIO', 'EMFILE']) {
+  const kinds = {
+    'disk-full': ['ENOSPC', 'EDQUOT'],
+    'not-allowed': ['EACCES', 'EPERM', 'EROFS'],
+    busy: ['EBUSY'],
+    missing: ['ENOENT'],
+    'too-large': ['EFBIG'],
+    'disk-trouble': ['EIO', 'EMFILE'],
+  };
+  const given = Object.entries(kinds).flatMap(([kind, codes]) => codes.map((code) => [kind, code] as const));
+  for (const [kind, code] of given) {
     for (const doing of ['read', 'save', 'open'] as const) {
       const { problem } = fileTrouble(fileError(code, '/secret/path'), doing, 'the card') as {
-        problem: { message: string };
+        problem: { code: string; message: string };
       };
+      expect(problem.code).toBe(kind);
       expect(problem.message).toContain('the card');
       expect(problem.message).not.toContain('/secret');
       expect(problem.message).not.toContain(code);
