@@ -1,14 +1,16 @@
 /**
- * `npm run mutate [-- PART …] [--tests FOLDER …] [--jobs N] [--all] [--from FILE]`: changes the sources at many
- * places, one at a time; the tests must notice. A PART is a folder or a file of `core`: `plan`, `plan/race.ts`. Without
- * one it takes reading, plan and table. The tests are those of the parts' own folders unless `--tests` names
- * others. What was found before is kept in `.cache`, and only what changed since is tried again; `--all` tries
+ * `npm run mutate [-- PART …] [--tests NAME …] [--jobs N] [--all] [--from FILE]`: changes the sources at many
+ * places, one at a time; the tests must notice. A PART is a folder or a file of `core` (`plan`, `plan/race.ts`) or of
+ * `main` (`main/desk`, `main/files/durable.ts`). Without one it takes reading, plan and table. The tests are those of
+ * the parts' own folders unless `--tests` names others, as patterns below `tests` without their ending (`main/desk*`);
+ * those of `main` leave out what takes long (see parts.mjs). What was found before is kept in `.cache`, and only what changed since is tried again; `--all` tries
  * everything. Closes with the score of each file and writes every change that no test noticed to
  * `.cache/mutation/PARTS.survivors.txt`. Ends with 1 under 90 %. `--from FILE` only shows the report of an earlier run.
  */
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
+import { sourcePath, testNames, unneededFolders } from './parts.mjs';
 import { scores, scoreTable, survivorText } from './score.mjs';
 
 const ROOT = resolve(import.meta.dirname, '../..');
@@ -24,8 +26,11 @@ const { values, positionals } = parseArgs({
   },
   allowPositionals: true,
 });
-const parts = (positionals.length === 0 ? USUAL : positionals).map((part) => part.replace(/^core\//, ''));
-const name = parts.join('-').replaceAll('/', '.');
+const parts = (positionals.length === 0 ? USUAL : positionals).map(sourcePath);
+const name = parts
+  .map((part) => part.replace(/^core\//, ''))
+  .join('-')
+  .replaceAll('/', '.');
 const folder = join(ROOT, '.cache/mutation');
 const report = values.from ?? join(folder, `${name}.json`);
 mkdirSync(folder, { recursive: true });
@@ -33,14 +38,15 @@ if (values.from === undefined) await mutate();
 show();
 
 async function mutate() {
-  const missing = parts.find((part) => !existsSync(join(ROOT, 'core', part)));
-  if (missing !== undefined) throw new Error(`There is no core/${missing}: name a folder or a file of core.`);
+  const missing = parts.find((part) => !existsSync(join(ROOT, part)));
+  if (missing !== undefined) throw new Error(`There is no ${missing}: name a folder or a file of core or main.`);
   // Read by vitest.config.ts, in this process and in those that Stryker starts.
-  process.env.WINDROW_MUTATE = JSON.stringify(testFolders());
+  process.env.WINDROW_MUTATE = JSON.stringify(values.tests.length > 0 ? values.tests : testNames(parts));
   const { Stryker } = await import('@stryker-mutator/core');
   await new Stryker({
     configFile: 'tests/mutation/stryker.config.json',
-    mutate: parts.map((part) => (part.endsWith('.ts') ? `core/${part}` : `core/${part}/**/*.ts`)),
+    mutate: parts.map((part) => (part.endsWith('.ts') ? part : `${part}/**/*.ts`)),
+    ignorePatterns: ['dist', '.cache', ...unneededFolders(parts)],
     concurrency: Number(values.jobs),
     incremental: true,
     incrementalFile: join('.cache/mutation', `${name}.known.json`),
@@ -49,12 +55,6 @@ async function mutate() {
     tempDirName: `.cache/stryker-${name}`,
     thresholds: { high: 95, low: NEEDED, break: null },
   }).runMutationTest();
-}
-
-/** The folders of tests that must notice. */
-function testFolders() {
-  if (values.tests.length > 0) return values.tests;
-  return [...new Set(parts.map((part) => part.split('/')[0] ?? ''))];
 }
 
 function show() {
