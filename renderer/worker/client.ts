@@ -20,6 +20,9 @@ export interface StoppableLine extends Line<Asked, Told> {
 interface Waiting {
   line: StoppableLine;
   readonly asked: Asked;
+  readonly signal: AbortSignal | undefined;
+  /** Called by the signal; taken off it once the request has ended, for a signal may serve many requests. */
+  readonly cancel: () => void;
   readonly finish: (outcome: Outcome<unknown>) => void;
   readonly progress: ((value: unknown) => void) | undefined;
   stop: ReturnType<typeof setTimeout> | undefined;
@@ -77,8 +80,9 @@ export class WorkerClient<All extends Calls> {
       const id = this.#lastId;
       const line = this.#line ?? this.#open();
       const asked: Asked = { type: 'ask', id, call, request };
-      this.#waiting.set(id, { line, asked, finish, progress: onProgress, stop: undefined });
-      signal?.addEventListener('abort', () => this.#cancel(id), { once: true });
+      const cancel = (): void => this.#cancel(id);
+      this.#waiting.set(id, { line, asked, signal, cancel, finish, progress: onProgress, stop: undefined });
+      signal?.addEventListener('abort', cancel, { once: true });
       line.postMessage(asked);
     });
   }
@@ -123,6 +127,7 @@ export class WorkerClient<All extends Calls> {
     const waiting = this.#waiting.get(id);
     if (waiting === undefined) return;
     clearTimeout(waiting.stop);
+    waiting.signal?.removeEventListener('abort', waiting.cancel);
     this.#waiting.delete(id);
     waiting.finish(outcome);
   }

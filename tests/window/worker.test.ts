@@ -1,3 +1,4 @@
+import { getEventListeners } from 'node:events';
 import { describe, expect, it, vi } from 'vitest';
 import { PATIENCE, type StoppableLine, WorkerClient } from '../../renderer/worker/client.ts';
 import { type Handlers, serve } from '../../renderer/worker/serve.ts';
@@ -81,6 +82,16 @@ describe('the worker channel', () => {
     const worker = new WorkerClient<Sums>(() => lineInThisThread(started));
     expect(await worker.ask('sum', { to: 4 }, { signal: AbortSignal.abort() })).toEqual({ status: 'cancelled' });
     expect(started.count).toBe(0);
+  });
+
+  it('a signal that serves many requests holds on to none that has ended', async () => {
+    const worker = client();
+    const { signal } = new AbortController();
+    for (let to = 1; to <= 3; to += 1) await worker.ask('sum', { to }, { signal });
+    expect(getEventListeners(signal, 'abort')).toEqual([]);
+    const last = worker.ask('sum', { to: 4 }, { signal });
+    expect(getEventListeners(signal, 'abort')).toHaveLength(1);
+    await last;
   });
 
   it('O6: a fault in the work is told in plain words; its own words go to who writes programs', async () => {

@@ -32,6 +32,8 @@ export class JournalStore {
   #sort: JournalSort = NEWEST_FIRST;
   #shown: readonly JournalGame[] | null = null;
   #trouble = '';
+  /** How often the games were let go: those that come after that are nobody's any more. */
+  #releases = 0;
 
   constructor(desk: Desk, worker = startJournalWorker(), aheadWorker = startJournalWorker()) {
     this.desk = desk;
@@ -72,9 +74,11 @@ export class JournalStore {
     return () => this.#listeners.delete(listener);
   }
 
-  /** Fetches the games and what is known of them. */
+  /** Fetches the games and what is known of them; they are dropped if the Journal is left meanwhile. */
   async load(): Promise<void> {
+    const releases = this.#releases;
     const [entries, findings] = await Promise.all([this.desk.listGames(), this.desk.readFindings(null)]);
+    if (releases !== this.#releases) return;
     this.#trouble = entries.ok ? '' : entries.problem.message;
     this.#setGames(entries.ok ? entries.value.map(journalGame) : (this.#games ?? []));
     if (findings.ok) this.#findings = new Map(findings.value.map((each) => [each.id, each]));
@@ -83,6 +87,7 @@ export class JournalStore {
 
   /** Lets go of the games when the Journal is left: a season of them need not stay in memory. Filter and order stay. */
   release(): void {
+    this.#releases += 1;
     this.#games = null;
     this.#byId = new Map();
     this.#findings = new Map();
