@@ -11,7 +11,7 @@ import { writeGameFile, writeLine } from '../../core/game/file/write-game-file.t
 import { DEFAULT_POINT_RULES } from '../../core/game/point-rules.ts';
 import { GAME_SCHEMA_VERSION, type GameRecord } from '../../core/game/record.ts';
 
-const GOLDEN = readFileSync(new URL('../golden/game-v1.json', import.meta.url), 'utf8');
+const GOLDEN = readFileSync(new URL('../golden/0.1.0/game.json', import.meta.url), 'utf8');
 const golden = (): GameRecord => expectValue(readGameFile(GOLDEN)).record;
 
 function refusalOf(text: string): [string, string] {

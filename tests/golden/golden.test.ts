@@ -1,6 +1,8 @@
+import { isUtf8 } from 'node:buffer';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { expectValue } from '../../core/base/result.ts';
 import { CARD_VERSION } from '../../core/card/document.ts';
 import { readCardFile } from '../../core/card/file.ts';
 import { readGameFile } from '../../core/game/file/read-game-file.ts';
@@ -8,10 +10,20 @@ import { GAME_SCHEMA_VERSION } from '../../core/game/record.ts';
 import { COLLECTION_VERSION, readCollection } from '../../core/journal/collection.ts';
 import { readSheetFile } from '../../core/warmup/sheet-file.ts';
 import { SHEET_VERSION } from '../../core/warmup/sheet.ts';
+import { bringIn } from '../../renderer/backup/bring-in.ts';
+import { PreferenceStore, USUAL_PREFERENCES } from '../../renderer/session/preference-store.ts';
+import { contentOf, FOLDER, openOn, SESSION } from '../main/support/desks.ts';
+import { MemoryDisk } from '../main/support/memory-disk.ts';
 
-/** A file of each kind as each version wrote it. A released file is never changed here, only added to. */
-const FOLDER = import.meta.dirname;
-const golden = (name: string): string => readFileSync(join(FOLDER, name), 'utf8');
+/**
+ * What each released version wrote, a folder for each: a file of every kind, a whole desk's folder,
+ * and what that must open to. A released file is never changed here, only added to.
+ */
+const GOLDEN = import.meta.dirname;
+const RELEASES = readdirSync(GOLDEN, { withFileTypes: true }).flatMap((entry) =>
+  entry.isDirectory() ? entry.name : [],
+);
+const golden = (...path: readonly string[]): string => readFileSync(join(GOLDEN, ...path), 'utf8');
 
 interface FileKind {
   readonly name: string;
@@ -58,30 +70,134 @@ const KINDS: readonly FileKind[] = [
   },
 ];
 
-const VERSIONS = KINDS.flatMap((kind) =>
-  Array.from({ length: kind.version }, (_, older) => ({ ...kind, file: `${kind.name}-v${older + 1}.json` })),
+const FILES = RELEASES.flatMap((release) =>
+  KINDS.map((kind) => ({ ...kind, release, path: `${release}/${kind.name}.json` })),
 );
 
-test.each(VERSIONS)('V5: $file opens whole', ({ file, troubles }) => {
-  expect(troubles(golden(file))).toEqual([]);
+test('V5: every release has a file of every kind, and every form up to the one written now is among them', () => {
+  expect(RELEASES).toContain('0.1.0');
+  for (const release of RELEASES) {
+    const there = readdirSync(join(GOLDEN, release)).toSorted();
+    expect(there).toEqual(['card.json', 'collection.json', 'desk', 'expected.json', 'game.json', 'sheet.json']);
+  }
+  for (const { name, version } of KINDS) {
+    const forms = new Set(RELEASES.map((release) => versionOf(golden(release, `${name}.json`))));
+    expect(forms, name).toEqual(new Set(Array.from({ length: version }, (_, older) => older + 1)));
+  }
 });
 
-test('V5: every golden file is tried', () => {
-  const there = readdirSync(FOLDER).filter((name) => name.endsWith('.json'));
-  expect(there.toSorted()).toEqual(VERSIONS.map(({ file }) => file).toSorted());
+test.each(FILES)('V5: $path opens whole', ({ path, troubles }) => {
+  expect(troubles(golden(path))).toEqual([]);
 });
 
-test.each(VERSIONS)('V5: what is cut from $file is noticed', ({ file, troubles }) => {
-  const text = golden(file);
+test.each(FILES)('V5: what is cut from $path is noticed', ({ path, troubles }) => {
+  const text = golden(path);
   expect(troubles(text.slice(0, text.length / 2))).not.toEqual([]);
 });
 
-test.each(VERSIONS)(
-  'V2, V7: $file is plain text: UTF-8 without a byte order mark, LF, no long run of letters',
-  ({ file }) => {
-    const bytes = readFileSync(join(FOLDER, file));
-    expect(new TextDecoder('utf-8', { fatal: true }).decode(bytes)).toBe(golden(file));
-    expect(golden(file)).toMatch(/^\{/);
-    expect(golden(file)).not.toMatch(/\r|[A-Za-z0-9+/]{200}/);
-  },
-);
+/** The version of its form that a file names. */
+function versionOf(text: string): unknown {
+  const fields: { readonly schemaVersion?: unknown; readonly version?: unknown } = JSON.parse(text);
+  return fields.schemaVersion ?? fields.version;
+}
+
+function filesOf(version: string): readonly (readonly [string, Buffer])[] {
+  const folder = join(GOLDEN, version, 'desk');
+  const found = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
+  return found.map((entry) => {
+    const path = join(entry.parentPath, entry.name);
+    return [path.slice(folder.length + 1).replaceAll('\\', '/'), readFileSync(path)] as const;
+  });
+}
+
+function diskOf(version: string): MemoryDisk {
+  const disk = new MemoryDisk();
+  for (const [path, bytes] of filesOf(version)) disk.put(`${FOLDER}/${path}`, bytes);
+  return disk;
+}
+
+function expectedOf(version: string): unknown {
+  return JSON.parse(golden(version, 'expected.json'));
+}
+
+test('the desk of the first version has every kind of file in it', () => {
+  const paths = filesOf('0.1.0').map(([path]) => path);
+  for (const kind of [
+    'games/',
+    'open/',
+    'removed/',
+    'cards/lake',
+    'backups/',
+    'progress/',
+    'sheets/',
+    'history',
+    'pref',
+  ]) {
+    expect(paths.filter((path) => path.includes(kind)).length, kind).toBeGreaterThan(0);
+  }
+});
+
+describe.each(RELEASES)('F5, V5: what version %s wrote opens for ever', (version) => {
+  test('its folder opens to what it held, nothing is set aside, and a second start finds the same', async () => {
+    const disk = diskOf(version);
+    for (const _start of [1, 2]) {
+      const desk = await openOn(disk);
+      expect(JSON.parse(await contentOf(desk))).toEqual(expectedOf(version));
+      expect(expectValue(await desk.notices())).toEqual([]);
+      await desk.close();
+    }
+  });
+
+  test('opening changes no file, but that a log goes into its game', async () => {
+    const disk = diskOf(version);
+    const desk = await openOn(disk);
+    await contentOf(desk);
+    await desk.close();
+    const running = filesOf(version).flatMap(([path]) => /^open\/(.*)\.jsonl$/.exec(path)?.[1] ?? []);
+    expect(running.length).toBeGreaterThan(0);
+    for (const [path, bytes] of filesOf(version)) {
+      if (running.some((id) => path.includes(id))) continue;
+      expect(disk.texts().get(`${FOLDER}/${path}`), path).toBe(bytes.toString('utf8'));
+    }
+  });
+
+  test('its backup, brought into an empty desk, gives all that it held', async () => {
+    const text = golden(version, 'collection.json');
+    const collection = expectValue(readCollection(text));
+    expect(collection.problems).toEqual([]);
+    const desk = await openOn(new MemoryDisk());
+    const preferences = new PreferenceStore(desk, USUAL_PREFERENCES);
+    expectValue(await bringIn({ desk, preferences }, collection, () => undefined));
+    const { cards, sheets, entries } = JSON.parse(await contentOf(desk));
+    expect({ cards, sheets, entries }).toMatchObject({
+      cards: [expect.objectContaining({ text: expect.stringContaining('A card of two lines') })],
+      sheets: [expect.anything()],
+      entries: [expect.anything(), expect.anything()],
+    });
+    expect(expectValue(await desk.listGames())).toHaveLength(3);
+    expect(expectValue(await desk.readPreferences())).toMatchObject({ theme: 'dark', textSize: 22 });
+  });
+
+  test('V2, V7: all of it is plain text: UTF-8, no mark before it, one JSON document or one a line, no blobs', () => {
+    const single = KINDS.map(({ name }) => [name, readFileSync(join(GOLDEN, version, `${name}.json`))] as const);
+    for (const [path, bytes] of [...filesOf(version), ...single]) {
+      const text = bytes.toString('utf8');
+      expect(isUtf8(bytes) && !text.startsWith('\uFEFF') && !text.includes('\r'), path).toBe(true);
+      const documents = path.endsWith('.jsonl') ? text.trimEnd().split('\n') : [text];
+      for (const document of documents) expect(() => JSON.parse(document), path).not.toThrow();
+      expect(text, path).not.toMatch(/[A-Za-z0-9+/=]{100}/);
+    }
+  });
+});
+
+test('V7: the same input gives the same bytes, in every file of a whole session', async () => {
+  const texts: ReadonlyMap<string, string>[] = [];
+  for (const _run of [1, 2]) {
+    const disk = new MemoryDisk();
+    const desk = await openOn(disk);
+    for (const step of SESSION) expectValue(await step(desk));
+    texts.push(disk.texts());
+  }
+  expect(texts[0]?.size).toBeGreaterThan(5);
+  expect(texts[1]).toEqual(texts[0]);
+});

@@ -12,7 +12,7 @@ vi.setConfig({ testTimeout: 600_000 });
 /** Files to spoil in every run; `WINDROW_FUZZ=1000000` makes it a million. */
 const FILES = Number(process.env['WINDROW_FUZZ'] ?? 100_000);
 
-const PLAYED = readFileSync(join(import.meta.dirname, '../golden/game-v1.json'), 'utf8');
+const PLAYED = readFileSync(join(import.meta.dirname, '../golden/0.1.0/game.json'), 'utf8');
 
 /** A game played to its end, or a short one, under the id `g-<number>`. */
 function gameText(number: number): string {
