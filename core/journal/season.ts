@@ -1,9 +1,8 @@
 import { type Rate, rateOf } from '../base/rate.ts';
 import { PASS_STEPS, type Seat, SEATS } from '../exchange/steps.ts';
 import type { GameFigures, Moment } from './figures.ts';
-import { type Mean, meanOf, sum } from './intervals.ts';
+import { type Mean, meanOf } from './intervals.ts';
 import type { GameSummary } from './summary.ts';
-import { type Trend, trendOf } from './trend.ts';
 
 /** A game of the season: its summary, with what the engine found if that has been computed. */
 export interface SeasonGame {
@@ -111,32 +110,6 @@ export function pointsCourse(
     if (points === null) return [];
     total += points;
     return [{ id, gain: points, total }];
-  });
-}
-
-/** What choices of one kind cost on average. */
-export interface CostRow<Kind extends string> {
-  readonly kind: Kind;
-  readonly cost: Mean;
-  /** What they cost together. */
-  readonly total: number;
-  readonly trend: Trend;
-}
-
-/** One choice: its kind and what it gave up against the best. A forced choice, with nothing else to do, is no evidence. */
-export interface ChoiceCost<Kind extends string> {
-  readonly kind: Kind;
-  readonly cost: number;
-  readonly forced: boolean;
-}
-
-/** Cost by kind of choice, unforced ones only, choices oldest first. */
-export function costRows<Kind extends string>(choices: readonly ChoiceCost<Kind>[]): CostRow<Kind>[] {
-  const free = choices.filter(({ forced }) => !forced);
-  const kinds = [...new Set(free.map(({ kind }) => kind))];
-  return kinds.map((kind) => {
-    const costs = free.filter((choice) => choice.kind === kind).map(({ cost }) => cost);
-    return { kind, cost: meanOf(costs), total: sum(costs), trend: trendOf(costs) };
   });
 }
 

@@ -53,6 +53,8 @@ export interface Ahead {
   readonly next: AheadRow | null;
   /** Stopping before the second round, where that is another choice. */
   readonly stop: AheadRow | null;
+  /** All choices that were compared, the best first. */
+  readonly rows: readonly AheadRow[];
   /** Futures looked through, of all choices together. */
   readonly futures: number;
   readonly seed: number;
@@ -105,6 +107,7 @@ function aheadOf(result: RaceResult, choices: readonly Choice[], chosen: Choice)
     best,
     next: rows.filter((row) => row !== best).sort((one, other) => one.loss - other.loss)[0] ?? null,
     stop: chosen.type === 'stop' ? null : (rows.find(({ choice }) => choice.type === 'stop') ?? null),
+    rows: [best, ...rows.filter((row) => row !== best).sort((one, other) => one.loss - other.loss)],
     futures: result.samples,
     seed: result.rule.seed,
   };

@@ -57,8 +57,9 @@ export interface Decision {
   readonly chosen: ChoiceDocument;
   readonly best: ChoiceDocument;
   /**
-   * What the choice gave up against the best, 0 or more: exact and for one step, but for the choice
-   * of a second round, whose cost and worths are those by the end of the exchange.
+   * What the choice gave up against the best, 0 or more: exact and for one step, as booked in the
+   * ledger, but for the choice of a second round, whose cost and worths are those by the end of the
+   * exchange. What a person is told first is `judgementOf`.
    */
   readonly cost: number;
   readonly verdict: Verdict;
@@ -86,6 +87,11 @@ export interface Asked {
   readonly step: PassStep | null;
   readonly rack: Tiles;
   readonly why: (chosen: Choice, best: Choice, verdict: Verdict) => readonly string[];
+}
+
+/** A verdict that counts as right: the engine knows nothing better. */
+export function isRight(verdict: Verdict): boolean {
+  return verdict === 'best' || verdict === 'equal';
 }
 
 /** A decision from all choices, best first, and the one taken, which is among them. */

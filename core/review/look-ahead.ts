@@ -5,13 +5,15 @@ import type { GameRecord } from '../game/record.ts';
 import { stateOf } from '../game/state.ts';
 import { type RaceRule, USUAL_RULE } from '../plan/race.ts';
 import { parseTiles } from '../tiles/text.ts';
+import { Tiles } from '../tiles/tiles.ts';
 import { type Ahead, aheadSteps } from './ahead.ts';
 import { aheadLoss, positionOf, tilesOf } from './ahead-document.ts';
-import type { AheadDocument, Decision } from './decision.ts';
+import { type AheadDocument, type Decision, isRight } from './decision.ts';
 import type { Gauge } from './gauge.ts';
-import { passesDue } from './review-pass.ts';
+import { passesDue, targetAfter } from './review-pass.ts';
 import { notesAbout, type Review } from './review.ts';
 import { secondRoundSteps } from './second-round.ts';
+import { whyInTheEnd } from './why.ts';
 import type { Engine } from './worth.ts';
 
 /**
@@ -30,7 +32,7 @@ export function* lookAheadSteps(
   const exact = review.decisions.filter(({ kind }) => kind !== 'second-round');
   const places = [...events.keys()].filter((place) => isOfExchange(events[place] as GameEvent));
   const rounds: Decision[] = [];
-  const aheads = new Map<number, AheadDocument | null>();
+  const passes = new Map<number, JudgedAhead | null>();
   for (const [done, place] of places.entries()) {
     const event = events[place] as GameEvent;
     const before = expectValue(stateOf(events.slice(0, place)));
@@ -40,11 +42,11 @@ export function* lookAheadSteps(
       const round = yield* retold(secondRoundSteps(engine, before, place, event.type === 'stopped', rule), told);
       if (round !== null) rounds.push(round);
     }
-    if (event.type === 'gave') aheads.set(place, yield* retold(passSteps(engine, before, event, rule), told));
+    if (event.type === 'gave') passes.set(place, yield* retold(passSteps(engine, before, event, rule), told));
   }
   const last = expectValue(stateOf(events));
   const noted = rounds.map((round) => ({ ...round, notes: notesAbout(last, round.place) }));
-  const judged = exact.map((each) => (each.step === null ? each : { ...each, ahead: aheads.get(each.place) ?? null }));
+  const judged = exact.map((each) => (each.step === null ? each : withAhead(each, passes.get(each.place) ?? null)));
   // The order of those of one place stays: whether to go on comes before the first pass of the round.
   const decisions = [...noted, ...judged].sort((one, other) => one.place - other.place);
   return { ...review, decisions, lookedAhead: true };
@@ -60,13 +62,16 @@ function isSecondRound(event: GameEvent, { seat }: GameState): boolean {
   return event.type === 'gave' && event.step === 'left2';
 }
 
+/** What a pass costs by the end, and why. It is no longer forced where the look ahead tells choices apart. */
+type JudgedAhead = Pick<Decision, 'ahead' | 'why'> & { readonly differs: boolean };
+
 /** What a pass costs by the end; null where no other pass could be made. */
 function* passSteps(
   engine: Engine,
   before: GameState,
   event: GaveEvent,
   rule: RaceRule,
-): Generator<number, AheadDocument | null> {
+): Generator<number, JudgedAhead | null> {
   const given = expectValue(parseTiles(event.tiles));
   const passes = passesDue(engine, before, event.step, given.size).map(({ tiles }) => tiles.toKinds());
   if (passes.length < 2) return null;
@@ -79,7 +84,15 @@ function* passSteps(
     ...(event.step === 'courtesy' ? { offered: given.size } : {}),
     rule,
   });
-  return documentOf(ahead);
+  const best = ahead.best.choice.type === 'give' ? Tiles.of(ahead.best.choice.tiles) : Tiles.none;
+  const came = { chosen: given, best, verdict: ahead.chosen.verdict };
+  const why = whyInTheEnd(engine.compiled, came, targetAfter(engine, before, { tiles: best }));
+  return { ahead: documentOf(ahead), why, differs: ahead.rows.some(({ verdict }) => !isRight(verdict)) };
+}
+
+function withAhead(decision: Decision, judged: JudgedAhead | null): Decision {
+  if (judged === null) return decision;
+  return { ...decision, ahead: judged.ahead, why: judged.why, forced: decision.forced && !judged.differs };
 }
 
 function documentOf({ chosen, best, next, futures, seed }: Ahead): AheadDocument {

@@ -49,7 +49,7 @@ function sizesOf({ exchange }: GameState, step: PassStep, given: number): PassSi
 }
 
 /** The way that the rest of the hand aims at after a choice. */
-function targetAfter(engine: Engine, state: GameState, { tiles }: Choice): number | null {
+export function targetAfter(engine: Engine, state: GameState, { tiles }: Pick<Choice, 'tiles'>): number | null {
   const view = handView(state);
   return worthOf(engine, { ...view, hand: view.hand.minus(tiles), gone: view.gone.plus(tiles) }).way;
 }

@@ -19,7 +19,7 @@ import type { Gauge } from './gauge.ts';
 import { worthOf } from './worth.ts';
 
 /** Raised whenever the same game would be judged otherwise, so that kept reviews are computed anew. */
-export const REVIEW_VERSION = 3;
+export const REVIEW_VERSION = 4;
 
 /** The look-back of a game. */
 export interface Review {

@@ -1,5 +1,6 @@
 import { STEP_NAMES } from '../exchange/words.ts';
 import type { AheadDocument, AheadLoss, ChoiceDocument, Decision, DecisionKind, Verdict } from './decision.ts';
+import { judgementOf } from './judgement.ts';
 import type { Ledger, PartKind } from './ledger.ts';
 import type { Review } from './review.ts';
 
@@ -39,21 +40,33 @@ export function reviewText(review: Review): string {
 }
 
 function decisionLines(decision: Decision): string[] {
-  const title =
-    decision.step === null || decision.kind === 'courtesy' || decision.kind === 'second-round'
-      ? KIND_WORDS[decision.kind]
-      : capital(STEP_NAMES[decision.step]);
-  const told = decision.kind === 'second-round' ? roundText : choiceText;
-  const cost = decision.cost > 0 ? `, ${points(decision.cost)} given up` : '';
+  const { cost, halfWidth, verdict } = judgementOf(decision);
+  const given = cost > 0 ? `, ${points(cost)} given up${within(halfWidth)}` : '';
   return [
-    `${decision.place + 1}. ${title}: ${decision.forced ? 'nothing else to do' : VERDICT_WORDS[decision.verdict]}${cost}`,
+    `${decision.place + 1}. ${titleOf(decision)}: ${decision.forced ? 'nothing else to do' : VERDICT_WORDS[verdict]}${given}`,
     `   rack    ${decision.rack}`,
-    `   chosen  ${told(decision.chosen)}`,
-    ...(decision.cost > 0 ? [`   best    ${told(decision.best)}`] : []),
-    ...(decision.ahead === null ? [] : [`   ${aheadText(decision.ahead)}`]),
+    ...choiceLines(decision),
     ...decision.why.map((sentence) => `   ${sentence}`),
     ...decision.notes.map((note) => `   You noted: ${note}`),
   ];
+}
+
+function titleOf({ kind, step }: Decision): string {
+  return step === null || kind === 'courtesy' || kind === 'second-round' ? KIND_WORDS[kind] : capital(STEP_NAMES[step]);
+}
+
+/** What was chosen, what was best in the end, and what was best for now, where those are known and differ. */
+function choiceLines({ kind, chosen, best, cost, ahead }: Decision): string[] {
+  const told = kind === 'second-round' ? roundText : choiceText;
+  const exact = cost > 0 ? `   best    ${told(best)}` : '';
+  if (ahead === null) return [`   chosen  ${told(chosen)}`, exact].filter((line) => line !== '');
+  const now = kind === 'second-round' ? exact : `   for now ${nowText(cost, best)}`;
+  return [`   chosen  ${told(chosen)}`, `   ${aheadText(ahead)}`, now].filter((line) => line !== '');
+}
+
+/** What the pass cost counted alone, in full. */
+function nowText(cost: number, best: ChoiceDocument): string {
+  return cost > 0 ? `${points(cost)} given up; best ${choiceText(best)}` : 'nothing was better';
 }
 
 /** A choice of the second round: to go on with its best pass, or to stop. */
@@ -64,8 +77,7 @@ function roundText({ tiles, worth }: ChoiceDocument): string {
 /** What a choice costs by the end of the exchange, with its interval. */
 function aheadText({ verdict, next, best, ...chosen }: AheadDocument): string {
   const by = 'By the end of the exchange:';
-  const amount = ({ loss, halfWidth }: AheadLoss): string =>
-    `${points(loss)}, give or take ${(100 * halfWidth).toFixed(1)}`;
+  const amount = ({ loss, halfWidth }: AheadLoss): string => `${points(loss)}${within(halfWidth)}`;
   if (verdict === 'best') {
     return next === null
       ? `${by} there was nothing else to do.`
@@ -74,6 +86,10 @@ function aheadText({ verdict, next, best, ...chosen }: AheadDocument): string {
   const than = best === '' ? 'the best' : best;
   if (verdict === 'equal') return `${by} as good as ${than}; behind it by ${amount(chosen)}.`;
   return `${by} behind ${than} by ${amount(chosen)}.`;
+}
+
+function within(halfWidth: number | null): string {
+  return halfWidth === null ? '' : `, give or take ${(100 * halfWidth).toFixed(1)}`;
 }
 
 function choiceText({ tiles, worth }: ChoiceDocument): string {

@@ -17,13 +17,34 @@ export function whyParted(
 ): string[] {
   if (verdict === 'best') return ['No other choice was better.'];
   if (verdict === 'equal') return [`It is as good as ${words(best.tiles)}: the difference is too small to tell.`];
-  const lost = chosen.tiles.minus(best.tiles);
   const better = `Better was ${words(best.tiles)}.`;
-  if (lost.size === 0) return [better, 'Giving more tiles brings in more new ones.'];
-  if (target === null) return [better];
+  return [better, ...whyBetter(compiled, chosen.tiles.minus(best.tiles), target)];
+}
+
+/**
+ * The same for what a pass came to by the end of the exchange. There a pass may be best without
+ * being the best for now, and the other way about.
+ */
+export function whyInTheEnd(
+  compiled: CompiledCard,
+  { chosen, best, verdict }: { readonly chosen: Tiles; readonly best: Tiles; readonly verdict: Verdict },
+  target: number | null,
+): string[] {
+  if (verdict === 'best') return ['No other choice came out better by the end of the exchange.'];
+  if (verdict === 'equal') {
+    return [`In the end it is as good as ${words(best)}: the difference is too small to tell.`];
+  }
+  const better = `In the end it was better to give ${words(best)}.`;
+  return [better, ...whyBetter(compiled, chosen.minus(best), target)];
+}
+
+/** What the better choice keeps: `lost`, the tiles that only the one taken gave up, and the hand that wants them. */
+function whyBetter(compiled: CompiledCard, lost: Tiles, target: number | null): string[] {
+  if (lost.size === 0) return ['Giving more tiles brings in more new ones.'];
+  if (target === null) return [];
   const wanted = wantedOf(compiled, target, lost);
   const aim = `The best hand then was ${handWords(compiled, target)}.`;
-  return wanted.size === 0 ? [better, aim] : [better, aim, `That hand wants the ${words(wanted)} you gave up.`];
+  return wanted.size === 0 ? [aim] : [aim, `That hand wants the ${words(wanted)} you gave up.`];
 }
 
 /** Why laying a group open, or not, was good or not. */

@@ -12,7 +12,13 @@ const isId: Check = (value) =>
   typeof value === 'string' && /^[A-Za-z0-9-]{1,64}$/.test(value) ? null : 'must be 1 to 64 letters, digits and dashes';
 
 const ENTRY = { id: isId, day: isCount };
-const DECISION = { ...ENTRY, kind: isOneOf(DEAL_KINDS), step: isOneOf(PASS_STEPS), cost: isShare };
+const DECISION = {
+  ...ENTRY,
+  kind: isOneOf(DEAL_KINDS),
+  step: isOneOf(PASS_STEPS),
+  cost: isShare,
+  halfWidth: optional(isShare),
+};
 
 const CHECKS: Readonly<Record<PracticeEntry['type'], Readonly<Record<string, Check>>>> = {
   miss: { ...DECISION, source: isText(80) },

@@ -20,8 +20,10 @@ export interface MissEntry extends Entry {
   readonly type: 'miss';
   readonly kind: DealKind;
   readonly step: PassStep;
-  /** Reach given up, 0 to 1. */
+  /** Reach given up, 0 to 1: by the end of the exchange, or of the pass alone where there is no interval. */
   readonly cost: number;
+  /** Half of the interval of the cost. */
+  readonly halfWidth?: number;
   /** Where it was made: a game's id, or `warm-up`. */
   readonly source: string;
 }
@@ -33,7 +35,9 @@ export interface AnswerEntry extends Entry {
   readonly miss: string | null;
   readonly kind: DealKind;
   readonly step: PassStep;
+  /** As of a miss. */
   readonly cost: number;
+  readonly halfWidth?: number;
   readonly verdict: Verdict;
   /** Seconds that it took, when the clock was on. */
   readonly seconds?: number;
@@ -64,9 +68,4 @@ export function phaseOf(step: PassStep): Phase {
 /** Decisions with the same key are of one kind: the same phase, on the same kind of rack. */
 export function decisionKey({ step, kind }: { readonly step: PassStep; readonly kind: DealKind }): string {
   return `${phaseOf(step)} ${kind}`;
-}
-
-/** A verdict that counts as right: the engine knows nothing better. */
-export function isRight(verdict: Verdict): boolean {
-  return verdict === 'best' || verdict === 'equal';
 }

@@ -1,14 +1,7 @@
 import { type Rate, rateOf } from '../base/rate.ts';
+import { isRight } from '../review/decision.ts';
 import type { DealKind } from './deal-kinds.ts';
-import {
-  type AnswerEntry,
-  decisionKey,
-  isRight,
-  type MissEntry,
-  type Phase,
-  phaseOf,
-  type PracticeEntry,
-} from './history.ts';
+import { type AnswerEntry, decisionKey, type MissEntry, type Phase, phaseOf, type PracticeEntry } from './history.ts';
 
 /** How practice goes, on first attempts after at least a day and on nothing else (R7). */
 export interface Progress {

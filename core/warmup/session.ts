@@ -1,8 +1,9 @@
 import { type Random, shuffle } from '../base/random.ts';
 import { dueDay, HORIZON_DAYS } from '../base/spacing.ts';
 import type { PassStep } from '../exchange/steps.ts';
+import { isRight } from '../review/decision.ts';
 import type { DealKind } from './deal-kinds.ts';
-import { type AnswerEntry, decisionKey, isRight, type MissEntry, type PracticeEntry } from './history.ts';
+import { type AnswerEntry, decisionKey, type MissEntry, type PracticeEntry } from './history.ts';
 
 /** A problem of a session: what kind of problem to deal anew, and the miss that it repeats. */
 export interface SessionItem {

@@ -1,9 +1,9 @@
 import { type Rate, rateOf } from '../base/rate.ts';
 import { parseTiles } from '../tiles/text.ts';
 import { Tiles } from '../tiles/tiles.ts';
-import { isRight } from './history.ts';
 import type { WarmUpItem } from './item.ts';
-import type { Verdict } from '../review/decision.ts';
+import { isRight } from '../review/decision.ts';
+import type { Judgement } from '../review/judgement.ts';
 
 export const SHEET_KIND = 'windrow.sheet';
 export const SHEET_VERSION = 1;
@@ -66,11 +66,11 @@ export function addAnswer(problem: SheetProblem, give: Tiles, text: string, peop
   return { ...problem, answers: answers.filter((answer) => answer.people > 0) };
 }
 
-/** What the engine found of one pass. */
-export interface JudgedPass {
+/** What the engine found of one pass: by the end of the exchange where that is known, and for now. */
+export interface JudgedPass extends Judgement {
   readonly give: string;
-  readonly cost: number;
-  readonly verdict: Verdict;
+  /** The exact cost of the pass alone. */
+  readonly now: number;
 }
 
 /** One row of the spread: a pass that somebody chose, or a best one that nobody did. */
@@ -100,13 +100,7 @@ export function spreadOf(answers: readonly ClassAnswer[], judged: readonly Judge
     people,
     right: rateOf(right, people),
     rows: rows
-      .map(({ give, cost, verdict, people: chose }) => ({
-        give,
-        cost,
-        verdict,
-        people: chose,
-        share: people === 0 ? 0 : chose / people,
-      }))
+      .map(({ best: _, ...row }) => ({ ...row, share: people === 0 ? 0 : row.people / people }))
       .sort((one, other) => other.people - one.people || one.cost - other.cost),
   };
 }

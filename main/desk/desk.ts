@@ -6,7 +6,7 @@ import type { PointRules } from '../../core/game/point-rules.ts';
 import type { Payments } from '../../core/game/points.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import type { GameFigures } from '../../core/journal/figures.ts';
-import type { ChoiceCost } from '../../core/journal/season.ts';
+import type { ChoiceCost } from '../../core/journal/choice-costs.ts';
 import type { Outcome } from '../../core/journal/summary.ts';
 import type { DecisionKind } from '../../core/review/decision.ts';
 import type { Review } from '../../core/review/review.ts';

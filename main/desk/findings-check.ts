@@ -14,7 +14,7 @@ const figures = v.object({
   aimed: v.nullable(v.pipe(v.string(), v.maxLength(200))),
 });
 
-const choice = v.object({ kind: v.picklist(DECISION_KINDS), cost: v.number(), forced: v.boolean() });
+const choice = v.object({ kind: v.picklist(DECISION_KINDS), cost: v.number(), now: v.number(), forced: v.boolean() });
 
 /** A review is drawn by the window that computed it: its outline tells it from anything else. */
 const reviewOutline = v.looseObject({

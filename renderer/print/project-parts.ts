@@ -1,12 +1,14 @@
 import { html, nothing } from 'lit';
-import { isRight } from '../../core/warmup/history.ts';
-import { type SheetProblem, spreadOf } from '../../core/warmup/sheet.ts';
+import { isRight } from '../../core/review/decision.ts';
+import { type JudgedPass, type SheetProblem, spreadOf } from '../../core/warmup/sheet.ts';
 import '../parts/wr-hand.ts';
 import '../parts/wr-lean.ts';
-import { percent, points } from '../words/numbers.ts';
+import { judgedWords } from './judged-words.ts';
+import { percent, points, pointsAlone } from '../words/numbers.ts';
 import { warmUpWords } from '../words/warmup.ts';
-import type { AnswerView, JudgedView } from '../worker/warm-up-calls.ts';
-import { judgedPasses } from './judged-passes.ts';
+import type { AnswerView } from '../worker/warm-up-calls.ts';
+import type { SheetAnswer } from './answer-for.ts';
+import { judgedPasses, optionOf } from './judged-passes.ts';
 import { kindsOf, tiles } from './sheet-tiles.ts';
 
 const words = warmUpWords.project;
@@ -29,37 +31,46 @@ export function readingStep({ reading }: AnswerView): unknown {
 }
 
 /** The second step: the passes that nothing beats, and why. */
-export function passesStep({ options }: AnswerView): unknown {
-  const good = options.filter(({ verdict }) => isRight(verdict));
+export function passesStep(found: SheetAnswer): unknown {
+  const judged = judgedPasses(found);
+  const good = judged.filter(
+    ({ verdict, halfWidth }) => isRight(verdict) && (found.ends === null || halfWidth !== null),
+  );
   const left = good.length - SHOWN_PASSES;
+  const next = found.ends?.rows[0]?.next;
   return html`<section class="step">
     <h2>${words.steps[2]}</h2>
     <div class="row">
-      ${good.slice(0, SHOWN_PASSES).map(passOf)}
+      ${good.slice(0, SHOWN_PASSES).map((pass) => passOf(pass, found))}
       ${left > 0 ? html`<span>${warmUpWords.answer.asGoodMore(left)}</span>` : nothing}
     </div>
-    ${(options[0]?.reasons ?? []).map((reason) => html`<p>${reason}</p>`)}
+    ${
+      next === undefined
+        ? nothing
+        : html`<p>${warmUpWords.print.lead(warmUpWords.within(points(next.loss), pointsAlone(next.halfWidth)))}</p>`
+    }
+    ${(optionOf(judged[0]?.give, found.answer)?.reasons ?? []).map((reason) => html`<p>${reason}</p>`)}
   </section>`;
 }
 
 /** The last step: what the class chose, beside the verdicts. */
-export function classStep({ answers }: SheetProblem, answer: AnswerView): unknown {
-  const { rows, right, people } = spreadOf(answers, judgedPasses(answer));
+export function classStep({ answers }: SheetProblem, found: SheetAnswer): unknown {
+  const { rows, right, people } = spreadOf(answers, judgedPasses(found));
   return html`<section class="step">
     <h2>${words.steps[3]}</h2>
     <p>${warmUpWords.sheets.classRight(right.hits, people)}</p>
     ${rows
       .filter((row) => row.people > 0)
       .map(
-        ({ give, people: chose, verdict, cost }) =>
+        (row) =>
           html`<div class="row">
-            <strong>${chose}</strong> ${tiles(kindsOf(give), 'small')}
-            <span>${warmUpWords.verdicts[verdict]}${cost > 0 ? `: ${points(cost)}` : ''}</span>
+            <strong>${row.people}</strong> ${tiles(kindsOf(row.give), 'small')} <span>${judgedWords(row)}</span>
           </div>`,
       )}
   </section>`;
 }
 
-function passOf({ give, blind }: JudgedView): unknown {
-  return html`<span>${tiles(give, 'small')} ${blind === 0 ? '' : warmUpWords.answer.blindNote(blind)}</span>`;
+function passOf({ give }: JudgedPass, found: SheetAnswer): unknown {
+  const blind = optionOf(give, found.answer)?.blind ?? 0;
+  return html`<span>${tiles(kindsOf(give), 'small')} ${blind === 0 ? '' : warmUpWords.answer.blindNote(blind)}</span>`;
 }

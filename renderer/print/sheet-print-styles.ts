@@ -115,6 +115,13 @@ export const sheetPrintStyles = css`
     margin: 0;
   }
 
+  .chose {
+    display: grid;
+    grid-template-columns: 2ch auto 1fr;
+    align-items: center;
+    gap: 3mm;
+  }
+
   .group {
     display: inline-block;
     margin-inline-end: 5mm;

@@ -1,14 +1,16 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { formatTileList } from '../../core/tiles/text.ts';
-import { type Sheet, type SheetProblem, spreadOf } from '../../core/warmup/sheet.ts';
+import { isRight } from '../../core/review/decision.ts';
+import { type JudgedPass, type Sheet, type SheetProblem, spreadOf } from '../../core/warmup/sheet.ts';
 import { WrTile } from '../parts/tile/wr-tile.ts';
 import { sharedStyles } from '../tokens/shared.ts';
-import { percent, points } from '../words/numbers.ts';
+import { judgedWords, nowWords } from './judged-words.ts';
+import { percent, points, pointsAlone } from '../words/numbers.ts';
 import { warmUpWords } from '../words/warmup.ts';
 import type { HandView } from '../worker/calls.ts';
-import type { AnswerView, JudgedView } from '../worker/warm-up-calls.ts';
-import type { AnswerFor } from './answer-for.ts';
-import { judgedPasses } from './judged-passes.ts';
+import type { AnswerView } from '../worker/warm-up-calls.ts';
+import type { AnswerFor, SheetAnswer } from './answer-for.ts';
+import { judgedPasses, optionOf } from './judged-passes.ts';
 import { sheetPrintStyles } from './sheet-print-styles.ts';
 import { kindsOf, tiles } from './sheet-tiles.ts';
 
@@ -67,10 +69,13 @@ export class WrSheetPrint extends LitElement {
   }
 
   #answer(problem: SheetProblem, place: number): unknown {
-    const answer = this.answerFor(problem);
-    if (answer === null) return nothing;
-    const [best, ...others] = answer.options;
-    const equals = others.filter(({ verdict }) => verdict === 'equal');
+    const found = this.answerFor(problem);
+    if (found === null) return nothing;
+    const { answer } = found;
+    const [best, ...others] = judgedPasses(found);
+    const equals = others.filter(
+      ({ verdict, halfWidth }) => isRight(verdict) && (found.ends === null || halfWidth !== null),
+    );
     return html`<section class="answer">
       ${head(problem, place)}
       <p>${formatTileList(kindsOf(problem.rack))}</p>
@@ -80,35 +85,36 @@ export class WrSheetPrint extends LitElement {
             ? nothing
             : html`<dt>${words.best}</dt>
                 <dd>
-                  ${pass(best)}
-                  <p>${best.reasons.join(' ')}</p>
+                  ${pass(best, answer)} ${lead(found)}
+                  <p>${reasonsOf(best, answer).join(' ')}</p>
                 </dd>`
         }
         ${
           equals.length === 0
             ? nothing
             : html`<dt>${words.asGood}</dt>
-                <dd>${equals.slice(0, SHOWN_EQUALS).map(pass)} ${more(equals)}</dd>`
+                <dd>${equals.slice(0, SHOWN_EQUALS).map((each) => costed(each, answer))} ${more(equals)}</dd>`
         }
         <dt>${words.lean}</dt>
         <dd>${lean(answer)}</dd>
         <dt>${words.hands}</dt>
         <dd>${answer.reading.byReach.slice(0, SHOWN_HANDS).map(hand)}</dd>
-        ${this.#class(problem, answer)}
+        ${this.#class(problem, found)}
       </dl>
     </section>`;
   }
 
-  #class({ answers }: SheetProblem, answer: AnswerView): unknown {
-    const spread = spreadOf(answers, judgedPasses(answer));
+  #class({ answers }: SheetProblem, found: SheetAnswer): unknown {
+    const spread = spreadOf(answers, judgedPasses(found));
     if (spread.people === 0) return nothing;
     const rows = spread.rows.filter(({ people }) => people > 0);
     return html`<dt>${words.class}</dt>
       <dd>
         ${rows.map(
-          ({ give, people, verdict, cost }) =>
-            html`<p>
-              ${people}: ${tiles(kindsOf(give))} ${warmUpWords.verdicts[verdict]}${cost > 0 ? ` (${points(cost)})` : ''}
+          (row) =>
+            html`<p class="chose">
+              <strong>${row.people}</strong> ${tiles(kindsOf(row.give))}
+              <span>${judgedWords(row)} (${nowWords(row.now)})</span>
             </p>`,
         )}
       </dd>`;
@@ -123,11 +129,33 @@ function head({ seat, step, code }: SheetProblem, place: number): unknown {
   </div>`;
 }
 
-function pass({ give, blind }: JudgedView): unknown {
-  return html`<span class="group">${tiles(give)} ${blind === 0 ? '' : warmUpWords.answer.blindNote(blind)}</span> `;
+function pass({ give }: JudgedPass, answer: AnswerView): unknown {
+  const blind = optionOf(give, answer)?.blind ?? 0;
+  return html`<span class="group"
+    >${tiles(kindsOf(give))} ${blind === 0 ? '' : warmUpWords.answer.blindNote(blind)}</span
+  > `;
 }
 
-function more(equals: readonly JudgedView[]): unknown {
+/** A pass that is as good, with how far it is behind. */
+function costed(judged: JudgedPass, answer: AnswerView): unknown {
+  const { cost, halfWidth } = judged;
+  const behind =
+    cost === 0 || halfWidth === null ? '' : words.behind(warmUpWords.within(points(cost), pointsAlone(halfWidth)));
+  return html`<p>${pass(judged, answer)} ${behind}</p>`;
+}
+
+/** How sure the best pass is the best: how far the next choice is behind. */
+function lead({ ends }: SheetAnswer): unknown {
+  const next = ends?.rows[0]?.next;
+  if (next === undefined) return nothing;
+  return html`<p>${words.lead(warmUpWords.within(points(next.loss), pointsAlone(next.halfWidth)))}</p>`;
+}
+
+function reasonsOf({ give }: JudgedPass, answer: AnswerView): readonly string[] {
+  return optionOf(give, answer)?.reasons ?? [];
+}
+
+function more(equals: readonly JudgedPass[]): unknown {
   const left = equals.length - SHOWN_EQUALS;
   return left > 0 ? html`<span class="group">${warmUpWords.answer.asGoodMore(left)}</span>` : nothing;
 }

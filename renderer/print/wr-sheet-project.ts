@@ -65,14 +65,14 @@ export class WrSheetProject extends LitElement {
   }
 
   #problem(problem: SheetProblem): unknown {
-    const answer = this.answerFor(problem);
+    const found = this.answerFor(problem);
     return html`${tiles(kindsOf(problem.rack))}
       <p>${problem.question}</p>
       ${problem.remark === '' ? nothing : html`<p>${problem.remark}</p>`}
       <div aria-live="polite">
-        ${answer === null || this.step < 1 ? nothing : readingStep(answer)}
-        ${answer === null || this.step < 2 ? nothing : passesStep(answer)}
-        ${answer === null || this.step < 3 ? nothing : classStep(problem, answer)}
+        ${found === null || this.step < 1 ? nothing : readingStep(found.answer)}
+        ${found === null || this.step < 2 ? nothing : passesStep(found)}
+        ${found === null || this.step < 3 ? nothing : classStep(problem, found)}
       </div>`;
   }
 

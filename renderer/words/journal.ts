@@ -144,7 +144,9 @@ export const seasonWords = {
   costLead: (choices: number, games: string) =>
     `What a choice cost on average, in games of a hundred. From ${choices} free choices of ${games}.`,
   costForced: 'A choice with nothing else to do does not count.',
-  costHead: ['Kind', 'Free choices', 'Average cost', 'Likely between', 'All together', 'Over time'],
+  costMeaning:
+    'Passes count by the end of the exchange. That figure is sampled: luck alone makes it a little high. “For now” counts one pass in full.',
+  costHead: ['Kind', 'Free choices', 'Average cost', 'Likely between', 'Average for now', 'All together', 'Over time'],
   costNone: 'Your choices have not been judged yet.',
   judge: (count: number) => `Judge the choices of ${games(count)}`,
   judgeLead: 'This takes about ten seconds a game. You can stop at any time; what is done stays.',

@@ -45,6 +45,11 @@ export const warmUpWords = {
     costly: 'Costs much',
   } satisfies Record<Verdict, string>,
 
+  /** A cost with half of its interval. */
+  within: (points: string, half: string) => `${points}, give or take ${half}`,
+  now: (points: string) => `for now ${points}`,
+  nowNothing: 'for now nothing',
+
   steps: {
     right: 'Pass right',
     across: 'Pass across',
@@ -142,15 +147,26 @@ export const warmUpWords = {
   answer: {
     title: 'The answer',
     yours: 'You gave',
+    own: 'yours',
     best: 'Best',
-    cost: (points: string) => `For now it costs ${points}: so many games in a hundred.`,
-    noCost: 'For now it costs nothing.',
-    equalWithin: 'Passes within half a point of the best count as equal.',
-    exact: 'The cost is exact for this pass, under the model of reach. The model itself is an estimate.',
+    bestNow: 'Best for now:',
+    forNow: 'For now',
+    nowVerdict: (verdict: string) => `For now: ${verdict.charAt(0).toLowerCase()}${verdict.slice(1)}`,
+    cost: (points: string) => `For now it costs ${points}, counted in full for this one pass.`,
+    noCost: 'For now it costs nothing, counted in full for this one pass.',
+    equalWithin: 'A point is one game in a hundred. Passes within half a point of the best count as equal.',
+    exact: 'Reach itself is an estimate.',
     asGood: 'As good as the best',
-    asGoodNone: 'No other pass is as good.',
+    asGoodNone: 'No other pass that was looked at is as good.',
+    asGoodNow: (count: number) =>
+      count === 1 ? 'For now 1 other pass is as good.' : `For now ${count} other passes are as good.`,
+    lookedAt: 'The three best for now are looked at to the end, and yours.',
     asGoodMore: (count: number) => `and ${count} more`,
     plan: 'The best passes',
+    passHead: 'Pass',
+    endHead: 'In the end',
+    nowHead: 'For now',
+    waiting: '…',
     whyYours: 'Your pass',
     whyBest: 'The best pass',
     reading: 'Reading',
@@ -167,6 +183,7 @@ export const warmUpWords = {
   },
 
   ahead: {
+    cell: (points: string, half: string) => `${points} ± ${half}`,
     pending: 'Looking ahead to the end of the exchange…',
     alone: 'There was nothing else to do.',
     shared: 'In the end it is one of the best: another came out the same every time.',
@@ -175,12 +192,13 @@ export const warmUpWords = {
     asGood: (points: string, half: string) =>
       `In the end it is as good: ${points} behind the best, give or take ${half}.`,
     costs: (points: string, half: string) => `In the end it costs ${points}, give or take ${half}.`,
-    later: 'So it costs something that shows only in later passes.',
-    doubt: 'So the look ahead does not bear out that it costs anything.',
+    later: 'For now it costs nothing that counts: the cost shows in later passes.',
+    doubt: 'For now it costs something, but that does not last to the end.',
     stopBest: 'To stop here would have been best.',
     stopAsGood: (points: string, half: string) =>
       `To stop here would have been as good: ${points} apart, give or take ${half}.`,
     stopCosts: (points: string, half: string) => `To stop here would have cost ${points}, give or take ${half}.`,
+    stop: 'to stop here',
     youStopped: 'You stopped before the second round.',
     bestGoesOn: 'Best: go on, and give',
   },
@@ -199,7 +217,8 @@ export const warmUpWords = {
       rest: 'From the last entry to the result',
     } satisfies Record<PartKind, string>,
     pending: 'Adding it up…',
-    passes: 'Your passes',
+    passes: 'Your choices',
+    stopped: 'stopped',
   },
 
   guess: {
@@ -293,6 +312,7 @@ export const warmUpWords = {
     takeOff: (place: number) => `Take problem ${place} off`,
     takeOffShort: 'Take off',
     answering: 'Working out the answers…',
+    stopAnswering: 'Stop',
     classTitle: 'Answers of the class',
     classTiles: 'Tiles that somebody gave',
     classPeople: 'People',
@@ -304,6 +324,8 @@ export const warmUpWords = {
     pass: 'Pass',
     people: 'People',
     verdict: 'Verdict',
+    inTheEnd: 'In the end',
+    forNow: 'For now',
     notChosen: 'nobody',
   },
 
@@ -321,7 +343,10 @@ export const warmUpWords = {
     hands: 'Best hands',
     away: (away: number) => `${away} away`,
     reach: (percent: string) => `reach ${percent}`,
-    model: 'Reaches are estimates under a stated model. Passes within half a point of the best count as equal.',
+    lead: (behind: string) => `The next is behind by ${behind}.`,
+    behind: (points: string) => `behind by ${points}`,
+    model:
+      'A cost counts to the end of the exchange, in games of a hundred. It is sampled: 19 times in 20 the true cost is within “give or take”. “For now” counts this one pass in full. Reach itself is an estimate. Passes within half a point of the best count as equal.',
     class: 'The class',
   },
 

@@ -1,3 +1,4 @@
+import { costRows } from '../../core/journal/choice-costs.ts';
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
@@ -10,7 +11,6 @@ import { filterGames, type JournalFilter, sortGames } from '../../core/journal/f
 import { rateOf } from '../../core/base/rate.ts';
 import {
   awayCourse,
-  costRows,
   jokerRows,
   pointsCourse,
   type SeasonGame,
@@ -222,14 +222,16 @@ describe('sums over a season', () => {
   });
   test('cost by kind of choice: forced ones are no evidence', () => {
     const rows = costRows([
-      { kind: 'pass', cost: 0.5, forced: false },
-      { kind: 'pass', cost: 0, forced: true },
-      { kind: 'discard', cost: 0.25, forced: false },
-      { kind: 'pass', cost: 0, forced: false },
+      { kind: 'pass', cost: 0.5, now: 0.25, forced: false },
+      { kind: 'pass', cost: 0, now: 0, forced: true },
+      { kind: 'discard', cost: 0.25, now: 0.25, forced: false },
+      { kind: 'pass', cost: 0, now: 0.5, forced: false },
     ]);
-    expect(rows.map(({ kind, cost, total, trend }) => [kind, cost.count, cost.mean, total, trend.claim])).toEqual([
-      ['pass', 2, 0.25, 0.5, null],
-      ['discard', 1, 0.25, 0.25, null],
+    expect(
+      rows.map(({ kind, cost, now, total, trend }) => [kind, cost.count, cost.mean, now.mean, total, trend.claim]),
+    ).toEqual([
+      ['pass', 2, 0.25, 0.375, 0.5, null],
+      ['discard', 1, 0.25, 0.25, 0.25, null],
     ]);
   });
 });

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { FIRST_STAGES } from '../../core/review/gauge.ts';
 import { reviewWhole } from '../../core/review/whole.ts';
+import { choiceCosts } from '../../core/journal/choice-costs.ts';
 import { ownMisses } from '../../core/warmup/own-misses.ts';
 import { PracticeRoom } from '../../renderer/places/warmup/practice-room.ts';
 import { CardShelf } from '../../renderer/session/card-shelf.ts';
@@ -57,7 +58,7 @@ test('costly passes of games that were looked back at come into practice, each o
           id,
           key: 'as reviewed',
           figures: { aways: [], aimed: null },
-          choices: review.decisions.map(({ kind, cost, forced }) => ({ kind, cost, forced })),
+          choices: choiceCosts(review),
           review: { ...review, id },
         },
       ]),
@@ -80,6 +81,7 @@ test('costly passes of games that were looked back at come into practice, each o
       kind: 'one-joker',
       step: 'right',
       cost: miss?.cost,
+      halfWidth: miss?.halfWidth,
       source: 'g-1',
     },
   ]);

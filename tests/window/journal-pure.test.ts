@@ -102,10 +102,10 @@ describe('what charts draw', () => {
   });
 
   it('G6: costs by kind, no change told and no interval drawn below 30 choices', () => {
-    const few = Array.from({ length: 29 }, () => ({ kind: 'pass', cost: 0.01, forced: false }) as const);
-    const { parts, table } = costChart([...few, { kind: 'pass', cost: 0, forced: true }]);
+    const few = Array.from({ length: 29 }, () => ({ kind: 'pass', cost: 0.01, now: 0.02, forced: false }) as const);
+    const { parts, table } = costChart([...few, { kind: 'pass', cost: 0, now: 0, forced: true }]);
     expect(parts).toEqual([{ label: 'Passes', from: 0, to: expect.closeTo(1, 9), text: '1.00', fill: 'solid' }]);
-    expect(table.rows[0]?.slice(1)).toEqual(['29', '1.00', '–', '29.0', 'Too few to tell: 29 of 30']);
+    expect(table.rows[0]?.slice(1)).toEqual(['29', '1.00', '–', '2.00', '29.0', 'Too few to tell: 29 of 30']);
   });
 
   it('G5: the ledger floats from an average deal to the end without a gap', () => {

@@ -10,6 +10,10 @@ import { expect, test, type Windrow } from './windrow.ts';
 /** The sheet as it was kept. */
 async function keptSheet(windrow: Windrow): Promise<Sheet> {
   await expect(windrow.page.locator('[data-sheet-saved=saved]')).toBeVisible();
+  return await sheetOnDisk(windrow);
+}
+
+async function sheetOnDisk(windrow: Windrow): Promise<Sheet> {
   const { readdir } = await import('node:fs/promises');
   const folder = join(windrow.folder, 'practice', 'sheets');
   const [name] = (await readdir(folder)).filter((each) => each.endsWith('.sheet.json'));
@@ -24,7 +28,7 @@ async function printed(page: Page): Promise<Buffer> {
     window.print = () => document.body.setAttribute('data-printing', '');
   });
   await page.getByRole('button', { name: 'Print or save as PDF' }).click();
-  await expect(page.locator('body[data-printing]')).toBeAttached({ timeout: 30_000 });
+  await expect(page.locator('body[data-printing]')).toBeAttached({ timeout: 90_000 });
   const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true, tagged: true, outline: true });
   await page.evaluate(() => {
     document.body.removeAttribute('data-printing');
@@ -86,6 +90,10 @@ test('R8: the printed sheet says what the set says, its answers on pages apart, 
       expect(answered).toContain(rack);
     }
     expect(answered.match(/Best pass/g)).toHaveLength(problems.length);
+    // G2: how sure the best pass is the best, unless two came out the same every time.
+    expect(answered.match(/The next is behind by [\d.]+|The next is behind by under 0.1/g)?.length).toBe(
+      problems.length,
+    );
     expect(pdf.toString('latin1')).toContain('/MarkInfo');
   }
 });
@@ -98,7 +106,7 @@ test('R8: no printed letter is under 14 pt, tiles are drawn at least 15 mm wide'
   });
   await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
   await page.getByRole('button', { name: 'Print or save as PDF' }).click({ force: true });
-  await expect(page.locator('body[data-printing]')).toBeAttached({ timeout: 30_000 });
+  await expect(page.locator('body[data-printing]')).toBeAttached({ timeout: 90_000 });
   const sizes = await page.locator('wr-sheet-print').evaluate((sheet) => {
     const texts = [...(sheet.shadowRoot?.querySelectorAll('*') ?? [])].filter((each) =>
       [...each.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && (node.textContent ?? '').trim() !== ''),
@@ -198,6 +206,14 @@ test('answers of a class are counted beside the verdicts, ties included, and rev
   await expect(page.getByText(/5 \(63 %\)/)).toBeVisible();
   await expect(page.getByText(/3 \(38 %\)/)).toBeVisible();
   await expect(page.getByText(/\d of 8 chose a pass that nothing beats\./)).toBeVisible();
+  // G2: every verdict has its cost by the end of the exchange, with its interval, and the cost for now beside it.
+  const working = page.getByRole('progressbar', { name: 'Working out the answers…' });
+  await expect(working).toHaveCount(0);
+  const ends = page.locator('wr-class-answers td[data-name="In the end"]');
+  const told = await ends.allTextContents();
+  expect(told).toHaveLength(3);
+  for (const cell of told) expect(cell).toMatch(/^(Best|(\d+\.\d|under 0\.1) ± (\d+\.\d|under 0\.1))$/);
+  expect(told.filter((cell) => cell !== 'Best').length).toBeGreaterThanOrEqual(2);
   expect((await keptSheet(windrow)).problems[0]?.answers).toEqual([
     { give: 'N 0 1b', people: 5 },
     { give: 'FF 2d', people: 3 },
@@ -219,4 +235,14 @@ test('answers of a class are counted beside the verdicts, ties included, and rev
   await page.keyboard.press('Escape');
   await expect(screen).toHaveCount(0);
   await expect(page.getByRole('button', { name: 'Show on a screen' })).toBeFocused();
+  // Kept with the set: after a restart it is there without being worked out again.
+  await windrow.restart();
+  await windrow.go('Warm-up');
+  await page.getByRole('tab', { name: 'Sheets' }).click();
+  await page.getByRole('button', { name: 'Open Practice sheet' }).click();
+  await expect(ends).toHaveText(told);
+  expect(readSheetFile(JSON.stringify(await sheetOnDisk(windrow)))).toMatchObject({
+    ok: true,
+    value: { problems: [{ ends: { rows: expect.arrayContaining([expect.objectContaining({ verdict: 'best' })]) } }] },
+  });
 });

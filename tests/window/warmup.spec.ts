@@ -59,7 +59,9 @@ test('R1, R2: nothing is told before the answer is given; then verdict, cost, re
   await expect(telling).toHaveCount(0);
   await page.getByRole('button', { name: 'Show the answer' }).click();
   await answerShown(page);
-  await expect(page.getByText(/For now it costs (nothing|[\d.]+ points|under 0.1 points)/)).toBeVisible();
+  await expect(
+    page.getByText(/For now it costs (nothing|[\d.]+ points|under 0.1 points), counted in full/),
+  ).toBeVisible();
   await expect(page.getByRole('heading', { name: 'As good as the best', level: 3 })).toBeVisible();
   await expect(page.locator('.reasons li').first()).toBeVisible();
   await expect(page.locator('wr-rack wr-tile[mark]')).toHaveCount(13);

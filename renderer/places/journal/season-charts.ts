@@ -2,8 +2,6 @@ import type { Rate } from '../../../core/base/rate.ts';
 import type { Mean } from '../../../core/journal/intervals.ts';
 import {
   awayCourse,
-  costRows,
-  type CostRow,
   jokerRows,
   pointsCourse,
   type SeasonGame,
@@ -11,7 +9,7 @@ import {
   winRates,
 } from '../../../core/journal/season.ts';
 import type { GameSummary } from '../../../core/journal/summary.ts';
-import type { ChoiceCost } from '../../../core/journal/season.ts';
+import { type ChoiceCost, costRows, type CostRow } from '../../../core/journal/choice-costs.ts';
 import type { DecisionKind } from '../../../core/review/decision.ts';
 import type { ChartTable } from '../../charts/chart-table.ts';
 import type { BarRow } from '../../charts/wr-bars.ts';
@@ -111,7 +109,7 @@ export function meanJokers(games: readonly GameSummary[]): number | null {
   return dealt.length === 0 ? null : dealt.reduce((sum, jokers) => sum + jokers, 0) / dealt.length;
 }
 
-/** What choices cost on average, by kind; in games of a hundred. */
+/** What choices cost on average, by kind; in games of a hundred: by the end of the exchange, and for now beside it. */
 export function costChart(choices: readonly ChoiceCost<DecisionKind>[]): Drawn<BarRow> {
   const rows = costRows(choices);
   return {
@@ -130,6 +128,7 @@ export function costChart(choices: readonly ChoiceCost<DecisionKind>[]): Drawn<B
         String(row.cost.count),
         (100 * (row.cost.mean ?? 0)).toFixed(2),
         betweenMean(row.cost, (value) => (100 * value).toFixed(2)),
+        (100 * (row.now.mean ?? 0)).toFixed(2),
         (100 * row.total).toFixed(1),
         trendText(row),
       ]),

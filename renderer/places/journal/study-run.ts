@@ -1,3 +1,4 @@
+import { choiceCosts } from '../../../core/journal/choice-costs.ts';
 import type { Findings } from '../../../main/desk/desk.ts';
 import type { Answered } from '../../worker/calls.ts';
 import type { Outcome } from '../../worker/client.ts';
@@ -85,7 +86,7 @@ export class StudyRun {
     if (exact === null || signal.aborted) return findings;
     const review = valueOf(await worker.ask('lookAhead', { record: record.value, review: exact }, { signal }));
     if (review === null) return findings;
-    return { ...findings, choices: review.decisions.map(({ kind, cost, forced }) => ({ kind, cost, forced })), review };
+    return { ...findings, choices: choiceCosts(review), review };
   }
 }
 

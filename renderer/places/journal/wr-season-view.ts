@@ -103,7 +103,9 @@ export class WrSeasonView extends LitElement {
       ${
         free === 0
           ? html`<p>${words.costNone}</p>`
-          : html`<p>${words.costLead(free, journalWords.games(judged.length))} ${words.costForced}</p>
+          : html`<p>
+                ${words.costLead(free, journalWords.games(judged.length))} ${words.costForced} ${words.costMeaning}
+              </p>
               <wr-bars label=${words.cost} .rows=${parts} .table=${table} .most=${1}></wr-bars>
               <p class="soft">${words.trendNote}</p>`
       }

@@ -1,4 +1,5 @@
-import type { Decision } from '../../../core/review/decision.ts';
+import { type Decision, isRight } from '../../../core/review/decision.ts';
+import { judgementOf } from '../../../core/review/judgement.ts';
 import { lookbackWords } from '../../words/lookback.ts';
 
 const words = lookbackWords.choices;
@@ -13,13 +14,16 @@ export function isSameChoice(one: Decision | undefined, other: Decision): boolea
   return one?.place === other.place && one.kind === other.kind;
 }
 
-export function verdictWords({ forced, verdict }: Decision): string {
-  return forced ? words.forced : words.verdicts[verdict];
+/** The verdict; that of a choice of the exchange is one for now until it was looked ahead to its end. */
+export function verdictWords(decision: Decision): string {
+  if (decision.forced) return words.forced;
+  const verdict = words.verdicts[judgementOf(decision).verdict];
+  return decision.step !== null && decision.ahead === null ? words.forNow(verdict) : verdict;
 }
 
 /** True if a choice cost more than what counts as equal. */
-export function isCostly({ verdict }: Decision): boolean {
-  return verdict === 'slip' || verdict === 'costly';
+export function isCostly(decision: Decision): boolean {
+  return !isRight(judgementOf(decision).verdict);
 }
 
 /** The choices for one page of paper: those of the exchange, and the costliest few of the play. */

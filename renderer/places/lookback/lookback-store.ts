@@ -1,6 +1,7 @@
 import { type Result, success } from '../../../core/base/result.ts';
 import type { NotedEvent } from '../../../core/game/events.ts';
 import type { GameRecord } from '../../../core/game/record.ts';
+import { choiceCosts } from '../../../core/journal/choice-costs.ts';
 import type { GameFigures } from '../../../core/journal/figures.ts';
 import { cardMark, type Review } from '../../../core/review/review.ts';
 import type { Findings, GameChange } from '../../../main/desk/desk.ts';
@@ -168,9 +169,7 @@ export class LookbackStore {
     if (game === undefined || figures === null) return;
     this.#figures = figures;
     // The season counts a game once all of its choices are judged.
-    const choices = review.lookedAhead
-      ? review.decisions.map(({ kind, cost, forced }) => ({ kind, cost, forced }))
-      : null;
+    const choices = review.lookedAhead ? choiceCosts(review) : null;
     const key = this.#journal.keyOf(game);
     const findings: Findings = { id: this.#id, key, figures, choices, review };
     const kept = await this.#journal.learn([findings]);

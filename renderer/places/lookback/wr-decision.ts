@@ -1,7 +1,8 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import type { GameRecord } from '../../../core/game/record.ts';
 import type { StageTerms } from '../../../core/reading/stage-terms.ts';
-import type { ChoiceDocument, Decision } from '../../../core/review/decision.ts';
+import type { Decision } from '../../../core/review/decision.ts';
+import { judgementOf } from '../../../core/review/judgement.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
@@ -9,10 +10,9 @@ import type { FieldText } from '../../parts/wr-field.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { lookbackWords } from '../../words/lookback.ts';
-import { inWords } from '../../words/numbers.ts';
 import type { WorkerClient } from '../../worker/client.ts';
 import type { JournalCalls } from '../../worker/journal-calls.ts';
-import { aheadRows, roundRow } from './ahead-part.ts';
+import { chance, choiceRow, costRows, roundRow } from './cost-part.ts';
 import { isSameChoice, verdictWords } from './decision-words.ts';
 import { lookbackStyles } from './lookback-styles.ts';
 import { practiceLinks } from './practice-links.ts';
@@ -93,20 +93,12 @@ export class WrDecision extends LitElement {
     const { decision } = this;
     const isRound = decision.kind === 'second-round';
     const row = isRound ? roundRow : choiceRow;
-    return html`<p><span class="verdict ${decision.verdict}">${verdictWords(decision)}</span></p>
+    return html`<p><span class="verdict ${judgementOf(decision).verdict}">${verdictWords(decision)}</span></p>
       ${this.#rack()}
       <dl>
         <dt>${words.chosen}</dt>
         <dd class="row">${row(decision.chosen)}</dd>
-        ${
-          decision.cost > 0
-            ? html`<dt>${words.best}</dt>
-                <dd class="row">${row(decision.best)}</dd>`
-            : nothing
-        }
-        <dt>${isRound || decision.ahead === null ? words.cost : words.costNow}</dt>
-        <dd>${decision.cost > 0 ? words.inHundred(decision.cost) : words.noCost}</dd>
-        ${aheadRows(decision)}
+        ${costRows(decision)}
         <dt>${words.why}</dt>
         <dd>${decision.why.join(' ')}</dd>
         ${
@@ -160,7 +152,7 @@ export class WrDecision extends LitElement {
     const best = top[0]?.worth ?? 0;
     if (top.length < 2) return nothing;
     return html`<div>
-      <h3>${words.others}</h3>
+      <h3>${this.decision.ahead === null ? words.others : words.othersNow}</h3>
       <ol class="others">
         ${top.map(
           ({ tiles, worth }) =>
@@ -202,15 +194,6 @@ export class WrDecision extends LitElement {
     emit<NoteWritten>(this, 'note-written', { text: this.draft.trim(), about: this.decision.place });
     this.draft = '';
   }
-}
-
-function choiceRow({ tiles, worth }: ChoiceDocument): unknown {
-  return html`${tileRow(tiles)} <span>${words.reach(chance(worth), inWords(worth))}</span>`;
-}
-
-/** A reach with one decimal: the numbers are exact, and choices lie close together. */
-function chance(worth: number): string {
-  return `${(100 * worth).toFixed(1)} %`;
 }
 
 customElements.define('wr-decision', WrDecision);

@@ -12,7 +12,7 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { lookbackWords } from '../../words/lookback.ts';
 import type { WorkerClient } from '../../worker/client.ts';
 import type { JournalCalls } from '../../worker/journal-calls.ts';
-import { aheadCell } from './ahead-part.ts';
+import { costCell, nowCell } from './cost-part.ts';
 import { decisionName, forPaper, isCostly, isSameChoice, verdictWords } from './decision-words.ts';
 import { lookbackStyles } from './lookback-styles.ts';
 import { tileRow } from './tile-row.ts';
@@ -145,9 +145,9 @@ export class WrDecisions extends LitElement {
               html`<tr>
                 <td>${jumps ? this.#jump(decision) : decisionName(decision)}</td>
                 <td>${choiceCell(decision, decision.chosen)}</td>
-                <td>${decision.cost > 0 ? choiceCell(decision, decision.best) : '–'}</td>
-                <td class="number">${decision.cost > 0 ? (100 * decision.cost).toFixed(1) : '–'}</td>
-                <td class="number">${aheadCell(decision)}</td>
+                <td>${bestCell(decision)}</td>
+                <td class="number">${costCell(decision)}</td>
+                <td class="number">${nowCell(decision)}</td>
                 <td>${verdictWords(decision)}</td>
               </tr>`,
           )}
@@ -181,8 +181,16 @@ export class WrDecisions extends LitElement {
   }
 }
 
+/** The best choice, in the end where that is known; a dash where it was the one taken. */
+function bestCell(decision: Decision): unknown {
+  const { ahead, best, cost, kind } = decision;
+  const tiles = ahead !== null && kind !== 'second-round' ? ahead.best : best.tiles;
+  const isTaken = ahead === null ? cost === 0 : ahead.verdict === 'best';
+  return isTaken ? '–' : choiceCell(decision, { tiles });
+}
+
 /** The tiles of a choice; of a second round whether to stop or to go on. */
-function choiceCell({ kind }: Decision, { tiles }: ChoiceDocument): unknown {
+function choiceCell({ kind }: Decision, { tiles }: Pick<ChoiceDocument, 'tiles'>): unknown {
   if (kind !== 'second-round') return tileRow(tiles);
   return tiles === '' ? words.stop : words.goOn;
 }

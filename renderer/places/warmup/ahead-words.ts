@@ -1,11 +1,10 @@
-import { html, nothing } from 'lit';
+import { html } from 'lit';
 import { USUAL_EXCHANGE } from '../../../core/table/future-usual.ts';
 import type { Ahead, AheadRow } from '../../../core/review/ahead.ts';
-import { isRight } from '../../../core/warmup/history.ts';
-import type { Verdict } from '../../../core/review/decision.ts';
+import { isRight, type Verdict } from '../../../core/review/decision.ts';
 import '../../parts/wr-explain.ts';
 import { lookWords } from '../../words/look.ts';
-import { counted, points, tenths } from '../../words/numbers.ts';
+import { counted, points, pointsAlone, tenths } from '../../words/numbers.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 
 const words = warmUpWords.ahead;
@@ -45,15 +44,19 @@ export function aheadFigures({ futures }: Ahead): unknown {
   </wr-explain>`;
 }
 
-/** All that the look ahead says of a decision; a line that it is on its way until it is there. */
-export function aheadLines(ahead: Ahead | null, now: Verdict | null, working: number | null): unknown {
-  if (ahead === null) return working === null ? nothing : html`<p role="status">${words.pending}</p>`;
-  const rest = [stopWords(ahead), now === null ? '' : doubtWords(now, ahead)].filter((each) => each !== '');
-  return html`<p role="status" data-ahead>${[costWords(ahead), ...rest].join(' ')}</p>
-    ${aheadFigures(ahead)}`;
+/** All that the look ahead says of a decision, sentence by sentence. */
+export function aheadWords(ahead: Ahead): string[] {
+  return [costWords(ahead), stopWords(ahead)];
+}
+
+/** What a choice costs in the end, for a cell of a table: "2.1 ± 0.8". */
+export function endCell({ verdict, loss, halfWidth }: Pick<AheadRow, 'verdict' | 'loss' | 'halfWidth'>): string {
+  return verdict === 'best'
+    ? warmUpWords.answer.best
+    : words.cell(pointsAlone(Math.max(0, loss)), pointsAlone(halfWidth));
 }
 
 /** The loss and half of its interval. */
 function figures({ loss, halfWidth }: AheadRow): [string, string] {
-  return [points(loss), points(halfWidth)];
+  return [points(Math.max(0, loss)), pointsAlone(halfWidth)];
 }

@@ -73,12 +73,13 @@ export const answerStyles = css`
     --explain-wrap: normal;
   }
 
-  .reasons li::before {
-    content: '· ';
+  /* On one line with the words above it: the room for a finger stands out to the left. */
+  .verdict wr-explain {
+    margin-inline-start: -0.5em;
   }
 
-  .plan li {
-    padding-block: 2px;
+  .reasons li::before {
+    content: '· ';
   }
 
   .reading,

@@ -56,9 +56,10 @@ export class PracticeLog {
   async #takeMissesOf(source: string, kindOf: (rack: string) => Promise<DealKind | null>): Promise<void> {
     const found = await this.#desk.readFindings(source);
     const review = found.ok ? found.value[0]?.review : undefined;
-    for (const { id, rack, step, cost } of ownMisses(source, review?.decisions ?? [])) {
+    for (const { rack, halfWidth, ...miss } of ownMisses(source, review?.decisions ?? [])) {
       const kind = await kindOf(rack);
-      if (kind !== null) this.note({ type: 'miss', id, day: today(), kind, step, cost, source });
+      const within = halfWidth === null ? {} : { halfWidth };
+      if (kind !== null) this.note({ type: 'miss', day: today(), kind, source, ...miss, ...within });
     }
   }
 }

@@ -6,7 +6,7 @@ import type { SheetEntry } from '../../../main/desk/desk.ts';
 import { SaveQueue, type SaveStatus } from '../../session/save-queue.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { warmUpWords } from '../../words/warmup.ts';
-import type { AnswerView } from '../../worker/warm-up-calls.ts';
+import type { SheetAnswer } from '../../print/answer-for.ts';
 import { newSheet } from './new-sheet.ts';
 import type { RoomHost } from './room-parts.ts';
 import { SheetAnswers } from './sheet-answers.ts';
@@ -29,7 +29,9 @@ export class SheetBook {
     this.#room = room;
     this.#tell = tell;
     this.#queue = new SaveQueue(tell);
-    this.#answers = new SheetAnswers(room);
+    this.#answers = new SheetAnswers(room, (id) => {
+      if (id === this.#sheet?.id) this.#keep();
+    });
   }
 
   get entries(): readonly SheetEntry[] {
@@ -52,8 +54,13 @@ export class SheetBook {
   get removed(): Sheet | null {
     return this.#removed;
   }
-  get answering(): boolean {
-    return this.#answers.running;
+  /** The part of the answers that is worked out, 0 to 1; null when none is being worked out. */
+  get answering(): number | null {
+    return this.#answers.part;
+  }
+  /** The text of the open sheet's file, with all that is known of its problems; empty when none is open. */
+  get fileText(): string {
+    return this.#sheet === null ? '' : writeSheetFile(this.#answers.keeping(this.#sheet));
   }
 
   async list(): Promise<void> {
@@ -72,6 +79,7 @@ export class SheetBook {
 
   /** Closes the sheet that is open; it is kept already. */
   async close(): Promise<void> {
+    this.#answers.stop();
     this.#sheet = null;
     this.#steps.clear();
     await this.list();
@@ -148,7 +156,7 @@ export class SheetBook {
   }
 
   /** A problem's answer, once it has been computed. */
-  answerTo(problem: SheetProblem): AnswerView | null {
+  answerTo(problem: SheetProblem): SheetAnswer | null {
     return this.#sheet === null ? null : this.#answers.to(this.#sheet, problem);
   }
 
@@ -157,8 +165,18 @@ export class SheetBook {
     return this.#sheet !== null && (await this.#answers.all(this.#sheet));
   }
 
+  /** Whether all is known that a problem tells. */
+  isWhole(problem: SheetProblem): boolean {
+    return this.#sheet !== null && this.#answers.isWhole(this.#sheet, problem);
+  }
+
+  stopAnswering(): void {
+    this.#answers.stop();
+  }
+
   #show(sheet: Sheet): void {
     this.#sheet = sheet;
+    this.#answers.take(sheet);
     this.#steps.clear();
     this.#tell();
   }
@@ -166,7 +184,7 @@ export class SheetBook {
   #keep(): void {
     const { sheet } = this;
     if (sheet === null) return;
-    const text = writeSheetFile(sheet);
+    const text = this.fileText;
     this.#queue.add({ name: sheet.id, run: () => this.#app.desk.practice({ do: 'keep', text }) });
     this.#tell();
   }

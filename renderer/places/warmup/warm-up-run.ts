@@ -1,6 +1,6 @@
 import { type Result, success } from '../../../core/base/result.ts';
 import type { PassStep } from '../../../core/exchange/steps.ts';
-import type { Verdict } from '../../../core/review/decision.ts';
+import { inTheEnd, type Judgement } from '../../../core/review/judgement.ts';
 import type { Review } from '../../../core/review/review.ts';
 import type { Choice } from '../../../core/table/future-seats.ts';
 import type { Tiles } from '../../../core/tiles/tiles.ts';
@@ -36,6 +36,15 @@ export interface About {
   readonly miss?: string | null;
 }
 
+/** A decision of this problem with what was told of it. */
+export interface ToldDecision extends Judgement {
+  readonly step: PassStep;
+  /** Null for a stop. */
+  readonly give: string | null;
+  /** What it cost for now; null for a stop, which nothing but the look ahead can judge. */
+  readonly now: number | null;
+}
+
 /** One problem at hand, through all its stages: the person's part in core, the answers from the worker. */
 export class WarmUpRun {
   readonly #room: RoomHost;
@@ -47,6 +56,7 @@ export class WarmUpRun {
   #answer: AnswerView | null = null;
   #ahead: Ahead | null = null;
   #ledger: Review | null = null;
+  #told: readonly ToldDecision[] = [];
   #refusal = '';
 
   private constructor(room: RoomHost, about: About, warmUp: WarmUp) {
@@ -94,6 +104,10 @@ export class WarmUpRun {
   get ledger(): Review | null {
     return this.#ledger;
   }
+  /** All decisions so far that were judged. */
+  get told(): readonly ToldDecision[] {
+    return this.#told;
+  }
   /** The part of the work in the background that is done; null when none runs. */
   get working(): number | null {
     return this.#work.part;
@@ -130,7 +144,10 @@ export class WarmUpRun {
     this.#take(success(back(this.#warmUp)));
   }
 
-  /** Says why, or nothing, and asks for the answer: first what is exact, then the look ahead. */
+  /**
+   * Says why, or nothing, and asks for the answer: first what is exact, then the look ahead, whose
+   * cost is the one that is kept. Who goes on before it is there has the cost for now kept.
+   */
   async said(why: string): Promise<void> {
     this.#take(said(this.#warmUp, why));
     const due = answerDue(this.#warmUp);
@@ -138,14 +155,17 @@ export class WarmUpRun {
     if (due === null || answer === null || this.#isPast(due)) return;
     this.#answer = answer;
     this.#room.changed();
-    if (answer.chosen !== null) await this.#keep(due, answer.chosen);
-    const ahead = await this.#work.ahead(due, this.#warmUp, answer, choiceOf(due));
-    if (ahead === null || this.#isPast(due)) return;
-    this.#ahead = ahead;
+    const { chosen: now } = answer;
+    const decided = this.#warmUp;
+    const ahead = await this.#work.ahead(due, decided, answer, choiceOf(due));
+    const exact = now === null ? null : { cost: now.cost, halfWidth: null, verdict: now.verdict };
+    const told = ahead === null ? exact : inTheEnd(ahead.chosen);
+    if (ahead !== null && !this.#isPast(due)) this.#ahead = ahead;
+    if (told === null) return;
+    const give = due.attempt.stops ? null : due.attempt.give;
+    this.#told = [...this.#told, { ...told, step: due.step, give, now: now?.cost ?? null }];
     this.#room.changed();
-    if (answer.chosen === null) {
-      await this.#keep(due, { cost: Math.max(0, ahead.chosen.loss), verdict: ahead.chosen.verdict });
-    }
+    await this.#keep(decided, due.step, told);
   }
 
   /** Goes on to the next pass, the other seats played by the practice table. */
@@ -169,13 +189,14 @@ export class WarmUpRun {
     return now === null || now.step !== step || now.attempt !== attempt;
   }
 
-  async #keep({ step }: AskedAnswer, told: { readonly cost: number; readonly verdict: Verdict }): Promise<void> {
-    const first = this.#warmUp.past.length === 0;
-    const known = first && this.about.kind !== 'any' ? this.about.kind : undefined;
-    const kind = known ?? (await this.#work.kind(this.#warmUp));
-    const miss = first ? (this.about.miss ?? null) : null;
+  /** Keeps a decision in the history; `decided`: the problem as it was then. */
+  async #keep(decided: WarmUp, step: PassStep, told: Judgement): Promise<void> {
     const seconds = this.#room.wishes.clock ? this.seconds : null;
-    this.#room.note(...entriesOf({ kind, step, cost: told.cost, verdict: told.verdict, miss, seconds }));
+    const first = decided.past.length === 0;
+    const known = first && this.about.kind !== 'any' ? this.about.kind : undefined;
+    const kind = known ?? (await this.#work.kind(decided));
+    const miss = first ? (this.about.miss ?? null) : null;
+    this.#room.note(...entriesOf({ kind, step, miss, seconds, ...told }));
   }
 
   #take(next: Result<WarmUp>): void {

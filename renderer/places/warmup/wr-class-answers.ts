@@ -2,16 +2,16 @@ import { css, html, LitElement, nothing } from 'lit';
 import { formatTiles, parseTiles } from '../../../core/tiles/text.ts';
 import { nameOf } from '../../../core/tiles/names.ts';
 import { Tiles } from '../../../core/tiles/tiles.ts';
-import { addAnswer, type SheetProblem, spreadOf } from '../../../core/warmup/sheet.ts';
+import { addAnswer, type SheetProblem, spreadOf, type SpreadRow } from '../../../core/warmup/sheet.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
+import type { SheetAnswer } from '../../print/answer-for.ts';
 import { judgedPasses } from '../../print/judged-passes.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
-import { percent, points } from '../../words/numbers.ts';
+import { pointsAlone, percent } from '../../words/numbers.ts';
 import { warmUpWords } from '../../words/warmup.ts';
-import type { AnswerView } from '../../worker/warm-up-calls.ts';
 import { kindsOf, tileRow } from './tile-row.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 
@@ -22,6 +22,7 @@ const MOST_PEOPLE = 1000;
 export class WrClassAnswers extends LitElement {
   static override properties = {
     answer: { attribute: false },
+    progress: { attribute: false },
     problem: { attribute: false },
     give: { state: true },
     people: { state: true },
@@ -29,7 +30,9 @@ export class WrClassAnswers extends LitElement {
   };
 
   /** Null until it has been worked out. */
-  declare answer: AnswerView | null;
+  declare answer: SheetAnswer | null;
+  /** The part of the sheet's answers that is worked out; null when none is being worked out. */
+  declare progress: number | null;
   declare problem: SheetProblem;
   declare give: string;
   declare people: number;
@@ -53,6 +56,7 @@ export class WrClassAnswers extends LitElement {
   constructor() {
     super();
     this.answer = null;
+    this.progress = null;
     this.give = '';
     this.people = 1;
     this.refusal = '';
@@ -77,30 +81,35 @@ export class WrClassAnswers extends LitElement {
         ></wr-field>
         <wr-button @click=${this.#add}>${words.classAdd}</wr-button>
       </div>
-      ${this.answer === null ? html`<p role="status">${words.answering}</p>` : this.#spread(this.answer)}
+      ${this.answer === null ? nothing : this.#spread(this.answer)}
     </div>`;
   }
 
-  #spread(answer: AnswerView): unknown {
+  #spread(answer: SheetAnswer): unknown {
     const spread = spreadOf(this.problem.answers, judgedPasses(answer));
     return html`${spread.people === 0 ? nothing : html`<p>${words.classRight(spread.right.hits, spread.people)}</p>`}
-      <div class="scroll" tabindex="0" role="group" aria-label=${words.classTitle}>
+      <div class="fold">
         <table>
           <thead>
             <tr>
               <th scope="col">${words.pass}</th>
-              <th scope="col" class="number">${words.people}</th>
+              <th scope="col" class="figure">${words.people}</th>
               <th scope="col">${words.verdict}</th>
+              <th scope="col" class="figure">${words.inTheEnd}</th>
+              <th scope="col" class="figure">${words.forNow}</th>
               <th></th>
             </tr>
           </thead>
           <tbody>
-            ${spread.rows.map(({ give, people, share, verdict, cost }) => {
+            ${spread.rows.map((row) => {
+              const { give, people, share } = row;
               const kinds = kindsOf(give);
               return html`<tr>
                 <td>${tileRow(kinds)}</td>
-                <td class="number">${people === 0 ? words.notChosen : `${people} (${percent(share)})`}</td>
-                <td>${warmUpWords.verdicts[verdict]}${cost > 0 ? `: ${points(cost)}` : ''}</td>
+                <td class="figure" data-name=${words.people}>
+                  ${people === 0 ? words.notChosen : `${people} (${percent(share)})`}
+                </td>
+                ${this.#verdict(row)}
                 <td>
                   ${
                     people === 0
@@ -118,6 +127,17 @@ export class WrClassAnswers extends LitElement {
           </tbody>
         </table>
       </div>`;
+  }
+
+  /** The verdict and the cost in the end, on their way until it is there; then the cost for now. */
+  #verdict({ verdict, cost, halfWidth, now }: SpreadRow): unknown {
+    const waits = halfWidth === null && this.progress !== null;
+    const said =
+      halfWidth === null ? warmUpWords.answer.nowVerdict(warmUpWords.verdicts[verdict]) : warmUpWords.verdicts[verdict];
+    const end = halfWidth === null ? '–' : endText(cost, halfWidth);
+    return html`<td>${waits ? warmUpWords.answer.waiting : said}</td>
+      <td class="figure" data-name=${words.inTheEnd}>${waits ? warmUpWords.answer.waiting : end}</td>
+      <td class="figure" data-name=${words.forNow}>${now === 0 ? warmUpWords.answer.best : pointsAlone(now)}</td>`;
   }
 
   #giveTyped({ detail }: CustomEvent<FieldText>): void {
@@ -140,7 +160,8 @@ export class WrClassAnswers extends LitElement {
       this.refusal = tiles.problem.message;
       return;
     }
-    const known = this.answer === null || this.answer.options.some(({ give }) => Tiles.of(give).equals(tiles.value));
+    const known =
+      this.answer === null || this.answer.answer.options.some(({ give }) => Tiles.of(give).equals(tiles.value));
     this.refusal = known ? '' : words.classWrong;
     if (!known) return;
     this.#change(formatTiles(tiles.value), this.people);
@@ -151,6 +172,12 @@ export class WrClassAnswers extends LitElement {
   #change(give: string, people: number): void {
     emit<SheetProblem>(this, 'class-changed', addAnswer(this.problem, Tiles.of(kindsOf(give)), give, people));
   }
+}
+
+/** "2.1 ± 0.8"; the best costs nothing. */
+function endText(cost: number, halfWidth: number): string {
+  if (cost === 0) return warmUpWords.answer.best;
+  return warmUpWords.ahead.cell(pointsAlone(cost), pointsAlone(halfWidth));
 }
 
 customElements.define('wr-class-answers', WrClassAnswers);

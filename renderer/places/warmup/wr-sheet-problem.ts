@@ -94,8 +94,9 @@ export class WrSheetProblem extends LitElement {
         <summary>${words.classTitle}</summary>
         <wr-class-answers
           .answer=${this.room.sheets.answerTo(problem)}
+          .progress=${this.room.sheets.answering}
           .problem=${problem}
-          @class-changed=${({ detail }: CustomEvent<SheetProblem>) => this.room.sheets.changeProblem(place, detail)}
+          @class-changed=${({ detail }: CustomEvent<SheetProblem>) => this.#classChanged(detail)}
         ></wr-class-answers>
       </details>
     </section>`;
@@ -121,7 +122,13 @@ export class WrSheetProblem extends LitElement {
   /** The answers are needed as soon as somebody looks at the class. */
   #opened({ target }: Event): void {
     const open = target instanceof HTMLDetailsElement && target.open;
-    if (open && this.room.sheets.answerTo(this.problem) === null) void this.room.sheets.answerAll();
+    if (open && !this.room.sheets.isWhole(this.problem)) void this.room.sheets.answerAll();
+  }
+
+  /** A pass that nobody gave before is judged, too. */
+  #classChanged(changed: SheetProblem): void {
+    this.room.sheets.changeProblem(this.place, changed);
+    if (!this.room.sheets.isWhole(changed)) void this.room.sheets.answerAll();
   }
 }
 

@@ -1,5 +1,4 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { writeSheetFile } from '../../../core/warmup/sheet-file.ts';
 import type { Paper, Sheet } from '../../../core/warmup/sheet.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
@@ -39,6 +38,10 @@ export class WrSheets extends LitElement {
       li.row {
         padding-block: var(--space-2);
         border-top: 1px solid var(--hairline);
+      }
+
+      .answering {
+        min-height: var(--target-main);
       }
 
       .title {
@@ -154,10 +157,9 @@ export class WrSheets extends LitElement {
       <div class="row">
         <wr-button look="main" ?disabled=${sheet.problems.length === 0} @click=${this.#print}>${words.print}</wr-button>
         <wr-button ?disabled=${sheet.problems.length === 0} @click=${this.#project}>${words.project}</wr-button>
-        <wr-button @click=${() => handOut(`${sheet.id}.sheet.json`, writeSheetFile(sheet))}>${words.save}</wr-button>
-        <span role="status" class="soft">${sheets.answering ? words.answering : ''}</span>
+        <wr-button @click=${() => handOut(`${sheet.id}.sheet.json`, sheets.fileText)}>${words.save}</wr-button>
       </div>
-      ${sheet.problems.length === 0 ? html`<p>${words.empty}</p>` : nothing}
+      ${this.#answering()} ${sheet.problems.length === 0 ? html`<p>${words.empty}</p>` : nothing}
       <ol class="stack">
         ${sheet.problems.map(
           (problem, place) =>
@@ -167,6 +169,22 @@ export class WrSheets extends LitElement {
         )}
       </ol>
       <wr-sheet-add .room=${this.room}></wr-sheet-add>`;
+  }
+
+  /** The answers that are being worked out; room is kept for it, so that nothing moves. */
+  #answering(): unknown {
+    const { answering } = this.room.sheets;
+    return html`<div class="row answering" role="status">
+      ${
+        answering === null
+          ? nothing
+          : html`<span>${words.answering}</span>
+              <progress aria-label=${words.answering} max="1" .value=${answering}></progress>
+              <wr-button look="quiet" @click=${() => this.room.sheets.stopAnswering()}
+                >${words.stopAnswering}</wr-button
+              >`
+      }
+    </div>`;
   }
 
   #titled(sheet: Sheet, title: string): void {

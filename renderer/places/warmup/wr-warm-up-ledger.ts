@@ -1,11 +1,10 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { PART_KINDS } from '../../../core/review/ledger.ts';
 import type { Review } from '../../../core/review/review.ts';
-import { parseTiles } from '../../../core/tiles/text.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
-import { points } from '../../words/numbers.ts';
 import { warmUpWords } from '../../words/warmup.ts';
+import { judgedWords, nowWords } from '../../print/judged-words.ts';
 import { kindsOf, tileRow } from './tile-row.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import type { WarmUpRun } from './warm-up-run.ts';
@@ -67,7 +66,7 @@ export class WrWarmUpLedger extends LitElement {
       <p class="bad" role="alert">${refusal}</p>`;
   }
 
-  #figures({ ledger, deal, decisions }: Review): unknown {
+  #figures({ ledger, deal }: Review): unknown {
     const row = (name: string, amount: string, total = ''): unknown =>
       html`<tr class=${total}>
         <th scope="row">${name}</th>
@@ -85,12 +84,12 @@ export class WrWarmUpLedger extends LitElement {
       </table>
       <h3>${words.passes}</h3>
       <ol class="stack close">
-        ${decisions.map(
-          ({ step, chosen, verdict, cost }) =>
+        ${this.run.told.map(
+          ({ step, give, now, ...told }) =>
             html`<li class="row">
-              <strong>${warmUpWords.steps[step ?? 'courtesy']}</strong>
-              ${parseTiles(chosen.tiles).ok ? tileRow(kindsOf(chosen.tiles)) : nothing}
-              <span>${warmUpWords.verdicts[verdict]}${cost > 0 ? `: ${points(cost)}` : ''}</span>
+              <strong>${warmUpWords.steps[step]}</strong>
+              ${give === null ? html`<span>${words.stopped}</span>` : tileRow(kindsOf(give))}
+              <span>${judgedWords(told)}${now === null || told.halfWidth === null ? '' : ` (${nowWords(now)})`}</span>
             </li>`,
         )}
       </ol>`;

@@ -1,0 +1,85 @@
+import { html, nothing } from 'lit';
+import { isRight } from '../../../core/review/decision.ts';
+import type { Ahead, AheadRow } from '../../../core/review/ahead.ts';
+import type { Kind } from '../../../core/tiles/kinds.ts';
+import { pointsAlone } from '../../words/numbers.ts';
+import { warmUpWords } from '../../words/warmup.ts';
+import type { AnswerView, JudgedView } from '../../worker/warm-up-calls.ts';
+import { endCell } from './ahead-words.ts';
+import { isSamePass } from './same-pass.ts';
+import { passTiles } from './tile-row.ts';
+import type { Known } from './verdict-part.ts';
+
+const words = warmUpWords.answer;
+const SHOWN_PASSES = 5;
+
+/** Other passes that are as good as the best: those looked at to the end, and how many more are so for now. */
+export function asGoodPart({ answer, ahead, working }: Known): unknown {
+  return html`<section>
+    <h3>${words.asGood}</h3>
+    ${ahead === null && working !== null ? html`<p>${words.waiting}</p>` : asGood(answer, ahead)}
+  </section>`;
+}
+
+function asGood(answer: AnswerView, ahead: Ahead | null): unknown {
+  const now = answer.asGood.length;
+  const others = ahead === null ? [] : tiesOf(answer, ahead);
+  const none = ahead === null ? '' : words.asGoodNone;
+  return html`${
+      others.length === 0
+        ? html`<p>${none}</p>`
+        : html`<ul class="row">
+            ${others.map((option) => html`<li>${passTiles(option)}</li>`)}
+          </ul>`
+    }
+    <p class="soft">${words.asGoodNow(now)}</p>`;
+}
+
+/** Passes that came out as good as the best, without the best itself and the one taken. */
+function tiesOf({ options }: AnswerView, { rows, best, chosen }: Ahead): JudgedView[] {
+  const ties = rows.filter((row) => row !== best && row !== chosen && isRight(row.verdict));
+  return ties.flatMap((row) => options.find(({ give }) => gives(row, give)) ?? []);
+}
+
+/** The best passes by the exact cost for now, with what those came to that were looked at to the end. */
+export function planPart({ answer: { options, chosen }, ahead, working }: Known): unknown {
+  const first = options.slice(0, SHOWN_PASSES);
+  const shown = chosen === null || first.includes(chosen) ? first : [...first, chosen];
+  const waits = ahead === null && working !== null;
+  const end = (give: readonly Kind[]): string => {
+    if (waits) return words.waiting;
+    const row = ahead?.rows.find((each) => gives(each, give));
+    return row === undefined ? '–' : endCell(row);
+  };
+  return html`<section>
+    <h3>${words.plan}</h3>
+    <div class="fold">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">${words.passHead}</th>
+            <th scope="col" class="figure">${words.endHead}</th>
+            <th scope="col" class="figure">${words.nowHead}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${shown.map(
+            (option) =>
+              html`<tr>
+                <td>${passTiles(option)} ${option === chosen ? html`<strong>${words.own}</strong>` : nothing}</td>
+                <td class="figure" data-name=${words.endHead}>${end(option.give)}</td>
+                <td class="figure" data-name=${words.nowHead}>
+                  ${option.cost === 0 ? words.best : pointsAlone(option.cost)}
+                </td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>
+    <p class="soft">${words.lookedAt}</p>
+  </section>`;
+}
+
+function gives({ choice }: AheadRow, give: readonly Kind[]): boolean {
+  return choice.type === 'give' && isSamePass(choice.tiles, give);
+}

@@ -1,0 +1,118 @@
+import { describe, expect, test } from 'vitest';
+import { expectValue } from '../../core/base/result.ts';
+import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
+import { type Ahead, aheadSteps } from '../../core/review/ahead.ts';
+import { answerSteps } from '../../core/warmup/answer.ts';
+import { knownOfItem } from '../../core/warmup/item.ts';
+import { readSheetFile, writeSheetFile } from '../../core/warmup/sheet-file.ts';
+import { problemOf, type Sheet, type SheetProblem } from '../../core/warmup/sheet.ts';
+import {
+  endCostOf,
+  endsKey,
+  keepingEnds,
+  keptEnds,
+  passesDue,
+  sheetCardMark,
+  withBest,
+  withChoice,
+} from '../../core/warmup/sheet-ends.ts';
+import { judgedPasses } from '../../renderer/print/judged-passes.ts';
+import { formatTileList } from '../../core/tiles/text.ts';
+import { DEMO_TEXT, engine, finish, tiles } from './demo.ts';
+
+const PROBLEM: SheetProblem = {
+  ...problemOf({ rack: 'J FF N 0 13b 4578c 22d', gone: '', step: 'right', seat: 'South' }),
+  answers: [
+    { give: 'N 0 1b', people: 5 },
+    { give: 'FF 2d', people: 3 },
+  ],
+};
+const SHEET: Sheet = {
+  kind: 'windrow.sheet',
+  schemaVersion: 1,
+  appVersion: '0.1.0',
+  id: 'thursday',
+  title: 'Thursday class',
+  madeAt: '2026-11-19T19:00:00Z',
+  zone: 'America/Chicago',
+  paper: 'letter',
+  card: JSON.parse(DEMO_TEXT),
+  problems: [PROBLEM],
+};
+const KEY = endsKey(sheetCardMark(SHEET), PROBLEM, FIRST_REACH_MODEL);
+const OPTIONS = finish(
+  answerSteps(engine, { known: expectValue(knownOfItem(PROBLEM)), step: 'right', give: null, aims: [] }),
+).options;
+
+/** A choice looked ahead from, exactly as a warm-up does. */
+function ahead(give: string): Ahead {
+  const passes = OPTIONS.map((option) => option.give);
+  const wish = { rack: tiles(PROBLEM.rack), gone: tiles(''), seat: 'South', step: 'right', passes } as const;
+  return finish(aheadSteps(engine, { ...wish, chosen: { type: 'give', tiles: tiles(give).toKinds() } }));
+}
+
+const BEST = ahead(formatTileList(OPTIONS[0]?.give ?? []));
+const ENDS = PROBLEM.answers.reduce((ends, { give }) => withChoice(ends, ahead(give)), withBest(KEY, BEST));
+
+describe('what a sheet says of a choice', { timeout: 60_000 }, () => {
+  test('G2: a pass of the class has the same cost, interval and verdict as in a warm-up', () => {
+    for (const { give } of PROBLEM.answers) {
+      const { chosen } = ahead(give);
+      expect(endCostOf(ENDS, tiles(give))).toMatchObject({
+        cost: chosen.loss,
+        halfWidth: chosen.halfWidth,
+        verdict: chosen.verdict,
+      });
+      expect(chosen.halfWidth).toBeGreaterThan(0);
+    }
+    expect(ENDS.rows[0]).toMatchObject({ cost: 0, verdict: 'best', next: { loss: BEST.next?.loss } });
+    expect(passesDue(ENDS, PROBLEM)).toEqual([]);
+    const more = { ...PROBLEM, answers: [...PROBLEM.answers, { give: '2d 2d 3b', people: 1 }] };
+    expect(passesDue(ENDS, more).map(String)).toHaveLength(1);
+  });
+
+  test('the best in the end is named first, with the cost for now beside it', () => {
+    const view = { options: OPTIONS } as unknown as Parameters<typeof judgedPasses>[0]['answer'];
+    const [first, ...others] = judgedPasses({ answer: view, ends: ENDS });
+    expect(first?.verdict).toBe('best');
+    expect(tiles(first?.give ?? '').equals(tiles(ENDS.rows[0]?.give ?? ''))).toBe(true);
+    const chosen = others.find(({ give }) => tiles(give).equals(tiles('N 0 1b')));
+    const option = OPTIONS.find(({ give }) => tiles('N 0 1b').equals(tiles(formatTileList(give))));
+    expect(chosen?.halfWidth).toBeGreaterThan(0);
+    expect(chosen?.now).toBe(option?.cost);
+    // Without a look ahead all is as it is for now.
+    expect(judgedPasses({ answer: view, ends: null }).every(({ cost, now }) => cost === now)).toBe(true);
+  });
+
+  test('kept with the set it comes back as it was; for another card, rack or step it does not count', () => {
+    const kept = { ...SHEET, problems: [keepingEnds(PROBLEM, ENDS)] };
+    const [problem] = expectValue(readSheetFile(writeSheetFile(kept))).problems as [SheetProblem];
+    expect(keptEnds(problem, KEY)).toEqual(ENDS);
+    expect(keepingEnds(problem, null)).toEqual(PROBLEM);
+    const mark = sheetCardMark(SHEET);
+    const others = [
+      endsKey(sheetCardMark({ ...SHEET, card: { title: 'another' } }), PROBLEM, FIRST_REACH_MODEL),
+      endsKey(mark, { ...PROBLEM, rack: 'J FF N 0 13b 4578c 23d' }, FIRST_REACH_MODEL),
+      endsKey(mark, { ...PROBLEM, step: 'across' }, FIRST_REACH_MODEL),
+      endsKey(mark, { ...PROBLEM, gone: 'E' }, FIRST_REACH_MODEL),
+      endsKey(mark, PROBLEM, { ...FIRST_REACH_MODEL, source: 'another' }),
+    ];
+    expect(new Set([KEY, ...others]).size).toBe(others.length + 1);
+    for (const key of others) expect(keptEnds(problem, key)).toBeNull();
+  });
+
+  test.each([
+    ['rows that are no list', { key: KEY, rows: 'none' }],
+    ['a cost that can’t be', { key: KEY, rows: [{ ...ENDS.rows[0], cost: 7 }] }],
+    ['tiles that can’t be', { key: KEY, rows: [{ ...ENDS.rows[0], give: '5z' }] }],
+    ['a verdict of another kind', { key: KEY, rows: [{ ...ENDS.rows[0], verdict: 'splendid' }] }],
+    ['a next one that is no loss', { key: KEY, rows: [{ ...ENDS.rows[0], next: 3 }] }],
+    ['more rows than a class has passes', { key: KEY, rows: Array.from({ length: 500 }, () => ENDS.rows[0]) }],
+    ['nothing at all', null],
+  ])('J4: %s is worked out anew, and the sheet opens', (_, ends) => {
+    const text = writeSheetFile({ ...SHEET, problems: [Object.assign({ ...PROBLEM }, { ends })] });
+    const [problem] = expectValue(readSheetFile(text)).problems as [SheetProblem];
+    expect(problem.rack).toBe(PROBLEM.rack);
+    expect(keptEnds(problem, KEY)).toBeNull();
+  });
+});
