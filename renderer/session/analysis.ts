@@ -186,12 +186,11 @@ export class Analysis {
     }
     this.#reading = pending(this.#reading);
     this.#tiles = pending(this.#tiles);
-    // What is shown stays for a moment, so that a quick answer is drawn once, not twice.
+    // What is shown stays until it is clear that the answer is not a quick one.
     if (this.#reading.value === null) this.#tell();
     const waiting = setTimeout(() => this.#tell(), PATIENCE);
     const shown = Promise.withResolvers<void>();
     this.#readFirst = shown.promise;
-    this.#session.hold(shown.promise);
     const onProgress = (hands: ReadingView): void => {
       this.#showHands(hands);
       shown.resolve();

@@ -47,9 +47,6 @@ export interface SessionWorld {
 /** What is known of a game beside its tiles. */
 export type GameDetails = Pick<GameChange, 'place' | 'evening' | 'players' | 'payment'>;
 
-/** How long, in ms, a change may wait to be drawn together with its reading: about one frame. */
-const MOMENT = 24;
-
 type Base = Omit<GameRecord, 'events' | 'arrangement'>;
 
 /**
@@ -63,7 +60,6 @@ export class GameSession {
   #base: Base;
   #history: History = newHistory;
   #kept = false;
-  #held: Promise<void> | null = null;
 
   /** Begins with an empty game on a card document. */
   constructor(world: SessionWorld, card: unknown) {
@@ -128,20 +124,6 @@ export class GameSession {
     return () => this.#listeners.delete(listener);
   }
 
-  /** What the drawing of the last change waits for; null when it need not wait. */
-  get held(): Promise<void> | null {
-    return this.#held;
-  }
-
-  /**
-   * Lets the drawing of the change just made wait for what follows from it, so that both are one
-   * frame: until `work` is done, but for a moment at most.
-   */
-  hold(work: Promise<void>): void {
-    const held: Promise<void> = this.#release(work, () => held);
-    this.#held = held;
-  }
-
   /** Puts an empty game here; what was here stays in the journal. */
   begin(card: unknown, demo = false, details: GameDetails = {}): void {
     this.#base = { ...this.#newBase(card, demo), ...details };
@@ -203,12 +185,6 @@ export class GameSession {
     this.#queue.retry();
   }
 
-  /** Ends the waiting, unless a newer change waits by now. */
-  async #release(work: Promise<void>, own: () => Promise<void>): Promise<void> {
-    await Promise.race([work, pause(MOMENT)]);
-    if (this.#held === own()) this.#held = null;
-  }
-
   get #frame(): Frame {
     return currentFrame(this.#history);
   }
@@ -221,8 +197,9 @@ export class GameSession {
     if (history === this.#history) return;
     const before = this.events;
     this.#history = history;
-    this.#keep(before, this.events);
+    // First told, so that its reading is asked for, which is worked on elsewhere while the save is sent.
     this.#tell();
+    this.#keep(before, this.events);
   }
 
   #keep(before: readonly TimedEvent[], after: readonly TimedEvent[]): void {
@@ -261,8 +238,4 @@ export class GameSession {
   #tell(): void {
     for (const listener of this.#listeners) listener();
   }
-}
-
-function pause(time: number): Promise<void> {
-  return new Promise((resume) => setTimeout(resume, time));
 }

@@ -4,8 +4,6 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 export interface Subscribable {
   /** Returns the way to stop the calls. */
   subscribe(listener: () => void): () => void;
-  /** What the drawing of the last change should wait for, if it should. */
-  readonly held?: Promise<void> | null;
 }
 
 /** Draws an element again whenever one of its stores changes, while it is on the page. */
@@ -32,12 +30,7 @@ export class StoreController implements ReactiveController {
   }
 
   hostConnected(): void {
-    this.#stops = this.#stores().map((store) =>
-      store.subscribe(() => {
-        if (store.held) void store.held.then(() => this.#changed());
-        else this.#changed();
-      }),
-    );
+    this.#stops = this.#stores().map((store) => store.subscribe(() => this.#changed()));
     this.#host.requestUpdate();
   }
 

@@ -58,12 +58,6 @@ export class WrShell extends LitElement {
       () => [this.app.preferences, this.app.session],
       () => [this.app.preferences.values, this.app.session.saved, this.app.session.state.exchange === null],
     );
-    // That a change is not yet saved is told at once; only what it shows may wait for its reading.
-    new StoreController(
-      this,
-      () => [{ subscribe: (listener) => this.app.session.subscribe(listener) }],
-      () => [this.app.session.saved],
-    );
   }
 
   override connectedCallback(): void {

@@ -8,11 +8,19 @@ export const INCOMING = ['six crak', 'nine dot', 'two bam'] as const;
 export type Entry = 'tray' | 'typing';
 
 /** What one answer of the window costs. */
-export interface Cost {
-  /** From the click or key to the picture, in ms by the clock on the wall. */
-  readonly wallMs: number;
+export interface Cost<Told> {
+  /** What was measured by the clock on the wall, in ms from the click or key on. */
+  readonly told: Told;
   /** The processor time of the page's own thread, in ms; what else the machine does hardly changes it. */
   readonly cpuMs: number;
+}
+
+/** How long, in ms from the click or key on, a tile takes that comes in. */
+export interface TakenIn {
+  /** Until it lies in the rack on screen. */
+  readonly seenMs: number;
+  /** Until its reading is on screen. */
+  readonly readMs: number;
 }
 
 /** What a person does: a click on the first element of a selector, and of its words if they are given, or a key on it. */
@@ -55,10 +63,10 @@ export class Feel {
   }
 
   /** What it costs to do something in the page; `work` answers with its own time by the clock. */
-  async cost(work: () => Promise<number>): Promise<Cost> {
+  async cost<Told>(work: () => Promise<Told>): Promise<Cost<Told>> {
     const before = await this.used();
-    const wallMs = await work();
-    return { wallMs, cpuMs: (await this.used()) - before };
+    const told = await work();
+    return { told, cpuMs: (await this.used()) - before };
   }
 
   /** The plain page to compare with: a hundred small drawings put into an empty box, until they are on screen. */
@@ -96,8 +104,8 @@ export class Feel {
     }, DEAL);
   }
 
-  /** Takes a tile in as a person does, by a click or by Enter, until its reading is on screen; the time in ms. */
-  async takeIn(name: string, entry: Entry): Promise<number> {
+  /** Takes a tile in as a person does, by a click or by Enter, until its reading is on screen. */
+  async takeIn(name: string, entry: Entry): Promise<TakenIn> {
     return await this.page.evaluate(
       async ([wanted, way]) => {
         const shell: (Element & { app?: AppContext }) | null = document.querySelector('wr-shell');
@@ -114,7 +122,9 @@ export class Feel {
         const panel = find(document, 'wr-receive-panel')?.shadowRoot;
         const tile = panel && find(panel, `button[aria-label^="${wanted}"]`);
         const field = panel && find(panel, 'input');
-        if (!app || !tile || !(field instanceof HTMLInputElement)) throw new Error(`no tile ${wanted} to take`);
+        const rack = find(document, 'wr-rack')?.shadowRoot;
+        if (!app || !rack || !tile || !(field instanceof HTMLInputElement))
+          throw new Error(`no tile ${wanted} to take`);
         const [number = '', suit = ''] = wanted.split(' ');
         const spoken = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
         if (way === 'typing') {
@@ -123,7 +133,17 @@ export class Feel {
           await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 0)));
         }
         const before = app.analysis.reading.value;
+        const laid = rack.querySelectorAll('[role=option]').length;
         const started = performance.now();
+        // A frame in which something is drawn, and the moment after, when it is on screen.
+        const frame = (): Promise<number> =>
+          new Promise((resolve) => {
+            requestAnimationFrame(() => setTimeout(() => resolve(performance.now() - started), 0));
+          });
+        const seen = async (): Promise<number> => {
+          const at = await frame();
+          return rack.querySelectorAll('[role=option]').length > laid ? at : await seen();
+        };
         const read = new Promise<void>((resolve) => {
           const stop = app.analysis.subscribe(() => {
             if (app.analysis.reading.value === before) return;
@@ -133,10 +153,8 @@ export class Feel {
         });
         if (way === 'tray') tile.click();
         else field.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true, composed: true }));
-        await read;
-        // The frame in which the new reading is drawn, and the moment after, when it is on screen.
-        await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 0)));
-        return performance.now() - started;
+        const [seenMs, readMs] = await Promise.all([seen(), read.then(frame)]);
+        return { seenMs, readMs };
       },
       [name, entry] as const,
     );

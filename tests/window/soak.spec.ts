@@ -53,7 +53,6 @@ async function play(page: Page, games: readonly (readonly GameEvent[])[]): Promi
         for (const event of events) {
           const done = session.apply(event);
           if (!done.ok) throw new Error(done.problem.message);
-          await session.held;
           await frame();
         }
         await until(() => session.saved.status === 'saved');

@@ -4,7 +4,6 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { test as base, expect, type Page } from '@playwright/test';
 import type { Host, startHost } from '../../main/host/host.ts';
-import type { AppContext } from '../../renderer/shell/app-context.ts';
 
 /** The built app: the window's files, and the host that serves them. */
 const DIST = resolve(import.meta.dirname, '../../dist');
@@ -62,13 +61,9 @@ export class Windrow {
     await expect(this.page.getByRole('heading', { name: 'Pass three to the right' })).toBeVisible();
   }
 
-  /** Waits until the last change is drawn: a change waits for its reading, a frame at most. */
+  /** Waits until the last change is drawn. */
   async drawn(): Promise<void> {
-    await this.page.evaluate(async () => {
-      const shell: (Element & { app?: AppContext }) | null = document.querySelector('wr-shell');
-      await shell?.app?.session.held;
-      await new Promise((resolve) => requestAnimationFrame(resolve));
-    });
+    await this.page.evaluate(() => new Promise((resolve) => requestAnimationFrame(resolve)));
   }
 
   /** The rack's tiles by name, in order. */
