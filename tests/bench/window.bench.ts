@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { chromium, type Page } from '@playwright/test';
 import type { startHost } from '../../main/host/host.ts';
 import { at, type Cost, type Entry, Feel, INCOMING, type TakenIn } from '../window/feel.ts';
+import { type Smoothness, smoothnessOf, TileDrag } from '../window/feel-drag.ts';
 import type { Measure } from './measure.ts';
 
 /**
@@ -13,6 +14,8 @@ import type { Measure } from './measure.ts';
  */
 const ENTRIES: readonly Entry[] = ['tray', 'typing'];
 const THROTTLED_ROUNDS = 4;
+/** Moves along the rack, there and back. */
+const MOVES = 60;
 
 async function openPage(): Promise<Page> {
   const root = process.cwd();
@@ -68,37 +71,68 @@ async function throttled(feel: Feel, entry: Entry): Promise<TakenIn[]> {
 export async function measures(): Promise<readonly Measure[]> {
   const page = await openPage();
   const feel = await Feel.of(page);
-  return ENTRIES.map((entry): Measure => {
-    const next = tiles(feel, entry);
-    let taken: readonly TakenIn[] = [];
-    const read = (part: number): number =>
-      at(
-        taken.map(({ readMs }) => readMs),
-        part,
-      );
-    const seen = (part: number): number =>
-      at(
-        taken.map(({ seenMs }) => seenMs),
-        part,
-      );
-    return {
-      name: `received tile to new reading, by ${entry}`,
-      unit: 'tile',
-      clock: 'own',
-      reference: async () => (await feel.cost(() => feel.drawHundred())).cpuMs,
-      candidate: async () => (await next()).cpuMs,
-      atLeast: 0.17,
-      check: async () => {
-        taken = await throttled(feel, entry);
-        if (taken.some(({ seenMs, readMs }) => !(seenMs > 0 && readMs > 0))) throw new Error('a tile was not read');
-      },
-      more: () => ({
-        'ms throttled 4 times, median': read(0.5),
-        '95th percentile': read(0.95),
-        'tile on the rack, median': seen(0.5),
-        'its 95th percentile': seen(0.95),
-        'of tiles': taken.length,
-      }),
-    };
-  });
+  return [...ENTRIES.map((entry) => received(feel, entry)), dragged(feel)];
+}
+
+function received(feel: Feel, entry: Entry): Measure {
+  const next = tiles(feel, entry);
+  let taken: readonly TakenIn[] = [];
+  const time = (what: keyof TakenIn, part: number): number =>
+    at(
+      taken.map((each) => each[what]),
+      part,
+    );
+  return {
+    name: `received tile to new reading, by ${entry}`,
+    unit: 'tile',
+    clock: 'own',
+    reference: async () => (await feel.cost(() => feel.drawHundred())).cpuMs,
+    candidate: async () => (await next()).cpuMs,
+    atLeast: 0.17,
+    check: async () => {
+      taken = await throttled(feel, entry);
+      if (taken.some(({ seenMs, readMs }) => !(seenMs > 0 && readMs > 0))) throw new Error('a tile was not read');
+    },
+    more: () => ({
+      'ms throttled 4 times, median': time('readMs', 0.5),
+      '95th percentile': time('readMs', 0.95),
+      'tile on the rack, median': time('seenMs', 0.5),
+      'its 95th percentile': time('seenMs', 0.95),
+      'of tiles': taken.length,
+    }),
+  };
+}
+
+/** One move of a tile that is being dragged; how many frames a drag drops is told beside it. */
+function dragged(feel: Feel): Measure {
+  let drag: TileDrag | null = null;
+  let move = 0;
+  let [bare, whole]: (Smoothness | null)[] = [null, null];
+  return {
+    name: 'move of a dragged tile',
+    unit: 'move',
+    clock: 'own',
+    reference: async () => (await feel.cost(() => feel.drawHundred())).cpuMs,
+    candidate: async () => {
+      move += 1;
+      const way = Math.abs(((move / MOVES) % 2) - 1);
+      return (await feel.cost(async () => await drag?.drawnAt(way))).cpuMs;
+    },
+    atLeast: 1,
+    check: async () => {
+      await feel.untilReceiving();
+      const begun = await TileDrag.of(feel.page);
+      bare = await smoothnessOf(feel.page, () => begun.move(MOVES));
+      await begun.begin();
+      whole = await smoothnessOf(feel.page, () => begun.move(MOVES));
+      if (whole.frames === 0) throw new Error('nothing was drawn in the drag');
+      drag = begun;
+    },
+    more: () => ({
+      'frames of a drag': whole?.frames ?? Number.NaN,
+      'dropped, percent': 100 * (whole?.dropped ?? Number.NaN),
+      'without a tile': 100 * (bare?.dropped ?? Number.NaN),
+      'tasks over 50 ms': whole?.longTasks.length ?? Number.NaN,
+    }),
+  };
 }

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import { nameOf } from '../../../core/tiles/names.ts';
 import '../../parts/tile/wr-tile.ts';
 import '../../parts/wr-button.ts';
@@ -15,6 +15,7 @@ import { tableWords } from '../../words/table.ts';
 import type { HandView, ReadingView, TurningView } from '../../worker/calls.ts';
 import { failed } from './failed.ts';
 import { handName } from './hand-name.ts';
+import { Growth } from './growth.ts';
 import { handRow } from './hand-row.ts';
 import { panelStyles } from './panel-styles.ts';
 import { readingStyles } from './reading-styles.ts';
@@ -45,6 +46,8 @@ export class WrReadingPanel extends LitElement {
 
   static override styles = [sharedStyles, panelStyles, readingStyles, css``];
 
+  readonly #growth = new Growth(this, FIRST_HANDS);
+
   constructor() {
     super();
     this.order = 'reach';
@@ -55,6 +58,11 @@ export class WrReadingPanel extends LitElement {
       () => [this.app.analysis],
       () => [this.app.analysis.reading, this.app.analysis.tiles],
     );
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    super.willUpdate(changed);
+    if (!this.all && !this.grouped) this.#growth.restart();
   }
 
   protected override render(): unknown {
@@ -91,7 +99,7 @@ export class WrReadingPanel extends LitElement {
     const hands = this.order === 'reach' ? reading.byReach : reading.byAway;
     if (this.grouped) return this.#sections(reading, hands);
     const shown = this.all ? hands : hands.slice(0, FIRST_HANDS);
-    return html`${list(reading, shown)}
+    return html`${list(reading, this.#growth.part(shown, 0))}
     ${
       hands.length > FIRST_HANDS
         ? html`<wr-button look="quiet" @click=${() => (this.all = !this.all)}
@@ -103,13 +111,16 @@ export class WrReadingPanel extends LitElement {
 
   #sections(reading: ReadingView, hands: readonly HandView[]): unknown {
     const sections = [...new Set(hands.map(({ section }) => section))];
-    return sections.map(
-      (section) =>
-        html`<div class="stack section">
-          <h3>${section}</h3>
-          ${list(reading, hands.filter((hand) => hand.section === section).slice(0, SECTION_HANDS))}
-        </div>`,
-    );
+    let before = 0;
+    return sections.map((section) => {
+      const best = hands.filter((hand) => hand.section === section).slice(0, SECTION_HANDS);
+      const drawn = this.#growth.part(best, before);
+      before += best.length;
+      return html`<div class="stack section">
+        <h3>${section}</h3>
+        ${list(reading, drawn)}
+      </div>`;
+    });
   }
 }
 
