@@ -1,6 +1,7 @@
 /**
  * `npm run package [-- --linux | --mac | --windows] [--folder]`: builds Windrow and packs it for
- * this system or the one named; `--folder` makes the program's folder only, no installer.
+ * this system or the one named; `--folder` makes the program's folder only, no installer. An installer is
+ * made only when what is shipped has no known fault (supply.mjs).
  */
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -10,6 +11,7 @@ import { build, Platform } from 'electron-builder';
 import { buildParts, ROOT } from '../build/build.mjs';
 import { PARTS } from '../build/parts.mjs';
 import { packageConfig } from './config.mjs';
+import { lookUpSupply, supplyReport } from './supply.mjs';
 
 /**
  * Builds afresh and packs.
@@ -51,10 +53,20 @@ function readJson(file) {
 }
 
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  await packAsAsked();
+}
+
+async function packAsAsked() {
   const flag = /** @type {const} */ ({ type: 'boolean', default: false });
   const { values } = parseArgs({ options: { linux: flag, mac: flag, windows: flag, folder: flag } });
   const own = process.platform === 'darwin' ? 'mac' : process.platform === 'win32' ? 'windows' : 'linux';
   const system = values.linux ? 'linux' : values.mac ? 'mac' : values.windows ? 'windows' : own;
+  const { text, exitCode } = supplyReport(lookUpSupply(), !values.folder);
+  console.log(text);
+  if (exitCode !== 0) {
+    process.exitCode = exitCode;
+    return;
+  }
   const output = join(ROOT, 'dist/packages');
   mkdirSync(output, { recursive: true });
   for (const file of await pack({ system, folderOnly: values.folder, output })) console.log(file);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { judgeAdvisories, judgeElectron } from './supply.mjs';
+import { judgeAdvisories, judgeElectron, supplyReport } from '../../main/package/supply.mjs';
 
 const audit = (high: number, critical: number): string =>
   JSON.stringify({ metadata: { vulnerabilities: { low: 1, high, critical, total: 1 + high + critical } } });
@@ -36,4 +36,13 @@ test('security item 16: a newer release of the same major must be taken within 1
   expect(judge({ '45.4.1': 20, '45.4.0': 30, '44.9.9': 15, '46.0.0': 15, '45.5.0-beta.1': 15 })).toBe('good');
   expect(judge({ '45.5.0': 15 })).toBe('skipped');
   expect(judgeElectron('', '45.4.1', NOW).state).toBe('skipped');
+});
+
+test('E2, security item 16: what the calendar brings is a warning, and an error before a release; always it is told', () => {
+  const good = { state: 'good', words: 'All is well.' } as const;
+  const bad = { state: 'bad', words: 'Too old.' } as const;
+  const skipped = { state: 'skipped', words: 'No answer.' } as const;
+  expect(supplyReport([good, bad], false)).toEqual({ text: 'good: All is well.\nwarning: Too old.', exitCode: 0 });
+  expect(supplyReport([bad, skipped], true)).toEqual({ text: 'error: Too old.\nskipped: No answer.', exitCode: 1 });
+  expect(supplyReport([good, skipped], true).exitCode).toBe(0);
 });

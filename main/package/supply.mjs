@@ -1,7 +1,9 @@
 /**
- * `npm run supply`: whether what Windrow ships has a known fault. Two questions to npm's registry:
- * does any library that is shipped have a high or critical advisory (E2), and has a newer release
- * of the Electron in use, of the same major, been out for more than 14 days (security item 16)?
+ * `npm run supply [-- --release]`: whether what Windrow ships has a known fault. Two questions to
+ * npm's registry: does any library that is shipped have a high or critical advisory (E2), and has a
+ * newer release of the Electron in use, of the same major, been out for more than 14 days (security
+ * item 16)? The answers change with the calendar, not with the sources: so a bad one is a warning,
+ * and ends with 1 only with `--release`, as `npm run package` asks before it makes an installer.
  * Where the registry does not answer, the question is skipped, and that is said.
  *
  * @typedef {{ state: 'good' | 'bad' | 'skipped', words: string }} Verdict
@@ -12,6 +14,7 @@ import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 
 const ROOT = resolve(import.meta.dirname, '../..');
+const LABELS = { good: 'good', bad: 'warning', skipped: 'skipped' };
 const PATIENCE = 14 * 86_400_000;
 
 /**
@@ -80,12 +83,30 @@ function npm(args) {
   return spawnSync(program, args, { cwd: ROOT, encoding: 'utf8', timeout: 60_000, shell }).stdout ?? '';
 }
 
-if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
+/** Asks both questions. */
+export function lookUpSupply() {
   const { devDependencies } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'));
-  const verdicts = [
+  return [
     judgeAdvisories(npm(['audit', '--omit=dev', '--json'])),
     judgeElectron(npm(['view', 'electron', 'time', '--json']), devDependencies.electron, Date.now()),
   ];
-  for (const { state, words } of verdicts) console.log(`${state}: ${words}`);
-  if (verdicts.some(({ state }) => state === 'bad')) process.exitCode = 1;
+}
+
+/**
+ * What is printed of the verdicts, and the exit code. For a release a bad one is an error, else a warning.
+ * @param {readonly Verdict[]} verdicts
+ * @param {boolean} forRelease
+ */
+export function supplyReport(verdicts, forRelease) {
+  const isBad = verdicts.some(({ state }) => state === 'bad');
+  const lines = verdicts.map(
+    ({ state, words }) => `${forRelease && state === 'bad' ? 'error' : LABELS[state]}: ${words}`,
+  );
+  return { text: lines.join('\n'), exitCode: forRelease && isBad ? 1 : 0 };
+}
+
+if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  const { text, exitCode } = supplyReport(lookUpSupply(), process.argv.includes('--release'));
+  console.log(text);
+  process.exitCode = exitCode;
 }
