@@ -34,6 +34,7 @@ export class WrHelp extends LitElement {
       /* Room for all tabs in one row. */
       wr-dialog {
         --dialog-width: 44rem;
+        --dialog-least: 100dvh;
       }
 
       wr-tabs {

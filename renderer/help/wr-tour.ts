@@ -42,6 +42,11 @@ export class WrTour extends LitElement {
         margin-bottom: var(--space-4);
       }
 
+      /* "Done" takes as much room as "Next". */
+      [look='main'] {
+        min-width: 6rem;
+      }
+
       wr-hand {
         margin-bottom: var(--space-4);
       }

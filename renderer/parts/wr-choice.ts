@@ -53,6 +53,8 @@ export class WrChoice extends LitElement {
         display: inline-flex;
         flex-wrap: wrap;
         max-width: 100%;
+        /* Also before its options have come. */
+        min-height: calc(var(--target) + 2 * var(--stroke));
         border: var(--stroke) solid var(--edge);
         border-radius: var(--round);
         background: var(--sheet);

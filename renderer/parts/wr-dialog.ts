@@ -9,7 +9,10 @@ export interface DialogClosed {
   readonly by: 'person';
 }
 
-/** A question or a form over the page: the native modal dialog with a heading, a body and actions. */
+/**
+ * A question or a form over the page: the native modal dialog with a heading, a body that
+ * scrolls when it must, and actions. One that grows while it is open is given `--dialog-least`, the height that it has from the start, so that nothing moves.
+ */
 export class WrDialog extends LitElement {
   static override properties = {
     open: { type: Boolean, reflect: true },
@@ -26,17 +29,28 @@ export class WrDialog extends LitElement {
         /* In a narrow window with large text the words need the room more than the edges do. */
         --edges: min(var(--space-5), 4vw);
         width: min(var(--dialog-width, 38rem), 100vw - 1.5rem);
+        min-height: min(var(--dialog-least, 0px), 100dvh - 1.5rem);
         max-height: calc(100dvh - 1.5rem);
         padding: 0;
         border: var(--stroke) solid var(--edge);
         border-radius: var(--round-large);
         background: var(--sheet);
         color: var(--ink);
-        overflow: auto;
+        overflow: hidden;
+      }
+
+      dialog[open] {
+        display: flex;
+        flex-direction: column;
       }
 
       dialog::backdrop {
         background: rgb(18 16 13 / 55%);
+      }
+
+      header,
+      footer {
+        flex: none;
       }
 
       header {
@@ -59,6 +73,9 @@ export class WrDialog extends LitElement {
       }
 
       .body {
+        flex: 1 1 auto;
+        min-height: 0;
+        overflow: auto;
         padding: var(--space-3) var(--edges);
         overflow-wrap: anywhere;
       }
@@ -66,6 +83,7 @@ export class WrDialog extends LitElement {
       footer {
         display: flex;
         flex-wrap: wrap;
+        align-items: start;
         justify-content: end;
         gap: var(--space-3);
         padding: var(--space-2) var(--edges) var(--space-5);

@@ -102,7 +102,9 @@ export class WrEntry extends LitElement {
         flex-wrap: wrap;
         justify-content: space-between;
         gap: 0 var(--space-4);
-        min-height: 1.45em;
+        /* Two lines, so that a fault moves nothing that is below. */
+        min-height: 2.9em;
+        line-height: 1.45;
       }
 
       .trouble {

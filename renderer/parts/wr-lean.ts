@@ -82,7 +82,9 @@ export class WrLean extends LitElement {
       ul {
         display: flex;
         flex-wrap: wrap;
+        align-content: flex-start;
         gap: 0 var(--space-4);
+        min-height: var(--lean-legend, auto);
         margin: var(--space-2) 0 0;
         padding: 0;
         list-style: none;

@@ -76,6 +76,11 @@ export class WrNotice extends LitElement {
     this.closable = true;
   }
 
+  /** Puts the focus on what mends or takes back, else on what closes. */
+  override focus(options?: FocusOptions): void {
+    this.renderRoot.querySelector('wr-button')?.focus(options);
+  }
+
   protected override render(): unknown {
     return html`<div class="notice ${this.tone}" role=${this.tone === 'bad' ? 'alert' : 'status'}>
       <span class="tone">${partWords.tones[this.tone]}</span>

@@ -11,7 +11,7 @@ export const projectStyles = css`
     max-height: none;
     margin: 0;
     padding: var(--space-4) var(--space-5);
-    overflow: auto;
+    overflow: hidden;
     border: 0;
     background: var(--paper);
     color: var(--ink);
@@ -23,8 +23,19 @@ export const projectStyles = css`
     gap: var(--space-4);
   }
 
+  /* Between a head and buttons that keep their place. */
+  .problem {
+    flex: 1 1 0;
+    display: flex;
+    flex-direction: column;
+    gap: var(--space-4);
+    min-height: 0;
+    overflow: auto;
+  }
+
   header,
   footer {
+    flex: none;
     display: flex;
     flex-wrap: wrap;
     align-items: center;
@@ -34,7 +45,6 @@ export const projectStyles = css`
   }
 
   footer {
-    margin-top: auto;
     padding-top: var(--space-3);
     justify-content: center;
   }

@@ -66,14 +66,16 @@ export class WrSheetProject extends LitElement {
 
   #problem(problem: SheetProblem): unknown {
     const found = this.answerFor(problem);
-    return html`${tiles(kindsOf(problem.rack))}
+    return html`<div class="problem">
+      ${tiles(kindsOf(problem.rack))}
       <p>${problem.question}</p>
       ${problem.remark === '' ? nothing : html`<p>${problem.remark}</p>`}
       <div aria-live="polite">
         ${found === null || this.step < 1 ? nothing : readingStep(found.answer)}
         ${found === null || this.step < 2 ? nothing : passesStep(found)}
         ${found === null || this.step < 3 ? nothing : classStep(problem, found)}
-      </div>`;
+      </div>
+    </div>`;
   }
 
   get #at(): ProjectAt {

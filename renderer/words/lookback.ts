@@ -147,6 +147,8 @@ export const lookbackWords = {
 
   ahead: {
     working: 'Looking ahead to the end of the exchange…',
+    awaited: 'Not known yet…',
+    done: 'Looked ahead to the end of the exchange.',
     stop: 'Stop looking ahead',
     stopped: 'It was not looked ahead to the end of the exchange.',
     start: 'Look ahead now',

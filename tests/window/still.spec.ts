@@ -1,7 +1,52 @@
 import { addSection, startCard } from './card-evening.ts';
 import { field, straightToPlay, type } from './play.ts';
+import { JOURNEYS } from './screens/journeys.ts';
+import { stillness, watchPlaces } from './screens/stillness.ts';
 import { DEAL } from './screens/table.ts';
 import { expect, test } from './windrow.ts';
+
+/** What a press or a key does at once is drawn within so many frames; what moves later moves by itself. */
+const AT_ONCE = 3;
+/** The most that may shift by itself on a screen: what web.dev calls good for a whole visit (Cumulative Layout Shift). */
+const MOST_SHIFT = 0.1;
+
+/** Main buttons that another button moves, by screen, with the reason. */
+const MAY_MOVE: Readonly<Record<string, RegExp>> = {
+  // The offer of the tour above goes with its answer, and with the first deal.
+  'the exchange: a pass to give': /That is my deal/,
+  'the tour and the help: the tour, 1 of 5': /That is my deal/,
+  // The courtesy asks for two numbers before its tiles.
+  'the exchange: the courtesy': /Give 3 tiles/,
+};
+
+for (const { name, place, screens } of JOURNEYS) {
+  test(`O7: on the screens of ${name} nothing moves by itself, and no main button at all`, async ({
+    windrow,
+    page,
+  }) => {
+    test.setTimeout(60_000 * (screens.length + 1));
+    await windrow.open();
+    await page.evaluate((to) => void (window.location.hash = to), `#/${place}`);
+    await watchPlaces(page);
+    for (const screen of screens) {
+      await test.step(screen.name, async () => {
+        await screen.reach(windrow);
+        await expect(page.locator('[aria-busy=true]')).toHaveCount(0, { timeout: 60_000 });
+        await page.evaluate(
+          async () => await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
+        );
+        const { controls, shifts } = await stillness(page);
+        const here = `${name}: ${screen.name}`;
+        const allowed = MAY_MOVE[here];
+        const moved = controls.filter(
+          ({ what, frames, isMain }) => frames > AT_ONCE || (isMain && !(allowed?.test(what) ?? false)),
+        );
+        expect.soft(moved, here).toEqual([]);
+        expect.soft(shifts, `shifts of ${here}`).toBeLessThan(MOST_SHIFT);
+      });
+    }
+  });
+}
 
 test('O7: nothing moves where tiles are entered, from one to the next', async ({ windrow, page }) => {
   await windrow.open();

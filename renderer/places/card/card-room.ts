@@ -178,8 +178,10 @@ export class CardRoom {
 
   async #openAfter(saved: Awaited<ReturnType<Desk['saveCard']>>): Promise<boolean> {
     if (!saved.ok) return this.#fail(saved.problem.message);
+    const opened = await this.open(saved.value.id);
+    // After it: a list that grows would move the buttons below it just before they go.
     await this.list();
-    return await this.open(saved.value.id);
+    return opened;
   }
 
   #fail(message: string): false {

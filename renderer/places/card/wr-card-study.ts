@@ -55,7 +55,7 @@ export class WrCardStudy extends LitElement {
       }
 
       .answer {
-        min-height: 4.5rem;
+        min-height: 6.5rem;
       }
 
       .good {

@@ -121,7 +121,7 @@ export class WrLineGroups extends LitElement {
           ),
         )}</span
       >
-      ${hidden ? nothing : html`<span class="caption">${scanned.text}</span>`}
+      <span class="caption">${hidden ? '\u00a0' : scanned.text}</span>
       ${joker ? html`<span class="joker">${words.takesJokers}</span>` : nothing}`;
   }
 

@@ -25,6 +25,10 @@ export const journalStyles = css`
     border-top: 1px solid var(--hairline);
   }
 
+  .games .over {
+    grid-column: 1 / -1;
+  }
+
   .when,
   .result {
     display: flex;

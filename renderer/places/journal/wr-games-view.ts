@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
 import { announce } from '../../parts/announcer.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
@@ -12,6 +13,7 @@ import type { JournalGame } from './journal-game.ts';
 import { journalStyles } from './journal-styles.ts';
 import { openAtTable } from './open-at-table.ts';
 import type { JournalStore } from './journal-store.ts';
+import { type GameRow, type RemovedGame, rowsWith } from './removed-games.ts';
 import { gameLink } from './routes.ts';
 import './wr-journal-filters.ts';
 
@@ -31,18 +33,22 @@ export class WrGamesView extends LitElement {
   declare app: AppContext;
   declare store: JournalStore;
   declare protected page: number;
-  /** The game deleted last, as long as it can be brought back from here. */
-  declare protected removed: JournalGame | null;
+  /** The games deleted from here, as long as they can be brought back from their places. */
+  declare protected removed: readonly RemovedGame[];
   declare protected trouble: string;
 
   static override styles = [sharedStyles, placeStyles, journalStyles, css``];
 
   #shown: readonly JournalGame[] = [];
+  /** How high the row is that is being deleted: what takes its place is as high. */
+  #rowHeight = 0;
+  /** The id of the game just deleted, until its place is drawn. */
+  #justRemoved = '';
 
   constructor() {
     super();
     this.page = 0;
-    this.removed = null;
+    this.removed = [];
     this.trouble = '';
     new StoreController(this, () => [this.store, this.app.session]);
   }
@@ -57,38 +63,61 @@ export class WrGamesView extends LitElement {
     this.page = Math.min(this.page, this.#pages() - 1);
   }
 
+  protected override updated(): void {
+    const last = this.renderRoot.querySelector<HTMLElement>(`[data-removed="${this.#justRemoved}"]`);
+    if (last === null) return;
+    this.#justRemoved = '';
+    last.style.setProperty('min-height', `${this.#rowHeight}px`);
+    // The button that was pressed is gone: the focus goes to what takes it back.
+    last.querySelector('wr-notice')?.focus();
+  }
+
   protected override render(): unknown {
     const all = this.store.games?.length ?? 0;
+    const rows = this.#rows();
     return html`<wr-journal-filters .store=${this.store}></wr-journal-filters>
       ${this.#messages()}
       <p class="count" role="status">${words.count(this.#shown.length, all)}</p>
       ${
-        this.#shown.length === 0
+        rows.length === 0
           ? html`<p>${words.none}</p>`
           : html`<ul class="games">
-              ${this.#shown
-                .slice(this.page * PAGE, (this.page + 1) * PAGE)
-                .map((game) => html`<li>${this.#game(game)}</li>`)}
+              ${repeat(
+                rows,
+                ({ game, isRemoved }) => `${game.id} ${isRemoved}`,
+                (row) => this.#row(row),
+              )}
             </ul>`
       }
       ${this.#pages() > 1 ? this.#paging() : nothing}`;
   }
 
   #messages(): unknown {
-    const { removed, trouble } = this;
-    return [
-      trouble === ''
-        ? nothing
-        : html`<wr-notice tone="bad" @notice-closed=${() => (this.trouble = '')}>${trouble}</wr-notice>`,
-      removed === null
-        ? nothing
-        : html`<wr-notice
-            action=${words.undo}
-            @notice-action=${() => this.#bringBack(removed)}
-            @notice-closed=${() => (this.removed = null)}
-            >${words.removed(whenOf(removed))}</wr-notice
-          >`,
-    ];
+    const { trouble } = this;
+    if (trouble === '') return nothing;
+    return html`<wr-notice tone="bad" @notice-closed=${() => (this.trouble = '')}>${trouble}</wr-notice>`;
+  }
+
+  /** The rows of this page. */
+  #rows(): readonly GameRow[] {
+    return rowsWith(this.#shown.slice(this.page * PAGE, (this.page + 1) * PAGE), this.removed);
+  }
+
+  #row({ game, isRemoved }: GameRow): unknown {
+    if (!isRemoved) return html`<li>${this.#game(game)}</li>`;
+    return html`<li data-removed=${game.id}>
+      <wr-notice
+        class="over"
+        action=${words.undo}
+        @notice-action=${() => this.#bringBack(game)}
+        @notice-closed=${() => this.#forget(game)}
+        >${words.removed(whenOf(game))}</wr-notice
+      >
+    </li>`;
+  }
+
+  #forget(game: JournalGame): void {
+    this.removed = this.removed.filter((each) => each.game.id !== game.id);
   }
 
   #game(game: JournalGame): unknown {
@@ -111,7 +140,7 @@ export class WrGamesView extends LitElement {
       <div class="acts">
         <a class="look" href=${gameLink(game.id)} aria-label=${words.lookLabel(when)}>${words.look}</a>
         <wr-button label=${words.openLabel(when)} @click=${() => this.#open(game)}>${words.open}</wr-button>
-        <wr-button look="quiet" label=${words.removeLabel(when)} @click=${() => this.#remove(game)}
+        <wr-button look="quiet" label=${words.removeLabel(when)} @click=${(event: Event) => this.#remove(game, event)}
           >${words.remove}</wr-button
         >
       </div>`;
@@ -139,12 +168,17 @@ export class WrGamesView extends LitElement {
     this.trouble = opened.ok ? '' : opened.problem.message;
   }
 
-  async #remove(game: JournalGame): Promise<void> {
+  async #remove(game: JournalGame, { currentTarget }: Event): Promise<void> {
+    const row = currentTarget instanceof Element ? currentTarget.closest('li') : null;
+    this.#rowHeight = row?.getBoundingClientRect().height ?? 0;
+    const rows = this.#rows();
+    const before = rows[rows.findIndex((each) => each.game.id === game.id) - 1];
     const answer = await this.store.remove(game.id);
     this.trouble = answer.ok ? '' : answer.problem.message;
     if (!answer.ok) return;
     const { session, cards, preferences } = this.app;
-    this.removed = game;
+    this.#justRemoved = game.id;
+    this.removed = [...this.removed, { game, after: before?.game.id ?? null }];
     // The game on the table was deleted: an empty one takes its place there.
     if (game.id !== session.id) return;
     const card = await cards.open(preferences.values.cardId, true);
@@ -155,7 +189,7 @@ export class WrGamesView extends LitElement {
     const answer = await this.store.desk.restoreGame(game.id);
     this.trouble = answer.ok ? '' : answer.problem.message;
     if (!answer.ok) return;
-    this.removed = null;
+    this.#forget(game);
     announce(words.back(whenOf(game)));
     await this.store.load();
   }

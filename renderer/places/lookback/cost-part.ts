@@ -10,15 +10,15 @@ const endWords = lookbackWords.ahead;
 
 /**
  * Rows of a list of facts: what a choice cost and what was best. In the exchange the cost by its
- * end comes first, with its interval; what the pass cost for now stands below it.
+ * end comes first, with its interval, or its room while it is `awaited`; what the pass cost for now
+ * stands below it.
  */
-export function costRows(decision: Decision): unknown {
+export function costRows(decision: Decision, awaited: boolean): unknown {
   const { ahead, kind, step } = decision;
-  if (kind === 'second-round')
-    return html`${bestRow(decision, words.best)} ${ahead === null ? nothing : endRows(ahead, decision)}`;
-  if (step === null || ahead === null)
+  if (kind === 'second-round') return html`${bestRow(decision, words.best)} ${endRow(decision, awaited)}`;
+  if (step === null || (ahead === null && !awaited))
     return exactRows(decision, step === null ? words.cost : words.costNow, words.best);
-  return html`${endRows(ahead, decision)} ${exactRows(decision, words.costNow, words.bestNow)}`;
+  return html`${endRow(decision, awaited)} ${exactRows(decision, words.costNow, words.bestNow)}`;
 }
 
 /** The cost for a cell of a table: "2.1 ± 0.8", "1.3" where it is exact, a dash for the best. */
@@ -61,21 +61,29 @@ function bestRow({ cost, best, kind }: Decision, name: string): unknown {
     <dd class="row">${kind === 'second-round' ? roundRow(best) : choiceRow(best)}</dd>`;
 }
 
-function endRows(ahead: AheadDocument, decision: Decision): unknown {
+/** What the choice costs by the end of the exchange, and the best one by then. */
+function endRow(decision: Decision, awaited: boolean): unknown {
+  const { ahead } = decision;
   const isRound = decision.kind === 'second-round';
+  if (ahead === null)
+    return awaited
+      ? html`<dt>${words.costEnd}</dt>
+          <dd class="end soft">${endWords.awaited}</dd>`
+      : nothing;
   const sentences = [
     endCost(ahead, isRound),
     isRound ? '' : doubtWords(decision, ahead),
     endWords.how(counted(ahead.futures)),
   ];
   return html`<dt>${words.costEnd}</dt>
-    <dd data-ahead>${sentences.filter((each) => each !== '').join(' ')}</dd>
-    ${
-      isRound || ahead.verdict === 'best' || ahead.best === ''
-        ? nothing
-        : html`<dt>${endWords.bestThen}</dt>
-            <dd class="row">${tileRow(ahead.best)}</dd>`
-    }`;
+    <dd class="end">
+      <span data-ahead>${sentences.filter((each) => each !== '').join(' ')}</span>
+      ${
+        isRound || ahead.verdict === 'best' || ahead.best === ''
+          ? nothing
+          : html`<div class="row">${endWords.bestThen}: ${tileRow(ahead.best)}</div>`
+      }
+    </dd>`;
 }
 
 /** What a choice costs by the end of the exchange, in a sentence with its interval. */

@@ -46,6 +46,11 @@ export const lookbackStyles = css`
     overflow-wrap: anywhere;
   }
 
+  /* As high while it is awaited: three lines, and the tiles of the best. */
+  .end {
+    min-height: calc(4.35em + 52px);
+  }
+
   h3 {
     margin: 0;
     font-size: var(--text-body);
@@ -154,6 +159,11 @@ export const lookbackStyles = css`
   div.row.screen {
     flex-direction: row;
     align-items: center;
+  }
+
+  /* As high with its button as without it. */
+  .still {
+    min-height: var(--target);
   }
 
   .paper {

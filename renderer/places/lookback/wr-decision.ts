@@ -35,6 +35,7 @@ export class WrDecision extends LitElement {
     stages: { attribute: false },
     record: { attribute: false },
     worker: { attribute: false },
+    awaited: { type: Boolean },
     draft: { state: true },
   };
 
@@ -42,6 +43,8 @@ export class WrDecision extends LitElement {
   declare stages: StageTerms;
   declare record: GameRecord;
   declare worker: WorkerClient<JournalCalls>;
+  /** Whether the look ahead is still on its way. */
+  declare awaited: boolean;
   declare protected draft: string;
 
   static override styles = [
@@ -82,6 +85,7 @@ export class WrDecision extends LitElement {
   constructor() {
     super();
     this.draft = '';
+    this.awaited = false;
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
@@ -98,7 +102,7 @@ export class WrDecision extends LitElement {
       <dl>
         <dt>${words.chosen}</dt>
         <dd class="row">${row(decision.chosen)}</dd>
-        ${costRows(decision)}
+        ${costRows(decision, this.awaited)}
         <dt>${words.why}</dt>
         <dd>${decision.why.join(' ')}</dd>
         ${
@@ -128,7 +132,7 @@ export class WrDecision extends LitElement {
       ${this.#practice()} ${this.#note()}
       <p class="soft">
         ${words.equalNote} ${isRound ? words.roundNote : words.exactNote}
-        ${decision.ahead === null ? nothing : lookbackWords.ahead.note}
+        ${decision.ahead === null && !this.awaited ? nothing : lookbackWords.ahead.note}
       </p>`;
   }
 

@@ -27,12 +27,15 @@ export class WrDecisions extends LitElement {
     record: { attribute: false },
     worker: { attribute: false },
     at: { state: true },
+    awaited: { type: Boolean },
     onlyCostly: { state: true },
   };
 
   declare review: Review;
   declare record: GameRecord;
   declare worker: WorkerClient<JournalCalls>;
+  /** Whether the look ahead is still on its way. */
+  declare awaited: boolean;
   /** The place of the choice shown, among those stepped through. */
   declare protected at: number;
   declare protected onlyCostly: boolean;
@@ -57,6 +60,7 @@ export class WrDecisions extends LitElement {
 
   constructor() {
     super();
+    this.awaited = false;
     this.at = 0;
     this.onlyCostly = false;
   }
@@ -123,6 +127,7 @@ export class WrDecisions extends LitElement {
                 .record=${this.record}
                 .stages=${this.review.stages}
                 .worker=${this.worker}
+                ?awaited=${this.awaited}
               ></wr-decision>`
       }
       <details>

@@ -77,7 +77,7 @@ export class WrLookback extends LitElement {
       }
       ${this.#body(game)}
       ${
-        record === null
+        record === null || game.status === 'thinking'
           ? nothing
           : html`<wr-details
               .record=${record}
@@ -149,10 +149,11 @@ export class WrLookback extends LitElement {
     }
   }
 
-  /** How the look ahead stands, which follows the exact review; nothing once it is there. */
+  /** How the look ahead stands, which follows the exact review. */
   #ahead(game: LookbackStore): unknown {
     const { ahead } = words;
-    if (game.aheadStatus === 'done') return nothing;
+    if (game.aheadStatus === 'done')
+      return html`<div class="row screen still"><span role="status">${ahead.done}</span></div>`;
     if (game.aheadStatus !== 'thinking') {
       return html`<wr-notice
         class="screen"
@@ -162,7 +163,7 @@ export class WrLookback extends LitElement {
         >${game.aheadStatus === 'failed' ? ahead.failed : ahead.stopped}</wr-notice
       >`;
     }
-    return html`<div class="row screen">
+    return html`<div class="row screen still">
       <span role="status">${ahead.working}</span>
       <progress aria-label=${ahead.working} max="1" .value=${game.share}></progress>
       <wr-button @click=${() => game.stop()}>${ahead.stop}</wr-button>
@@ -179,6 +180,7 @@ export class WrLookback extends LitElement {
         .review=${review}
         .record=${record}
         .worker=${this.store.worker}
+        ?awaited=${game.aheadStatus === 'thinking'}
         @note-written=${(event: CustomEvent<NoteWritten>) => this.#game !== null && this.#note(this.#game, event)}
       ></wr-decisions>`;
   }

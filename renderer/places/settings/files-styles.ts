@@ -23,6 +23,11 @@ export const filesStyles = css`
     font-size: var(--text-body);
   }
 
+  /* Two lines, so that an answer moves nothing that is below. */
+  .said {
+    min-height: 2.9em;
+  }
+
   code {
     font-family: var(--font-code);
   }

@@ -34,7 +34,7 @@ export class WrMyFiles extends LitElement {
     return html`<p>${words.filesWords}</p>
       <p><code>${this.app.about.folder}</code></p>
       <wr-button @click=${this.#show}>${words.show}</wr-button>
-      <div role="status">${this.said === '' ? nothing : html`<p>${this.said}</p>`}</div>
+      <div class="said" role="status">${this.said === '' ? nothing : html`<p>${this.said}</p>`}</div>
       <p class="soft">${words.copyWords}</p>
       <h3>${words.notices}</h3>
       ${

@@ -117,8 +117,9 @@ export const exchangeStyles = css`
     text-decoration: line-through;
   }
 
+  /* From the top: the reason that comes and goes below the button must not move it. */
   .tray {
-    align-items: center;
+    align-items: flex-start;
   }
 
   .refusal:empty {

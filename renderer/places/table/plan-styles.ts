@@ -75,9 +75,19 @@ export const planStyles = css`
     --explain-wrap: normal;
   }
 
+  /* As high while it is awaited as when it is there. */
   .ahead {
+    display: inline-flex;
+    align-items: center;
+    min-height: var(--target);
     min-width: min(10.5em, 100%);
     font-size: var(--text-small);
+  }
+
+  .progress {
+    display: flex;
+    align-items: center;
+    min-height: var(--target);
   }
 
   .name {

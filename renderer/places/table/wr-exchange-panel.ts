@@ -13,6 +13,7 @@ import { panelStyles } from './panel-styles.ts';
 import { passesSoFar } from './passes-so-far.ts';
 import { stations } from './stations.ts';
 import './wr-give-panel.ts';
+import './wr-plan-panel.ts';
 import './wr-receive-panel.ts';
 
 const words = tableWords.exchange;
@@ -51,7 +52,8 @@ export class WrExchangePanel extends LitElement {
     const { exchange } = this.app.session.state;
     if (exchange === null) return html`<p class="soft">${words.nothingYet}</p>`;
     return html`<section class="exchange stack" aria-label=${words.title}>
-      ${stations(exchange)} ${cache(this.#due(exchange))} ${passesSoFar(exchange)} ${this.#onward(exchange)}
+      ${stations(exchange)} ${cache(this.#due(exchange))} ${this.#onward(exchange)} ${passesSoFar(exchange)}
+      ${cache(this.#plan(exchange))}
     </section>`;
   }
 
@@ -69,6 +71,11 @@ export class WrExchangePanel extends LitElement {
       <wr-button look="quiet" @click=${() => emit(this, 'play-wanted', null)}>${playWords.begin}</wr-button>
       <p class="soft">${playWords.beginHelp}</p>
     </div>`;
+  }
+
+  /** Last, because it grows as it is worked out: what has its place above keeps it. */
+  #plan({ phase }: ExchangeState): unknown {
+    return phase === 'giving' ? html`<wr-plan-panel .app=${this.app}></wr-plan-panel>` : nothing;
   }
 }
 

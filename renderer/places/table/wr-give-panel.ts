@@ -13,12 +13,11 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { tableWords } from '../../words/table.ts';
 import { exchangeStyles } from './exchange-styles.ts';
 import { panelStyles } from './panel-styles.ts';
-import './wr-plan-panel.ts';
 
 const words = tableWords.exchange;
 const COUNTS: readonly string[] = ['0', '1', '2', '3'];
 
-/** The pass that is due: the tray, how many go unseen, whether the round is stopped, and the plan. */
+/** The pass that is due: the tray, how many go unseen, whether the round is stopped. */
 export class WrGivePanel extends LitElement {
   static override properties = {
     app: { attribute: false },
@@ -63,7 +62,6 @@ export class WrGivePanel extends LitElement {
       <div class="row tray">${this.#slots(due)} ${this.#give(due)}</div>
       <p class="refusal" role="alert">${this.refusal}</p>
       ${due.blindUpTo > 0 ? this.#blindChoice(due) : nothing} ${this.#stopChoice()}
-      <wr-plan-panel .app=${this.app}></wr-plan-panel>
     </div>`;
   }
 

@@ -24,6 +24,11 @@ export class WrLeanPanel extends LitElement {
         gap: var(--space-2);
       }
 
+      /* Two rows, also before the first reading is there. */
+      wr-lean {
+        --lean-legend: 2.9em;
+      }
+
       wr-explain {
         margin-block-start: -7px;
       }

@@ -56,14 +56,15 @@ export class WrLookPanel extends LitElement {
     return html`<section class="plan" aria-label=${words.title} aria-busy=${look.status === 'pending'}>
       <h3>${words.title}</h3>
       ${look.status === 'failed' ? failed(words.failed, look.message, () => this.app.lookAhead.again()) : nothing}
-      ${this.#others(look)} ${this.#progress(look)} <wr-played .app=${this.app}></wr-played> ${this.#assumptions(look)}
+      ${this.#progress(look)} ${this.#assumptions(look)} ${this.#others(look)} <wr-played .app=${this.app}></wr-played>
     </section>`;
   }
 
   #progress({ status, result }: Look): unknown {
     if (status === 'failed') return nothing;
-    if (status === 'pending' || result === null) return html`<p class="soft" role="status">${words.pending}</p>`;
-    return html`<div role="status">
+    if (status === 'pending' || result === null)
+      return html`<p class="progress soft" role="status">${words.pending}</p>`;
+    return html`<div class="progress" role="status">
       <wr-explain value=${words.done(counted(result.samples))} heading=${words.doneHeading}>
         ${endWords(result).map((sentence) => html`<p>${sentence}</p>`)}
       </wr-explain>

@@ -49,13 +49,13 @@ export class WrPlayed extends LitElement {
     const { status, result } = played;
     return html`<h4>${words.title}</h4>
       ${status === 'failed' ? failed(words.failed, '', () => void this.app.lookAhead.playOut()) : nothing}
-      ${result === null ? nothing : this.#list(played, result)}
       ${
         status === 'pending'
           ? html`<p class="soft" role="status">${words.pending}</p>
               <wr-button @click=${() => this.app.lookAhead.stopPlaying()}>${words.stop}</wr-button>`
           : nothing
-      }`;
+      }
+      ${result === null ? nothing : this.#list(played, result)}`;
   }
 
   #offer(): unknown {

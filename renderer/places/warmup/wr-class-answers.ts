@@ -50,6 +50,11 @@ export class WrClassAnswers extends LitElement {
       .people {
         width: 6rem;
       }
+
+      /* As high as the head of the table and its first row. */
+      .awaited {
+        min-height: 5.2rem;
+      }
     `,
   ];
 
@@ -81,7 +86,7 @@ export class WrClassAnswers extends LitElement {
         ></wr-field>
         <wr-button @click=${this.#add}>${words.classAdd}</wr-button>
       </div>
-      ${this.answer === null ? nothing : this.#spread(this.answer)}
+      ${this.answer === null ? html`<div class="awaited"></div>` : this.#spread(this.answer)}
     </div>`;
   }
 

@@ -88,13 +88,14 @@ export class WrWarmUpRun extends LitElement {
 
   protected override render(): unknown {
     const { run, room } = this;
-    const asks = run.warmUp.stage !== 'answer' && !run.over;
+    // Not before the answer above it: the buttons would run away from whoever wants to press them.
+    const isTold = run.working === null && (run.over || run.warmUp.stage === 'answer');
     return html`<div class="run">
       ${runHead(run, room)} ${run.over ? nothing : stageList(run)} ${this.#rack()}
       <section class="panel ask" aria-busy=${run.working !== null}>
         ${run.over ? html`<wr-warm-up-ledger .room=${room} .run=${run}></wr-warm-up-ledger>` : this.#asked()}
       </section>
-      ${asks ? nothing : html`<wr-run-foot .room=${room} .run=${run}></wr-run-foot>`}
+      ${isTold ? html`<wr-run-foot .room=${room} .run=${run}></wr-run-foot>` : nothing}
     </div>`;
   }
 

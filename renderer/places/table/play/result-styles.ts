@@ -11,6 +11,11 @@ export const resultStyles = [
       gap: var(--space-4);
     }
 
+    /* As high as the table with its first game. */
+    .loading {
+      min-height: 5.8rem;
+    }
+
     table {
       border-collapse: collapse;
       width: 100%;

@@ -65,7 +65,7 @@ export class WrEveningPanel extends LitElement {
   }
 
   #table(): unknown {
-    if (this.lines === null) return html`<p class="soft">${words.loading}</p>`;
+    if (this.lines === null) return html`<p class="loading soft">${words.loading}</p>`;
     const totals = this.lines.at(-1)?.totals;
     return html`<table class="sums">
       <caption class="unseen">

@@ -42,7 +42,18 @@ export class WrGroupEntry extends LitElement {
   declare protected typed: string;
   declare protected refusal: string;
 
-  static override styles = [sharedStyles, panelStyles, playStyles, css``];
+  static override styles = [
+    sharedStyles,
+    panelStyles,
+    playStyles,
+    css`
+      /* Room for the reason below the button, which comes and goes. */
+      .acts {
+        align-items: flex-start;
+        min-height: calc(var(--target-main) + 1.9em);
+      }
+    `,
+  ];
 
   constructor() {
     super();
@@ -59,15 +70,15 @@ export class WrGroupEntry extends LitElement {
 
   protected override render(): unknown {
     return html`<div class="stack">
-      <div class="row spread">
-        <div class="group" role="group" aria-label=${words.group}>
-          ${this.tiles.map((kind) => html`<wr-tile .kind=${kind}></wr-tile>`)}
-          ${this.tiles.length === 0 ? html`<span class="soft">${words.groupEmpty}</span>` : ''}
-        </div>
+      <div class="group" role="group" aria-label=${words.group}>
+        ${this.tiles.map((kind) => html`<wr-tile .kind=${kind}></wr-tile>`)}
+        ${this.tiles.length === 0 ? html`<span class="soft">${words.groupEmpty}</span>` : ''}
+      </div>
+      <div class="row acts">
+        <wr-button look="main" reason=${this.#reason()} @click=${this.#lay}>${words.lay}</wr-button>
         <wr-button look="quiet" ?disabled=${this.tiles.length === 0} @click=${this.#takeBack}
           >${words.takeBack}</wr-button
         >
-        <wr-button look="main" reason=${this.#reason()} @click=${this.#lay}>${words.lay}</wr-button>
       </div>
       <wr-entry
         bare

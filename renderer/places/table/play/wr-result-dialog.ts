@@ -35,7 +35,21 @@ export class WrResultDialog extends LitElement {
   declare protected settled: Answered<Payments> | null;
   declare protected refusal: string;
 
-  static override styles = [sharedStyles, panelStyles, resultStyles, css``];
+  static override styles = [
+    sharedStyles,
+    panelStyles,
+    resultStyles,
+    css`
+      wr-dialog {
+        --dialog-least: 60rem;
+      }
+
+      /* Room for the reason below the button, which comes and goes. */
+      [look='main'] {
+        min-height: calc(var(--target-main) + 1.9em);
+      }
+    `,
+  ];
 
   constructor() {
     super();
