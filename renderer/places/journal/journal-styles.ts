@@ -114,11 +114,13 @@ export const journalStyles = css`
     gap: var(--space-3);
   }
 
+  /* Its room stays when it goes. */
   .progress {
     display: flex;
     flex-wrap: wrap;
     align-items: center;
     gap: var(--space-3);
+    min-height: var(--target);
   }
 
   progress {

@@ -65,30 +65,38 @@ export class WrSeasonView extends LitElement {
   protected override render(): unknown {
     const { shown } = this.store;
     if (shown.length === 0) return html`<p>${words.none}</p>`;
-    const season = this.store.asSeason(shown);
+    const isMeasuring = this.#run?.progress?.task === 'figures';
     return html`<div class="lead">
         <p>${words.lead(shown.length)}</p>
         <wr-button @click=${() => window.print()}>${words.print}</wr-button>
       </div>
       ${filtersInUse(this.store.filter) > 0 ? html`<p class="soft">${words.filtered}</p>` : nothing} ${this.#progress()}
-      ${winsSection(shown)} ${sectionsSection(season)} ${awaySection(season)} ${jokersSection(shown)}
-      ${this.#cost(shown)} ${pointsSection(shown)}`;
+      ${winsSection(shown)} ${jokersSection(shown)} ${pointsSection(shown)} ${this.#cost(shown)}
+      ${isMeasuring ? nothing : this.#measured(shown)}`;
+  }
+
+  /** What must be measured first: last, and only once it is whole, so that nothing moves meanwhile. */
+  #measured(shown: readonly JournalGame[]): unknown {
+    const season = this.store.asSeason(shown);
+    return html`${sectionsSection(season)} ${awaySection(season)}`;
   }
 
   #progress(): unknown {
     const progress = this.#run?.progress ?? null;
     const trouble = this.#run?.trouble ?? '';
     const notice = trouble === '' ? nothing : html`<wr-notice tone="bad" .closable=${false}>${trouble}</wr-notice>`;
-    if (progress === null) return notice;
+    if (progress === null)
+      return html`${notice}
+        <div class="progress"></div>`;
     const told = (progress.task === 'figures' ? journalWords.measuring : journalWords.judging)(
       progress.done,
       progress.of,
     );
     return html`${notice}
       <div class="progress">
-        <span>${told}</span>
-        <progress aria-label=${told} .max=${progress.of} .value=${progress.done}></progress>
         <wr-button @click=${() => this.#run?.stop()}>${journalWords.stop}</wr-button>
+        <progress aria-label=${told} .max=${progress.of} .value=${progress.done}></progress>
+        <span>${told}</span>
       </div>`;
   }
 

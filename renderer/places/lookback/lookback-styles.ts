@@ -46,9 +46,9 @@ export const lookbackStyles = css`
     overflow-wrap: anywhere;
   }
 
-  /* As high while it is awaited: three lines, and the tiles of the best. */
+  /* As high while it is awaited: four lines, and the tiles of the best. */
   .end {
-    min-height: calc(4.35em + 52px);
+    min-height: calc(5.8em + 61px);
   }
 
   h3 {

@@ -5,6 +5,8 @@ export interface Moved {
   readonly what: string;
   /** From and to: left and top in CSS px. */
   readonly path: string;
+  /** How far, in CSS px. */
+  readonly by: number;
   /** How many frames the page has drawn since the last key, press or change of address. */
   readonly frames: number;
   /** A button of the look `main`: the next step of a screen. */
@@ -84,8 +86,15 @@ export async function watchPlaces(page: Page): Promise<void> {
           const stays = was !== undefined && Math.abs(was.x - place.x) < 1 && Math.abs(was.y - place.y) < 1;
           now.set(element, { ...place, since: stays ? was.since : drawn });
           if (stays || was === undefined || drawn - was.since < settled) continue;
+          const by = Math.max(Math.abs(was.x - place.x), Math.abs(was.y - place.y));
           const path = [was, place].map(({ x, y }) => `${Math.round(x)},${Math.round(y)}`).join(' > ');
-          seen.controls.push({ what: wordsOf(element), path, frames, isMain: element.getAttribute('look') === 'main' });
+          seen.controls.push({
+            what: wordsOf(element),
+            path,
+            by,
+            frames,
+            isMain: element.getAttribute('look') === 'main',
+          });
         }
         before = now;
         requestAnimationFrame(look);
