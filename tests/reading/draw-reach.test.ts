@@ -14,6 +14,7 @@ import { Tiles } from '../../core/tiles/tiles.ts';
 import { away } from '../../core/reading/away.ts';
 import { demoCard, rackNear, randomRack, randomWay, wayOf } from '../reference/cards.ts';
 import { exactDrawReach, quotient } from '../reference/plain-reading.ts';
+import { rounds } from '../reference/rounds.ts';
 
 const tiles = (text: string): Tiles => expectValue(parseTiles(text));
 const kind = (text: string): Kind => tiles(text).toKinds()[0] as Kind;
@@ -35,7 +36,7 @@ describe('D1. Draw reach is the exact chance that so many tiles, drawn without r
   test('G1: exact integer counting agrees to 1e-12 on 250 random ways, racks, draws and tiles gone', () => {
     const random = randomFromSeed(21);
     let positive = 0;
-    for (let round = 0; round < 250; round += 1) {
+    for (let round = 0; round < rounds(250); round += 1) {
       const target = randomWay(random);
       const rack = rackNear(target, random);
       const all = known(rack).unseen.toKinds();
@@ -46,7 +47,7 @@ describe('D1. Draw reach is the exact chance that so many tiles, drawn without r
       expectClose(drawReach(target, situation, draws), quotient(good, every));
       if (good > 0n) positive += 1;
     }
-    expect(positive).toBeGreaterThan(100);
+    expect(positive).toBeGreaterThan(rounds(100));
   });
 
   test('G1: every way of the demo card, racks of 13 and 14 tiles, agrees with exact integers to 1e-12', () => {
@@ -55,7 +56,7 @@ describe('D1. Draw reach is the exact chance that so many tiles, drawn without r
     for (const size of [13, 14]) {
       const rack = randomRack(random, size);
       const reading = expectValue(readRack(compiled, rack, { draws: 20, gone: tiles('3b 3b 3b E E').minus(rack) }));
-      for (let number = size; number < compiled.wayCount; number += 17) {
+      for (let number = size; number < rounds(compiled.wayCount); number += 17) {
         const { good, all } = exactDrawReach(compiled.ways[number] as Way, reading.known, 20);
         expectClose(reading.drawReaches[number] as number, quotient(good, all));
       }

@@ -13,6 +13,7 @@ import { parseTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { cardOf, rackNear, randomWay, wayOf } from '../reference/cards.ts';
 import { plainRawReach, sampleReach } from '../reference/plain-reach.ts';
+import { rounds } from '../reference/rounds.ts';
 
 const tiles = (text: string): Tiles => expectValue(parseTiles(text));
 const way = (text: string): Way =>
@@ -72,7 +73,7 @@ describe('M1 to M8, the stated model', () => {
   test('simulating the fates of all unseen copies agrees within five standard errors', () => {
     const samples = 20_000;
     const random = randomFromSeed(32);
-    for (const { target, known, concealed } of cases(33, 24)) {
+    for (const { target, known, concealed } of cases(33, rounds(24))) {
       const exact = plainRawReach(target, known, UNCALIBRATED, concealed);
       let hits = 0;
       for (let sample = 0; sample < samples; sample += 1) {
@@ -138,7 +139,7 @@ describe('M11. A useful tile in the rack instead of among the unseen never lower
   test('on 2,000 random cases', () => {
     const random = randomFromSeed(34);
     let moved = 0;
-    for (const { target, known, concealed } of cases(35, 2_000)) {
+    for (const { target, known, concealed } of cases(35, rounds(2_000))) {
       const useful = usefulTile(target, known, random);
       if (useful === undefined) continue;
       const after: Known = { ...known, rack: known.rack.with(useful), unseen: known.unseen.without(useful) };
@@ -146,7 +147,7 @@ describe('M11. A useful tile in the rack instead of among the unseen never lower
       expect(reachOf(target, after, concealed)).toBeGreaterThanOrEqual(before * (1 - 1e-12));
       moved += 1;
     }
-    expect(moved).toBeGreaterThan(1_000);
+    expect(moved).toBeGreaterThan(rounds(1_000));
   });
 
   test('a useless tile come in changes nothing', () => {

@@ -13,6 +13,7 @@ import { codeOf, faceOf, JOKER, type Kind, numberKind, SUITS, dragonKind } from 
 import { parseTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { cardOf, demoCard, lineOf, randomRack, wayOf } from '../reference/cards.ts';
+import { rounds } from '../reference/rounds.ts';
 
 const tiles = (text: string): Tiles => expectValue(parseTiles(text));
 const way = (text: string): Way =>
@@ -22,7 +23,7 @@ const demo = demoCard();
 const compiled = compileCard(demo);
 const racks = ((): Tiles[] => {
   const random = randomFromSeed(41);
-  return Array.from({ length: 12 }, (_, place) => randomRack(random, 13 + (place % 2)));
+  return Array.from({ length: rounds(12) }, (_, place) => randomRack(random, 13 + (place % 2)));
 })();
 
 function read(rack: Tiles, card = compiled): Reading {

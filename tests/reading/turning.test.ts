@@ -11,11 +11,12 @@ import { turningTiles } from '../../core/reading/turning.ts';
 import { JOKER, type Kind, KINDS } from '../../core/tiles/kinds.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { cardOf, demoCard, randomRack, randomWay } from '../reference/cards.ts';
+import { rounds } from '../reference/rounds.ts';
 
 const compiled = compileCard(demoCard());
 const racks = ((): Tiles[] => {
   const random = randomFromSeed(91);
-  return Array.from({ length: 6 }, () => randomRack(random, 13));
+  return Array.from({ length: 2 + rounds(4) }, () => randomRack(random, 13));
 })();
 /** All four of a kind are seen, so that a kind is no longer among the unseen. */
 const SEEN = KINDS[10] as Kind;
@@ -40,7 +41,7 @@ function moved(before: readonly SectionShare[], after: readonly SectionShare[]):
 
 describe('for each unseen kind but the joker: how much the best reach would rise, and how much of the lean would move', () => {
   test('is what a whole reading with that tile gives, most gain first, then most shift', () => {
-    expect(readings.length).toBeGreaterThan(2);
+    expect(readings.length).toBeGreaterThan(0);
     for (const reading of readings) {
       const told = turningTiles(reading);
       const kinds = KINDS.filter((kind) => kind !== JOKER && reading.known.unseen.count(kind) > 0);
@@ -73,7 +74,7 @@ describe('for each unseen kind but the joker: how much the best reach would rise
 describe('one tile more or less', () => {
   test('gives each way the reach that a whole reading gives it, concealed ways too', () => {
     const random = randomFromSeed(93);
-    const ways = Array.from({ length: 40 }, () => randomWay(random));
+    const ways = Array.from({ length: rounds(40) }, () => randomWay(random));
     for (const concealed of [false, true]) {
       const card = compileCard(cardOf(ways, concealed));
       for (const rack of racks) {

@@ -28,6 +28,7 @@ import { finished } from '../plan/race-problems.ts';
 import { draws } from '../reference/plain-plan.ts';
 import { demoCard, demoTable } from './cards.ts';
 import { randomPosition, tiles } from './positions.ts';
+import { rounds } from '../reference/rounds.ts';
 
 /** Every threshold here is passed by chance once in a million. */
 const LEVEL = 1e-6;
@@ -76,7 +77,7 @@ describe('G10: futures of one pass against the exact answer', () => {
     return { rack, pass: somePass(rack, randomFromSeed(place), place % 5 === 4 ? 2 : 3), place };
   });
 
-  it.each(cases)(
+  it.each(cases.slice(0, rounds(cases.length)))(
     'case $place: the spread of away is that of full enumeration (chi-square)',
     ({ rack, pass, place }) => {
       const known = knownOf(rack);
@@ -104,7 +105,7 @@ describe('G10: futures of one pass against the exact answer', () => {
   );
 
   it('X6: sampled means of away and reach are the exact table’s, within 4.9 standard errors', () => {
-    for (const { rack, pass, place } of cases) {
+    for (const { rack, pass, place } of cases.slice(0, rounds(cases.length))) {
       const table = passTable(demoCard, knownOf(rack), pass.length as PassSize, FIRST_REACH_MODEL, [pass]);
       const contest = exchangeContest(demoTable, positionAt(rack, 'courtesy'), [{ type: 'give', tiles: pass }], SURE);
       const { standings } = finished(raceSteps(contest, { ...USUAL_RULE, looks: [1], blockSize: 500, seed: place }));

@@ -11,6 +11,7 @@ import type { Choice } from '../../core/table/future-seats.ts';
 import { bestOfSizes } from '../../core/table/future-sizes.ts';
 import type { Position } from '../../core/table/future-world.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
+import { IN_FULL } from '../reference/rounds.ts';
 import { demoCard, demoTable } from './cards.ts';
 import { randomPosition } from './positions.ts';
 
@@ -55,7 +56,7 @@ function timed(position: Position, choices: readonly Choice[]) {
   }
 }
 
-describe('a verdict for each decision of the exchange', { timeout: 600_000 }, () => {
+describe.runIf(IN_FULL)('a verdict for each decision of the exchange', { timeout: 600_000 }, () => {
   it.each(STEPS)(
     '%s: it ends by its rule; within two seconds of two workers and left off within 50 ms, if measured',
     (step) => {

@@ -5,8 +5,9 @@ import { formatTrace, type TableEvent } from '../../core/table/trace.ts';
 import { JOKER } from '../../core/tiles/kinds.ts';
 import { cardOf, demoCard } from './cards.ts';
 import { Referee } from './referee.ts';
+import { IN_FULL } from '../reference/rounds.ts';
 
-const GAMES_EACH = 8;
+const GAMES_EACH = IN_FULL ? 8 : 2;
 
 function tablesOf(): PolicyName[][] {
   return [...POLICY_NAMES.map((name) => [name, name, name, name]), ['soft', 'beginner', 'nearest', 'beginner']];
