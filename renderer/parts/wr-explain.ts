@@ -20,6 +20,7 @@ export class WrExplain extends LitElement {
   static override properties = {
     value: {},
     heading: {},
+    quiet: { type: Boolean, reflect: true },
     asked: { state: true },
   };
 
@@ -27,6 +28,8 @@ export class WrExplain extends LitElement {
   declare value: string;
   /** What it is called. */
   declare heading: string;
+  /** For a question under a heading: smaller, in line with what is above, close to it. */
+  declare quiet: boolean;
   /** Whether the words were asked for: a page shows many numbers, and few are asked about. */
   declare protected asked: boolean;
 
@@ -60,6 +63,17 @@ export class WrExplain extends LitElement {
         background: var(--accent-wash);
       }
 
+      :host([quiet]) {
+        display: block;
+        margin: calc(-1 * var(--space-3)) 0 calc(-1 * var(--space-2)) -0.5em;
+      }
+
+      :host([quiet]) button {
+        color: var(--ink-soft);
+        font-size: var(--text-small);
+        font-weight: 400;
+      }
+
       #words {
         width: max-content;
         max-width: min(24rem, 100vw - 2rem);
@@ -90,6 +104,22 @@ export class WrExplain extends LitElement {
         display: block;
         color: var(--accent);
       }
+
+      @media print {
+        :host([quiet]) {
+          display: none;
+        }
+
+        button {
+          min-height: 0;
+          padding: 0;
+          font-weight: inherit;
+        }
+
+        button span {
+          border: 0;
+        }
+      }
     `,
   ];
 
@@ -97,6 +127,7 @@ export class WrExplain extends LitElement {
     super();
     this.value = '';
     this.heading = '';
+    this.quiet = false;
     this.asked = false;
   }
 

@@ -1,9 +1,11 @@
 import { html, nothing } from 'lit';
 import { isRight } from '../../core/review/decision.ts';
 import { type JudgedPass, type SheetProblem, spreadOf } from '../../core/warmup/sheet.ts';
+import { howCounted } from '../parts/how-counted.ts';
 import '../parts/wr-hand.ts';
 import '../parts/wr-lean.ts';
 import { judgedWords } from './judged-words.ts';
+import { countedWords } from '../words/counted.ts';
 import { percent, points, pointsAlone } from '../words/numbers.ts';
 import { warmUpWords } from '../words/warmup.ts';
 import type { AnswerView } from '../worker/warm-up-calls.ts';
@@ -19,6 +21,7 @@ const SHOWN_PASSES = 3;
 export function readingStep({ reading }: AnswerView): unknown {
   return html`<section class="step">
     <h2>${words.steps[1]}</h2>
+    ${howCounted(countedWords.answer)}
     <wr-lean label=${warmUpWords.answer.lean} .shares=${reading.lean}></wr-lean>
     ${reading.byReach.slice(0, SHOWN_HANDS).map(
       ({ section, groups, away, reach }) =>
@@ -40,6 +43,7 @@ export function passesStep(found: SheetAnswer): unknown {
   const next = found.ends?.rows[0]?.next;
   return html`<section class="step">
     <h2>${words.steps[2]}</h2>
+    ${howCounted(countedWords.ahead)}
     <div class="row">
       ${good.slice(0, SHOWN_PASSES).map((pass) => passOf(pass, found))}
       ${left > 0 ? html`<span>${warmUpWords.answer.asGoodMore(left)}</span>` : nothing}
@@ -58,6 +62,7 @@ export function classStep({ answers }: SheetProblem, found: SheetAnswer): unknow
   const { rows, right, people } = spreadOf(answers, judgedPasses(found));
   return html`<section class="step">
     <h2>${words.steps[3]}</h2>
+    ${howCounted(countedWords.spread)}
     <p>${warmUpWords.sheets.classRight(right.hits, people)}</p>
     ${rows
       .filter((row) => row.people > 0)

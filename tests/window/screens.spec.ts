@@ -2,6 +2,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { focused, hiddenFocus } from './screens/focus.ts';
 import { type Measured, measure } from './screens/facts.ts';
+import { unexplained } from './screens/explained.ts';
 import { JOURNEYS } from './screens/journeys.ts';
 import { cutOff, hoverOnly, tooClose, tooFine, tooLively, tooSmall, wordless } from './screens/judge.ts';
 import { dialogsOpen, elementsSeen } from './screens/seen.ts';
@@ -53,6 +54,7 @@ for (const { name, place, screens, shows, dialogs } of JOURNEYS) {
 /** All that is wrong with a screen, in words. What gives the focus about comes last: it scrolls. */
 async function troubles(page: Page, name: string): Promise<string[]> {
   const found = [...(await axe(page, TAGS)), ...(await statesByHueAlone(page)).map((one) => `hue alone: ${one}`)];
+  found.push(...(await unexplained(page)));
   const usual = await measure(page);
   found.push(...judged(usual), ...tooFine(usual), ...wordless(usual), ...hoverOnly(usual), ...tooLively(usual));
   found.push(...(await inOtherColours(page, name)));

@@ -3,12 +3,14 @@ import type { CardDocument } from '../../../core/card/document.ts';
 import { sectionName, textField } from '../../../core/card/document.ts';
 import type { CardStatistics } from '../../../core/card/statistics.ts';
 import { emit } from '../../parts/emit.ts';
+import { howCounted } from '../../parts/how-counted.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import type { TabChosen } from '../../parts/wr-tabs.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
+import { countedWords } from '../../words/counted.ts';
 import { percent, tenths } from '../../words/numbers.ts';
 import type { Examination } from '../../worker/card-calls.ts';
 import type { Answered } from '../../worker/calls.ts';
@@ -157,6 +159,7 @@ export class WrCardCheck extends LitElement {
   #statistics({ lines, ways, concealed, sections, lineWays, tiles, alike }: CardStatistics): unknown {
     return html`<section class="sheet">
       <h2>${words.statistics}</h2>
+      ${howCounted(countedWords.card)}
       <p>${words.totals(cardWords.lines(lines), cardWords.ways(ways), concealed)}</p>
       <div class="charts">
         <wr-figures

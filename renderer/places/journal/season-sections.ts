@@ -2,6 +2,8 @@ import { html, nothing } from 'lit';
 import { type SeasonGame, winRates } from '../../../core/journal/season.ts';
 import '../../charts/wr-bars.ts';
 import '../../charts/wr-course.ts';
+import { howCounted } from '../../parts/how-counted.ts';
+import { countedWords } from '../../words/counted.ts';
 import { seasonWords as words } from '../../words/journal.ts';
 import { inWords, percent, tenths } from '../../words/numbers.ts';
 import type { JournalGame } from './journal-game.ts';
@@ -16,6 +18,7 @@ export function winsSection(games: readonly JournalGame[]): unknown {
   const { parts, table } = winChart(games);
   return html`<section aria-labelledby="wins">
     <h2 id="wins">${words.wins}</h2>
+    ${howCounted(countedWords.wins)}
     ${
       all.share === null
         ? nothing
@@ -33,6 +36,7 @@ export function sectionsSection(games: readonly SeasonGame[]): unknown {
   if (parts.length === 0) return nothing;
   return html`<section aria-labelledby="sections">
     <h2 id="sections">${words.sections}</h2>
+    ${howCounted(countedWords.sections)}
     <p>${words.sectionsLead}</p>
     <wr-bars
       label=${words.sections}
@@ -53,6 +57,7 @@ export function awaySection(games: readonly SeasonGame[]): unknown {
   if (parts.length === 0) return nothing;
   return html`<section aria-labelledby="away">
     <h2 id="away">${words.away}</h2>
+    ${howCounted(countedWords.away)}
     <p>${words.awayLead}</p>
     <wr-course label=${words.away} .points=${parts} .table=${table} .most=${8} .least=${0}></wr-course>
   </section>`;
@@ -65,6 +70,7 @@ export function jokersSection(games: readonly JournalGame[]): unknown {
   const { parts, table } = jokerChart(games);
   return html`<section aria-labelledby="jokers">
     <h2 id="jokers">${words.jokers}</h2>
+    ${howCounted(countedWords.jokers)}
     <p>${words.jokersLead(tenths(mean))}</p>
     <wr-bars label=${words.jokers} .rows=${parts} .table=${table} .most=${4}></wr-bars>
   </section>`;
@@ -77,6 +83,7 @@ export function pointsSection(games: readonly JournalGame[]): unknown {
   const total = parts.at(-1)?.value ?? 0;
   return html`<section aria-labelledby="points">
     <h2 id="points">${words.gone}</h2>
+    ${howCounted(countedWords.points)}
     <p>${words.goneLead(signed(total), parts.length - 1)}</p>
     <wr-course
       label=${words.gone}

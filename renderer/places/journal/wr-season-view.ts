@@ -1,11 +1,13 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { paperStyles } from '../../charts/paper-styles.ts';
 import '../../charts/wr-bars.ts';
+import { howCounted } from '../../parts/how-counted.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { countedWords } from '../../words/counted.ts';
 import { journalWords, seasonWords as words } from '../../words/journal.ts';
 import { filtersInUse } from './filter-options.ts';
 import type { JournalGame } from './journal-game.ts';
@@ -108,6 +110,7 @@ export class WrSeasonView extends LitElement {
     const due = games.length - judged.length;
     return html`<section aria-labelledby="cost">
       <h2 id="cost">${words.cost}</h2>
+      ${howCounted(countedWords.cost)}
       ${
         free === 0
           ? html`<p>${words.costNone}</p>`

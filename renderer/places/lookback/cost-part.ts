@@ -1,6 +1,8 @@
 import { html, nothing } from 'lit';
 import type { AheadDocument, AheadLoss, ChoiceDocument, Decision } from '../../../core/review/decision.ts';
 import { isRight } from '../../../core/review/decision.ts';
+import { countedFigure } from '../../parts/how-counted.ts';
+import { countedWords } from '../../words/counted.ts';
 import { lookbackWords } from '../../words/lookback.ts';
 import { counted, inWords } from '../../words/numbers.ts';
 import { tileRow } from './tile-row.ts';
@@ -35,11 +37,11 @@ export function nowCell({ ahead, cost, kind }: Decision): string {
 /** A side of the choice of a second round: to stop, or to go on, with the reach when play begins. */
 export function roundRow({ tiles, worth }: ChoiceDocument): unknown {
   return html`<strong>${tiles === '' ? words.stop : words.goOn}</strong>
-    <span>${words.reach(chance(worth), inWords(worth))}</span>`;
+    ${countedFigure(words.reach(chance(worth), inWords(worth)), countedWords.ahead)}`;
 }
 
 export function choiceRow({ tiles, worth }: ChoiceDocument): unknown {
-  return html`${tileRow(tiles)} <span>${words.reach(chance(worth), inWords(worth))}</span>`;
+  return html`${tileRow(tiles)} ${countedFigure(words.reach(chance(worth), inWords(worth)), countedWords.reachThen)}`;
 }
 
 /** A reach with one decimal: the numbers are exact, and choices lie close together. */
@@ -50,7 +52,7 @@ export function chance(worth: number): string {
 function exactRows(decision: Decision, name: string, bestName: string): unknown {
   const { cost } = decision;
   return html`<dt>${name}</dt>
-    <dd>${cost > 0 ? words.inHundred(cost) : words.noCost}</dd>
+    <dd>${countedFigure(cost > 0 ? words.inHundred(cost) : words.noCost, countedWords.costThen)}</dd>
     ${bestRow(decision, bestName)}`;
 }
 
@@ -70,14 +72,13 @@ function endRow(decision: Decision, awaited: boolean): unknown {
       ? html`<dt>${words.costEnd}</dt>
           <dd class="end soft">${endWords.awaited}</dd>`
       : nothing;
-  const sentences = [
-    endCost(ahead, isRound),
-    isRound ? '' : doubtWords(decision, ahead),
-    endWords.how(counted(ahead.futures)),
-  ];
+  const sentences = [endCost(ahead, isRound), isRound ? '' : doubtWords(decision, ahead)];
   return html`<dt>${words.costEnd}</dt>
     <dd class="end">
-      <span data-ahead>${sentences.filter((each) => each !== '').join(' ')}</span>
+      <span data-ahead>
+        ${sentences.filter((each) => each !== '').join(' ')}
+        ${countedFigure(endWords.how(counted(ahead.futures)), countedWords.ahead)}
+      </span>
       ${
         isRound || ahead.verdict === 'best' || ahead.best === ''
           ? nothing

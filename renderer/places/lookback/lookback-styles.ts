@@ -44,6 +44,13 @@ export const lookbackStyles = css`
   dd {
     margin: 0;
     overflow-wrap: anywhere;
+    --explain-wrap: normal;
+  }
+
+  /* In line with the words above and below. */
+  dd > wr-explain:first-child,
+  [data-ahead] > wr-explain {
+    margin-inline-start: -0.5em;
   }
 
   /* As high while it is awaited: four lines, and the tiles of the best. */

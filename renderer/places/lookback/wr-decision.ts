@@ -4,11 +4,13 @@ import type { StageTerms } from '../../../core/reading/stage-terms.ts';
 import type { Decision } from '../../../core/review/decision.ts';
 import { judgementOf } from '../../../core/review/judgement.ts';
 import { emit } from '../../parts/emit.ts';
+import { howCounted } from '../../parts/how-counted.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { countedWords } from '../../words/counted.ts';
 import { lookbackWords } from '../../words/lookback.ts';
 import type { WorkerClient } from '../../worker/client.ts';
 import type { JournalCalls } from '../../worker/journal-calls.ts';
@@ -157,6 +159,7 @@ export class WrDecision extends LitElement {
     if (top.length < 2) return nothing;
     return html`<div>
       <h3>${this.decision.ahead === null ? words.others : words.othersNow}</h3>
+      ${howCounted(countedWords.reachThen)}
       <ol class="others">
         ${top.map(
           ({ tiles, worth }) =>

@@ -4,8 +4,10 @@ import type { Ledger } from '../../../core/review/ledger.ts';
 import '../../charts/wr-bars.ts';
 import '../../charts/wr-course.ts';
 import { paperStyles } from '../../charts/paper-styles.ts';
+import { howCounted } from '../../parts/how-counted.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { countedWords } from '../../words/counted.ts';
 import { lookbackWords } from '../../words/lookback.ts';
 import { percent } from '../../words/numbers.ts';
 import { courseTable, ledgerBars, ledgerCourse, ledgerTable, luckAndChoices, signed } from './ledger-charts.ts';
@@ -46,6 +48,7 @@ export class WrLedger extends LitElement {
       <h2 id="ledger">${words.title}</h2>
       <p>${words.lead(percent(ledger.start), percent(ledger.end))}</p>
       <p class="sums">${words.sums(signed(good), signed(luck), signed(choices))}</p>
+      ${howCounted(countedWords.ledger)}
       <wr-bars
         label=${words.title}
         .rows=${ledgerBars(ledger)}

@@ -2,6 +2,8 @@ import { html, nothing } from 'lit';
 import { isRight } from '../../../core/review/decision.ts';
 import type { Ahead, AheadRow } from '../../../core/review/ahead.ts';
 import type { Kind } from '../../../core/tiles/kinds.ts';
+import { howCounted } from '../../parts/how-counted.ts';
+import { countedWords } from '../../words/counted.ts';
 import { pointsAlone } from '../../words/numbers.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { AnswerView, JudgedView } from '../../worker/warm-up-calls.ts';
@@ -53,6 +55,7 @@ export function planPart({ answer: { options, chosen }, ahead, working }: Known)
   };
   return html`<section>
     <h3>${words.plan}</h3>
+    ${howCounted(countedWords.passes)}
     <div class="fold">
       <table>
         <thead>

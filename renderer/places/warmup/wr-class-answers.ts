@@ -9,7 +9,9 @@ import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
 import type { SheetAnswer } from '../../print/answer-for.ts';
 import { judgedPasses } from '../../print/judged-passes.ts';
+import { howCounted } from '../../parts/how-counted.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { countedWords } from '../../words/counted.ts';
 import { pointsAlone, percent } from '../../words/numbers.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import { kindsOf, tileRow } from './tile-row.ts';
@@ -93,6 +95,7 @@ export class WrClassAnswers extends LitElement {
   #spread(answer: SheetAnswer): unknown {
     const spread = spreadOf(this.problem.answers, judgedPasses(answer));
     return html`${spread.people === 0 ? nothing : html`<p>${words.classRight(spread.right.hits, spread.people)}</p>`}
+      ${howCounted(countedWords.spread)}
       <div class="fold">
         <table>
           <thead>

@@ -4,7 +4,9 @@ import { type Calibration, calibrationsOf, scoreCourse } from '../../../core/war
 import { type KindCost, type Progress, progressOf } from '../../../core/warmup/progress.ts';
 import { dueMisses } from '../../../core/warmup/session.ts';
 import { StoreController } from '../../shell/store-controller.ts';
+import { howCounted } from '../../parts/how-counted.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { countedWords } from '../../words/counted.ts';
 import { percent, pointsAlone } from '../../words/numbers.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import { today } from './answers.ts';
@@ -42,6 +44,7 @@ export class WrPracticeProgress extends LitElement {
     const due = dueMisses({ history: this.room.history, today: today() }).length;
     return html`<section class="panel">
       <h2>${words.firsts}</h2>
+      ${howCounted(countedWords.firsts)}
       ${
         all.share === null
           ? html`<p>${words.none}</p>`
@@ -60,6 +63,7 @@ export class WrPracticeProgress extends LitElement {
   #kinds(kinds: readonly KindCost[]): unknown {
     return html`<section class="panel">
       <h2>${words.kinds}</h2>
+      ${howCounted(countedWords.kinds)}
       ${
         kinds.length === 0
           ? html`<p>${words.kindsNone}</p>`
@@ -101,6 +105,7 @@ export class WrPracticeProgress extends LitElement {
     const course = scoreCourse(this.room.history);
     return html`<section class="panel">
       <h2>${words.guesses}</h2>
+      ${howCounted(countedWords.guesses)}
       <p>${words.score(all.score.toFixed(2))} ${words.scoreSource}</p>
       ${course.length < 2 ? nothing : html`<p>${words.course}: ${course.map((score) => score.toFixed(2)).join(', ')}</p>`}
       <div class="scroll" tabindex="0" role="group" aria-label=${words.guesses}>

@@ -2,7 +2,9 @@ import { css, html, LitElement, nothing } from 'lit';
 import { PART_KINDS } from '../../../core/review/ledger.ts';
 import type { Review } from '../../../core/review/review.ts';
 import { StoreController } from '../../shell/store-controller.ts';
+import { howCounted } from '../../parts/how-counted.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { countedWords } from '../../words/counted.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import { judgedWords, nowWords } from '../../print/judged-words.ts';
 import { kindsOf, tileRow } from './tile-row.ts';
@@ -73,6 +75,7 @@ export class WrWarmUpLedger extends LitElement {
         <td class="number">${amount}</td>
       </tr>`;
     return html`<p class="soft">${words.lead}</p>
+      ${howCounted(countedWords.ledger)}
       <table data-ledger>
         <tbody>
           ${row(words.start((200 * deal.error).toFixed(1)), (100 * ledger.start).toFixed(1))}

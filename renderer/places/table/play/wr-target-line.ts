@@ -1,9 +1,11 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import { emit } from '../../../parts/emit.ts';
+import { countedFigure } from '../../../parts/how-counted.ts';
 import '../../../parts/wr-button.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
+import { countedWords } from '../../../words/counted.ts';
 import { percent } from '../../../words/numbers.ts';
 import { playWords } from '../../../words/play.ts';
 import type { HandView } from '../../../worker/calls.ts';
@@ -32,6 +34,11 @@ export class WrTargetLine extends LitElement {
     css`
       p {
         max-width: none;
+        --explain-wrap: normal;
+      }
+
+      wr-explain {
+        margin-inline-start: -0.5em;
       }
 
       .line {
@@ -64,7 +71,9 @@ export class WrTargetLine extends LitElement {
     const advice = targetAdvice(this.target?.line ?? null, value);
     const { best, verdict } = advice;
     return html`<div class="row line">
-      <p aria-live="polite">${this.#sentence(advice)}</p>
+      <p aria-live="polite">
+        ${best === null ? words.none : countedFigure(this.#sentence(advice, best), countedWords.reachNow)}
+      </p>
       ${
         best !== null && verdict !== 'stay'
           ? html`<wr-button @click=${() => this.#aim(best)}>${words.aim(handName(best))}</wr-button>`
@@ -78,9 +87,8 @@ export class WrTargetLine extends LitElement {
     emit(this, 'advice-taken', null);
   }
 
-  #sentence({ verdict, reach, best }: TargetAdvice): string {
+  #sentence({ verdict, reach }: TargetAdvice, best: HandView): string {
     const name = this.target?.name ?? '';
-    if (best === null) return words.none;
     const [to, is] = [handName(best), percent(best.reach)];
     if (verdict === 'dead') return words.dead(name, to, is);
     return verdict === 'change' ? words.change(name, percent(reach), to, is) : words.stay(name, percent(reach));

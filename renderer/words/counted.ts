@@ -1,0 +1,141 @@
+/** What stands behind figures in the window: what is counted, over what, and what is taken for granted. */
+export interface Counted {
+  /** What is explained; the help has it under the same heading. */
+  readonly heading: string;
+  readonly words: readonly string[];
+}
+
+const EST = 'The others play as simulated players do, so it is an estimate.';
+
+/** Explanations of figures that stand in a chart, a table or a list. */
+export const countedWords = {
+  open: 'How is this counted?',
+
+  reachNow: {
+    heading: 'Reach',
+    words: [
+      'The chance to win with this hand, by the tiles that you hold and all that you saw.',
+      'It takes for granted that you stay with it.',
+      EST,
+    ],
+  },
+  passes: {
+    heading: 'Cost',
+    words: [
+      'The reach after the best pass, less the reach after this one. One point is one game in a hundred.',
+      '“For now” counts this pass alone, over all tiles that may come in. “In the end” follows many futures to the first discard.',
+      EST,
+    ],
+  },
+  answer: {
+    heading: 'Away, reach and lean',
+    words: [
+      'Away is how many tiles a hand still lacks. Reach is the chance to win with it; lean is how the reach is spread.',
+      EST,
+    ],
+  },
+  reachThen: {
+    heading: 'Reach',
+    words: [
+      'The chance to win with your best hand after this choice. It is the average over all tiles that may come in.',
+      'It uses your tiles at that time, and what you had given and seen until then. Nothing later counts.',
+      EST,
+    ],
+  },
+  costThen: {
+    heading: 'It cost',
+    words: [
+      'The reach of the best choice then, less the reach of yours.',
+      'One game in a hundred means: of 100 such games you win one less. Each tile you did not see was as likely as any other.',
+    ],
+  },
+  ahead: {
+    heading: 'In the end',
+    words: [
+      'Every choice was followed through many futures, up to the first discard. All choices met the same tiles.',
+      '“Give or take” means: 19 times in 20 the true figure is that near. The rule when to stop was set before.',
+      'After this pass you keep what your near hands need. The others pass as simulated players do.',
+    ],
+  },
+  ledger: {
+    heading: 'Luck and choices',
+    words: [
+      'Each step compares your reach before it and after it. What came is luck; what you gave or kept is a choice.',
+      'All steps add up to the end exactly. The average takes all unseen tiles as equally likely to come.',
+      EST,
+    ],
+  },
+
+  wins: {
+    heading: 'How often you win',
+    words: [
+      'Your wins, as a part of the games that somebody won or that became wall games. Games left open do not count.',
+      'The thin line is the range of Wilson, 1927: 19 times in 20 the true rate lies in it.',
+      'It takes each game as a fair sample of how you play.',
+    ],
+  },
+  sections: {
+    heading: 'Sections you aimed at and won',
+    words: [
+      'Aimed at is the section with the largest part of your lean after the last pass that was logged.',
+      'Won with is the section of the hand that won. Only games with a known end count.',
+    ],
+  },
+  away: {
+    heading: 'How far away your rack was',
+    words: [
+      'For each game: how many tiles your nearest hand lacked at that moment. Then the average over all games.',
+      'The range is that of the average of so many games. Games without that moment are left out.',
+    ],
+  },
+  jokers: {
+    heading: 'Jokers you were dealt',
+    words: ['Counted in the deals that you logged.', 'By chance a deal of 13 tiles holds 0.7 jokers on average.'],
+  },
+  cost: {
+    heading: 'What your choices cost',
+    words: [
+      'For each free choice: the reach of the best one, less that of yours. Then the average.',
+      'The range is that of the average of so many choices. It is judged on what you could know then.',
+      EST,
+    ],
+  },
+  points: {
+    heading: 'Points over time',
+    words: ['What you won and paid in each game, by the rules of payment in the settings. Then the running total.'],
+  },
+
+  firsts: {
+    heading: 'First answers after a day or more',
+    words: [
+      'Only the first try counts, and only when the last one lies a day back. Trying again at once tells little.',
+      'Right means: the best choice, or as good as the best.',
+      'The range is that of Wilson, 1927: 19 times in 20 the true share lies in it.',
+    ],
+  },
+  kinds: {
+    heading: 'What costs you most',
+    words: [
+      'All that your answers of a kind gave up, added up, in points. One point is one game in a hundred.',
+      'The share of right answers counts first tries after a day only.',
+    ],
+  },
+  guesses: {
+    heading: 'Your guesses',
+    words: [
+      'Each guess is scored by how sure you were. A sure guess that is wrong counts most.',
+      'It is the squared gap to what came, for “right” and for “wrong”, added up. The rule is that of Brier, 1950.',
+    ],
+  },
+  spread: {
+    heading: 'Answers of the class',
+    words: ['How many people chose each pass, and what it costs by the reach. As good means: no real difference.', EST],
+  },
+  card: {
+    heading: 'The card in numbers',
+    words: [
+      'Each line was written out in all its ways: all suits, numbers and dragons that it allows.',
+      'The tiles of a line are averaged over its ways. Sections share what both want, tile by tile.',
+    ],
+  },
+} satisfies Readonly<Record<string, Counted | string>>;
