@@ -4,12 +4,13 @@
  * `main` (`main/desk`, `main/files/durable.ts`). Without one it takes reading, plan and table. The tests are those of
  * the parts' own folders unless `--tests` names others, as patterns below `tests` without their ending (`main/desk*`);
  * those of `main` leave out what takes long (see parts.mjs). What was found before is kept in `.cache`, and only what changed since is tried again; `--all` tries
- * everything. Closes with the score of each file and writes every change that no test noticed to
+ * everything; `--again` tries what no test noticed once more, with all tests of the parts (see again.mjs). Closes with the score of each file and writes every change that no test noticed to
  * `.cache/mutation/PARTS.survivors.txt`. Ends with 1 under 90 %. `--from FILE` only shows the report of an earlier run.
  */
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
+import { tryAgain } from './again.mjs';
 import { sourcePath, testNames, unneededFolders } from './parts.mjs';
 import { scores, scoreTable, survivorText } from './score.mjs';
 
@@ -23,6 +24,7 @@ const { values, positionals } = parseArgs({
     jobs: { type: 'string', default: '2' },
     all: { type: 'boolean', default: false },
     from: { type: 'string' },
+    again: { type: 'boolean', default: false },
   },
   allowPositionals: true,
 });
@@ -35,6 +37,7 @@ const folder = join(ROOT, '.cache/mutation');
 const report = values.from ?? join(folder, `${name}.json`);
 mkdirSync(folder, { recursive: true });
 if (values.from === undefined) await mutate();
+if (values.again) again();
 show();
 
 async function mutate() {
@@ -55,6 +58,14 @@ async function mutate() {
     tempDirName: `.cache/stryker-${name}`,
     thresholds: { high: 95, low: NEEDED, break: null },
   }).runMutationTest();
+}
+
+/** Changes that no test noticed, with all tests of the parts. */
+function again() {
+  process.env.WINDROW_MUTATE = JSON.stringify(testNames(parts));
+  const found = JSON.parse(readFileSync(report, 'utf8'));
+  tryAgain(found, console.log);
+  writeFileSync(report, JSON.stringify(found));
 }
 
 function show() {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { changed } from './again.mjs';
 import { scores, scoreTable, survivorText } from './score.mjs';
 
 const at = (line: number) => ({ start: { line, column: 3 }, end: { line, column: 9 } });
@@ -41,5 +42,19 @@ describe('the score of changes that tests noticed', () => {
       'core/plan/poor.ts:2:3 NoCoverage Changed\n    two\n    → false\n' +
         'core/plan/poor.ts:3:3 Survived Changed\n    three\n    → { }\n',
     );
+  });
+});
+
+describe('a change made once more', () => {
+  it('stands between its lines and columns, over lines as well', () => {
+    const source = 'one two\nthree four\nfive';
+    const made = (from: [number, number], to: [number, number]): string =>
+      changed(source, {
+        ...mutant('Survived', 1, '{}'),
+        location: { start: { line: from[0], column: from[1] }, end: { line: to[0], column: to[1] } },
+      });
+    expect(made([2, 1], [2, 6])).toBe('one two\n{} four\nfive');
+    expect(made([1, 5], [3, 5])).toBe('one {}');
+    expect(made([1, 1], [1, 1])).toBe(`{}${source}`);
   });
 });
