@@ -4,6 +4,7 @@ import { type Check, firstTrouble, isOneOf, isSeat, isText, isTime, optional } f
 import { type Fields, isFields } from '../game/file/plain-json.ts';
 import { writeLine } from '../game/file/write-game-file.ts';
 import { parseTiles } from '../tiles/text.ts';
+import { MOST_PEOPLE } from './class-pass.ts';
 import { knownOfItem } from './item.ts';
 import { MOST_PROBLEMS, PAPERS, type Sheet, SHEET_KIND, SHEET_VERSION, type SheetProblem } from './sheet.ts';
 
@@ -11,8 +12,6 @@ export type SheetFileTrouble = 'unreadable' | 'foreign' | 'newer-version' | 'bad
 
 /** Text beyond this many letters is not looked at: thirty problems with a card have some 60,000. */
 const LARGEST_FILE = 900_000;
-/** More people than any class has. */
-const MOST_PEOPLE = 1000;
 const MOST_ANSWERS = 300;
 
 const isPeople: Check = (value) =>

@@ -66,6 +66,11 @@ export function addAnswer(problem: SheetProblem, give: Tiles, text: string, peop
   return { ...problem, answers: answers.filter((answer) => answer.people > 0) };
 }
 
+/** How many people chose a pass, whatever the order of its tiles. */
+export function peopleWith({ answers }: Pick<SheetProblem, 'answers'>, give: Tiles): number {
+  return answers.filter((answer) => tilesOf(answer.give).equals(give)).reduce((sum, answer) => sum + answer.people, 0);
+}
+
 /** What the engine found of one pass: by the end of the exchange where that is known, and for now. */
 export interface JudgedPass extends Judgement {
   readonly give: string;
@@ -92,7 +97,7 @@ export interface Spread {
 /** `judged`: all passes of the problem, best first. Passes that can't be made are left out. */
 export function spreadOf(answers: readonly ClassAnswer[], judged: readonly JudgedPass[]): Spread {
   const rows = judged
-    .map((pass, place) => ({ ...pass, people: peopleFor(pass, answers), best: place === 0 }))
+    .map((pass, place) => ({ ...pass, people: peopleWith({ answers }, tilesOf(pass.give)), best: place === 0 }))
     .filter(({ people, best }) => people > 0 || best);
   const people = rows.reduce((sum, row) => sum + row.people, 0);
   const right = rows.filter(({ verdict }) => isRight(verdict)).reduce((sum, row) => sum + row.people, 0);
@@ -103,11 +108,6 @@ export function spreadOf(answers: readonly ClassAnswer[], judged: readonly Judge
       .map(({ best: _, ...row }) => ({ ...row, share: people === 0 ? 0 : row.people / people }))
       .sort((one, other) => other.people - one.people || one.cost - other.cost),
   };
-}
-
-function peopleFor({ give }: JudgedPass, answers: readonly ClassAnswer[]): number {
-  const tiles = tilesOf(give);
-  return answers.filter((answer) => tilesOf(answer.give).equals(tiles)).reduce((sum, answer) => sum + answer.people, 0);
 }
 
 function tilesOf(text: string): Tiles {

@@ -296,7 +296,9 @@ export const warmUpWords = {
     save: 'Save as a file',
     add: 'Add problems',
     howMany: 'How many',
-    addKind: (count: number) => `Add ${count === 1 ? '1 deal' : `${count} deals`}`,
+    howManyRange: 'A sheet holds 1 to 30 problems: type such a number.',
+    addKind: (count: number | null) =>
+      count === null ? 'Add deals' : `Add ${count === 1 ? '1 deal' : `${count} deals`}`,
     byCode: 'Code of a deal',
     byTiles: 'Type a rack',
     addThis: 'Add',
@@ -317,7 +319,6 @@ export const warmUpWords = {
     classTiles: 'Tiles that somebody gave',
     classPeople: 'People',
     classAdd: 'Add',
-    classWrong: 'This pass can’t be made from this rack.',
     classTake: (pass: string) => `One less for ${pass}`,
     classTakeShort: 'One less',
     classRight: (hits: number, of: number) => `${hits} of ${of} chose a pass that nothing beats.`,

@@ -200,7 +200,11 @@ test('answers of a class are counted beside the verdicts, ties included, and rev
     await page.keyboard.press('Enter');
   };
   await enter('9d N 0', 1);
-  await expect(page.getByText('This pass can’t be made from this rack.')).toBeVisible();
+  await expect(page.getByText('This rack is short of nine dot: type tiles that it holds.')).toBeVisible();
+  await expect(page.getByLabel('Tiles that somebody gave')).toHaveValue('9d N 0');
+  await enter('N 0 1b', 2000);
+  await expect(page.getByText('People are counted from 1 to 1000: type a whole number.')).toBeVisible();
+  await expect(page.getByLabel('People')).toHaveValue('2000');
   await enter('N 0 1b', 5);
   await enter('2d FF', 3);
   await expect(page.getByText(/5 \(63 %\)/)).toBeVisible();

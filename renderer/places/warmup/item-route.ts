@@ -31,7 +31,7 @@ export function addressOfItem(item: WarmUpItem, goal: ItemGoal = 'practise', sou
   return `#/warm-up?${query.toString()}`;
 }
 
-/** What a hash asks for; null when it names no problem. */
+/** What a hash asks for; null when it asks for nothing. */
 export function itemOfAddress(hash: string): Result<ItemRoute> | null {
   const query = new URLSearchParams(/^#\/warm-up\?(.*)$/.exec(hash)?.[1] ?? '');
   const item = itemIn(query);
@@ -47,7 +47,7 @@ function itemIn(query: URLSearchParams): Result<WarmUpItem> | null {
     return deal.ok ? success(itemOfDeal(deal.value)) : deal;
   }
   const rack = query.get('rack');
-  if (rack === null) return null;
+  if (rack === null) return query.size === 0 ? null : failure('bad-address', warmUpWords.badAddress);
   const step = PASS_STEPS.find((each) => each === (query.get('step') ?? 'right'));
   const seat = SEATS.find((each) => each === (query.get('seat') ?? 'South'));
   if (step === undefined || seat === undefined) return failure('bad-address', warmUpWords.badAddress);

@@ -1,8 +1,9 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { formatTiles, parseTiles } from '../../../core/tiles/text.ts';
+import { readClassPass, readPeople } from '../../../core/warmup/class-pass.ts';
+import { formatTiles } from '../../../core/tiles/text.ts';
 import { nameOf } from '../../../core/tiles/names.ts';
 import { Tiles } from '../../../core/tiles/tiles.ts';
-import { addAnswer, type SheetProblem, spreadOf, type SpreadRow } from '../../../core/warmup/sheet.ts';
+import { addAnswer, peopleWith, type SheetProblem, spreadOf, type SpreadRow } from '../../../core/warmup/sheet.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
@@ -18,7 +19,6 @@ import { kindsOf, tileRow } from './tile-row.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 
 const words = warmUpWords.sheets;
-const MOST_PEOPLE = 1000;
 
 /** What the people of a class chose for one problem, entered pass by pass, beside what the engine found. */
 export class WrClassAnswers extends LitElement {
@@ -29,6 +29,7 @@ export class WrClassAnswers extends LitElement {
     give: { state: true },
     people: { state: true },
     refusal: { state: true },
+    peopleRefusal: { state: true },
   };
 
   /** Null until it has been worked out. */
@@ -37,8 +38,9 @@ export class WrClassAnswers extends LitElement {
   declare progress: number | null;
   declare problem: SheetProblem;
   declare give: string;
-  declare people: number;
+  declare people: string;
   declare refusal: string;
+  declare peopleRefusal: string;
 
   static override styles = [
     sharedStyles,
@@ -65,8 +67,9 @@ export class WrClassAnswers extends LitElement {
     this.answer = null;
     this.progress = null;
     this.give = '';
-    this.people = 1;
+    this.people = '1';
     this.refusal = '';
+    this.peopleRefusal = '';
   }
 
   protected override render(): unknown {
@@ -83,7 +86,8 @@ export class WrClassAnswers extends LitElement {
           class="people"
           label=${words.classPeople}
           type="number"
-          .value=${String(this.people)}
+          .value=${this.people}
+          .error=${this.peopleRefusal}
           @field-typed=${this.#peopleTyped}
         ></wr-field>
         <wr-button @click=${this.#add}>${words.classAdd}</wr-button>
@@ -150,11 +154,12 @@ export class WrClassAnswers extends LitElement {
 
   #giveTyped({ detail }: CustomEvent<FieldText>): void {
     this.give = detail.value;
+    this.refusal = '';
   }
 
   #peopleTyped({ detail }: CustomEvent<FieldText>): void {
-    const people = Math.round(Number(detail.value)) || 1;
-    this.people = Math.max(1, Math.min(MOST_PEOPLE, people));
+    this.people = detail.value;
+    this.peopleRefusal = '';
   }
 
   #onKey(event: KeyboardEvent): void {
@@ -162,19 +167,16 @@ export class WrClassAnswers extends LitElement {
       this.#add();
   }
 
+  /** What can't be stays as it was typed, with a sentence at its field. */
   #add(): void {
-    const tiles = parseTiles(this.give);
-    if (!tiles.ok) {
-      this.refusal = tiles.problem.message;
-      return;
-    }
-    const known =
-      this.answer === null || this.answer.answer.options.some(({ give }) => Tiles.of(give).equals(tiles.value));
-    this.refusal = known ? '' : words.classWrong;
-    if (!known) return;
-    this.#change(formatTiles(tiles.value), this.people);
+    const pass = readClassPass(this.problem, this.give);
+    const people = readPeople(this.people, pass.ok ? peopleWith(this.problem, pass.value) : 0);
+    this.refusal = pass.ok ? '' : pass.problem.message;
+    this.peopleRefusal = people.ok ? '' : people.problem.message;
+    if (!pass.ok || !people.ok) return;
+    this.#change(formatTiles(pass.value), people.value);
     this.give = '';
-    this.people = 1;
+    this.people = '1';
   }
 
   #change(give: string, people: number): void {

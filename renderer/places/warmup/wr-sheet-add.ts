@@ -28,11 +28,14 @@ export class WrSheetAdd extends LitElement {
     codeRefusal: { state: true },
     typed: { state: true },
     typedRefusal: { state: true },
+    countRefusal: { state: true },
   };
 
   declare room: PracticeRoom;
   declare kind: DealKind;
-  declare count: number;
+  /** As it was typed. */
+  declare count: string;
+  declare countRefusal: string;
   declare code: string;
   declare codeRefusal: string;
   declare typed: string;
@@ -66,7 +69,8 @@ export class WrSheetAdd extends LitElement {
   constructor() {
     super();
     this.kind = 'any';
-    this.count = 4;
+    this.count = '4';
+    this.countRefusal = '';
     this.code = '';
     this.codeRefusal = '';
     this.typed = '';
@@ -92,10 +96,11 @@ export class WrSheetAdd extends LitElement {
           <wr-field
             label=${words.howMany}
             type="number"
-            .value=${String(this.count)}
+            .value=${this.count}
+            .error=${this.countRefusal}
             @field-typed=${this.#countTyped}
           ></wr-field>
-          <wr-button ?disabled=${finding} @click=${this.#find}>${words.addKind(this.count)}</wr-button>
+          <wr-button ?disabled=${finding} @click=${this.#find}>${words.addKind(countOf(this.count))}</wr-button>
           <div class="row" role="status">
             ${
               finding
@@ -140,7 +145,8 @@ export class WrSheetAdd extends LitElement {
   }
 
   #countTyped({ detail }: CustomEvent<FieldText>): void {
-    this.count = countOf(detail.value);
+    this.count = detail.value;
+    this.countRefusal = '';
   }
 
   #codeTyped({ detail }: CustomEvent<FieldText>): void {
@@ -152,8 +158,10 @@ export class WrSheetAdd extends LitElement {
   }
 
   async #find(): Promise<void> {
+    const count = countOf(this.count);
+    this.countRefusal = count === null ? words.howManyRange : '';
     const items: WarmUpItem[] = [];
-    for (let place = 0; place < this.count; place += 1) {
+    for (let place = 0; place < (count ?? 0); place += 1) {
       const found = await this.room.find(this.kind, place % 2 === 0 ? 13 : 14);
       if (found === null) break;
       items.push(found.item);
@@ -179,9 +187,10 @@ export class WrSheetAdd extends LitElement {
   }
 }
 
-function countOf(value: string): number {
-  const count = Math.round(Number(value));
-  return Number.isFinite(count) ? Math.max(1, Math.min(MOST_PROBLEMS, count)) : 1;
+/** The number that was typed; null where it can't be. */
+function countOf(value: string): number | null {
+  const count = value.trim() === '' ? Number.NaN : Number(value);
+  return Number.isInteger(count) && count >= 1 && count <= MOST_PROBLEMS ? count : null;
 }
 
 customElements.define('wr-sheet-add', WrSheetAdd);
