@@ -42,6 +42,10 @@ export const layoutStyles = css`
     gap: var(--space-2) var(--space-3);
   }
 
+  .close {
+    gap: var(--space-2);
+  }
+
   .spread {
     justify-content: space-between;
   }
@@ -49,5 +53,19 @@ export const layoutStyles = css`
   .soft {
     color: var(--ink-soft);
     font-size: var(--text-small);
+  }
+
+  .bad {
+    color: var(--bad);
+    font-weight: 600;
+  }
+`;
+
+/** An element whose parts stand below each other. */
+export const columnStyles = css`
+  :host {
+    display: flex;
+    flex-direction: column;
+    gap: var(--space-3);
   }
 `;

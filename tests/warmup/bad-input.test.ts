@@ -90,12 +90,7 @@ describe('an answer of a class that can’t be', () => {
       'N 0 1b 3b',
       'A pass here is at most three tiles, but these are 4: type them again.',
     ],
-    [
-      'a tile that the rack has not',
-      'right',
-      'N 0 9d',
-      'This rack is short of nine dot: type tiles that it holds.',
-    ],
+    ['a tile that the rack has not', 'right', 'N 0 9d', 'This rack is short of nine dot: type tiles that it holds.'],
     [
       'more of a tile than the rack has',
       'right',

@@ -65,9 +65,12 @@ test('every choice of the exchange is looked ahead from, and the choice of a sec
   await expect(page.getByRole('heading', { name: 'Choice 2 of 8: First pass across' })).toBeVisible();
   await page.getByText('All choices as a table').click();
   const table = page.getByRole('region', { name: 'All choices as a table' });
-  const cells = await table.locator('tbody tr td:nth-child(5)').allTextContents();
-  expect(cells).toHaveLength(8);
-  for (const cell of cells) expect(cell.trim()).toMatch(/^(–|\d+\.\d ± \d+\.\d)$/);
+  const cells = async (column: number): Promise<string[]> =>
+    await table.locator(`tbody tr td:nth-child(${column})`).allTextContents();
+  const costs = await cells(4);
+  expect(costs).toHaveLength(8);
+  for (const cost of costs) expect(cost.trim()).toMatch(/^(–|\d+\.\d ± \d+\.\d)$/);
+  for (const now of await cells(5)) expect(now.trim()).toMatch(/^(–|\d+\.\d)$/);
   await page.getByRole('button', { name: /^4\. A second round or not/ }).click();
   const decision = page.locator('wr-decision');
   await expect(decision).toContainText(/to (stop|go on)/);

@@ -8,7 +8,8 @@ import type { SaveStatus } from '../../session/save-queue.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { type StoppableLine, WorkerClient } from '../../worker/client.ts';
 import type { FoundView, SectionView, WarmUpCalls } from '../../worker/warm-up-calls.ts';
-import { answerOf, freshSeed, today, valueOf } from './answers.ts';
+import { freshSeed, today, valueOf } from './answers.ts';
+import { DealFinder } from './deal-finder.ts';
 import { PracticeLog } from './practice-log.ts';
 import { RoomCard } from './room-card.ts';
 import type { DealWishes, RoomHost } from './room-parts.ts';
@@ -27,12 +28,10 @@ export class PracticeRoom implements RoomHost {
   readonly #cardInUse: RoomCard;
   readonly worker: WorkerClient<WarmUpCalls>;
   readonly sheets: SheetBook;
+  readonly #finder = new DealFinder(this);
   #run: WarmUpRun | null = null;
   #sitting: Sitting | null = null;
   #wishes: DealWishes = { kind: 'any', tiles: 'turns', clock: false };
-  #dealt = 0;
-  #tried = 0;
-  #finding = false;
   #trouble = '';
 
   constructor(app: App, startWorker: () => StoppableLine) {
@@ -67,10 +66,10 @@ export class PracticeRoom implements RoomHost {
   }
   /** Deals tried so far by the search that runs. */
   get tried(): number {
-    return this.#tried;
+    return this.#finder.tried;
   }
   get finding(): boolean {
-    return this.#finding;
+    return this.#finder.finding;
   }
   /** What went wrong last, in words; empty when nothing did. */
   get trouble(): string {
@@ -105,10 +104,8 @@ export class PracticeRoom implements RoomHost {
 
   /** Finds a deal as wished and starts with it. */
   async deal(): Promise<void> {
-    const { kind, tiles } = this.#wishes;
-    const size = tiles === 'turns' ? (this.#dealt % 2 === 0 ? 13 : 14) : tiles;
-    this.#dealt += 1;
-    const found = await this.find(kind, size);
+    const { kind } = this.#wishes;
+    const found = await this.#finder.asWished(this.#wishes);
     if (found === null) return;
     this.#sitting = null;
     this.start(found.item, { kind, found });
@@ -116,23 +113,11 @@ export class PracticeRoom implements RoomHost {
 
   /** A deal of a kind; null when there is none, or a newer question took its place. */
   async find(kind: DealKind, tiles: 13 | 14): Promise<FoundView | null> {
-    return await this.#ask(() =>
-      this.worker.askNewest(
-        'find',
-        { card: this.card, kind, tiles, seed: freshSeed() },
-        {
-          onProgress: (tried) => {
-            this.#tried = tried;
-            this.#tell();
-          },
-        },
-      ),
-    );
+    return await this.#finder.find(kind, tiles);
   }
 
   stopFinding(): void {
-    this.worker.cancelNewest('find');
-    this.worker.cancelNewest('redeal');
+    this.#finder.stop();
   }
 
   /** Starts a problem in place of the one at hand. */
@@ -175,10 +160,8 @@ export class PracticeRoom implements RoomHost {
       this.#tell();
       return;
     }
-    const { kind, step, miss } = item;
-    const dealt = await this.#ask(() =>
-      this.worker.askNewest('redeal', { card: this.card, kind, step, seed: freshSeed() }),
-    );
+    const { kind, miss } = item;
+    const dealt = await this.#finder.again(item);
     if (dealt === null) return;
     this.start(dealt, { kind, miss });
   }
@@ -202,17 +185,6 @@ export class PracticeRoom implements RoomHost {
   /** Called by the parts of the room after a change. */
   changed(): void {
     this.#tell();
-  }
-
-  async #ask<Value>(ask: () => Promise<Parameters<typeof answerOf<Value>>[0]>): Promise<Value | null> {
-    this.#finding = true;
-    this.#tried = 0;
-    this.#tell();
-    const answer = answerOf(await ask());
-    this.#finding = false;
-    if (answer?.ok === false) this.fail(answer.message);
-    this.#tell();
-    return answer?.ok === true ? answer.value : null;
   }
 
   #tell(): void {

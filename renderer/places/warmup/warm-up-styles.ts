@@ -1,14 +1,12 @@
 import { css } from 'lit';
+import { pickStyles } from '../../tokens/boxes.ts';
 import { layoutStyles } from '../../tokens/layout.ts';
 
 /** What the parts of the Warm-up place share. */
 export const warmUpStyles = [
   layoutStyles,
+  pickStyles,
   css`
-    .close {
-      gap: var(--space-2);
-    }
-
     /* Fields side by side: their labels stand on one line, buttons beside the boxes. */
     .fields {
       align-items: start;
@@ -16,11 +14,6 @@ export const warmUpStyles = [
 
     .fields > wr-button {
       margin-top: calc(var(--line) * 1em + var(--space-1));
-    }
-
-    .bad {
-      color: var(--bad);
-      font-weight: 600;
     }
 
     .panel {
@@ -44,27 +37,9 @@ export const warmUpStyles = [
       --tile-width: 36px;
     }
 
-    select {
-      min-height: var(--target-main);
-      max-width: 100%;
-      padding: 0.3em 0.6em;
-      border: var(--stroke) solid var(--edge);
-      border-radius: var(--round);
-      background: var(--sheet);
-    }
-
-    .labelled {
-      min-width: 0;
-      display: flex;
-      flex-direction: column;
-      gap: var(--space-1);
-      font-weight: 600;
-    }
-
     .labelled select {
       width: 100%;
       min-width: 0;
-      font-weight: 400;
     }
 
     table {

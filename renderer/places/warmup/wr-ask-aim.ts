@@ -1,6 +1,7 @@
 import { css, html, LitElement } from 'lit';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
+import { columnStyles } from '../../tokens/layout.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { SectionView } from '../../worker/warm-up-calls.ts';
@@ -21,17 +22,7 @@ export class WrAskAim extends LitElement {
   declare sections: readonly SectionView[];
   declare aims: readonly string[];
 
-  static override styles = [
-    sharedStyles,
-    warmUpStyles,
-    css`
-      :host {
-        display: flex;
-        flex-direction: column;
-        gap: var(--space-3);
-      }
-    `,
-  ];
+  static override styles = [sharedStyles, warmUpStyles, columnStyles, css``];
 
   constructor() {
     super();

@@ -5,6 +5,7 @@ import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import { StoreController } from '../../shell/store-controller.ts';
+import { columnStyles } from '../../tokens/layout.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import { PASS_SIZE } from '../../../core/exchange/state.ts';
@@ -33,17 +34,7 @@ export class WrAskPass extends LitElement {
   /** Tiles to be handed on unseen. */
   declare blind: number;
 
-  static override styles = [
-    sharedStyles,
-    warmUpStyles,
-    css`
-      :host {
-        display: flex;
-        flex-direction: column;
-        gap: var(--space-3);
-      }
-    `,
-  ];
+  static override styles = [sharedStyles, warmUpStyles, columnStyles, css``];
 
   constructor() {
     super();

@@ -1,12 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { SURENESS } from '../../../core/warmup/estimate.ts';
-import type { Guessed } from '../../../core/warmup/history.ts';
+import { GUESSED } from '../../../core/warmup/history.ts';
 import type { WarmUpItem } from '../../../core/warmup/item.ts';
 import '../../parts/wr-button.ts';
-import '../../parts/wr-choice.ts';
-import type { ChoiceChanged } from '../../parts/wr-choice.ts';
-import '../../parts/wr-field.ts';
-import type { FieldText } from '../../parts/wr-field.ts';
 import '../../parts/wr-hand.ts';
 import '../../parts/wr-explain.ts';
 import { panelStyles } from '../table/panel-styles.ts';
@@ -17,6 +12,7 @@ import { warmUpWords } from '../../words/warmup.ts';
 import type { TruthView } from '../../worker/warm-up-calls.ts';
 import { answerOf } from './answers.ts';
 import { type GuessRound, guessEntries, guessTrouble, NO_GUESSES } from './guess-round.ts';
+import { guessQuestion } from './guess-questions.ts';
 import { guessReading, guessTold } from './guess-told.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import { kindsOf, tileRow } from './tile-row.ts';
@@ -89,7 +85,7 @@ export class WrGuess extends LitElement {
     return html`<div class="stack">
       <h2 class="unseen" tabindex="-1">${warmUpWords.run.rack}</h2>
       ${tileRow(kindsOf(this.item.rack), 'large')}
-      <div class="questions">${this.#away()} ${this.#lean()} ${this.#reach()}</div>
+      <div class="questions">${this.#questions()}</div>
       <p class="bad" role="alert">${this.refusal}</p>
       <div class="row">
         ${
@@ -102,65 +98,19 @@ export class WrGuess extends LitElement {
     </div>`;
   }
 
-  #away(): unknown {
-    return this.#question(
-      'away',
-      html`<wr-field
-        label=${words.away}
-        type="number"
-        .value=${this.round.guesses.away ?? ''}
-        @field-typed=${({ detail }: CustomEvent<FieldText>) => this.#guess('away', detail.value)}
-      ></wr-field>`,
+  /** What is asked, or, once the truth is there, what came of it. */
+  #questions(): unknown {
+    const { round, told } = this;
+    return GUESSED.map(
+      (what) =>
+        html`<div class="question">
+          ${
+            told === null
+              ? guessQuestion(what, { round, sections: this.room.sections, changed: (next) => (this.round = next) })
+              : guessTold(round, what, told.truth)
+          }
+        </div>`,
     );
-  }
-
-  #lean(): unknown {
-    return this.#question(
-      'lean',
-      html`<label class="labelled"
-        >${words.lean}
-        <select
-          @change=${({ target }: Event) =>
-            target instanceof HTMLSelectElement ? this.#guess('lean', target.value) : undefined}
-        >
-          <option value="" ?selected=${(this.round.guesses.lean ?? '') === ''}></option>
-          ${this.room.sections.map(
-            ({ name }) => html`<option value=${name} ?selected=${this.round.guesses.lean === name}>${name}</option>`,
-          )}
-        </select>
-      </label>`,
-    );
-  }
-
-  #reach(): unknown {
-    return this.#question(
-      'reach',
-      html`<wr-field
-        label=${words.reach}
-        hint=${words.reachHint}
-        type="number"
-        .value=${this.round.guesses.reach ?? ''}
-        @field-typed=${({ detail }: CustomEvent<FieldText>) => this.#guess('reach', detail.value)}
-      ></wr-field>`,
-    );
-  }
-
-  #question(what: Guessed, field: unknown): unknown {
-    if (this.told !== null) return html`<div class="question">${guessTold(this.round, what, this.told.truth)}</div>`;
-    return html`<div class="question">
-      ${field}
-      <wr-choice
-        label=${words.sure}
-        .options=${SURENESS.map((sure) => ({ value: String(sure), label: words.sureWords(sure) }))}
-        .value=${String(this.round.sure[what] ?? '')}
-        @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) =>
-          (this.round = { ...this.round, sure: { ...this.round.sure, [what]: Number(detail.value) } })}
-      ></wr-choice>
-    </div>`;
-  }
-
-  #guess(what: Guessed, value: string): void {
-    this.round = { ...this.round, guesses: { ...this.round.guesses, [what]: value } };
   }
 
   async #deal(): Promise<void> {

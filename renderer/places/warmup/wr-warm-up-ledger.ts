@@ -3,6 +3,7 @@ import { PART_KINDS } from '../../../core/review/ledger.ts';
 import type { Review } from '../../../core/review/review.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { howCounted } from '../../parts/how-counted.ts';
+import { columnStyles } from '../../tokens/layout.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { countedWords } from '../../words/counted.ts';
 import { warmUpWords } from '../../words/warmup.ts';
@@ -27,13 +28,8 @@ export class WrWarmUpLedger extends LitElement {
   static override styles = [
     sharedStyles,
     warmUpStyles,
+    columnStyles,
     css`
-      :host {
-        display: flex;
-        flex-direction: column;
-        gap: var(--space-4);
-      }
-
       /* Two columns stay side by side in a narrow window with large text. */
       table {
         font-size: min(1rem, max(16px, 7vw));

@@ -2,10 +2,6 @@ import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import type { Stage } from '../../../core/warmup/warm-up.ts';
 import { announce } from '../../parts/announcer.ts';
 import type { RackIds } from '../../parts/rack/wr-rack.ts';
-import '../../parts/wr-button.ts';
-import '../../parts/wr-field.ts';
-import type { FieldText } from '../../parts/wr-field.ts';
-import { arranged } from '../../session/layout.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
@@ -15,17 +11,13 @@ import type { PracticeRoom } from './practice-room.ts';
 import { runHead, stageList } from './run-head.ts';
 import { runRack } from './run-rack.ts';
 import { runStyles } from './run-styles.ts';
+import { stageAsk } from './stage-ask.ts';
 import { TickController } from './tick-controller.ts';
 import type { WarmUpRun } from './warm-up-run.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
-import './wr-ask-aim.ts';
-import type { AimsChanged } from './wr-ask-aim.ts';
-import './wr-ask-pass.ts';
 import './wr-run-foot.ts';
 import './wr-warm-up-answer.ts';
 import './wr-warm-up-ledger.ts';
-
-const words = warmUpWords.run;
 
 /** One problem: the rack, and the one thing that is asked now. */
 export class WrWarmUpRun extends LitElement {
@@ -111,78 +103,23 @@ export class WrWarmUpRun extends LitElement {
   }
 
   #asked(): unknown {
-    switch (this.run.warmUp.stage) {
-      case 'arrange':
-        return this.#ask(
-          words.arrange,
-          words.arrangeHelp,
-          html`<wr-button @click=${() => this.run.lay(arranged(this.run.layout))}>${words.arrangeAll}</wr-button>`,
-          html`<wr-button look="main" @click=${() => this.run.arranged()}>${words.next}</wr-button>`,
-        );
-      case 'aim':
-        return this.#ask(
-          words.aim,
-          words.aimHelp,
-          html`<wr-ask-aim
-            .sections=${this.room.sections}
-            .aims=${this.aims}
-            @aims-changed=${({ detail }: CustomEvent<AimsChanged>) => (this.aims = detail)}
-          ></wr-ask-aim>`,
-          html`<wr-button look="main" @click=${() => this.run.aimed(this.aims)}>${words.next}</wr-button>`,
-        );
-      case 'keep':
-        return this.#ask(
-          words.keep,
-          words.keepHelp,
-          html`<p role="status">${words.kept(this.marked.length)}</p>`,
-          html`<wr-button look="main" @click=${() => this.run.kept(this.#tilesMarked)}>${words.next}</wr-button>`,
-        );
-      case 'choose':
-        return this.#choose();
-      case 'say':
-        return this.#ask(
-          this.run.warmUp.attempt.stops ? words.sayStop : words.say,
-          words.sayHelp,
-          html`<wr-field
-            label=${words.sayLabel}
-            lines="3"
-            .value=${this.why}
-            @field-typed=${({ detail }: CustomEvent<FieldText>) => (this.why = detail.value)}
-          ></wr-field>`,
-          html`<wr-button look="main" @click=${() => this.run.said(this.why)}>${words.show}</wr-button>`,
-        );
-      case 'answer':
-        return html`<wr-warm-up-answer .room=${this.room} .run=${this.run}></wr-warm-up-answer>`;
+    if (this.run.warmUp.stage === 'answer') {
+      return html`<wr-warm-up-answer .room=${this.room} .run=${this.run}></wr-warm-up-answer>`;
     }
-  }
-
-  #ask(title: string, help: string, body: unknown, act: unknown): unknown {
-    return html`<h2 class="asked" tabindex="-1">${title}</h2>
-      <p class="soft">${help}</p>
-      ${body}
-      <p class="bad" role="alert">${this.run.refusal}</p>
-      <div class="row">${act} ${this.run.warmUp.stage === 'arrange' ? nothing : this.#back()}</div>`;
-  }
-
-  #choose(): unknown {
-    const courtesy = this.run.step === 'courtesy';
-    return html`<h2 class="asked" tabindex="-1">${courtesy ? words.chooseCourtesy : words.choose}</h2>
-      <p class="soft">${courtesy ? words.chooseCourtesyHelp : words.chooseHelp}</p>
-      ${this.told === '' ? nothing : html`<p class="bad">${this.told}</p>`}
-      <wr-ask-pass
-        .room=${this.room}
-        .run=${this.run}
-        .refusal=${this.run.refusal}
-        .count=${this.marked.length}
-        .blind=${this.blind}
-        @blind-chosen=${({ detail }: CustomEvent<number>) => this.#blindChosen(detail)}
-        @pass-chosen=${() => this.run.chosen(this.#tilesMarked, this.blind)}
-        >${this.#back()}</wr-ask-pass
-      >`;
-  }
-
-  #back(): unknown {
-    return html`<wr-button look="quiet" @click=${() => this.run.back()}>${words.back}</wr-button>`;
+    return stageAsk(this.run.warmUp.stage, {
+      room: this.room,
+      run: this.run,
+      aims: this.aims,
+      marked: this.marked.length,
+      blind: this.blind,
+      why: this.why,
+      told: this.told,
+      aimed: (aims) => (this.aims = aims),
+      typed: (why) => (this.why = why),
+      blindChosen: (blind) => this.#blindChosen(blind),
+      kept: () => this.run.kept(this.#tilesMarked),
+      given: () => this.run.chosen(this.#tilesMarked, this.blind),
+    });
   }
 
   get #tilesMarked(): ReturnType<typeof tilesOfIds> {
