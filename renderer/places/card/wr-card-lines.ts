@@ -9,9 +9,11 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import type { CardEditor, Selection } from './card-editor.ts';
 import type { CardRoom } from './card-room.ts';
+import { cardLinesStyles } from './card-lines-styles.ts';
 import { cardStyles } from './card-styles.ts';
-import { sendLine, type Step } from './line-moves.ts';
+import type { Step } from './line-moves.ts';
 import { lineToolbar } from './line-toolbar.ts';
+import { sectionChoice } from './section-choice.ts';
 import './wr-card-outline.ts';
 import './wr-line-form.ts';
 import './wr-line-view.ts';
@@ -33,40 +35,7 @@ export class WrCardLines extends LitElement {
   /** The name for a new section, as typed. */
   declare protected name: string;
 
-  static override styles = [
-    sharedStyles,
-    cardStyles,
-    css`
-      :host {
-        container-type: inline-size;
-      }
-
-      .plan {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr);
-        gap: var(--space-5);
-        align-items: start;
-      }
-
-      @container (min-width: 56rem) {
-        .plan {
-          grid-template-columns: minmax(15rem, 22rem) minmax(0, 1fr);
-        }
-
-        .outline {
-          order: -1;
-        }
-      }
-
-      .add {
-        align-items: flex-end;
-      }
-
-      .add wr-field {
-        flex: 1 1 10rem;
-      }
-    `,
-  ];
+  static override styles = [sharedStyles, cardStyles, cardLinesStyles, css``];
 
   constructor() {
     super();
@@ -117,26 +86,7 @@ export class WrCardLines extends LitElement {
         @line-edited=${({ detail }: CustomEvent<LineEdited>) => this.#edit(editor, place, detail)}
         @focusout=${() => editor.settle()}
       ></wr-line-form>
-      ${this.#whichSection(editor, place)}`;
-  }
-
-  #whichSection(editor: CardEditor, place: LinePlace): unknown {
-    return html`<div class="labelled">
-      <label for="which">${words.toSection}</label>
-      <select
-        id="which"
-        @change=${({ target }: Event) => {
-          if (target instanceof HTMLSelectElement) this.#step(sendLine(editor.document, place, target.selectedIndex));
-        }}
-      >
-        ${editor.document.sections.map(
-          (section, at) =>
-            html`<option ?selected=${at === place.section} .selected=${at === place.section}>
-              ${sectionName(section, at)}
-            </option>`,
-        )}
-      </select>
-    </div>`;
+      ${sectionChoice(editor.document, place, (step) => this.#step(step))}`;
   }
 
   #section(editor: CardEditor, at: number, name: string): unknown {

@@ -1,7 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { type CardDocument, emptyCard } from '../../../core/card/document.ts';
 import type { CardCaution } from '../../../main/desk/desk.ts';
-import { announce } from '../../parts/announcer.ts';
+import { undoKey } from '../../parts/undo-keys.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import '../../parts/wr-tabs.ts';
@@ -12,7 +11,8 @@ import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords as words } from '../../words/card.ts';
 import type { CardEditor, Selection } from './card-editor.ts';
-import { fileNameOf, handOut, readCardFile } from './card-files.ts';
+import { CardArrival } from './card-arrival.ts';
+import { CardDeeds } from './card-deeds.ts';
 import { type CardRoom, DEMO_CARD } from './card-room.ts';
 import { FileDrop } from './file-drop.ts';
 import { placeHead } from './place-head.ts';
@@ -20,7 +20,7 @@ import { placeHeadStyles } from './place-head-styles.ts';
 import { roomOf } from './room-of.ts';
 import { isView, VIEWS, type View, viewContent } from './views.ts';
 import './wr-card-arrived.ts';
-import type { ArrivalAnswer, ArrivedFile } from './wr-card-arrived.ts';
+import type { ArrivalAnswer } from './wr-card-arrived.ts';
 import './wr-card-caution.ts';
 import type { WrCardCaution } from './wr-card-caution.ts';
 import type { CardWish } from './wr-card-shelf.ts';
@@ -32,31 +32,29 @@ export class WrCardPlace extends LitElement {
   static override properties = {
     app: { attribute: false },
     view: { state: true },
-    arrived: { state: true },
     starting: { state: true },
   };
 
   declare app: AppContext;
   declare protected view: View;
-  /** A file that came in and awaits an answer. */
-  declare protected arrived: ArrivedFile | null;
   /** Whether the title of a new card is asked for. */
   declare protected starting: boolean;
 
   static override styles = [sharedStyles, placeStyles, placeHeadStyles, css``];
 
   readonly #onKey = (event: KeyboardEvent): void => this.#shortcut(event);
-  readonly #drop = new FileDrop(this, (file) => this.#withCaution('import', () => void this.#arrive(file)));
+  readonly #arrival = new CardArrival(this);
+  readonly #deeds = new CardDeeds(this);
+  readonly #drop = new FileDrop(this, (file) => this.withCaution('import', () => void this.#arrival.take(file)));
 
   constructor() {
     super();
     this.view = 'cards';
-    this.arrived = null;
     this.starting = false;
-    new StoreController(this, () => [this.#room, this.app.preferences]);
+    new StoreController(this, () => [this.room, this.app.preferences]);
   }
 
-  get #room(): CardRoom {
+  get room(): CardRoom {
     return roomOf(this.app);
   }
 
@@ -72,22 +70,22 @@ export class WrCardPlace extends LitElement {
 
   override disconnectedCallback(): void {
     window.removeEventListener('keydown', this.#onKey);
-    void this.#room.refreshTable();
+    void this.room.refreshTable();
     super.disconnectedCallback();
   }
 
   protected override render(): unknown {
-    const { editor, trouble } = this.#room;
+    const { editor, trouble } = this.room;
     return html`<div class="page">
       ${placeHead({
         editor,
         used: this.app.preferences.values.cardId === editor?.id,
-        use: () => void this.#use(editor?.id ?? DEMO_CARD),
+        use: () => void this.#deeds.use(editor?.id ?? DEMO_CARD),
       })}
       ${
         trouble === ''
           ? nothing
-          : html`<wr-notice tone="bad" @notice-closed=${() => this.#room.forgetTrouble()}>${trouble}</wr-notice>`
+          : html`<wr-notice tone="bad" @notice-closed=${() => this.room.forgetTrouble()}>${trouble}</wr-notice>`
       }
       ${editor === null ? html`<p>${words.opening}</p>` : this.#body(editor)}
       <div class="drop ${this.#drop.over ? 'shown' : ''}" aria-hidden="true"><span>${words.shelf.drop}</span></div>
@@ -97,7 +95,7 @@ export class WrCardPlace extends LitElement {
         accept=".json,application/json"
         tabindex="-1"
         aria-hidden="true"
-        @change=${this.#chosen}
+        @change=${(event: Event) => this.#arrival.chosen(event)}
       />
       <wr-card-start
         ?open=${this.starting}
@@ -109,8 +107,8 @@ export class WrCardPlace extends LitElement {
   }
 
   #body(editor: CardEditor): unknown {
-    if (this.arrived !== null) {
-      return html`<wr-card-arrived .file=${this.arrived} @arrival-answered=${this.#answered}></wr-card-arrived>`;
+    if (this.#arrival.file !== null) {
+      return html`<wr-card-arrived .file=${this.#arrival.file} @arrival-answered=${this.#answered}></wr-card-arrived>`;
     }
     return html`${this.#notices(editor)}
       <wr-tabs
@@ -118,12 +116,12 @@ export class WrCardPlace extends LitElement {
         .tabs=${VIEWS.map((id) => ({ id, label: words.views[id] }))}
         current=${this.view}
         @tab-chosen=${({ detail }: CustomEvent<TabChosen>) => this.#show(detail.id)}
-        @card-wished=${this.#wished}
+        @card-wished=${({ detail }: CustomEvent<CardWish>) => this.#deeds.wish(detail)}
         @line-shown=${({ detail }: CustomEvent<Selection>) => this.#showLine(detail)}
         @view-wished=${({ detail }: CustomEvent<TabChosen>) => this.#show(detail.id)}
-        @use-wished=${() => this.#use(editor.id)}
+        @use-wished=${() => this.#deeds.use(editor.id)}
       >
-        <div slot=${this.view}>${viewContent(this.view, this.#room, this.app.preferences)}</div>
+        <div slot=${this.view}>${viewContent(this.view, this.room, this.app.preferences)}</div>
       </wr-tabs>`;
   }
 
@@ -132,8 +130,8 @@ export class WrCardPlace extends LitElement {
     if (editor.fixed && this.view !== 'cards') {
       return html`<div class="demo">
         <p>${words.demo.notice}</p>
-        <wr-button look="main" @click=${() => this.#copy(editor.id)}>${words.demo.copy}</wr-button>
-        <wr-button @click=${() => this.#askForTitle()}>${words.demo.start}</wr-button>
+        <wr-button look="main" @click=${() => this.#deeds.copy(editor.id)}>${words.demo.copy}</wr-button>
+        <wr-button @click=${() => this.#deeds.begin()}>${words.demo.start}</wr-button>
       </div>`;
     }
     if (saved.status !== 'failed') return nothing;
@@ -143,20 +141,20 @@ export class WrCardPlace extends LitElement {
   }
 
   async #enter(): Promise<void> {
-    await this.#room.enter();
-    if (this.#room.editor?.fixed === false) this.view = 'lines';
+    await this.room.enter();
+    if (this.room.editor?.fixed === false) this.view = 'lines';
   }
 
   #show(view: string): void {
     if (isView(view)) this.view = view;
-    if (view === 'cards') void this.#room.list();
-    this.#room.editor?.settle();
+    if (view === 'cards') void this.room.list();
+    this.room.editor?.settle();
   }
 
   /** Shows the lines of a card just opened; what was pressed may be gone, so the focus goes to the views. */
-  #showFresh(): void {
+  showFresh(): void {
     this.view = 'lines';
-    this.#focusTabs();
+    this.#leaveArrival();
   }
 
   #focusTabs(): void {
@@ -164,95 +162,48 @@ export class WrCardPlace extends LitElement {
   }
 
   #showLine(selection: Selection): void {
-    this.#room.editor?.select(selection);
+    this.room.editor?.select(selection);
     this.view = 'lines';
   }
 
-  #wished({ detail: { wish, id } }: CustomEvent<CardWish>): void {
-    const done = {
-      open: () => void this.#open(id),
-      use: () => void this.#use(id),
-      copy: () => void this.#copy(id),
-      export: () => this.#withCaution('export', () => void this.#export(id)),
-      start: () => this.#askForTitle(),
-      bring: () => this.#withCaution('import', () => this.renderRoot.querySelector('input')?.click()),
-    };
-    done[wish]();
+  askForTitle(): void {
+    this.starting = true;
   }
 
-  async #open(id: string): Promise<void> {
-    if (id === this.#room.editor?.id || (await this.#room.open(id))) this.#showFresh();
+  pickFile(): void {
+    this.renderRoot.querySelector('input')?.click();
   }
 
-  async #use(id: string): Promise<void> {
-    await this.#room.use(id);
-    const title = this.#room.entries?.find((entry) => entry.id === id)?.title ?? '';
-    announce(words.used(title));
-  }
-
-  async #copy(id: string): Promise<void> {
-    if (await this.#room.keepCopy(id)) this.#showFresh();
-  }
-
-  async #export(id: string): Promise<void> {
-    const text = await this.#room.textOf(id);
-    const entry = this.#room.entries?.find((each) => each.id === id);
-    if (text !== null) handOut(fileNameOf(entry?.title ?? '', entry?.season ?? ''), text);
-  }
-
-  #askForTitle(): void {
-    this.#withCaution('entry', () => (this.starting = true));
-  }
-
-  async #start({ title, season }: CardNamed): Promise<void> {
+  #start({ title, season }: CardNamed): void {
     this.starting = false;
-    if (await this.#room.keep(emptyCard(title, season))) this.#showFresh();
+    void this.#deeds.start(title, season);
   }
 
   #leaveStart(): void {
     this.starting = false;
   }
 
-  #withCaution(about: CardCaution, follow: () => void): void {
+  withCaution(about: CardCaution, follow: () => void): void {
     this.#caution?.warn(about, follow);
   }
 
-  #chosen({ target }: Event): void {
-    if (!(target instanceof HTMLInputElement)) return;
-    const file = target.files?.[0];
-    target.value = '';
-    if (file !== undefined) void this.#arrive(file);
-  }
-
-  async #arrive(file: File): Promise<void> {
-    this.arrived = { name: file.name, read: null };
-    this.arrived = { name: file.name, read: await readCardFile(file, this.#room) };
-    await this.updateComplete;
-    this.renderRoot.querySelector('wr-card-arrived')?.focus();
-  }
-
   #answered({ detail }: CustomEvent<ArrivalAnswer>): void {
-    const read = this.arrived?.read;
-    if (detail.keep && read?.ok === true) void this.#keep(read.value.document);
-    else {
-      this.arrived = null;
-      this.#focusTabs();
-    }
+    const read = this.#arrival.file?.read;
+    if (detail.keep && read?.ok === true) void this.#deeds.keep(read.value.document).then(() => this.#arrival.leave());
+    else this.#leaveArrival();
   }
 
-  async #keep(document: CardDocument): Promise<void> {
-    const kept = await this.#room.keep(document);
-    this.arrived = null;
-    if (kept) this.#showFresh();
+  #leaveArrival(): void {
+    this.#arrival.leave();
+    this.#focusTabs();
   }
 
   #shortcut(event: KeyboardEvent): void {
-    const { editor } = this.#room;
-    const wanted = (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z';
-    if (!wanted || editor === null || editor.fixed || this.#caution?.open === true || this.starting) return;
+    const { editor } = this.room;
+    const step = undoKey(event);
+    if (step === null || editor === null || editor.fixed || this.#caution?.open === true || this.starting) return;
     event.preventDefault();
-    if (event.shiftKey) editor.redo();
-    else editor.undo();
+    editor[step]();
   }
 }
 

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { Paper, Sheet } from '../../../core/warmup/sheet.ts';
+import { undoKey } from '../../parts/undo-keys.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
@@ -228,11 +229,10 @@ export class WrSheets extends LitElement {
   }
 
   #shortcut(event: KeyboardEvent): void {
-    const wanted = (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z';
-    if (!wanted || this.room.sheets.sheet === null) return;
+    const step = undoKey(event);
+    if (step === null || this.room.sheets.sheet === null) return;
     event.preventDefault();
-    if (event.shiftKey) this.room.sheets.redo();
-    else this.room.sheets.undo();
+    this.room.sheets[step]();
   }
 }
 
