@@ -2,10 +2,11 @@ import type { PassStep } from '../../core/exchange/steps.ts';
 import type { GameEvent } from '../../core/game/events.ts';
 import type { DecisionKind, Verdict } from '../../core/review/decision.ts';
 import type { PartKind } from '../../core/review/ledger.ts';
+import { pointsAlone } from './numbers.ts';
 
-/** "1.2 games in a hundred". */
+/** "1.2 games in a hundred", "under 0.1 games in a hundred". */
 function inHundred(share: number): string {
-  return `${(100 * share).toFixed(1)} games in a hundred`;
+  return `${pointsAlone(share)} games in a hundred`;
 }
 
 const STEPS: Readonly<Record<PassStep, string>> = {

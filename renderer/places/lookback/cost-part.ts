@@ -4,7 +4,7 @@ import { isRight } from '../../../core/review/decision.ts';
 import { countedFigure } from '../../parts/how-counted.ts';
 import { countedWords } from '../../words/counted.ts';
 import { lookbackWords } from '../../words/lookback.ts';
-import { counted, inWords } from '../../words/numbers.ts';
+import { counted, inWords, pointsAlone } from '../../words/numbers.ts';
 import { tileRow } from './tile-row.ts';
 
 const words = lookbackWords.choices;
@@ -31,7 +31,7 @@ export function costCell({ ahead, cost }: Decision): string {
 
 /** What a pass cost for now, where another cost is told beside it. */
 export function nowCell({ ahead, cost, kind }: Decision): string {
-  return ahead === null || kind === 'second-round' || cost === 0 ? '–' : tenth(cost);
+  return ahead === null || kind === 'second-round' || cost === 0 ? '–' : pointsAlone(cost);
 }
 
 /** A side of the choice of a second round: to stop, or to go on, with the reach when play begins. */

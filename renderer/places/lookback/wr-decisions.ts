@@ -8,6 +8,7 @@ import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import { paperStyles } from '../../charts/paper-styles.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
+import { foldStyles } from '../../tokens/fold.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { lookbackWords } from '../../words/lookback.ts';
 import type { WorkerClient } from '../../worker/client.ts';
@@ -45,6 +46,7 @@ export class WrDecisions extends LitElement {
     placeStyles,
     lookbackStyles,
     paperStyles,
+    foldStyles,
     css`
       .steps {
         display: flex;
@@ -54,6 +56,12 @@ export class WrDecisions extends LitElement {
 
       td wr-button {
         white-space: nowrap;
+      }
+
+      @container (max-width: 32rem) {
+        td wr-button {
+          white-space: normal;
+        }
       }
     `,
   ];
@@ -137,7 +145,8 @@ export class WrDecisions extends LitElement {
   }
 
   #table(decisions: readonly Decision[], jumps: boolean): unknown {
-    return html`<div class="scroll" tabindex=${jumps ? '0' : nothing} role="region" aria-label=${words.table}>
+    const [, chose, best, cost, now] = words.head;
+    return html`<div class="scroll fold" tabindex=${jumps ? '0' : nothing} role="region" aria-label=${words.table}>
       <table>
         <thead>
           <tr>
@@ -149,10 +158,10 @@ export class WrDecisions extends LitElement {
             (decision) =>
               html`<tr>
                 <td>${jumps ? this.#jump(decision) : decisionName(decision)}</td>
-                <td>${choiceCell(decision, decision.chosen)}</td>
-                <td>${bestCell(decision)}</td>
-                <td class="number">${costCell(decision)}</td>
-                <td class="number">${nowCell(decision)}</td>
+                <td data-name=${chose}>${choiceCell(decision, decision.chosen)}</td>
+                <td data-name=${best}>${bestCell(decision)}</td>
+                <td class="number" data-name=${cost}>${costCell(decision)}</td>
+                <td class="number" data-name=${now}>${nowCell(decision)}</td>
                 <td>${verdictWords(decision)}</td>
               </tr>`,
           )}

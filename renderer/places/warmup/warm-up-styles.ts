@@ -1,11 +1,13 @@
 import { css } from 'lit';
 import { pickStyles } from '../../tokens/boxes.ts';
+import { foldStyles } from '../../tokens/fold.ts';
 import { layoutStyles } from '../../tokens/layout.ts';
 
 /** What the parts of the Warm-up place share. */
 export const warmUpStyles = [
   layoutStyles,
   pickStyles,
+  foldStyles,
   css`
     /* Fields side by side: their labels stand on one line, buttons beside the boxes. */
     .fields {
@@ -71,49 +73,6 @@ export const warmUpStyles = [
 
     .scroll {
       overflow-x: auto;
-    }
-
-    /* A table of passes: where there is no room for its columns, each row is a block and names its figures. */
-    .fold {
-      container-type: inline-size;
-    }
-
-    .fold .tiles {
-      flex-wrap: nowrap;
-    }
-
-    @container (max-width: 32rem) {
-      .fold thead {
-        position: absolute;
-        width: 1px;
-        height: 1px;
-        overflow: hidden;
-        clip-path: inset(50%);
-      }
-
-      .fold tr {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        gap: var(--space-1) var(--space-4);
-        padding-block: var(--space-2);
-        border-bottom: 1px solid var(--hairline);
-      }
-
-      .fold td {
-        padding: 0;
-        border: 0;
-        text-align: start;
-      }
-
-      .fold td:first-child {
-        flex-basis: 100%;
-      }
-
-      .fold [data-name]::before {
-        content: attr(data-name) ' ';
-        color: var(--ink-soft);
-      }
     }
 
     /* Rows of the reading, where there is room for one column only. */

@@ -1,0 +1,46 @@
+import { css } from 'lit';
+
+/** A table of choices: where there is no room for its columns, each row is a block and names its figures (`data-name`). */
+export const foldStyles = css`
+  .fold {
+    container-type: inline-size;
+  }
+
+  .fold .tiles {
+    flex-wrap: nowrap;
+  }
+
+  @container (max-width: 32rem) {
+    .fold thead {
+      position: absolute;
+      width: 1px;
+      height: 1px;
+      overflow: hidden;
+      clip-path: inset(50%);
+    }
+
+    .fold tr {
+      display: flex;
+      flex-wrap: wrap;
+      align-items: center;
+      gap: var(--space-1) var(--space-4);
+      padding-block: var(--space-2);
+      border-bottom: 1px solid var(--hairline);
+    }
+
+    .fold td {
+      padding: 0;
+      border: 0;
+      text-align: start;
+    }
+
+    .fold td:first-child {
+      flex-basis: 100%;
+    }
+
+    .fold [data-name]::before {
+      content: attr(data-name) ' ';
+      color: var(--ink-soft);
+    }
+  }
+`;
