@@ -67,7 +67,7 @@ export class WrChoice extends LitElement {
         place-items: center;
         min-height: var(--target);
         min-width: var(--target);
-        padding: 0.35em min(1em, 5vw);
+        padding: 0.35em var(--choice-room, min(1em, 5vw));
         font-weight: 600;
         line-height: 1.25;
         overflow-wrap: anywhere;

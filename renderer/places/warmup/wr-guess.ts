@@ -53,11 +53,18 @@ export class WrGuess extends LitElement {
         min-width: 0;
         display: flex;
         flex-direction: column;
+        /* All answers in one row. */
+        --choice-room: 0.6em;
         gap: var(--space-3);
         padding: var(--space-4);
         background: var(--sheet);
         border: 1px solid var(--hairline);
         border-radius: var(--round-large);
+      }
+
+      /* What is asked below stands on one line in all three. */
+      .question:has(wr-choice) {
+        justify-content: space-between;
       }
 
       .result {
