@@ -10,7 +10,7 @@ import { join, resolve } from 'node:path';
 const ROOT = resolve(import.meta.dirname, '../..');
 const COPY = join(ROOT, '.cache/mutation-again');
 /** What tests of core and main need beside the sources. */
-const NEEDED = ['core', 'main', 'renderer', 'tests', 'assets', 'package.json', '.oxlintrc.json'];
+const NEEDED = ['core', 'main', 'renderer', 'tests', 'assets', 'package.json', 'tsconfig.json'];
 const LONGEST_MS = 600_000;
 
 /**
