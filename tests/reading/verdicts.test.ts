@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { randomFromSeed } from '../../core/base/random.ts';
+import { type Random, randomFromSeed, shuffle } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import type { Way } from '../../core/card/way.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { readKnown, readRack, type Reading } from '../../core/reading/reading.ts';
-import { targetsOf } from '../../core/reading/targets.ts';
+import { bestWayOfLines, type Target, targetsOf } from '../../core/reading/targets.ts';
 import { turningTiles } from '../../core/reading/turning.ts';
 import { tileVerdicts } from '../../core/reading/verdicts.ts';
-import { codeOf, JOKER, type Kind } from '../../core/tiles/kinds.ts';
+import { codeOf, faceOf, JOKER, type Kind, KINDS, supplyOf } from '../../core/tiles/kinds.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
-import { cardOf, demoCard, randomRack, wayOf } from '../reference/cards.ts';
+import { cardOf, demoCard, randomRack, randomWay, wayOf } from '../reference/cards.ts';
 
 const tiles = (text: string): Tiles => expectValue(parseTiles(text));
 const way = (text: string): Way =>
@@ -106,6 +106,94 @@ describe('V3. A tile is strained when two targets want it that together want mor
     const card = compileCard(cardOf([one, way('FF 111b 222b 333b 555c')]));
     const verdicts = tileVerdicts(read(tiles('FF 11b 2b 3b 4c 5c 77d 8d 9d 6c'), card));
     expect(verdicts.every(({ strain }) => strain === null)).toBe(true);
+  });
+});
+
+describe('V2 and V3, counted again from the targets and the best ways of all lines', () => {
+  const near = (one: Kind, other: Kind): boolean => {
+    const [left, right] = [faceOf(one), faceOf(other)];
+    if (left.class !== 'number' || right.class !== 'number' || left.suit !== right.suit) return false;
+    return Math.abs(left.number - right.number) === 1;
+  };
+  const counts = { kept: 0, byWorth: 0, spare: 0, running: 0, strained: 0 };
+
+  function recount(reading: Reading): void {
+    const { rack } = reading.known;
+    const targets = targetsOf(reading);
+    const lines = bestWayOfLines(reading);
+    const whole = lines.reduce((sum, { reach }) => sum + reach, 0);
+    const verdicts = tileVerdicts(reading);
+    expect(verdicts).toHaveLength(rack.size);
+    for (const { kind, copy, copies, verdict, wantedBy, worth, runsWith, strain, loss } of verdicts) {
+      expect(copies).toBe(rack.count(kind));
+      expect(copy).toBeLessThanOrEqual(copies);
+      const wants = ({ uses }: Target): boolean => (uses[kind] as number) >= copy;
+      const share = lines.filter(wants).reduce((sum, { reach }) => sum + reach, 0) / whole;
+      expect(worth).toBeCloseTo(share, 12);
+      expect(wantedBy).toEqual(targets.filter(wants));
+      const isBest = wants(targets[0] as Target);
+      expect(verdict).toBe(kind === JOKER || isBest || share >= 0.25 ? 'keep' : 'spare');
+      if (kind === JOKER) expect(loss).toBe(best(reading));
+      const [first] = wantedBy;
+      const beside = rack.distinct().filter((other) => near(kind, other));
+      expect(runsWith).toEqual(first === undefined ? [] : beside.filter((other) => (first.uses[other] as number) > 0));
+      expect(strain).toEqual(kind === JOKER ? null : strainOf(wantedBy, rack.size));
+      counts.kept += isBest ? 1 : 0;
+      counts.byWorth += !isBest && verdict === 'keep' && kind !== JOKER ? 1 : 0;
+      counts.spare += verdict === 'spare' ? 1 : 0;
+      counts.running += runsWith.length;
+      counts.strained += strain === null ? 0 : 1;
+    }
+  }
+
+  test('for every tile of 24 racks and the demo card, and of 60 racks between two hands of small cards', () => {
+    for (const rack of racks(24)) recount(read(rack));
+    const random = randomFromSeed(52);
+    for (let round = 0; round < 60; round += 1) {
+      const ways = Array.from({ length: 4 }, () => randomWay(random, KINDS.slice(1, 24)));
+      const rack = between(ways[0] as Way, ways[1] as Way, random);
+      recount(read(rack, compileCard(cardOf(ways))));
+    }
+    for (const count of Object.values(counts)) expect(count).toBeGreaterThan(5);
+  });
+
+  /** 13 tiles, as many as the set has, of two hands together, some of another. */
+  function between(one: Way, other: Way, random: Random): Tiles {
+    const wanted = [one, other].flatMap(({ groups }) =>
+      groups.flatMap(({ kind, size }) => Array<Kind>(size).fill(kind)),
+    );
+    let rack = Tiles.none;
+    for (const kind of [...shuffle(wanted, random), ...shuffle([...KINDS], random)]) {
+      if (rack.size < 13 && rack.count(kind) < supplyOf(kind)) rack = rack.with(kind);
+    }
+    return rack;
+  }
+
+  /** The first pair, in the order of the targets, whose tiles together leave fewer than three over. */
+  function strainOf(wantedBy: readonly Target[], size: number): [Target, Target] | null {
+    const pairs = wantedBy.flatMap((one, place) =>
+      wantedBy.slice(place + 1).map((other): [Target, Target] => [one, other]),
+    );
+    return (
+      pairs.find(([one, other]) => {
+        const together = [...one.uses].map((count, kind) => Math.max(count, other.uses[kind] as number));
+        return together.reduce((sum, count) => sum + count, 0) > size - 3;
+      }) ?? null
+    );
+  }
+
+  test('when nothing can be reached, a tile is worth nothing, and no neighbour of another suit or at its end counts', () => {
+    const dead = compileCard(cardOf([way('NN 999b 111c 222c 333c')]));
+    const reading = expectValue(readRack(dead, tiles('9b 1c 2c FF E 0 4578c 22d'), { gone: tiles('NNNN') }));
+    const verdicts = tileVerdicts(reading);
+    for (const { worth } of verdicts) expect(worth).toBe(0);
+    const alive = tileVerdicts(read(tiles('9b 1c 2c FF E 0 4578c 22d'), dead));
+    const runs = (code: string): string[] =>
+      alive.find(({ kind }) => codeOf(kind) === code)?.runsWith.map(codeOf) ?? [];
+    expect(runs('9b')).toEqual([]);
+    expect(runs('1c')).toEqual(['2c']);
+    expect(runs('2c')).toEqual(['1c']);
+    expect(runs('4c')).toEqual([]);
   });
 });
 
