@@ -1,10 +1,12 @@
 import { expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { FIRST_STAGES } from '../../core/review/gauge.ts';
+import { inTheEnd } from '../../core/review/judgement.ts';
 import { reviewWhole } from '../../core/review/whole.ts';
 import { choiceCosts } from '../../core/journal/choice-costs.ts';
 import { ownMisses } from '../../core/warmup/own-misses.ts';
 import { PracticeRoom } from '../../renderer/places/warmup/practice-room.ts';
+import type { WarmUpRun } from '../../renderer/places/warmup/warm-up-run.ts';
 import { CardShelf } from '../../renderer/session/card-shelf.ts';
 import { PreferenceStore, USUAL_PREFERENCES } from '../../renderer/session/preference-store.ts';
 import type { StoppableLine } from '../../renderer/worker/client.ts';
@@ -12,7 +14,7 @@ import { serve } from '../../renderer/worker/serve.ts';
 import { warmUpHandlers } from '../../renderer/worker/warm-up-handlers.ts';
 import { gameRecord, openOn } from '../main/support/desks.ts';
 import { MemoryDisk } from '../main/support/memory-disk.ts';
-import { DEMO_TEXT } from './demo.ts';
+import { DEMO_TEXT, tiles } from './demo.ts';
 
 /** A worker in this thread: a real message channel, and the real handlers on its far end. */
 function startWorker(): StoppableLine {
@@ -87,4 +89,48 @@ test('costly passes of games that were looked back at come into practice, each o
   ]);
   await expect.poll(async () => expectValue(await desk.practice({ do: 'history' })).entries).toEqual(room.history);
   expect((await enter()).history).toEqual(room.history);
+});
+
+/** A room on the demo card, with a problem at hand whose last three tiles are to be given. */
+async function roomAtAnswer(): Promise<{ readonly room: PracticeRoom; readonly run: WarmUpRun }> {
+  const desk = await openOn(new MemoryDisk(), { demoCard: DEMO_TEXT });
+  const about = expectValue(await desk.about());
+  const preferences = new PreferenceStore(desk, USUAL_PREFERENCES);
+  const room = new PracticeRoom({ desk, about, preferences, cards: new CardShelf(desk) }, startWorker);
+  await room.enter();
+  room.start({ rack: 'J FF N 0 13b 4578c 22d', gone: '', step: 'right', seat: 'South' }, { kind: 'one-joker' });
+  const { run } = room;
+  if (run === null) throw new Error('no problem was begun');
+  run.arranged();
+  run.aimed([]);
+  run.kept(tiles(''));
+  run.chosen(tiles('FF 2d'), 0);
+  return { room, run };
+}
+
+test('G2: what is kept of a decision is its cost to the end of the exchange, with its interval, as told', async () => {
+  const { room, run } = await roomAtAnswer();
+  await run.said('');
+  const { cost, halfWidth, verdict } = inTheEnd(run.ahead!.chosen);
+  expect(verdict).toBe('costly');
+  expect(run.told).toEqual([{ step: 'right', give: 'FF 2d', cost, halfWidth, verdict, now: run.answer?.chosen?.cost }]);
+  const decision = { kind: 'one-joker', step: 'right', cost, halfWidth };
+  expect(room.history).toMatchObject([
+    { type: 'answer', miss: null, verdict, ...decision },
+    { type: 'miss', source: 'warm-up', ...decision },
+  ]);
+});
+
+test('who goes on before the look ahead is there loses nothing: the exact cost for now is kept, without an interval', async () => {
+  const { room, run } = await roomAtAnswer();
+  const answered = run.said('');
+  await expect.poll(() => run.answer, { timeout: 20_000 }).not.toBeNull();
+  const now = run.answer?.chosen;
+  await Promise.all([run.goOn(), answered]);
+  expect(run.step).toBe('across');
+  expect(room.history.map(({ type }) => type)).toEqual(['answer', 'miss']);
+  for (const entry of room.history) {
+    expect(entry).toMatchObject({ kind: 'one-joker', step: 'right', cost: now?.cost });
+    expect(entry).not.toHaveProperty('halfWidth');
+  }
 });
