@@ -69,6 +69,7 @@ export const sheetPrintStyles = css`
     width: auto;
     margin-block: 1mm;
     vertical-align: middle;
+    break-after: auto;
   }
 
   .remark {
@@ -100,6 +101,10 @@ export const sheetPrintStyles = css`
     break-before: page;
   }
 
+  .answers > p {
+    margin-bottom: 4mm;
+  }
+
   dl {
     display: grid;
     grid-template-columns: auto 1fr;
@@ -115,11 +120,16 @@ export const sheetPrintStyles = css`
     margin: 0;
   }
 
-  .chose {
+  .chose,
+  .costed {
     display: grid;
-    grid-template-columns: 2ch auto 1fr;
+    grid-template-columns: auto 1fr;
     align-items: center;
     gap: 3mm;
+  }
+
+  .chose {
+    grid-template-columns: 2ch auto 1fr;
   }
 
   .group {

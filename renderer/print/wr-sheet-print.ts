@@ -141,7 +141,7 @@ function costed(judged: JudgedPass, answer: AnswerView): unknown {
   const { cost, halfWidth } = judged;
   const behind =
     cost === 0 || halfWidth === null ? '' : words.behind(warmUpWords.within(points(cost), pointsAlone(halfWidth)));
-  return html`<p>${pass(judged, answer)} ${behind}</p>`;
+  return html`<p class="costed">${pass(judged, answer)} <span>${behind}</span></p>`;
 }
 
 /** How sure the best pass is the best: how far the next choice is behind. */

@@ -98,8 +98,9 @@ export class WrClassAnswers extends LitElement {
 
   #spread(answer: SheetAnswer): unknown {
     const spread = spreadOf(this.problem.answers, judgedPasses(answer));
-    return html`${spread.people === 0 ? nothing : html`<p>${words.classRight(spread.right.hits, spread.people)}</p>`}
-      ${howCounted(countedWords.spread)}
+    const waits = this.progress !== null && spread.rows.some(({ halfWidth }) => halfWidth === null);
+    const right = waits ? words.answering : words.classRight(spread.right.hits, spread.people);
+    return html`${spread.people === 0 ? nothing : html`<p>${right}</p>`} ${howCounted(countedWords.spread)}
       <div class="fold">
         <table>
           <thead>
