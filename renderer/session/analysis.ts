@@ -34,8 +34,8 @@ export interface Thought<Value> {
 
 type IncomingRatesSource = Pick<IncomingChoice, 'rates' | 'subscribe'>;
 
-/** How long an answer may take, in ms, before the window says that it is being worked on. */
-const PATIENCE = 300;
+/** How long an answer may take, in ms, before the window says how far the work on it has come. */
+export const PATIENCE = 300;
 /** How long, in ms, a new card is in use before games with it are simulated. */
 const SETTLING = 3000;
 const BLIND = [0, 1, 2, 3] as const;
@@ -53,8 +53,10 @@ export class Analysis {
   readonly #listeners = new Set<() => void>();
   readonly #startWorker: () => StoppableLine;
   #reading: Thought<ReadingView> = NO_THOUGHT;
+  #readsLong = false;
   #tiles: Thought<TilesView> = NO_THOUGHT;
   #plan: Thought<PlanView> = NO_THOUGHT;
+  #planShare: number | null = null;
   #blind: PlanRequest['blind'] = 0;
   #advice: Thought<AdviceView> = NO_THOUGHT;
   #readFor = '';
@@ -81,6 +83,11 @@ export class Analysis {
     return this.#reading;
   }
 
+  /** Whether the reading is so long in coming that the one before must be told apart from it. */
+  get readsLong(): boolean {
+    return this.#readsLong;
+  }
+
   /** What each tile of the rack is worth, and which tiles would change most. */
   get tiles(): Thought<TilesView> {
     return this.#tiles;
@@ -89,6 +96,11 @@ export class Analysis {
   /** The plan of the pass that is due; none when no pass is. */
   get plan(): Thought<PlanView> {
     return this.#plan;
+  }
+
+  /** How much of a plan that is long in coming is done, 0 to 1; else null. */
+  get planShare(): number | null {
+    return this.#planShare;
   }
 
   /** What discards and calls are worth; none when neither is due, or play has not begun. */
@@ -178,6 +190,7 @@ export class Analysis {
   }
 
   async #read(known: Knowledge | null): Promise<void> {
+    this.#readsLong = false;
     if (known === null) {
       this.#reader.cancelNewest('read');
       this.#reading = NO_THOUGHT;
@@ -188,15 +201,20 @@ export class Analysis {
     this.#tiles = pending(this.#tiles);
     // What is shown stays until it is clear that the answer is not a quick one.
     if (this.#reading.value === null) this.#tell();
-    const waiting = setTimeout(() => this.#tell(), PATIENCE);
-    const shown = Promise.withResolvers<void>();
-    this.#readFirst = shown.promise;
+    const waiting = setTimeout(() => {
+      this.#readsLong = true;
+      this.#tell();
+    }, PATIENCE);
+    let shown = (): void => undefined;
+    this.#readFirst = new Promise((resolve) => (shown = resolve));
     const onProgress = (hands: ReadingView): void => {
+      clearTimeout(waiting);
+      this.#readsLong = false;
       this.#showHands(hands);
-      shown.resolve();
+      shown();
     };
     const outcome = await this.#reader.askNewest('read', known, { onProgress });
-    shown.resolve();
+    shown();
     clearTimeout(waiting);
     if (outcome.status === 'cancelled') return;
     this.#tiles = thoughtOf(outcome);
@@ -240,16 +258,33 @@ export class Analysis {
     if (request === null) {
       this.#planner.cancelNewest('plan');
       this.#plan = NO_THOUGHT;
+      this.#planShare = null;
       return this.#tell();
     }
     this.#plan = { status: 'pending', value: null, message: '' };
+    this.#planShare = null;
     this.#tell();
     const due = this.#plannedFor;
+    let long = false;
+    const waiting = setTimeout(() => (long = true), PATIENCE);
     await this.#readFirst;
-    if (due !== this.#plannedFor) return;
-    const outcome = await this.#planner.askNewest('plan', request);
+    if (due !== this.#plannedFor) return clearTimeout(waiting);
+    const onProgress = (share: number): void => {
+      if (long) this.#showShare(share);
+    };
+    const outcome = await this.#planner.askNewest('plan', request, { onProgress });
+    clearTimeout(waiting);
     if (outcome.status === 'cancelled') return;
     this.#plan = thoughtOf(outcome);
+    this.#planShare = null;
+    this.#tell();
+  }
+
+  /** In whole hundredths: a picture of it can show no more. */
+  #showShare(share: number): void {
+    const rounded = Math.floor(100 * share) / 100;
+    if (rounded === this.#planShare) return;
+    this.#planShare = rounded;
     this.#tell();
   }
 

@@ -8,6 +8,23 @@ export const readingStyles = css`
     gap: var(--space-2);
   }
 
+  .head {
+    position: relative;
+  }
+
+  /* The hands below are not of this rack yet. Over the heading, else over the first of them, so that nothing moves. */
+  .busy {
+    position: absolute;
+    z-index: 1;
+    inset: 0 auto auto 0;
+    padding: 0.35em var(--space-3);
+    border: var(--stroke) solid var(--edge);
+    border-radius: var(--round);
+    background: var(--sheet);
+    font-weight: 600;
+    pointer-events: none;
+  }
+
   .hands {
     display: flex;
     flex-direction: column;
@@ -74,6 +91,10 @@ export const readingStyles = css`
       width: 1px;
       height: 1px;
       clip-path: inset(50%);
+    }
+
+    .busy {
+      top: 100%;
     }
   }
 

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import { legalEvents } from '../../../core/game/legal.ts';
 import { USUAL_EXCHANGE } from '../../../core/table/future-usual.ts';
 import type { IncomingRates } from '../../../core/table/incoming-rates.ts';
+import type { RaceResult } from '../../../core/plan/race-run.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import '../../parts/wr-explain.ts';
@@ -16,6 +17,7 @@ import { choiceAhead, choiceName, endWords } from './look-row.ts';
 import { rateSource } from './pass-row.ts';
 import { panelStyles } from './panel-styles.ts';
 import { planStyles } from './plan-styles.ts';
+import { workPart } from './work-part.ts';
 import './wr-played.ts';
 
 const INCOMING = [
@@ -63,7 +65,7 @@ export class WrLookPanel extends LitElement {
   #progress({ status, result }: Look): unknown {
     if (status === 'failed') return nothing;
     if (status === 'pending' || result === null)
-      return html`<p class="progress soft" role="status">${words.pending}</p>`;
+      return html`<div class="progress">${workPart(words.pending, doneOf(result))}</div>`;
     return html`<div class="progress" role="status">
       <wr-explain value=${words.done(counted(result.samples))} heading=${words.doneHeading}>
         ${endWords(result).map((sentence) => html`<p>${sentence}</p>`)}
@@ -107,6 +109,13 @@ export class WrLookPanel extends LitElement {
       <p>${words.goOn(tenths(10 * USUAL_EXCHANGE.othersGoOn))}</p>
     </details>`;
   }
+}
+
+/** The part of the most futures that a look may take; it ends sooner once it has decided. */
+function doneOf(result: RaceResult | null): number {
+  if (result === null) return 0;
+  const { rule, standings } = result;
+  return Math.max(...standings.map(({ samples }) => samples)) / ((rule.looks.at(-1) ?? 1) * rule.blockSize);
 }
 
 function ratesWords(rates: IncomingRates): string[] {

@@ -14,6 +14,7 @@ import { passAhead } from './look-row.ts';
 import { panelStyles } from './panel-styles.ts';
 import { incomingWords, passName, passNumbers } from './pass-row.ts';
 import { planStyles } from './plan-styles.ts';
+import { workPart } from './work-part.ts';
 import './wr-look-panel.ts';
 
 const words = tableWords.plan;
@@ -40,7 +41,10 @@ export class WrPlanPanel extends LitElement {
     new StoreController(
       this,
       () => [this.app.analysis, this.app.lookAhead, this.app.session],
-      () => [this.app.analysis.plan, this.app.lookAhead.look, this.app.session.layout],
+      () => {
+        const { analysis, lookAhead, session } = this.app;
+        return [analysis.plan, analysis.planShare, lookAhead.look, session.layout];
+      },
     );
   }
 
@@ -49,7 +53,8 @@ export class WrPlanPanel extends LitElement {
     return html`<section class="plan" aria-label=${words.title} aria-busy=${status === 'pending'}>
       <h3>${words.title}</h3>
       ${status === 'failed' ? failed(words.failed, message, () => this.app.analysis.again()) : nothing}
-      ${value === null ? html`<p class="soft">${status === 'failed' ? '' : words.pending}</p>` : this.#options(value)}
+      ${status === 'pending' ? workPart(words.pending, this.app.analysis.planShare ?? 0) : nothing}
+      ${value === null ? nothing : this.#options(value)}
       <wr-look-panel .app=${this.app} .shown=${this.#shown(value).map(({ give }) => give.join())}></wr-look-panel>
     </section>`;
   }

@@ -56,7 +56,7 @@ export class WrReadingPanel extends LitElement {
     new StoreController(
       this,
       () => [this.app.analysis],
-      () => [this.app.analysis.reading, this.app.analysis.tiles],
+      () => [this.app.analysis.reading, this.app.analysis.tiles, this.app.analysis.readsLong],
     );
   }
 
@@ -68,9 +68,10 @@ export class WrReadingPanel extends LitElement {
   protected override render(): unknown {
     const { status, value, message } = this.app.analysis.reading;
     return html`<section class="reading stack" aria-label=${words.title} aria-busy=${status === 'pending'}>
-      <div class="row spread">
+      <div class="row spread head">
         <h2>${words.title}</h2>
         <div class="row">${this.#options()}</div>
+        ${value !== null && this.app.analysis.readsLong ? html`<p class="busy" role="status">${words.pending}</p>` : nothing}
       </div>
       ${status === 'failed' ? failed(words.failed, message, () => this.app.analysis.again()) : nothing}
       ${value === null ? html`<p class="soft">${status === 'failed' ? '' : words.pending}</p>` : this.#hands(value)}
