@@ -86,7 +86,9 @@ export const planStyles = css`
 
   .progress {
     display: flex;
-    align-items: center;
+    flex-direction: column;
+    align-items: flex-start;
+    justify-content: center;
     min-height: var(--target);
   }
 
