@@ -100,7 +100,7 @@ test('P4: clicks and keys show their effect', async ({ windrow, page }) => {
   expect(ratio).toBeLessThan(2 * MOST_REFERENCES);
 });
 
-test('P4: a long list of hands comes a few a frame, and whole', async ({ windrow, page }) => {
+test('P4: of a long list of hands the first are drawn at once, the others soon after', async ({ windrow, page }) => {
   await windrow.open();
   await windrow.deal('J FF N 0 13b 4578c 22d');
   const rows = page.locator('wr-reading-panel .hands > li');
@@ -115,15 +115,16 @@ test('P4: a long list of hands comes a few a frame, and whole', async ({ windrow
     );
     button?.click();
     const seen = [count()];
-    for (let frame = 0; frame < 30; frame += 1) {
+    for (let frame = 0; frame < 10; frame += 1) {
       await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 0)));
       if (count() !== seen.at(-1)) seen.push(count());
     }
     return seen;
   });
-  expect(counts.length).toBeGreaterThan(3);
-  for (const [at, count] of counts.slice(1).entries()) expect(count - (counts[at] ?? 0)).toBeLessThanOrEqual(12);
-  expect(counts.at(-1)).toBeGreaterThan(20);
+  const all = counts.at(-1) ?? 0;
+  expect(all).toBeGreaterThan(20);
+  expect(counts[0]).toBe(6);
+  expect(counts.length).toBeGreaterThanOrEqual(3);
 });
 
 test('P5: a move of a dragged tile costs little, and no move is a long task', async ({ windrow, page }) => {

@@ -1,26 +1,29 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 
+/** Frames over which what comes after the first rows is spread: nothing below may move for longer. */
+const FRAMES = 2;
+
 /**
- * A long list that is drawn a few rows a frame, so that the first are on screen at once. Rows that are
- * there stay; `restart` when the list is short again.
+ * A long list whose first rows are drawn at once, and the others in the next frames. Rows that are there
+ * stay; `restart` when the list is short again.
  */
 export class Growth implements ReactiveController {
   readonly #host: ReactiveControllerHost;
-  readonly #step: number;
+  readonly #first: number;
   #drawn: number;
   #wanted = 0;
   #frame = 0;
 
-  /** `step`: how many rows come in the first frame, and in each that follows. */
-  constructor(host: ReactiveControllerHost, step: number) {
+  /** `first`: how many rows come in the first frame. */
+  constructor(host: ReactiveControllerHost, first: number) {
     this.#host = host;
-    this.#step = step;
-    this.#drawn = step;
+    this.#first = first;
+    this.#drawn = first;
     host.addController(this);
   }
 
   restart(): void {
-    this.#drawn = this.#step;
+    this.#drawn = this.#first;
   }
 
   /** The rows that are drawn now of those that come after `before` others. */
@@ -33,7 +36,7 @@ export class Growth implements ReactiveController {
     if (this.#wanted <= this.#drawn || this.#frame !== 0) return;
     this.#frame = requestAnimationFrame(() => {
       this.#frame = 0;
-      this.#drawn += this.#step;
+      this.#drawn += Math.ceil((this.#wanted - this.#first) / FRAMES);
       this.#host.requestUpdate();
     });
   }
