@@ -34,11 +34,14 @@ export class Growth implements ReactiveController {
 
   hostUpdated(): void {
     if (this.#wanted <= this.#drawn || this.#frame !== 0) return;
-    this.#frame = requestAnimationFrame(() => {
-      this.#frame = 0;
-      this.#drawn += Math.ceil((this.#wanted - this.#first) / FRAMES);
-      this.#host.requestUpdate();
-    });
+    // What was just drawn is put on screen first: a task begun in a frame comes after it.
+    this.#frame = requestAnimationFrame(() => setTimeout(() => this.#grow()));
+  }
+
+  #grow(): void {
+    this.#frame = 0;
+    this.#drawn += Math.ceil((this.#wanted - this.#first) / FRAMES);
+    this.#host.requestUpdate();
   }
 
   hostDisconnected(): void {
