@@ -46,6 +46,16 @@ describe('what can’t be read is refused with a sentence', () => {
   });
 });
 
+test('draws from none up to all unseen tiles are read', () => {
+  const rack = racks[0] as Tiles;
+  const unseen = 152 - rack.size;
+  for (const draws of [0, unseen]) expect(expectValue(readRack(compiled, rack, { draws })).draws).toBe(draws);
+  const beyond = readRack(compiled, rack, { draws: unseen + 1 });
+  expect(beyond.ok ? '' : beyond.problem.message).toBe(
+    `The number of draws must be a whole number from 0 to ${unseen}.`,
+  );
+});
+
 describe('ranking', () => {
   test('is by reach, falling; by away, rising; and gives every way once', () => {
     for (const rack of racks.slice(0, 3)) {
@@ -114,6 +124,23 @@ describe('a hand’s 14 places', () => {
       'nnm',
       'nmm',
     ]);
+  });
+});
+
+describe('jokers in a hand, where two groups could take them', () => {
+  const laid = (rack: string, gone: string): string[] => {
+    const card = compileCard(cardOf([way('FF 111b 222b 333b 444c')]));
+    const { groups } = handOf(expectValue(readRack(card, tiles(rack), { gone: tiles(gone) })), 0);
+    return groups.map(({ places }) => places.map(({ held }) => held[0]).join(''));
+  };
+
+  test('of groups that lack as many, the one with fewest copies unseen takes it', () => {
+    expect(laid('J FF 111b 22b 33b N E W', '')).toEqual(['nn', 'nnn', 'nnj', 'nnm', 'mmm']);
+    expect(laid('J FF 111b 22b 33b N E W', '3b')).toEqual(['nn', 'nnn', 'nnm', 'nnj', 'mmm']);
+  });
+
+  test('a joker laid for a dead tile counts, so that the next one finishes that group', () => {
+    expect(laid('JJ FF 1b 222b 3b 4c N E W', '11b')).toEqual(['nn', 'njj', 'nnn', 'nmm', 'nmm']);
   });
 });
 
