@@ -16,18 +16,28 @@ const REPORTS = join(ROOT, '.cache/reports');
 mkdirSync(REPORTS, { recursive: true });
 const chromium = await chromiumForTests({ say: console.log });
 await freshBuild();
-const total = sum([runNodeTests(), chromium === undefined ? noChromium() : runWindowTests()]);
+const total = sum([...runNodeTests(), chromium === undefined ? noChromium() : runWindowTests()]);
 for (const note of total.notes ?? []) console.log(note);
 for (const trouble of total.troubles) console.error(trouble);
 console.log(`${total.passed} passed, ${total.failed} failed, ${total.skipped} skipped`);
 process.exitCode = total.failed === 0 && total.troubles.length === 0 ? 0 : 1;
 
+/** The tests of the desk and the shell, which must run every branch of the storage (D1), and then all others. */
 function runNodeTests() {
-  const file = join(REPORTS, 'node.json');
+  const storage = ['main/desk/**/*.ts', 'main/files/**/*.ts'].map((files) => `--coverage.include=${files}`);
+  return [
+    runVitest('The tests of main', 'main', ['tests/main', '--coverage', ...storage]),
+    runVitest('The other tests without a window', 'others', ['--exclude', 'tests/main/**']),
+  ];
+}
+
+/** @param {string} suite @param {string} name of its report @param {string[]} args */
+function runVitest(suite, name, args) {
+  const file = join(REPORTS, `${name}.json`);
   removeReport(file);
   const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${file}`];
-  const ended = run('vitest/vitest.mjs', ['run', '--config', 'tests/vitest.config.ts', ...reporters]);
-  return withExit(nodeTally(file), ended, 'The tests without a window');
+  const ended = run('vitest/vitest.mjs', ['run', '--config', 'tests/vitest.config.ts', ...reporters, ...args]);
+  return withExit(nodeTally(file, suite), ended, suite);
 }
 
 function runWindowTests() {

@@ -1,5 +1,5 @@
 /**
- * The two suites that make up `npm test`, and what their reports say. A suite that ran nothing, or
+ * The suites that make up `npm test`, and what their reports say. A suite that ran nothing, or
  * ended without a report, has failed: silence is never a pass.
  *
  * @typedef {{ passed: number, failed: number, skipped: number, troubles: string[], notes?: string[] }} Tally
@@ -17,18 +17,19 @@ export function removeReport(file) {
 }
 
 /**
- * Counts of the report of the tests without a window. A file that could not be loaded counts as one failure.
+ * Counts of a report of tests without a window. A file that could not be loaded counts as one failure.
  * @param {string} file
+ * @param {string} suite whose report it is
  * @returns {Tally}
  */
-export function nodeTally(file) {
+export function nodeTally(file, suite = 'The tests without a window') {
   const found = report(file);
-  if (found === undefined) return noReport('The tests without a window');
+  if (found === undefined) return noReport(suite);
   const broken = found.testResults.filter(
     (/** @type {{ status: string, assertionResults: unknown[] }} */ one) =>
       one.status === 'failed' && one.assertionResults.length === 0,
   ).length;
-  return ranSomething('The tests without a window', {
+  return ranSomething(suite, {
     passed: found.numPassedTests,
     failed: found.numFailedTests + broken,
     skipped: found.numPendingTests + found.numTodoTests,

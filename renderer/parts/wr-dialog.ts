@@ -73,6 +73,7 @@ export class WrDialog extends LitElement {
       }
 
       .body {
+        position: relative;
         flex: 1 1 auto;
         min-height: 0;
         overflow: auto;
@@ -87,6 +88,18 @@ export class WrDialog extends LitElement {
         justify-content: end;
         gap: var(--space-3);
         padding: var(--space-2) var(--edges) var(--space-5);
+      }
+
+      /* In a low window there is no room for three parts: all of it scrolls. */
+      @media (max-height: 34rem) {
+        dialog {
+          overflow: auto;
+        }
+
+        .body {
+          flex: none;
+          overflow: visible;
+        }
       }
 
       ::slotted(p) {

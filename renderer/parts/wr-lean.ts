@@ -15,9 +15,12 @@ const PATTERNS = [
   'M-1 8L3 3L9 9L13 4',
 ] as const;
 
+/** Each pattern, and each once more light on dark: so many shares look different. */
+const LOOKS = 2 * PATTERNS.length;
+
 /**
  * How the reach is spread over the card's sections: a bar of patterned shares with its legend, and
- * the same as a table. The order of `shares` is kept; beyond eight the patterns begin again.
+ * the same as a table. The order of `shares` is kept; beyond sixteen the patterns begin again.
  */
 export class WrLean extends LitElement {
   static override properties = {
@@ -72,6 +75,18 @@ export class WrLean extends LitElement {
       pattern.p2 path {
         stroke-width: 4;
         stroke-linecap: round;
+      }
+
+      .ground {
+        fill: var(--chart);
+      }
+
+      pattern.inverse path {
+        stroke: var(--sheet);
+      }
+
+      pattern.p0.inverse path {
+        fill: var(--sheet);
       }
 
       .cut {
@@ -135,10 +150,10 @@ export class WrLean extends LitElement {
   protected override render(): unknown {
     return html`<figure aria-label=${this.label}>
       <svg class="bar" aria-hidden="true">
-        ${PATTERNS.map((path, at) => pattern(`bar${at}`, at, path))} ${this.#bars()}
+        ${this.shares.slice(0, LOOKS).map((_, at) => pattern(`bar${at}`, at))} ${this.#bars()}
       </svg>
       <ul>
-        ${this.shares.map((share, at) => legend(share, at % PATTERNS.length))}
+        ${this.shares.map((share, at) => legend(share, at % LOOKS))}
       </ul>
       <details>
         <summary>${partWords.lean.table(this.label)}</summary>
@@ -163,20 +178,22 @@ export class WrLean extends LitElement {
     const starts = this.shares.map((_, at) => this.shares.slice(0, at).reduce((sum, { share }) => sum + share, 0));
     return this.shares.map(({ share }, at) => {
       const from = starts[at] ?? 0;
-      return svg`<rect x="${from * 100}%" y="0" width="${share * 100}%" height="30" fill="url(#bar${at % PATTERNS.length})"></rect>
+      return svg`<rect x="${from * 100}%" y="0" width="${share * 100}%" height="30" fill="url(#bar${at % LOOKS})"></rect>
         ${at === 0 ? '' : svg`<line class="cut" x1="${from * 100}%" x2="${from * 100}%" y1="0" y2="30"></line>`}`;
     });
   }
 }
 
-function pattern(id: string, at: number, path: string): unknown {
-  return svg`<pattern id=${id} class="p${at}" width="12" height="12" patternUnits="userSpaceOnUse"><path d=${path}></path></pattern>`;
+function pattern(id: string, at: number): unknown {
+  const which = at % PATTERNS.length;
+  const ground = which === at ? '' : svg`<rect class="ground" width="12" height="12"></rect>`;
+  return svg`<pattern id=${id} class="p${which} ${which === at ? '' : 'inverse'}" width="12" height="12" patternUnits="userSpaceOnUse">${ground}<path d=${PATTERNS[which] ?? ''}></path></pattern>`;
 }
 
 function legend({ section, share }: LeanShare, at: number): unknown {
   return html`<li>
     <svg class="swatch" aria-hidden="true">
-      ${pattern(`swatch${at}`, at, PATTERNS[at] ?? '')}
+      ${pattern(`swatch${at}`, at)}
       <rect width="26" height="20" fill="url(#swatch${at})"></rect>
     </svg>
     <span>${section} <b>${percent(share)}</b></span>

@@ -25,6 +25,7 @@ export const projectStyles = css`
 
   /* Between a head and buttons that keep their place. */
   .problem {
+    position: relative;
     flex: 1 1 0;
     display: flex;
     flex-direction: column;

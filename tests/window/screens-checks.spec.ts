@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test';
 import { measure } from './screens/facts.ts';
+import { alikeInGrey, wordlessVerdicts } from './screens/grey.ts';
 import { focused, hiddenFocus } from './screens/focus.ts';
 import { cutOff, hoverOnly, tooClose, tooFine, tooLively, tooSmall, wordless } from './screens/judge.ts';
 import { statesByHueAlone } from './screens/screen-states.ts';
@@ -83,6 +84,21 @@ test.describe('the checks of the screens find what they look for', () => {
     expect((await statesByHueAlone(page)).join()).toMatch(/aria-pressed.*"On"/);
     await page.addStyleTag({ content: '[aria-pressed=true] { border: 5px double }' });
     expect(await statesByHueAlone(page)).toEqual([]);
+  });
+
+  test('W3: what is alike in grey, and verdicts that only a colour tells', async ({ page }) => {
+    // A red and a green of the same lightness; the same red with stripes.
+    const swatch = (name: string, inside: string): string =>
+      `<li><svg width="30" height="20"><rect width="30" height="20" ${inside}</svg>${name}</li>`;
+    const stripes = '<path d="M3 0V20M9 0V20M15 0V20M21 0V20" stroke="white" stroke-width="3" />';
+    await page.setContent(`<ul>${swatch('red', 'fill="red" />')}${swatch('green', 'fill="rgb(0 76 0)" />')}</ul>
+      <p class="verdict slip">red</p>`);
+    expect((await alikeInGrey(page)).join()).toMatch(/^alike in grey: .* 0\.0 % apart$/);
+    expect(await wordlessVerdicts(page)).toEqual(['a verdict without its words: "red"']);
+    await page.setContent(`<ul>${swatch('red', 'fill="red" />')}${swatch('striped', `fill="red" />${stripes}`)}</ul>
+      <p class="verdict slip">Costs a little</p>`);
+    expect(await alikeInGrey(page)).toEqual([]);
+    expect(await wordlessVerdicts(page)).toEqual([]);
   });
 
   test('which elements are seen, and which dialogs are open', async ({ page }) => {

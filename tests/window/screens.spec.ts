@@ -1,5 +1,6 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
+import { alikeInGrey, wordlessVerdicts } from './screens/grey.ts';
 import { focused, hiddenFocus } from './screens/focus.ts';
 import { type Measured, measure } from './screens/facts.ts';
 import { unexplained } from './screens/explained.ts';
@@ -55,6 +56,7 @@ for (const { name, place, screens, shows, dialogs } of JOURNEYS) {
 async function troubles(page: Page, name: string): Promise<string[]> {
   const found = [...(await axe(page, TAGS)), ...(await statesByHueAlone(page)).map((one) => `hue alone: ${one}`)];
   found.push(...(await unexplained(page)));
+  found.push(...(await alikeInGrey(page)), ...(await wordlessVerdicts(page)));
   const usual = await measure(page);
   found.push(...judged(usual), ...tooFine(usual), ...wordless(usual), ...hoverOnly(usual), ...tooLively(usual));
   found.push(...(await inOtherColours(page, name)));
