@@ -185,3 +185,19 @@ test('a game that another program put there meanwhile is not written over by a s
     { place: 'Theirs' },
   ]);
 });
+
+test('V4: a game that comes in does not replace one that can not be read here: a newer one, or one held by another', async () => {
+  const disk = new MemoryDisk();
+  const path = `${FOLDER}/games/2026/11/g-1.json`;
+  const newer = JSON.stringify({ ...gameRecord('g-1'), schemaVersion: 9 });
+  disk.put(path, newer);
+  const desk = await openOn(disk);
+  const coming = gameRecord('g-1', { place: 'From another computer' });
+  expect(await desk.importGames([coming])).toMatchObject({ problem: { code: 'newer-version' } });
+  disk.watch = (call, at) => {
+    if (call === 'read' && at === path) throw fileError('EBUSY', at);
+    return undefined;
+  };
+  expect(await desk.importGames([coming])).toMatchObject({ problem: { code: 'busy' } });
+  expect(disk.texts().get(path)).toBe(newer);
+});

@@ -107,9 +107,17 @@ describe('J6: the lock of another copy', () => {
     if (theirs !== undefined) disk.put(LOCK, theirs);
     const before = disk.texts();
     beat();
-    expect(await desk.changeGame('g-1', { place: 'Away' })).toMatchObject({ problem: { code: 'in-use' } });
+    expect(await desk.changeGame('g-1', { place: 'Away' })).toMatchObject({
+      problem: {
+        code: 'in-use',
+        message: 'Another Windrow window has taken over this folder. Close this one and go on there.',
+      },
+    });
     expect(expectValue(await desk.openGame('g-1')).place).toBe('Home');
     await desk.close();
     expect(disk.texts()).toEqual(before);
+    expect(await desk.listGames()).toMatchObject({
+      problem: { code: 'closed', message: 'Windrow has been closed: open it again.' },
+    });
   });
 });
