@@ -72,6 +72,7 @@ export class WrExplain extends LitElement {
         color: var(--ink-soft);
         font-size: var(--text-small);
         font-weight: 400;
+        white-space: normal;
       }
 
       #words {
