@@ -15,7 +15,7 @@ export function tileVerdicts(reading: Reading): TileVerdict[] {
   const targets = targetsOf(reading);
   const lines = bestWayOfLines(reading);
   const best = largest(reading.reaches);
-  return KINDS.filter((kind) => reading.known.rack.count(kind) > 0).flatMap((kind) => {
+  return reading.known.rack.distinct().flatMap((kind) => {
     const copies = reading.known.rack.count(kind);
     const loss = kind === JOKER ? best : best - largest(reachesAfter(reading, kind, -1));
     return Array.from({ length: copies }, (_, place) => {
@@ -58,7 +58,7 @@ const FIRST_NUMBER = 9;
 
 function areNeighbours(one: Kind, other: Kind): boolean {
   const suit = (kind: Kind): number => Math.floor((kind - FIRST_NUMBER) / 9);
-  return one >= FIRST_NUMBER && other >= FIRST_NUMBER && Math.abs(one - other) === 1 && suit(one) === suit(other);
+  return one >= FIRST_NUMBER && Math.abs(one - other) === 1 && suit(one) === suit(other);
 }
 
 /** The first two targets that want a tile and together want more of the rack than can be kept. */
