@@ -36,7 +36,7 @@ export class WrDialog extends LitElement {
         border-radius: var(--round-large);
         background: var(--sheet);
         color: var(--ink);
-        overflow: hidden;
+        overflow: auto;
       }
 
       dialog[open] {
@@ -75,7 +75,7 @@ export class WrDialog extends LitElement {
       .body {
         position: relative;
         flex: 1 1 auto;
-        min-height: 0;
+        min-height: 3.5em;
         overflow: auto;
         padding: var(--space-3) var(--edges);
         overflow-wrap: anywhere;
@@ -91,11 +91,7 @@ export class WrDialog extends LitElement {
       }
 
       /* In a low window there is no room for three parts: all of it scrolls. */
-      @media (max-height: 34rem) {
-        dialog {
-          overflow: auto;
-        }
-
+      @media (max-height: 44rem) {
         .body {
           flex: none;
           overflow: visible;

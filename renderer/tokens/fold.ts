@@ -11,6 +11,15 @@ export const foldStyles = css`
   }
 
   @container (max-width: 32rem) {
+    .fold table,
+    .fold tbody {
+      display: block;
+    }
+
+    .fold .tiles {
+      flex-wrap: wrap;
+    }
+
     .fold thead {
       position: absolute;
       width: 1px;

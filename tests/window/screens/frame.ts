@@ -10,24 +10,31 @@ async function openHelp({ page }: Windrow): Promise<void> {
   await expect(page.getByRole('dialog', { name: helpWords.title })).toBeVisible();
 }
 
+/** Presses a button and waits for the step of the tour that it opens. */
+async function toStep({ page }: Windrow, button: string, step: number): Promise<void> {
+  await page.getByRole('button', { name: button }).click();
+  await expect(page.getByRole('dialog', { name: stepName(step) })).toBeVisible();
+}
+
+function stepName(step: number): string {
+  return tourWords.heading(step, tourWords.steps.length, tourWords.steps[step - 1]?.title ?? '');
+}
+
 /** The tour of the first start, and every part of the help. */
 export const helpJourney: Journey = {
   name: 'the tour and the help',
   place: 'table',
   shows: ['wr-help-host', 'wr-tour', 'wr-help'],
-  dialogs: [
-    ...tourWords.steps.map(({ title }, at) => `wr-tour: ${tourWords.heading(at + 1, tourWords.steps.length, title)}`),
-    `wr-help: ${helpWords.title}`,
-  ],
+  dialogs: [...tourWords.steps.map((_, at) => `wr-tour: ${stepName(at + 1)}`), `wr-help: ${helpWords.title}`],
   screens: [
     { name: 'the offer of the tour', reach: async ({ page }) => await expect(page.locator('.offer')).toBeVisible() },
     {
       name: 'the tour, 1 of 5',
-      reach: async ({ page }) => await page.getByRole('button', { name: shellWords.tourYes }).click(),
+      reach: (windrow) => toStep(windrow, shellWords.tourYes, 1),
     },
     ...[2, 3, 4, 5].map((step) => ({
       name: `the tour, ${step} of 5`,
-      reach: async ({ page }: Windrow) => await page.getByRole('button', { name: tourWords.next }).click(),
+      reach: (windrow: Windrow) => toStep(windrow, tourWords.next, step),
     })),
     ...Object.values(helpWords.tabs).map((name, at) => ({
       name: `the help: ${name}`,
