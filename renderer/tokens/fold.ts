@@ -47,6 +47,10 @@ export const foldStyles = css`
       flex-basis: 100%;
     }
 
+    .fold .figure {
+      white-space: normal;
+    }
+
     .fold [data-name]::before {
       content: attr(data-name) ' ';
       color: var(--ink-soft);

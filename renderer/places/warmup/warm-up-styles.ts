@@ -65,9 +65,6 @@ export const warmUpStyles = [
     .number,
     .figure {
       text-align: end;
-    }
-
-    .figure {
       white-space: nowrap;
     }
 
