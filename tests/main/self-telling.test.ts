@@ -12,7 +12,11 @@ test('V3: each game and each sheet says what it is, its form, who wrote it and w
   const told = [...disk.texts()]
     .filter(([path]) => /^\/(games\/.+|practice\/sheets\/.+)\.json$/.test(path.slice(FOLDER.length)))
     .map(([, text]) => JSON.parse(text));
-  expect(told.map(({ kind }) => kind).sort()).toEqual(['windrow.game', 'windrow.game', 'windrow.sheet']);
+  expect(told.map(({ kind }) => String(kind)).toSorted((one, other) => one.localeCompare(other))).toEqual([
+    'windrow.game',
+    'windrow.game',
+    'windrow.sheet',
+  ]);
   for (const { schemaVersion, appVersion, startedAt, madeAt, zone } of told) {
     expect(schemaVersion).toSatisfy(Number.isInteger);
     expect(appVersion).toMatch(/^\d+\.\d+\.\d+$/);
