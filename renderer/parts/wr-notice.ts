@@ -76,9 +76,16 @@ export class WrNotice extends LitElement {
     this.closable = true;
   }
 
-  /** Puts the focus on what mends or takes back, else on what closes. */
+  /** Puts the focus on what mends or takes back, else on what closes, as soon as that is drawn. */
   override focus(options?: FocusOptions): void {
-    this.renderRoot.querySelector('wr-button')?.focus(options);
+    void this.#focusFirst(options);
+  }
+
+  async #focusFirst(options?: FocusOptions): Promise<void> {
+    await this.updateComplete;
+    const button = this.renderRoot.querySelector('wr-button');
+    await button?.updateComplete;
+    button?.focus(options);
   }
 
   protected override render(): unknown {

@@ -37,16 +37,19 @@ export const journalJourney: Journey = {
     },
     {
       name: 'a removed game',
-      reach: async ({ page }) =>
+      reach: async ({ page }) => {
         await page
           .getByRole('button', { name: /^Delete the game of/ })
           .first()
-          .click(),
+          .click();
+        await expect(page.getByRole('button', { name: 'Bring it back' })).toBeFocused();
+      },
     },
     {
       name: 'the season',
       reach: async ({ page }) => {
         await part(page, 'Season');
+        await expect(page.getByRole('heading', { name: 'How often you win' })).toBeVisible({ timeout: 60_000 });
         await expect(page.getByText('Measuring your games')).toBeHidden({ timeout: 60_000 });
       },
     },
