@@ -17,12 +17,16 @@ const MAY_MOVE: Readonly<Record<string, RegExp>> = {
   'the tour and the help: the tour, 1 of 5': /That is my deal/,
   // The courtesy asks for two numbers before its tiles.
   'the exchange: the courtesy': /Give 3 tiles/,
+  // Reached through a whole exchange, whose questions are of different length.
+  'the Warm-up: the exchange in figures': /Go on/,
 };
 
 /** How far controls may move by themselves, in CSS px, by screen, with the reason. */
 const MAY_GROW: Readonly<Record<string, number>> = {
   // The choice that is shown tells what the look ahead found: its room is kept but for a line or two.
   'the Journal: a look-back': 60,
+  // Below the other choices of the look ahead, whose answers take half a line more once they are there.
+  'the exchange: whole games, stopped': 20,
 };
 
 for (const { name, place, screens } of JOURNEYS) {
