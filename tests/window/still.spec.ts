@@ -17,7 +17,9 @@ const MAY_MOVE: Readonly<Record<string, RegExp>> = {
   'the tour and the help: the tour, 1 of 5': /That is my deal/,
   // The courtesy asks for two numbers before its tiles.
   'the exchange: the courtesy': /Give 3 tiles/,
-  // Reached through a whole exchange, whose questions are of different length.
+  // Reached through several questions, which are of different length.
+  'the Warm-up: the answer': /Go on/,
+  'the Warm-up: the next pass': /Go on/,
   'the Warm-up: the exchange in figures': /Go on/,
 };
 
