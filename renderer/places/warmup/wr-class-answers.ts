@@ -92,6 +92,7 @@ export class WrClassAnswers extends LitElement {
         ></wr-field>
         <wr-button @click=${this.#add}>${words.classAdd}</wr-button>
       </div>
+      ${howCounted(countedWords.spread)}
       ${this.answer === null ? html`<div class="awaited"></div>` : this.#spread(this.answer)}
     </div>`;
   }
@@ -100,7 +101,7 @@ export class WrClassAnswers extends LitElement {
     const spread = spreadOf(this.problem.answers, judgedPasses(answer));
     const waits = this.progress !== null && spread.rows.some(({ halfWidth }) => halfWidth === null);
     const right = waits ? words.answering : words.classRight(spread.right.hits, spread.people);
-    return html`${spread.people === 0 ? nothing : html`<p>${right}</p>`} ${howCounted(countedWords.spread)}
+    return html`${spread.people === 0 ? nothing : html`<p>${right}</p>`}
       <div class="fold">
         <table>
           <thead>
