@@ -102,12 +102,13 @@ function aheadOf(result: RaceResult, choices: readonly Choice[], chosen: Choice)
   const best = rows[result.best];
   const mine = rows[own];
   if (best === undefined || mine === undefined) throw new Error('the chosen pass is not among the choices');
+  const others = rows.filter((row) => row !== best).sort((one, other) => one.loss - other.loss);
   return {
     chosen: mine,
     best,
-    next: rows.filter((row) => row !== best).sort((one, other) => one.loss - other.loss)[0] ?? null,
+    next: others[0] ?? null,
     stop: chosen.type === 'stop' ? null : (rows.find(({ choice }) => choice.type === 'stop') ?? null),
-    rows: [best, ...rows.filter((row) => row !== best).sort((one, other) => one.loss - other.loss)],
+    rows: [best, ...others],
     futures: result.samples,
     seed: result.rule.seed,
   };

@@ -65,22 +65,16 @@ export class LookbackStore {
     const { record } = this;
     if (record === null) return;
     const { worker } = this.#journal;
-    this.#stop = new AbortController();
-    const { signal } = this.#stop;
-    this.share = 0;
+    const task = this.#begin();
     this.#set('thinking');
-    const onProgress = (share: number): void => {
-      this.share = share;
-      this.#tell();
-    };
-    const outcome = await worker.ask('review', record, { signal, onProgress });
-    if (signal.aborted || outcome.status === 'cancelled') return;
+    const outcome = await worker.ask('review', record, task);
+    if (task.signal.aborted || outcome.status === 'cancelled') return;
     if (outcome.status === 'failed') return this.#set('failed', outcome.message);
     if (!outcome.value.ok) return this.#set('failed', outcome.value.message);
     this.review = outcome.value.value;
     this.#set('done');
     await this.#keep(outcome.value.value, record);
-    if (!signal.aborted) await this.lookAhead();
+    if (!task.signal.aborted) await this.lookAhead();
   }
 
   /** Looks ahead to the end of the exchange, where that is not known yet, and keeps it with the review. */
@@ -88,21 +82,26 @@ export class LookbackStore {
     const { record, review } = this;
     if (record === null || review === null) return;
     if (review.lookedAhead) return this.#setAhead('done');
-    this.#stop = new AbortController();
-    const { signal } = this.#stop;
-    this.share = 0;
+    const task = this.#begin();
     this.#setAhead('thinking');
-    const onProgress = (share: number): void => {
-      this.share = share;
-      this.#tell();
-    };
-    const outcome = await this.#journal.aheadWorker.ask('lookAhead', { record, review }, { signal, onProgress });
-    if (signal.aborted || outcome.status === 'cancelled') return;
+    const outcome = await this.#journal.aheadWorker.ask('lookAhead', { record, review }, task);
+    if (task.signal.aborted || outcome.status === 'cancelled') return;
     if (outcome.status === 'failed' || !outcome.value.ok) return this.#setAhead('failed');
     // What was noted in the meantime stays.
     this.review = withNotesOf(outcome.value.value, this.review ?? review);
     this.#setAhead('done');
     await this.#keep(this.review, record);
+  }
+
+  /** What the work in the background is asked with: a way to stop it, and whom it tells how far it is. */
+  #begin(): { readonly signal: AbortSignal; readonly onProgress: (share: number) => void } {
+    this.#stop = new AbortController();
+    this.share = 0;
+    const onProgress = (share: number): void => {
+      this.share = share;
+      this.#tell();
+    };
+    return { signal: this.#stop.signal, onProgress };
   }
 
   stop(): void {
