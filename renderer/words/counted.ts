@@ -1,3 +1,7 @@
+import { USUAL_EXCHANGE } from '../../core/table/future-usual.ts';
+import { lookWords } from './look.ts';
+import { tenths } from './numbers.ts';
+
 /** What stands behind figures in the window: what is counted, over what, and what is taken for granted. */
 export interface Counted {
   /** What is explained; the help has it under the same heading. */
@@ -11,14 +15,6 @@ const EST = 'The others play as simulated players do, so it is an estimate.';
 export const countedWords = {
   open: 'How is this counted?',
 
-  reachNow: {
-    heading: 'Reach',
-    words: [
-      'The chance to win with this hand, by the tiles that you hold and all that you saw.',
-      'It takes for granted that you stay with it.',
-      EST,
-    ],
-  },
   passes: {
     heading: 'Cost',
     words: [
@@ -50,11 +46,11 @@ export const countedWords = {
     ],
   },
   ahead: {
-    heading: 'In the end',
+    heading: lookWords.heading,
     words: [
-      'Every choice was followed through many futures, up to the first discard. All choices met the same tiles.',
-      '“Give or take” means: 19 times in 20 the true figure is that near. The rule when to stop was set before.',
-      'After this pass you keep what your near hands need. The others pass as simulated players do.',
+      `${lookWords.sameLuck} ${lookWords.errorRate} ${lookWords.smallest}`,
+      `${lookWords.evenWords} ${lookWords.goneStays}`,
+      `${lookWords.own} ${lookWords.goOn(tenths(10 * USUAL_EXCHANGE.othersGoOn))}`,
     ],
   },
   ledger: {

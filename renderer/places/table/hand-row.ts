@@ -22,12 +22,7 @@ export function handRow(hand: HandView, draws: number): TemplateResult {
         words.awayHeading,
         words.awayWords(hand.away, hand.missing.join(', ')),
       )}
-      ${number(
-        words.reachCaption,
-        percent(hand.reach),
-        words.reachHeading,
-        html`${words.reachWords(percent(hand.reach), inWords(hand.reach))} <wr-reach-check></wr-reach-check>`,
-      )}
+      ${number(words.reachCaption, percent(hand.reach), words.reachHeading, reachExplained(hand.reach))}
       ${number(
         words.drawCaption,
         percent(hand.drawReach),
@@ -35,6 +30,11 @@ export function handRow(hand: HandView, draws: number): TemplateResult {
         words.drawWords(percent(hand.drawReach), inWords(hand.drawReach), draws),
       )}
     </div>`;
+}
+
+/** What a reach says, and how well reach holds. */
+export function reachExplained(reach: number): TemplateResult {
+  return html`${words.reachWords(percent(reach), inWords(reach))} <wr-reach-check></wr-reach-check>`;
 }
 
 function number(caption: string, value: string, heading: string, explanation: string | TemplateResult): TemplateResult {

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import { stageOf } from '../../../core/game/stage.ts';
+import { undoKey } from '../../parts/undo-keys.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-dialog.ts';
 import '../../parts/wr-notice.ts';
@@ -246,11 +247,10 @@ export class WrTablePlace extends LitElement {
   }
 
   #shortcut(event: KeyboardEvent): void {
-    const wanted = (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z';
-    if (!wanted || this.asking) return;
+    const step = undoKey(event);
+    if (step === null || this.asking) return;
     event.preventDefault();
-    if (event.shiftKey) this.app.session.redo();
-    else this.app.session.undo();
+    this.app.session[step]();
   }
 }
 

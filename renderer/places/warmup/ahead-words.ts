@@ -1,10 +1,9 @@
-import { html } from 'lit';
-import { USUAL_EXCHANGE } from '../../../core/table/future-usual.ts';
 import type { Ahead, AheadRow } from '../../../core/review/ahead.ts';
 import { isRight, type Verdict } from '../../../core/review/decision.ts';
-import '../../parts/wr-explain.ts';
+import { countedFigure } from '../../parts/how-counted.ts';
+import { countedWords } from '../../words/counted.ts';
 import { lookWords } from '../../words/look.ts';
-import { counted, points, pointsAlone, tenths } from '../../words/numbers.ts';
+import { counted, points, pointsAlone } from '../../words/numbers.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 
 const words = warmUpWords.ahead;
@@ -37,11 +36,8 @@ export function doubtWords(now: Verdict, { chosen }: Ahead): string {
 
 /** How it was found, and what is taken for granted, on request. */
 export function aheadFigures({ futures }: Ahead): unknown {
-  return html`<wr-explain value=${lookWords.done(counted(futures))} heading=${lookWords.doneHeading}>
-    <p>${lookWords.sameLuck} ${lookWords.errorRate} ${lookWords.smallest}</p>
-    <p>${lookWords.evenWords} ${lookWords.goneStays}</p>
-    <p>${lookWords.own} ${lookWords.goOn(tenths(10 * USUAL_EXCHANGE.othersGoOn))}</p>
-  </wr-explain>`;
+  const { words: found } = countedWords.ahead;
+  return countedFigure(lookWords.done(counted(futures)), { heading: lookWords.doneHeading, words: found });
 }
 
 /** All that the look ahead says of a decision, sentence by sentence. */

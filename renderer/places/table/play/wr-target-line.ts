@@ -1,15 +1,16 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import { emit } from '../../../parts/emit.ts';
-import { countedFigure } from '../../../parts/how-counted.ts';
 import '../../../parts/wr-button.ts';
+import '../../../parts/wr-explain.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
-import { countedWords } from '../../../words/counted.ts';
 import { percent } from '../../../words/numbers.ts';
 import { playWords } from '../../../words/play.ts';
+import { tableWords } from '../../../words/table.ts';
 import type { HandView } from '../../../worker/calls.ts';
 import { handName } from '../hand-name.ts';
+import { reachExplained } from '../hand-row.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { type TargetAdvice, targetAdvice } from './target.ts';
 
@@ -71,15 +72,21 @@ export class WrTargetLine extends LitElement {
     const advice = targetAdvice(this.target?.line ?? null, value);
     const { best, verdict } = advice;
     return html`<div class="row line">
-      <p aria-live="polite">
-        ${best === null ? words.none : countedFigure(this.#sentence(advice, best), countedWords.reachNow)}
-      </p>
+      <p aria-live="polite">${best === null ? words.none : this.#told(advice, best)}</p>
       ${
         best !== null && verdict !== 'stay'
           ? html`<wr-button @click=${() => this.#aim(best)}>${words.aim(handName(best))}</wr-button>`
           : nothing
       }
     </div>`;
+  }
+
+  /** The advice, which explains the reach that it names last. */
+  #told(advice: TargetAdvice, best: HandView): unknown {
+    const reach = advice.verdict === 'stay' ? advice.reach : best.reach;
+    return html`<wr-explain .value=${this.#sentence(advice, best)} .heading=${tableWords.reading.reachHeading}
+      >${reachExplained(reach)}</wr-explain
+    >`;
   }
 
   #aim(hand: HandView): void {
