@@ -39,6 +39,7 @@ export class WrTargetLine extends LitElement {
       }
 
       wr-explain {
+        max-width: calc(100% + 0.5em);
         margin-inline-start: -0.5em;
       }
 
