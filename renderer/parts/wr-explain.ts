@@ -12,7 +12,8 @@ export interface HelpAbout {
 /**
  * A number that explains itself: `<wr-explain value="4 away" heading="Away">plain words</wr-explain>`.
  * The number is a button; it opens a popover with the words of the slot. Escape or a click beside closes it.
- * A value that is a sentence may run over lines where the style sheet around it sets `--explain-wrap: normal`.
+ * A value that is a sentence may run over lines where the style sheet around it sets `--explain-wrap: normal`; a value
+ * that counts less than others is light where it sets `--explain-weight: 400`.
  */
 export class WrExplain extends LitElement {
   static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
@@ -48,7 +49,7 @@ export class WrExplain extends LitElement {
         border: 0;
         border-radius: var(--round);
         background: transparent;
-        font-weight: 600;
+        font-weight: var(--explain-weight, 600);
         white-space: var(--explain-wrap, nowrap);
         text-align: start;
         cursor: pointer;

@@ -28,7 +28,7 @@ export const lookWords = {
   errorRate: 'A choice as good as the best is called worse in at most 1 of 20 plans.',
   smallest: 'A loss under half a point is never called one.',
   stop: 'No second round',
-  unseen: (tiles: string, count: number) => `${tiles} and ${count} unseen`,
+  andUnseen: (count: number) => `and ${count} unseen`,
   unseenAlone: (count: number) => `${count} unseen`,
   nothing: 'Give nothing',
   played: {

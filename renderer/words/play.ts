@@ -8,7 +8,7 @@ export const playWords = {
   title: 'Play',
   begin: 'Go on to play',
   backToPasses: 'Back to the passes',
-  beginHelp: 'Leaves the passes that are still due out of the log.',
+  beginHelp: 'without logging the passes left',
   chair: { you: 'You', right: 'Right', across: 'Across', left: 'Left' } satisfies Record<Chair, string>,
   seated: (name: string, seat: string) => `${name} (${seat})`,
 

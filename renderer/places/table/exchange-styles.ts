@@ -135,6 +135,12 @@ export const exchangeStyles = css`
     flex: 1 1 12rem;
   }
 
+  .onward {
+    gap: 0;
+    padding-top: var(--space-1);
+    margin-block-end: calc(-1 * var(--space-3));
+  }
+
   summary {
     min-height: var(--target);
     display: list-item;

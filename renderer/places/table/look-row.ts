@@ -3,6 +3,7 @@ import type { RaceResult, Standing } from '../../../core/plan/race-run.ts';
 import type { Choice } from '../../../core/table/future-seats.ts';
 import { nameOf } from '../../../core/tiles/names.ts';
 import type { Kind } from '../../../core/tiles/kinds.ts';
+import '../../parts/tile/wr-tile.ts';
 import type { Look } from '../../session/look-ahead.ts';
 import { lookWords as words } from '../../words/look.ts';
 import { counted, inWords, percent, points, pointsAlone, tenths } from '../../words/numbers.ts';
@@ -19,19 +20,30 @@ export function passAhead(look: Look, give: readonly Kind[]): TemplateResult | t
 export function choiceAhead({ result }: Look, place: number): TemplateResult {
   const standing = result?.standings[place];
   if (result === null || standing === undefined) return html`<span class="ahead soft">${words.waiting}</span>`;
-  return html`<wr-explain class="ahead" .value=${shortVerdict(standing)} .heading=${words.heading}>
+  const look = standing.verdict === 'best' ? 'ahead best' : 'ahead';
+  return html`<wr-explain class=${look} .value=${shortVerdict(standing)} .heading=${words.heading}>
     <p>${verdictWords(standing)}</p>
     ${figures(standing)}
   </wr-explain>`;
 }
 
-/** The name of a choice that is no row of the plan. */
-export function choiceName(choice: Choice, mayBeBlind: boolean): string {
+/** A choice that is no row of the plan: its tiles, or what it is called. */
+export function choicePart(choice: Choice, mayBeBlind: boolean): TemplateResult {
+  const name = choiceName(choice, mayBeBlind);
+  if (choice.type === 'stop' || choice.tiles.length === 0) return html`<span class="name">${name}</span>`;
+  const unseen = mayBeBlind ? 3 - choice.tiles.length : 0;
+  return html`<span class="name" role="img" aria-label=${name}>
+    <span class="tiles">${choice.tiles.map((kind) => html`<wr-tile .kind=${kind} aria-hidden="true"></wr-tile>`)}</span>
+    ${unseen > 0 ? words.andUnseen(unseen) : nothing}
+  </span>`;
+}
+
+function choiceName(choice: Choice, mayBeBlind: boolean): string {
   if (choice.type === 'stop') return words.stop;
   const unseen = mayBeBlind ? 3 - choice.tiles.length : 0;
   if (choice.tiles.length === 0) return unseen > 0 ? words.unseenAlone(unseen) : words.nothing;
   const tiles = choice.tiles.map(nameOf).join(', ');
-  return unseen > 0 ? words.unseen(tiles, unseen) : tiles;
+  return unseen > 0 ? `${tiles} ${words.andUnseen(unseen)}` : tiles;
 }
 
 /** How the look came to its end, in sentences. */

@@ -24,15 +24,15 @@ export const planStyles = css`
     border-top: 1px solid var(--hairline);
   }
 
-  /* A pass: its tiles, beside them what it does for now and in the end, at the edge its button. */
+  /* A pass: its tiles, beside them what it does in the end, which counts, and for now; at the edge its button. */
   .passes li {
     display: grid;
-    grid-template: 'tiles numbers use' auto 'tiles ahead use' auto / auto minmax(0, 1fr) auto;
+    grid-template: 'tiles ahead use' auto 'tiles numbers use' auto / auto minmax(0, 1fr) auto;
   }
 
   @container (max-width: 24rem) {
     .passes li {
-      grid-template: 'tiles use' auto 'numbers numbers' auto 'ahead ahead' auto / minmax(0, 1fr) auto;
+      grid-template: 'tiles use' auto 'ahead ahead' auto 'numbers numbers' auto / minmax(0, 1fr) auto;
     }
   }
 
@@ -65,6 +65,7 @@ export const planStyles = css`
     display: flex;
     flex-wrap: wrap;
     font-size: var(--text-small);
+    --explain-weight: 400;
   }
 
   .cost {
@@ -81,7 +82,12 @@ export const planStyles = css`
     align-items: center;
     min-height: var(--target);
     min-width: min(10.5em, 100%);
-    font-size: var(--text-small);
+  }
+
+  .ahead.best::after {
+    color: var(--accent);
+    font-weight: 700;
+    content: '✓' / '';
   }
 
   .progress {
@@ -93,7 +99,11 @@ export const planStyles = css`
   }
 
   .name {
-    flex: 1 1 12em;
+    flex: 1 1 9em;
+    display: inline-flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0 var(--space-2);
   }
 
   ul {

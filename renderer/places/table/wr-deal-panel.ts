@@ -1,4 +1,4 @@
-import { css, html, LitElement } from 'lit';
+import { html, LitElement } from 'lit';
 import { SEATS, type Seat } from '../../../core/exchange/steps.ts';
 import { type Kind, KINDS, supplyOf } from '../../../core/tiles/kinds.ts';
 import { formatTileList, parseTileList } from '../../../core/tiles/text.ts';
@@ -34,7 +34,7 @@ export class WrDealPanel extends LitElement {
   declare typed: string;
   declare refusal: string;
 
-  static override styles = [sharedStyles, panelStyles, dealStyles, css``];
+  static override styles = [sharedStyles, panelStyles, dealStyles];
 
   constructor() {
     super();

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { cache } from 'lit/directives/cache.js';
 import type { ExchangeState } from '../../../core/exchange/state.ts';
 import { emit } from '../../parts/emit.ts';
@@ -29,7 +29,7 @@ export class WrExchangePanel extends LitElement {
   /** Where tiles of the tray may be dropped to be taken back. */
   declare returnTo: Element | null;
 
-  static override styles = [sharedStyles, panelStyles, exchangeStyles, css``];
+  static override styles = [sharedStyles, panelStyles, exchangeStyles];
 
   constructor() {
     super();
@@ -67,7 +67,7 @@ export class WrExchangePanel extends LitElement {
   /** Passes need not be logged: the way to play past those that are due. */
   #onward({ phase }: ExchangeState): unknown {
     if (phase !== 'giving') return nothing;
-    return html`<div class="row stop">
+    return html`<div class="row stop onward">
       <wr-button look="quiet" @click=${() => emit(this, 'play-wanted', null)}>${playWords.begin}</wr-button>
       <p class="soft">${playWords.beginHelp}</p>
     </div>`;

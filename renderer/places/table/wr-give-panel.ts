@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { type GiveDue, legalEvents } from '../../../core/game/legal.ts';
 import { formatTileList } from '../../../core/tiles/text.ts';
 import '../../parts/wr-button.ts';
@@ -37,7 +37,7 @@ export class WrGivePanel extends LitElement {
   declare offered: number | null;
   declare refusal: string;
 
-  static override styles = [sharedStyles, panelStyles, exchangeStyles, css``];
+  static override styles = [sharedStyles, panelStyles, exchangeStyles];
 
   constructor() {
     super();

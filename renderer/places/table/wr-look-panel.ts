@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { legalEvents } from '../../../core/game/legal.ts';
 import { USUAL_EXCHANGE } from '../../../core/table/future-usual.ts';
 import type { IncomingRates } from '../../../core/table/incoming-rates.ts';
@@ -13,7 +13,7 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { lookWords as words } from '../../words/look.ts';
 import { counted, tenths } from '../../words/numbers.ts';
 import { failed } from './failed.ts';
-import { choiceAhead, choiceName, endWords } from './look-row.ts';
+import { choiceAhead, choicePart, endWords } from './look-row.ts';
 import { rateSource } from './pass-row.ts';
 import { panelStyles } from './panel-styles.ts';
 import { planStyles } from './plan-styles.ts';
@@ -39,7 +39,7 @@ export class WrLookPanel extends LitElement {
   /** Whether the assumptions are open; kept here, because the parts around them come and go. */
   declare assumed: boolean;
 
-  static override styles = [sharedStyles, panelStyles, planStyles, css``];
+  static override styles = [sharedStyles, panelStyles, planStyles];
 
   constructor() {
     super();
@@ -81,10 +81,7 @@ export class WrLookPanel extends LitElement {
       .filter(({ choice }) => choice.type === 'stop' || !this.shown.includes(choice.tiles.join()));
     if (others.length === 0) return nothing;
     return html`<ul>
-      ${others.map(
-        ({ choice, place }) =>
-          html`<li><span class="name">${choiceName(choice, mayBeBlind)}</span> ${choiceAhead(look, place)}</li>`,
-      )}
+      ${others.map(({ choice, place }) => html`<li>${choicePart(choice, mayBeBlind)} ${choiceAhead(look, place)}</li>`)}
     </ul>`;
   }
 

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { Tiles } from '../../../core/tiles/tiles.ts';
 import '../../parts/tile/wr-tile.ts';
 import '../../parts/wr-button.ts';
@@ -33,7 +33,7 @@ export class WrPlanPanel extends LitElement {
   declare app: AppContext;
   declare more: boolean;
 
-  static override styles = [sharedStyles, panelStyles, planStyles, css``];
+  static override styles = [sharedStyles, panelStyles, planStyles];
 
   constructor() {
     super();
@@ -97,7 +97,7 @@ export class WrPlanPanel extends LitElement {
   }
 
   #numbers(option: PassView, rates: PlanView['rates']): unknown {
-    return html`${passNumbers(option, rates)} ${passAhead(this.app.lookAhead.look, option.give)}`;
+    return html`${passAhead(this.app.lookAhead.look, option.give)} ${passNumbers(option, rates)}`;
   }
 
   #use({ give }: PassView): void {

@@ -10,7 +10,7 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { lookWords } from '../../words/look.ts';
 import { counted, inWords, percent, points } from '../../words/numbers.ts';
 import { failed } from './failed.ts';
-import { choiceName } from './look-row.ts';
+import { choicePart } from './look-row.ts';
 import { panelStyles } from './panel-styles.ts';
 import { planStyles } from './plan-styles.ts';
 
@@ -22,7 +22,16 @@ export class WrPlayed extends LitElement {
 
   declare app: AppContext;
 
-  static override styles = [sharedStyles, panelStyles, planStyles, css``];
+  static override styles = [
+    sharedStyles,
+    panelStyles,
+    planStyles,
+    css`
+      ul {
+        margin-top: var(--space-2);
+      }
+    `,
+  ];
 
   constructor() {
     super();
@@ -69,7 +78,7 @@ export class WrPlayed extends LitElement {
         ${result.standings.map((standing) => {
           const choice = choices[standing.candidate];
           if (choice === undefined) return nothing;
-          return html`<li><span class="name">${choiceName(choice, mayBeBlind)}</span> ${row(standing)}</li>`;
+          return html`<li>${choicePart(choice, mayBeBlind)} ${row(standing)}</li>`;
         })}
       </ul>
       <wr-explain class="ended" value=${words.done(counted(result.samples))} heading=${lookWords.doneHeading}>

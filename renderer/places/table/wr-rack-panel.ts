@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { legalEvents } from '../../../core/game/legal.ts';
 import { codeOf, JOKER } from '../../../core/tiles/kinds.ts';
 import { nameOf } from '../../../core/tiles/names.ts';
@@ -37,7 +37,7 @@ export class WrRackPanel extends LitElement {
   declare sendTo: Element | null;
   declare selected: readonly string[];
 
-  static override styles = [sharedStyles, panelStyles, rackStyles, css``];
+  static override styles = [sharedStyles, panelStyles, rackStyles];
 
   constructor() {
     super();

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { nameOf } from '../../../core/tiles/names.ts';
 import '../../parts/tile/wr-tile.ts';
 import '../../parts/wr-button.ts';
@@ -44,7 +44,7 @@ export class WrReadingPanel extends LitElement {
   /** Whether all hands are shown. */
   declare all: boolean;
 
-  static override styles = [sharedStyles, panelStyles, readingStyles, css``];
+  static override styles = [sharedStyles, panelStyles, readingStyles];
 
   readonly #growth = new Growth(this, FIRST_HANDS);
 

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { legalEvents } from '../../../core/game/legal.ts';
 import { JOKER, type Kind } from '../../../core/tiles/kinds.ts';
 import { nameOf } from '../../../core/tiles/names.ts';
@@ -30,7 +30,7 @@ export class WrReceivePanel extends LitElement {
   declare typed: string;
   declare refusal: string;
 
-  static override styles = [sharedStyles, panelStyles, exchangeStyles, css``];
+  static override styles = [sharedStyles, panelStyles, exchangeStyles];
 
   constructor() {
     super();

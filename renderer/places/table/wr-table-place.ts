@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { stageOf } from '../../../core/game/stage.ts';
 import { undoKey } from '../../parts/undo-keys.ts';
 import '../../parts/wr-button.ts';
@@ -39,7 +39,7 @@ export class WrTablePlace extends LitElement {
   /** The game whose passes the person has left behind, unlogged. */
   declare protected pastPasses: string;
 
-  static override styles = [sharedStyles, panelStyles, tableStyles, css``];
+  static override styles = [sharedStyles, panelStyles, tableStyles];
 
   #due = '';
   #refocus = false;

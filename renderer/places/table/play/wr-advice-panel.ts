@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import type { Result } from '../../../../core/base/result.ts';
 import { handView } from '../../../../core/game/hand-view.ts';
 import { codeOf, JOKER, type Kind } from '../../../../core/tiles/kinds.ts';
@@ -47,7 +47,7 @@ export class WrAdvicePanel extends LitElement {
   declare protected more: boolean;
   declare protected refusal: string;
 
-  static override styles = [sharedStyles, panelStyles, adviceStyles, css``];
+  static override styles = [sharedStyles, panelStyles, adviceStyles];
 
   constructor() {
     super();

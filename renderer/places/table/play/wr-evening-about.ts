@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { CHAIRS, chairOf } from '../../../../core/game/evening.ts';
 import { type Seat, SEATS } from '../../../../core/exchange/steps.ts';
 import '../../../parts/wr-field.ts';
@@ -20,7 +20,7 @@ export class WrEveningAbout extends LitElement {
 
   declare app: AppContext;
 
-  static override styles = [sharedStyles, panelStyles, resultStyles, css``];
+  static override styles = [sharedStyles, panelStyles, resultStyles];
 
   constructor() {
     super();

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { type Chair, CHAIRS, chairOf, nextSeat } from '../../../../core/game/evening.ts';
 import { playersMoved } from '../../../../core/game/players.ts';
 import { stageOf } from '../../../../core/game/stage.ts';
@@ -26,7 +26,7 @@ export class WrEveningPanel extends LitElement {
   declare protected lines: readonly EveningLine[] | null;
   declare protected problem: string;
 
-  static override styles = [sharedStyles, panelStyles, resultStyles, css``];
+  static override styles = [sharedStyles, panelStyles, resultStyles];
 
   #loadedFor = '';
 

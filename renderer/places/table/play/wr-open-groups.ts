@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import type { Seat } from '../../../../core/exchange/steps.ts';
 import type { Exposure } from '../../../../core/game/game-state.ts';
 import { groupKinds } from '../../../../core/game/seen.ts';
@@ -29,7 +29,7 @@ export class WrOpenGroups extends LitElement {
   declare seat: Seat;
   declare protected refusal: string;
 
-  static override styles = [sharedStyles, panelStyles, playStyles, css``];
+  static override styles = [sharedStyles, panelStyles, playStyles];
 
   constructor() {
     super();

@@ -1,4 +1,4 @@
-import { css, html, LitElement } from 'lit';
+import { html, LitElement } from 'lit';
 import type { Seat } from '../../../../core/exchange/steps.ts';
 import { legalEvents } from '../../../../core/game/legal.ts';
 import { likelySeat } from '../../../../core/game/turns.ts';
@@ -42,7 +42,7 @@ export class WrPlayPanel extends LitElement {
   declare protected typed: string;
   declare protected refusal: string;
 
-  static override styles = [sharedStyles, panelStyles, playStyles, css``];
+  static override styles = [sharedStyles, panelStyles, playStyles];
 
   constructor() {
     super();

@@ -1,4 +1,4 @@
-import { css, html, LitElement } from 'lit';
+import { html, LitElement } from 'lit';
 import { unseenTiles } from '../../../../core/game/seen.ts';
 import { faceOf, type Kind, KINDS } from '../../../../core/tiles/kinds.ts';
 import type { Tiles } from '../../../../core/tiles/tiles.ts';
@@ -25,7 +25,7 @@ export class WrUnseenPanel extends LitElement {
 
   declare app: AppContext;
 
-  static override styles = [sharedStyles, panelStyles, playStyles, css``];
+  static override styles = [sharedStyles, panelStyles, playStyles];
 
   constructor() {
     super();
