@@ -1,6 +1,7 @@
 import { css, html, LitElement } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
 import { partWords } from '../words/parts.ts';
+import { tabLook } from './tab-look.ts';
 
 export interface NavigationPlace {
   readonly id: string;
@@ -9,33 +10,39 @@ export interface NavigationPlace {
   readonly href: string;
 }
 
-/** The places of the window as plain links; the current one is marked by shape and for listeners. */
+/**
+ * The places of the window, or the views of a place, as plain links; the current one is marked by shape and for
+ * listeners. `look="tabs"` draws them as tabs.
+ */
 export class WrPlaces extends LitElement {
   static override properties = {
     places: { attribute: false },
     current: {},
     label: {},
+    look: {},
   };
 
   declare places: readonly NavigationPlace[];
   /** The `id` of the place that is shown. */
   declare current: string;
   declare label: string;
+  declare look: 'plain' | 'tabs';
 
   static override styles = [
     sharedStyles,
+    tabLook,
     css`
       :host {
         display: block;
       }
 
-      nav {
+      .places {
         display: flex;
         flex-wrap: wrap;
         gap: var(--space-1);
       }
 
-      a {
+      .place {
         position: relative;
         display: grid;
         place-items: center;
@@ -48,16 +55,16 @@ export class WrPlaces extends LitElement {
         text-decoration: none;
       }
 
-      a:hover {
+      .place:hover {
         background: var(--accent-wash);
       }
 
-      a[aria-current='page'] {
+      .place[aria-current='page'] {
         color: var(--accent);
       }
 
       /* The current place stands on a furrow. */
-      a[aria-current='page']::after {
+      .place[aria-current='page']::after {
         position: absolute;
         inset: auto var(--room, 0.9em) 5px;
         height: 4px;
@@ -67,7 +74,7 @@ export class WrPlaces extends LitElement {
       }
 
       @media (forced-colors: active) {
-        a[aria-current='page']::after {
+        .place[aria-current='page']::after {
           forced-color-adjust: none;
           background: Highlight;
         }
@@ -80,15 +87,19 @@ export class WrPlaces extends LitElement {
     this.places = [];
     this.current = '';
     this.label = partWords.places;
+    this.look = 'plain';
   }
 
   protected override render(): unknown {
-    return html`<nav aria-label=${this.label}>
-      ${this.places.map(
-        ({ id, label, href }) =>
-          html`<a href=${href} aria-current=${id === this.current ? 'page' : 'false'}>${label}</a>`,
-      )}
+    return html`<nav class=${this.look === 'tabs' ? 'tabs' : 'places'} aria-label=${this.label}>
+      ${this.places.map((place) => this.#link(place))}
     </nav>`;
+  }
+
+  #link({ id, label, href }: NavigationPlace): unknown {
+    const current = id === this.current;
+    const look = this.look === 'plain' ? 'place' : current ? 'tab current' : 'tab';
+    return html`<a class=${look} href=${href} aria-current=${current ? 'page' : 'false'}>${label}</a>`;
   }
 }
 

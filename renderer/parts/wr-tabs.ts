@@ -1,6 +1,7 @@
 import { css, html, LitElement } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
 import { emit } from './emit.ts';
+import { tabLook } from './tab-look.ts';
 
 export interface Tab {
   readonly id: string;
@@ -29,49 +30,10 @@ export class WrTabs extends LitElement {
 
   static override styles = [
     sharedStyles,
+    tabLook,
     css`
       :host {
         display: block;
-      }
-
-      [role='tablist'] {
-        display: flex;
-        flex-wrap: wrap;
-        gap: var(--space-1);
-        border-bottom: var(--stroke) solid var(--edge);
-      }
-
-      button {
-        min-height: var(--target);
-        min-width: var(--target);
-        padding: 0.35em 1em;
-        border: var(--stroke) solid transparent;
-        border-bottom: 0;
-        border-radius: var(--round) var(--round) 0 0;
-        background: transparent;
-        font-weight: 600;
-        cursor: pointer;
-      }
-
-      button:hover {
-        background: var(--accent-wash);
-      }
-
-      [aria-selected='true'] {
-        position: relative;
-        margin-bottom: calc(-1 * var(--stroke));
-        border-color: var(--edge);
-        background: var(--sheet);
-        color: var(--accent);
-      }
-
-      [aria-selected='true']::before {
-        position: absolute;
-        inset: -1.5px -1.5px auto;
-        height: 5px;
-        border-radius: var(--round) var(--round) 0 0;
-        background: var(--accent);
-        content: '';
       }
 
       [role='tabpanel'] {
@@ -93,7 +55,7 @@ export class WrTabs extends LitElement {
   }
 
   protected override render(): unknown {
-    return html`<div role="tablist" aria-label=${this.label} @keydown=${this.#onKey}>
+    return html`<div class="tabs" role="tablist" aria-label=${this.label} @keydown=${this.#onKey}>
         ${this.tabs.map((tab) => this.#tab(tab))}
       </div>
       ${this.tabs.map(
@@ -107,6 +69,7 @@ export class WrTabs extends LitElement {
   #tab({ id, label }: Tab): unknown {
     const current = id === this.current;
     return html`<button
+      class=${current ? 'tab current' : 'tab'}
       type="button"
       role="tab"
       id="tab-${id}"

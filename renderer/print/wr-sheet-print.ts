@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { formatTileList } from '../../core/tiles/text.ts';
 import { isRight } from '../../core/review/decision.ts';
 import { type JudgedPass, type Sheet, type SheetProblem, spreadOf } from '../../core/warmup/sheet.ts';
@@ -31,7 +31,7 @@ export class WrSheetPrint extends LitElement {
   declare sheet: Sheet;
   declare answerFor: AnswerFor;
 
-  static override styles = [sharedStyles, sheetPrintStyles, css``];
+  static override styles = [sharedStyles, sheetPrintStyles];
 
   /** Resolves once all tiles are drawn. */
   async drawn(): Promise<void> {

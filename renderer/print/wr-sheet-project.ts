@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import type { Sheet, SheetProblem } from '../../core/warmup/sheet.ts';
 import { emit } from '../parts/emit.ts';
 import '../parts/wr-button.ts';
@@ -27,7 +27,7 @@ export class WrSheetProject extends LitElement {
   /** How many of the steps are shown, from 0. */
   declare step: number;
 
-  static override styles = [sharedStyles, projectStyles, css``];
+  static override styles = [sharedStyles, projectStyles];
 
   constructor() {
     super();

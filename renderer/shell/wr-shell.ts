@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 
 import '../help/wr-help-host.ts';
 import type { WrHelpHost } from '../help/wr-help-host.ts';
@@ -39,7 +39,7 @@ export class WrShell extends LitElement {
   /** Whether the tour is offered: at the first start, until a person answers or deals. */
   declare protected offering: boolean;
 
-  static override styles = [sharedStyles, shellStyles, css``];
+  static override styles = [sharedStyles, shellStyles];
 
   readonly #onHash = (): void => void this.#open();
   /** A file that no place takes must not replace the window, as a browser would have it. */

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { type LineDocument, sectionName } from '../../../core/card/document.ts';
 import { addSection, changeLine, type LinePlace } from '../../../core/card/edit.ts';
 import '../../parts/wr-button.ts';
@@ -35,7 +35,7 @@ export class WrCardLines extends LitElement {
   /** The name for a new section, as typed. */
   declare protected name: string;
 
-  static override styles = [sharedStyles, cardStyles, cardLinesStyles, css``];
+  static override styles = [sharedStyles, cardStyles, cardLinesStyles];
 
   constructor() {
     super();

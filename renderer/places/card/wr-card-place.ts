@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import type { CardCaution } from '../../../main/desk/desk.ts';
 import { undoKey } from '../../parts/undo-keys.ts';
 import '../../parts/wr-button.ts';
@@ -40,7 +40,7 @@ export class WrCardPlace extends LitElement {
   /** Whether the title of a new card is asked for. */
   declare protected starting: boolean;
 
-  static override styles = [sharedStyles, placeStyles, placeHeadStyles, css``];
+  static override styles = [sharedStyles, placeStyles, placeHeadStyles];
 
   readonly #onKey = (event: KeyboardEvent): void => this.#shortcut(event);
   readonly #arrival = new CardArrival(this);

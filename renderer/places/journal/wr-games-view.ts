@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { announce } from '../../parts/announcer.ts';
 import '../../parts/wr-button.ts';
@@ -37,7 +37,7 @@ export class WrGamesView extends LitElement {
   declare protected removed: readonly RemovedGame[];
   declare protected trouble: string;
 
-  static override styles = [sharedStyles, placeStyles, journalStyles, css``];
+  static override styles = [sharedStyles, placeStyles, journalStyles];
 
   #shown: readonly JournalGame[] = [];
   /** How high the row is that is being deleted: what takes its place is as high. */

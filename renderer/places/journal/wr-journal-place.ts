@@ -33,10 +33,6 @@ export class WrJournalPlace extends LitElement {
     sharedStyles,
     placeStyles,
     css`
-      wr-places {
-        border-bottom: var(--stroke) solid var(--hairline);
-      }
-
       @media print {
         wr-places,
         h1 {
@@ -101,6 +97,7 @@ export class WrJournalPlace extends LitElement {
       return html`<wr-lookback .app=${this.app} .store=${this.#store} .gameId=${this.route.id}></wr-lookback>`;
     }
     return html`<wr-places
+        look="tabs"
         .places=${VIEWS.map((view) => ({ id: view, label: words.views[view], href: journalLink(view) }))}
         current=${this.route.view}
         label=${words.viewsLabel}

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import type { Result } from '../../../core/base/result.ts';
 import { writeGameFile } from '../../../core/game/file/write-game-file.ts';
 import type { GameRecord } from '../../../core/game/record.ts';
@@ -38,7 +38,7 @@ export class WrLookback extends LitElement {
   declare gameId: string;
   declare protected trouble: string;
 
-  static override styles = [sharedStyles, placeStyles, lookbackStyles, paperStyles, css``];
+  static override styles = [sharedStyles, placeStyles, lookbackStyles, paperStyles];
 
   #game: LookbackStore | null = null;
   #unsubscribe: (() => void) | null = null;

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { readCollection, type ReadCollection } from '../../../core/journal/collection.ts';
 import { bringIn, type Brought } from '../../backup/bring-in.ts';
 import { backupName, gatherEverything } from '../../backup/gather.ts';
@@ -25,7 +25,7 @@ export class WrBackup extends LitElement {
   declare protected said: string;
   declare protected trouble: string;
 
-  static override styles = [sharedStyles, filesStyles, css``];
+  static override styles = [sharedStyles, filesStyles];
 
   constructor() {
     super();

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-dialog.ts';
 import '../../parts/wr-notice.ts';
@@ -23,7 +23,7 @@ export class WrDeleteAll extends LitElement {
   declare protected counts: { readonly games: number; readonly cards: number };
   declare protected trouble: string;
 
-  static override styles = [sharedStyles, filesStyles, css``];
+  static override styles = [sharedStyles, filesStyles];
 
   constructor() {
     super();

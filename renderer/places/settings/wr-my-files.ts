@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import '../../parts/wr-button.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
@@ -17,7 +17,7 @@ export class WrMyFiles extends LitElement {
   declare protected said: string;
   declare protected notices: readonly string[];
 
-  static override styles = [sharedStyles, filesStyles, css``];
+  static override styles = [sharedStyles, filesStyles];
 
   constructor() {
     super();

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { SEATS } from '../../../core/exchange/steps.ts';
 import type { CardEntry, Preferences } from '../../../main/desk/desk.ts';
 import '../../parts/wr-choice.ts';
@@ -28,7 +28,7 @@ export class WrSettingsPlace extends LitElement {
   declare app: AppContext;
   declare cards: readonly CardEntry[];
 
-  static override styles = [sharedStyles, placeStyles, css``];
+  static override styles = [sharedStyles, placeStyles];
 
   constructor() {
     super();

@@ -1,4 +1,4 @@
-import { css, html, LitElement } from 'lit';
+import { html, LitElement } from 'lit';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import { columnStyles } from '../../tokens/layout.ts';
@@ -22,7 +22,7 @@ export class WrAskAim extends LitElement {
   declare sections: readonly SectionView[];
   declare aims: readonly string[];
 
-  static override styles = [sharedStyles, warmUpStyles, columnStyles, css``];
+  static override styles = [sharedStyles, warmUpStyles, columnStyles];
 
   constructor() {
     super();

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { blindNow, mayStop } from '../../../core/warmup/warm-up.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
@@ -34,7 +34,7 @@ export class WrAskPass extends LitElement {
   /** Tiles to be handed on unseen. */
   declare blind: number;
 
-  static override styles = [sharedStyles, warmUpStyles, columnStyles, css``];
+  static override styles = [sharedStyles, warmUpStyles, columnStyles];
 
   constructor() {
     super();

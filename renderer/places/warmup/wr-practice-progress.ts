@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import type { Rate } from '../../../core/base/rate.ts';
 import { type Calibration, calibrationsOf, scoreCourse } from '../../../core/warmup/estimate.ts';
 import { type KindCost, type Progress, progressOf } from '../../../core/warmup/progress.ts';
@@ -25,7 +25,7 @@ export class WrPracticeProgress extends LitElement {
 
   declare room: PracticeRoom;
 
-  static override styles = [sharedStyles, warmUpStyles, css``];
+  static override styles = [sharedStyles, warmUpStyles];
 
   constructor() {
     super();

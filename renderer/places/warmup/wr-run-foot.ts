@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import '../../parts/wr-button.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
@@ -22,7 +22,7 @@ export class WrRunFoot extends LitElement {
   /** What was done last, in words. */
   declare told: string;
 
-  static override styles = [sharedStyles, warmUpStyles, css``];
+  static override styles = [sharedStyles, warmUpStyles];
 
   constructor() {
     super();

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import '../../parts/wr-hand.ts';
 import '../../parts/wr-explain.ts';
 import '../../parts/wr-lean.ts';
@@ -31,7 +31,7 @@ export class WrWarmUpAnswer extends LitElement {
   declare room: PracticeRoom;
   declare run: WarmUpRun;
 
-  static override styles = [sharedStyles, panelStyles, readingStyles, warmUpStyles, answerStyles, css``];
+  static override styles = [sharedStyles, panelStyles, readingStyles, warmUpStyles, answerStyles];
 
   constructor() {
     super();

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import type { Stage } from '../../../core/warmup/warm-up.ts';
 import { announce } from '../../parts/announcer.ts';
 import type { RackIds } from '../../parts/rack/wr-rack.ts';
@@ -43,7 +43,7 @@ export class WrWarmUpRun extends LitElement {
   /** Why a click did nothing, in words. */
   declare told: string;
 
-  static override styles = [sharedStyles, warmUpStyles, runStyles, css``];
+  static override styles = [sharedStyles, warmUpStyles, runStyles];
 
   #stage: Stage | 'over' = 'arrange';
   #shown: Stage | 'over' | null = null;
