@@ -93,12 +93,9 @@ function ratesOf(
 }
 
 function weightsOf(classes: readonly ClassRate[]): Float64Array {
-  const rates = new Map(classes.map((each) => [each.class, each.rate]));
+  const rates = new Map<IncomingClass | undefined, number>(classes.map((each) => [each.class, each.rate]));
   const weights = new Float64Array(KIND_COUNT).fill(1);
-  for (const kind of KINDS) {
-    const kindClass = incomingClassOf(kind);
-    if (kindClass !== undefined) weights[kind] = rates.get(kindClass) ?? 1;
-  }
+  for (const kind of KINDS) weights[kind] = rates.get(incomingClassOf(kind)) ?? 1;
   return weights;
 }
 

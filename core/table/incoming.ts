@@ -28,6 +28,7 @@ export interface IncomingCell {
 }
 
 const MOST_COPIES = 8;
+const NATURALS: readonly Kind[] = KINDS.filter((kind) => kind !== JOKER);
 
 /** Adds up what comes in; one for any number of games. */
 export class IncomingCount {
@@ -36,16 +37,12 @@ export class IncomingCount {
 
   /** Notes what a seat received at a step. `unseen` are 36 counts: all but its rack and what it has just given. */
   note(step: PassStep, unseen: ArrayLike<number>, tiles: readonly Kind[]): void {
-    const total = KINDS.reduce((sum, kind) => (kind === JOKER ? sum : sum + (unseen[kind] as number)), 0);
-    for (const kind of KINDS) {
+    const total = NATURALS.reduce((sum, kind) => sum + (unseen[kind] as number), 0);
+    for (const kind of NATURALS) {
       const copies = unseen[kind] as number;
-      const cell = copies > 0 ? cellOf(step, kind, copies) : -1;
-      if (cell >= 0) this.#expected[cell] = (this.#expected[cell] as number) + (tiles.length * copies) / total;
+      add(this.#expected, cellOf(step, kind, copies), (tiles.length * copies) / total);
     }
-    for (const kind of tiles) {
-      const cell = cellOf(step, kind, unseen[kind] as number);
-      if (cell >= 0) this.#received[cell] = (this.#received[cell] as number) + 1;
-    }
+    for (const kind of tiles) add(this.#received, cellOf(step, kind, unseen[kind] as number), 1);
   }
 
   /** The cells that could occur, by step, class and copies. */
@@ -62,9 +59,13 @@ export class IncomingCount {
   }
 }
 
+function add(cells: Float64Array, cell: number, more: number): void {
+  cells[cell] = (cells[cell] as number) + more;
+}
+
 function cellOf(step: PassStep, kind: Kind, copies: number): number {
   const kindClass = incomingClassOf(kind);
-  if (kindClass === undefined) return -1;
+  if (kindClass === undefined) throw new Error('a joker is never passed (T4)');
   return placeOf(PASS_STEPS.indexOf(step), INCOMING_CLASSES.indexOf(kindClass), copies);
 }
 

@@ -39,6 +39,10 @@ describe('how games end', () => {
     expect(second).toBeCloseTo(1 - (1 - 0.375) * (1 - 0.375), 15);
   });
 
+  it('stays as it is where no game got', () => {
+    expect(othersHaveWon({ reached: [4, 4, 0, 0], won: [0, 2, 0, 0] })).toEqual([0, 0.375, 0.375, 0.375]);
+  });
+
   it('rises from 0, never falls, and stays below 1', () => {
     const figures = gatherFigures();
     simulate({ compiled: demoCard, seed: 3, games: 60, policies: ['soft', 'soft', 'soft', 'soft'] }, figures.watcher);
@@ -61,6 +65,33 @@ describe('what comes in', () => {
       'inner number',
       'end number',
     ]);
+  });
+
+  it('by hand: two passes, each tile under its class and the copies of it that were unseen', () => {
+    const count = new IncomingCount();
+    const unseen = KINDS.map(() => 0);
+    for (const [code, copies] of [
+      ['J', 5],
+      ['F', 8],
+      ['N', 4],
+      ['E', 4],
+      ['1b', 4],
+      ['2b', 2],
+      ['3b', 2],
+    ] as const)
+      unseen[kindOf(code)] = copies;
+    count.note('left', unseen, [kindOf('F'), kindOf('2b'), kindOf('2b')]);
+    count.note('left', unseen, [kindOf('N')]);
+    count.note('courtesy', unseen, []);
+    expect(count.cells()).toEqual(
+      [
+        { step: 'left', class: 'flower', copies: 8, received: 1, expected: (4 * 8) / 24 },
+        { step: 'left', class: 'wind', copies: 4, received: 1, expected: (4 * 8) / 24 },
+        { step: 'left', class: 'end number', copies: 4, received: 0, expected: (4 * 4) / 24 },
+        { step: 'left', class: 'inner number', copies: 2, received: 2, expected: (4 * 4) / 24 },
+      ].map((cell) => ({ ...cell, expected: expect.closeTo(cell.expected, 12) as number })),
+    );
+    expect(() => count.note('left', unseen, [JOKER])).toThrow(/T4/);
   });
 
   it('recovers a known rate: flowers held back by half (chi-square scale, 6 standard errors)', () => {

@@ -113,6 +113,43 @@ describe('incoming rates of a journal', () => {
     expect(flower.error).toBeCloseTo(Math.sqrt(10) / (expected + 10), 12);
   });
 
+  it('X15: expect of each class as much as its share of what the rack does not hold', () => {
+    const exchange = exchanged(randomFromSeed(6), EVEN.weights);
+    const log = new PassLog();
+    log.note(exchange);
+    let rack = exchange.rack;
+    for (const { step, given, received } of exchange.passes.toReversed()) {
+      rack = rack.plus(given).minus(received);
+      const naturals = Tiles.fullSet
+        .minus(rack)
+        .toKinds()
+        .filter((kind) => kind !== JOKER);
+      for (const kindClass of INCOMING_CLASSES) {
+        const own = log.cells().filter((cell) => cell.step === step && cell.class === kindClass);
+        const share = naturals.filter((kind) => incomingClassOf(kind) === kindClass).length / naturals.length;
+        expect(own.reduce((sum, cell) => sum + cell.expected, 0)).toBeCloseTo(3 * share, 12);
+        const came = received.toKinds().filter((kind) => incomingClassOf(kind) === kindClass);
+        expect(own.reduce((sum, cell) => sum + cell.received, 0)).toBe(came.length);
+      }
+    }
+  });
+
+  it('X15: ten tiles at the rates of the table stand beside those of the journal, class by class', () => {
+    const table = { ...EVEN, classes: INCOMING_CLASSES.map((each) => ({ class: each, rate: KNOWN[each], error: 0 })) };
+    const log = logOf(PASSES_NEEDED, 7, EVEN.weights);
+    const rates = journalRates(log, table);
+    for (const kindClass of INCOMING_CLASSES) {
+      const own = log.cells().filter((cell) => cell.class === kindClass);
+      const received = own.reduce((sum, cell) => sum + cell.received, 0);
+      const expected = own.reduce((sum, cell) => sum + cell.expected, 0);
+      expect(rateOf(rates, kindClass)).toBeCloseTo((received + 10 * KNOWN[kindClass]) / (expected + 10), 12);
+    }
+    for (const kind of KINDS) {
+      const kindClass = incomingClassOf(kind);
+      expect(rates.weights[kind]).toBe(kindClass === undefined ? 1 : rateOf(rates, kindClass));
+    }
+  });
+
   it('count no pass in which nothing came in', () => {
     const log = new PassLog();
     const exchange = exchanged(randomFromSeed(5), EVEN.weights);
