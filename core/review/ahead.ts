@@ -54,7 +54,7 @@ export interface Ahead {
   /** Stopping before the second round, where that is another choice. */
   readonly stop: AheadRow | null;
   /** All choices that were compared, the best first. */
-  readonly rows: readonly AheadRow[];
+  readonly rows: readonly [AheadRow, ...AheadRow[]];
   /** Futures looked through, of all choices together. */
   readonly futures: number;
   readonly seed: number;

@@ -5,7 +5,7 @@ import { words } from '../review/why.ts';
 import { JOKER } from '../tiles/kinds.ts';
 import { parseTiles } from '../tiles/text.ts';
 import type { Tiles } from '../tiles/tiles.ts';
-import type { SheetProblem } from './sheet.ts';
+import { type SheetProblem, tilesOf } from './sheet.ts';
 
 export type ClassPassTrouble = 'tiles' | 'joker' | 'count' | 'rack' | 'people';
 
@@ -30,8 +30,7 @@ export function readClassPass(
     const due = free ? 'at most three tiles' : 'three tiles';
     return failure('count', `A pass here is ${due}, but these are ${size}: type them again.`);
   }
-  const held = parseTiles(rack);
-  const missing = held.ok ? give.value.minus(held.value) : give.value;
+  const missing = give.value.minus(tilesOf(rack));
   if (missing.size > 0) {
     return failure('rack', `This rack is short of ${words(missing)}: type tiles that it holds.`);
   }

@@ -5,11 +5,12 @@ import { writeLine } from '../game/file/write-game-file.ts';
 import type { ReachModel } from '../reading/reach-model.ts';
 import type { Ahead, AheadRow } from '../review/ahead.ts';
 import type { AheadLoss, Verdict } from '../review/decision.ts';
+import { aheadLoss } from '../review/ahead-document.ts';
 import { inTheEnd } from '../review/judgement.ts';
 import { REVIEW_VERSION } from '../review/review.ts';
 import { formatTiles, parseTiles } from '../tiles/text.ts';
 import { Tiles } from '../tiles/tiles.ts';
-import type { Sheet, SheetProblem } from './sheet.ts';
+import { type Sheet, type SheetProblem, tilesOf } from './sheet.ts';
 
 /** What a choice at a problem costs by the end of the exchange. */
 export interface EndCost {
@@ -55,19 +56,13 @@ export function passesDue(ends: ProblemEnds, { answers }: SheetProblem): Tiles[]
 
 /** The costs with those of the best choices, from a race without any other choice. */
 export function withBest(key: string, { rows: [best, ...others], next }: Ahead): ProblemEnds {
-  if (best === undefined) return { key, rows: [] };
-  const first = {
-    ...endCost(best),
-    ...(next === null ? {} : { next: { loss: next.loss, halfWidth: next.halfWidth } }),
-  };
-  return { key, rows: [first, ...others.map(endCost)] };
+  return { key, rows: [bestCost(best, next), ...others.map(endCost)] };
 }
 
 /** The costs with that of one more choice, from a race of its own against the best ones. */
 export function withChoice(ends: ProblemEnds, { chosen, next }: Ahead): ProblemEnds {
-  const behind =
-    chosen.verdict === 'best' && next !== null ? { next: { loss: next.loss, halfWidth: next.halfWidth } } : {};
-  return { ...ends, rows: [...ends.rows, { ...endCost(chosen), ...behind }] };
+  const row = chosen.verdict === 'best' ? bestCost(chosen, next) : endCost(chosen);
+  return { ...ends, rows: [...ends.rows, row] };
 }
 
 /** The problem with its costs, for the file; without any where none are known. */
@@ -104,13 +99,13 @@ function isEndCost(value: unknown): value is EndCost {
   return isFields(value) && firstTrouble(value, ROW) === null;
 }
 
+/** The cost of the best choice, with how far the next one is behind, if there is another. */
+function bestCost(row: AheadRow, next: AheadRow | null): EndCost {
+  return next === null ? endCost(row) : { ...endCost(row), next: aheadLoss(next) };
+}
+
 function endCost(row: AheadRow): EndCost {
   const { cost, verdict } = inTheEnd(row);
   const give = row.choice.type === 'stop' ? null : formatTiles(Tiles.of(row.choice.tiles));
   return { give, cost, halfWidth: row.halfWidth, verdict };
-}
-
-function tilesOf(text: string): Tiles {
-  const tiles = parseTiles(text);
-  return tiles.ok ? tiles.value : Tiles.none;
 }

@@ -22,14 +22,16 @@ const isPeople: Check = (value) =>
 const isTiles: Check = (value) => {
   if (typeof value !== 'string' || value.length > 100) return 'must be tiles';
   const tiles = parseTiles(value);
-  return tiles.ok ? null : tiles.problem.message;
+  return tiles.ok ? null : `can't be: ${tiles.problem.message.replace(/\.$/, '')}`;
 };
 
 const isAnswers: Check = (value) => {
   if (!Array.isArray(value) || value.length > MOST_ANSWERS) return `must be a list of at most ${MOST_ANSWERS} answers`;
   const list: readonly unknown[] = value;
   for (const answer of list) {
-    const trouble = isFields(answer) ? firstTrouble(answer, { give: isTiles, people: isPeople }) : 'is not an answer';
+    const trouble = isFields(answer)
+      ? firstTrouble(answer, { give: isTiles, people: isPeople })
+      : 'it is not an answer';
     if (trouble !== null) return `has an answer that can't be: ${trouble}`;
   }
   return null;
@@ -80,9 +82,8 @@ export function checkSheet(fields: Fields): Result<Sheet, Problem<SheetFileTroub
   if (version !== SHEET_VERSION) return failure('foreign', 'This sheet does not say which version it is.');
   const trouble = firstTrouble(fields, SHEET_CHECKS);
   if (trouble !== null) return failure('bad-field', `This sheet can't be read: ${trouble}.`);
-  const problems: unknown = fields['problems'];
-  const list: readonly unknown[] = Array.isArray(problems) ? problems : [];
-  for (const [place, problem] of list.entries()) {
+  const problems = fields['problems'] as readonly unknown[];
+  for (const [place, problem] of problems.entries()) {
     const wrong = problemTrouble(problem);
     if (wrong !== null) return failure('bad-field', `Problem ${place + 1} of this sheet can't be: ${wrong}`, place);
   }

@@ -1,6 +1,7 @@
 import { type Rate, rateOf } from '../base/rate.ts';
+import { expectValue } from '../base/result.ts';
 import { parseTiles } from '../tiles/text.ts';
-import { Tiles } from '../tiles/tiles.ts';
+import type { Tiles } from '../tiles/tiles.ts';
 import type { WarmUpItem } from './item.ts';
 import { isRight } from '../review/decision.ts';
 import type { Judgement } from '../review/judgement.ts';
@@ -110,7 +111,7 @@ export function spreadOf(answers: readonly ClassAnswer[], judged: readonly Judge
   };
 }
 
-function tilesOf(text: string): Tiles {
-  const tiles = parseTiles(text);
-  return tiles.ok ? tiles.value : Tiles.none;
+/** The tiles of a pass of a sheet, whose text was checked when the sheet was read. */
+export function tilesOf(give: string): Tiles {
+  return expectValue(parseTiles(give));
 }

@@ -5,7 +5,7 @@ import { type Ahead, aheadSteps } from '../../core/review/ahead.ts';
 import { answerSteps } from '../../core/warmup/answer.ts';
 import { knownOfItem } from '../../core/warmup/item.ts';
 import { readSheetFile, writeSheetFile } from '../../core/warmup/sheet-file.ts';
-import { problemOf, type Sheet, type SheetProblem } from '../../core/warmup/sheet.ts';
+import { problemOf, type SheetProblem } from '../../core/warmup/sheet.ts';
 import {
   endCostOf,
   endsKey,
@@ -18,7 +18,7 @@ import {
 } from '../../core/warmup/sheet-ends.ts';
 import { judgedPasses } from '../../renderer/print/judged-passes.ts';
 import { formatTileList } from '../../core/tiles/text.ts';
-import { DEMO_TEXT, engine, finish, tiles } from './demo.ts';
+import { classSheet, engine, finish, tiles } from './demo.ts';
 
 const PROBLEM: SheetProblem = {
   ...problemOf({ rack: 'J FF N 0 13b 4578c 22d', gone: '', step: 'right', seat: 'South' }),
@@ -27,18 +27,7 @@ const PROBLEM: SheetProblem = {
     { give: 'FF 2d', people: 3 },
   ],
 };
-const SHEET: Sheet = {
-  kind: 'windrow.sheet',
-  schemaVersion: 1,
-  appVersion: '0.1.0',
-  id: 'thursday',
-  title: 'Thursday class',
-  madeAt: '2026-11-19T19:00:00Z',
-  zone: 'America/Chicago',
-  paper: 'letter',
-  card: JSON.parse(DEMO_TEXT),
-  problems: [PROBLEM],
-};
+const SHEET = classSheet({ problems: [PROBLEM] });
 const KEY = endsKey(sheetCardMark(SHEET), PROBLEM, FIRST_REACH_MODEL);
 const OPTIONS = finish(
   answerSteps(engine, { known: expectValue(knownOfItem(PROBLEM)), step: 'right', give: null, aims: [] }),
@@ -69,6 +58,34 @@ describe('what a sheet says of a choice', { timeout: 60_000 }, () => {
     expect(passesDue(ENDS, PROBLEM)).toEqual([]);
     const more = { ...PROBLEM, answers: [...PROBLEM.answers, { give: '2d 2d 3b', people: 1 }] };
     expect(passesDue(ENDS, more).map(String)).toHaveLength(1);
+  });
+
+  test('a class that chose the best pass has the same row of it, with how far the next one is behind', () => {
+    const alone = withChoice({ key: KEY, rows: [] }, BEST);
+    expect(alone.rows).toEqual([ENDS.rows[0]]);
+    expect(alone.rows[0]?.next).toEqual({ loss: BEST.next?.loss, halfWidth: BEST.next?.halfWidth });
+  });
+
+  test('stopping before the second round has a cost too, apart from that of giving nothing', () => {
+    const passes = OPTIONS.slice(0, 2).map((option) => option.give);
+    const wish = { rack: tiles(PROBLEM.rack), gone: tiles('EEE'), seat: 'South', step: 'left2', passes } as const;
+    const stop = finish(aheadSteps(engine, { ...wish, chosen: { type: 'stop' } }));
+    const ends = withChoice(withBest(KEY, stop), stop);
+    expect(endCostOf(ends, null)).toMatchObject({ give: null, verdict: stop.chosen.verdict });
+    expect(ends.rows.filter(({ give }) => give === null)).toHaveLength(2);
+    expect(endCostOf(ends, tiles(''))).toBeUndefined();
+    const best = tiles(formatTileList(passes[0] ?? []));
+    expect(endCostOf(ends, best)?.give).not.toBeNull();
+    expect(keptEnds(keepingEnds(PROBLEM, ends), KEY)).toEqual(ends);
+  });
+
+  test('where only one pass can be made, nothing is behind it', () => {
+    const rack = tiles('JJJJJJJJ FFFFF');
+    const [flower] = tiles('F').toKinds();
+    const pass = [flower!, flower!, flower!];
+    const wish = { rack, gone: tiles(''), seat: 'South', step: 'right', passes: [pass] } as const;
+    const ends = withBest(KEY, finish(aheadSteps(engine, { ...wish, chosen: { type: 'give', tiles: pass } })));
+    expect(ends.rows).toEqual([{ give: 'FFF', cost: 0, halfWidth: 0, verdict: 'best' }]);
   });
 
   test('the best in the end is named first, with the cost for now beside it', () => {
