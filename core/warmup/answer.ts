@@ -45,7 +45,6 @@ export interface AnswerWish {
   /** Null when nobody chose yet. */
   readonly give: Tiles | null;
   readonly aims: readonly string[];
-  readonly seed?: number;
 }
 
 /** Answers a decision in steps of a few milliseconds; yields the part done, 0 to 1. */
@@ -72,14 +71,11 @@ function optionOf(options: readonly JudgedOption[], give: Tiles, step: PassStep)
 }
 
 /** On the last pass of a round up to three tiles may go unseen, so all numbers are choices. */
-function* optionSteps(
-  { compiled, model }: Engine,
-  { known, step, seed }: AnswerWish,
-): Generator<number, JudgedOption[]> {
+function* optionSteps({ compiled, model }: Engine, { known, step }: AnswerWish): Generator<number, JudgedOption[]> {
   const blinds: readonly PassSize[] = step === 'left' || step === 'right2' ? [0, 1, 2, 3] : [0];
   const all: (PassOption & { blind: PassSize })[] = [];
   for (const [place, blind] of blinds.entries()) {
-    const plan = planSteps(compiled, known, step, { model, blind, ...(seed === undefined ? {} : { seed }) });
+    const plan = planSteps(compiled, known, step, { model, blind });
     for (;;) {
       const next = plan.next();
       if (next.done === true) {

@@ -72,7 +72,7 @@ export function scoreCourse(history: readonly PracticeEntry[], size = 10): numbe
   const guesses = history.filter((entry): entry is GuessEntry => entry.type === 'guess');
   const scores: number[] = [];
   for (let from = 0; from < guesses.length; from += size) {
-    scores.push(calibrationOf('all', guesses.slice(from, from + size)).score ?? 0);
+    scores.push(calibrationOf('all', guesses.slice(from, from + size)).score as number);
   }
   return scores;
 }

@@ -5,7 +5,7 @@ import type { Tiles } from '../tiles/tiles.ts';
 import { isClose, isPull } from './card-kinds.ts';
 import { rackOf } from './deal.ts';
 import type { DealName } from './deal-code.ts';
-import { type DealKind, isOfKind } from './deal-kinds.ts';
+import { type DealKind, isOfKind, needsCard } from './deal-kinds.ts';
 
 /** A deal of a kind, and how many random deals were looked at to find it. */
 export interface FoundDeal {
@@ -34,7 +34,7 @@ export function* findDealSteps(
   { kind, tiles, engine, most }: DealWish,
   random: Random,
 ): Generator<number, Result<FoundDeal, Problem<'none-found'>>> {
-  const limit = most ?? (kind === 'pull' || kind === 'close' ? MOST_WITH_CARD : MOST_PLAIN);
+  const limit = most ?? (needsCard(kind) ? MOST_WITH_CARD : MOST_PLAIN);
   for (let tried = 1; tried <= limit; tried += 1) {
     const deal: DealName = { seed: random.bits(), tiles, kind };
     if (fits(kind, rackOf(deal), engine)) return success({ deal, tried });

@@ -1,5 +1,6 @@
 import { expectValue } from '../base/result.ts';
-import type { GameEvent } from '../game/events.ts';
+import type { PassStep } from '../exchange/steps.ts';
+import type { GameEvent, GaveEvent } from '../game/events.ts';
 import { formatTiles, parseTiles } from '../tiles/text.ts';
 import type { OwnMove } from './own-policy.ts';
 import { isWhole, NOTHING_SAID, type PastAttempt, rackNow, stepNow, type WarmUp } from './warm-up.ts';
@@ -19,25 +20,23 @@ export function movesToGoOn(warmUp: WarmUp): readonly OwnMove[] | null {
 }
 
 /**
- * Goes on with what the practice table made of the moves. The next decision begins with the choice,
+ * Goes on from an answer with what the practice table made of the moves. The next decision begins with the choice,
  * its aims as before; it can be taken back to them.
  */
 export function wentOn(warmUp: WarmUp, moves: readonly OwnMove[], events: readonly GameEvent[]): WarmUp {
-  const past = [...warmUp.past, ...pastAttempt(warmUp, events)];
+  const past = [...warmUp.past, pastAttempt(warmUp, events)];
   return { ...warmUp, past, moves, events, stage: 'choose', attempt: { ...NOTHING_SAID, aims: warmUp.attempt.aims } };
 }
 
-/** The decision that now lies behind, as one or none. */
-function pastAttempt(warmUp: WarmUp, events: readonly GameEvent[]): readonly PastAttempt[] {
-  const step = stepNow(warmUp);
-  if (warmUp.stage !== 'answer' || step === null) return [];
+/** The decision just answered, which now lies behind. */
+function pastAttempt(warmUp: WarmUp, events: readonly GameEvent[]): PastAttempt {
   const { attempt } = warmUp;
   const give = attempt.stops ? '' : givenLast(events);
-  return [{ step, rack: formatTiles(rackNow(warmUp)), attempt: { ...attempt, give } }];
+  return { step: stepNow(warmUp) as PassStep, rack: formatTiles(rackNow(warmUp)), attempt: { ...attempt, give } };
 }
 
 /** What was really given at the last pass: in a courtesy it may be less than was offered. */
 function givenLast(events: readonly GameEvent[]): string {
-  const last = events.findLast((event) => event.type === 'gave');
-  return last?.type === 'gave' ? formatTiles(expectValue(parseTiles(last.tiles))) : '';
+  const last = events.findLast((event) => event.type === 'gave') as GaveEvent;
+  return formatTiles(expectValue(parseTiles(last.tiles)));
 }

@@ -1,13 +1,12 @@
 import { failure, type Problem, type Result, success } from '../base/result.ts';
 import { PASS_STEPS } from '../exchange/steps.ts';
-import { type Check, firstTrouble, isCount, isOneOf, isText, optional } from '../game/file/fields.ts';
+import { type Check, firstTrouble, isCount, isFlag, isOneOf, isText, optional } from '../game/file/fields.ts';
 import { isFields } from '../game/file/plain-json.ts';
 import { DEAL_KINDS } from './deal-kinds.ts';
 import { GUESSED, type PracticeEntry } from './history.ts';
 
 const isShare: Check = (value) =>
   typeof value === 'number' && value >= 0 && value <= 1 ? null : 'must be a number from 0 to 1';
-const isFlag: Check = (value) => (typeof value === 'boolean' ? null : 'must be true or false');
 const isId: Check = (value) =>
   typeof value === 'string' && /^[A-Za-z0-9-]{1,64}$/.test(value) ? null : 'must be 1 to 64 letters, digits and dashes';
 

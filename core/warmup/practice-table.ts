@@ -40,8 +40,7 @@ export class PracticeTable {
    */
   exchange(deal: PracticeDeal, moves: readonly OwnMove[]): GameEvent[] {
     const seat = SEATS.indexOf(deal.seat);
-    const table = this.#play(deal, moves);
-    return eventsOfSeat(table.trace ?? [], seat, deal, moves);
+    return eventsOfSeat(this.#play(deal, moves), seat, deal, moves);
   }
 
   /** The person's rack just before a step when all four seats are played by the policy; null when it never comes. */
@@ -56,15 +55,17 @@ export class PracticeTable {
     return moment;
   }
 
-  #play(deal: PracticeDeal, moves: readonly OwnMove[], look?: Look): Table {
+  /** Plays the exchange; returns all that happened at the table. */
+  #play(deal: PracticeDeal, moves: readonly OwnMove[], look?: Look): readonly TableEvent[] {
     const policy: Policy = POLICIES[this.#partners](this.#card);
     const seat = SEATS.indexOf(deal.seat);
     const seats = SEATS.map((_, each) => (each === seat ? ownPolicy(moves, policy, look) : policy));
     const table = makeTable(this.#card, seats);
     layDeal(table, deal);
-    table.trace = [];
+    const trace: TableEvent[] = [];
+    table.trace = trace;
     playExchange(table);
-    return table;
+    return trace;
   }
 }
 

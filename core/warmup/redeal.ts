@@ -57,10 +57,11 @@ function itemAt(
   return { held, item: { rack: formatTiles(held), gone: formatTiles(gone), step, seat } };
 }
 
-/** The kind that says most about a rack: the rarest that it is of. Close decisions are not asked for, as that takes a pass table. */
+/** The kind that says most about a rack: the rarest that it is of; more than four jokers are told as four. Close decisions are not asked for, as that takes a pass table. */
 export function kindOfRack({ compiled, model }: Engine, rack: Tiles): DealKind {
   const jokers = rack.count(JOKER);
-  if (jokers >= 2) return (['two-jokers', 'three-jokers', 'four-jokers'] as const)[Math.min(jokers, 4) - 2] ?? 'any';
+  if (jokers >= 4) return 'four-jokers';
+  if (jokers >= 2) return jokers === 2 ? 'two-jokers' : 'three-jokers';
   if (rack.count(FLOWER) >= MANY_FLOWERS) return 'flowers';
   const reading = readRack(compiled, rack, { model, draws: 0 });
   if (pullOf(expectValue(reading)) !== null) return 'pull';

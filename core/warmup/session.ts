@@ -45,7 +45,7 @@ export interface SessionPlan {
 export function dueMisses({ history, today, horizonDays = HORIZON_DAYS }: Omit<SessionPlan, 'random'>): MissEntry[] {
   const misses = history.filter((entry): entry is MissEntry => entry.type === 'miss');
   return misses
-    .filter((miss) => (dueDay(answersTo(miss, history), horizonDays) ?? today) <= today)
+    .filter((miss) => (dueDay(answersTo(miss, history), horizonDays) as number) <= today)
     .sort((one, other) => other.cost - one.cost || one.day - other.day)
     .slice(0, MOST_WAITING);
 }

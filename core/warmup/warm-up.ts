@@ -1,5 +1,5 @@
 import { expectValue, type Result, success } from '../base/result.ts';
-import { blindLimit, PASS_SIZE, stopDue } from '../exchange/state.ts';
+import { blindLimit, type ExchangeState, PASS_SIZE, stopDue } from '../exchange/state.ts';
 import type { PassStep } from '../exchange/steps.ts';
 import type { GameEvent } from '../game/events.ts';
 import type { GameState } from '../game/game-state.ts';
@@ -75,7 +75,7 @@ export function goneNow(warmUp: WarmUp): Tiles {
 
 /** The step that is decided now; null when the exchange is over. */
 export function stepNow(warmUp: WarmUp): PassStep | null {
-  return isWhole(warmUp.item) ? (stateNow(warmUp).exchange?.step ?? null) : warmUp.item.step;
+  return isWhole(warmUp.item) ? exchangeNow(warmUp).step : warmUp.item.step;
 }
 
 /** Whether the exchange can be played on at the practice table: it must begin with the deal. */
@@ -87,19 +87,17 @@ export function isWhole({ step, gone }: WarmUpItem): boolean {
 export function blindNow(warmUp: WarmUp): number {
   const step = stepNow(warmUp);
   if (!isWhole(warmUp.item)) return step === 'left' || step === 'right2' ? PASS_SIZE : 0;
-  const { exchange } = stateNow(warmUp);
-  return exchange === null ? 0 : blindLimit(exchange);
+  return blindLimit(exchangeNow(warmUp));
 }
 
 /** Whether the person may stop before the second round now. */
 export function mayStop(warmUp: WarmUp): boolean {
-  const { exchange } = stateNow(warmUp);
-  return warmUp.stage === 'choose' && exchange !== null && stopDue(exchange) === 'left2';
+  return warmUp.stage === 'choose' && stopDue(exchangeNow(warmUp)) === 'left2';
 }
 
 /** Whether every pass has been made and none is left. */
 export function isOver(warmUp: WarmUp): boolean {
-  return isWhole(warmUp.item) && stateNow(warmUp).exchange?.phase === 'over';
+  return isWhole(warmUp.item) && exchangeNow(warmUp).phase === 'over';
 }
 
 /** A decision with what its player knew: what an answer is asked for. */
@@ -125,4 +123,9 @@ export function answerDue(warmUp: WarmUp): AskedAnswer | null {
 /** The game so far, as its events make it. */
 export function stateNow({ events }: WarmUp): GameState {
   return expectValue(stateOf(events));
+}
+
+/** The exchange so far: a warm-up begins with its deal, so there is one. */
+function exchangeNow(warmUp: WarmUp): ExchangeState {
+  return stateNow(warmUp).exchange as ExchangeState;
 }

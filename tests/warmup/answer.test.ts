@@ -2,12 +2,17 @@ import { describe, expect, test } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { planPass } from '../../core/plan/plan.ts';
+import { knownTiles } from '../../core/reading/known.ts';
+import { readKnown } from '../../core/reading/reading.ts';
 import { EQUAL_WITHIN } from '../../core/review/decision.ts';
+import type { Engine } from '../../core/review/worth.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { type Answer, answerSteps, standingOf } from '../../core/warmup/answer.ts';
-import { makeItem, knownOfItem } from '../../core/warmup/item.ts';
+import { pullOf } from '../../core/warmup/card-kinds.ts';
+import { itemOfDeal, knownOfItem, makeItem, seedOfItem } from '../../core/warmup/item.ts';
 import { kindOfRack, redealSteps } from '../../core/warmup/redeal.ts';
 import { fits } from '../../core/warmup/find-deal.ts';
+import { engineOf } from '../review/helpers.ts';
 import { engine, finish, tiles } from './demo.ts';
 
 const RACK = 'J FF N 0 13b 4578c 22d';
@@ -43,6 +48,10 @@ describe('the answer to a decision', () => {
     const [stairs, nowhere, line] = plain.aims;
     expect(stairs?.rank).toBe(plain.reading.lean.findIndex(({ section }) => section === 'Stairs') + 1);
     expect([nowhere?.rank, line?.rank]).toEqual([0, 0]);
+  });
+
+  test('a pass that can’t be made here is an error of ours, not an answer', () => {
+    expect(() => answer('NN 0')).toThrow('the pass NN 0 is not among the choices at right');
   });
 
   test('has a verdict for each of the 13 tiles', () => {
@@ -91,7 +100,74 @@ describe('a problem dealt anew', () => {
       const held = tiles(rack);
       expect(fits(kindOfRack(engine, held), held, engine), rack).toBe(true);
     }
-    expect(kindOfRack(engine, tiles('JJ FF N 0 13b 457c 22d'))).toBe('two-jokers');
-    expect(kindOfRack(engine, tiles('J FFFF 0 13b 457c 2d'))).toBe('flowers');
+  });
+
+  /** Half of each hand: as near, and twelve tiles that can't all be kept. */
+  const HALVES = 'NNN EEE SSS WWW 9d';
+  const TWO_HANDS = cardOf({ Even: 'NNNN EEEE GGGG 11bam', Odd: 'SSSS WWWW RRRR 11crak' });
+
+  test.each([
+    ['JJJJJ F N 0 13b 457c', 'four-jokers'],
+    ['JJJJ F N 0 13b 457c 2d', 'four-jokers'],
+    ['JJJ F N 0 13b 457c 22d', 'three-jokers'],
+    ['JJ FFF N 0 13b 457c 2d', 'two-jokers'],
+    ['J FFF NNN 13b 457c 2d', 'flowers'],
+    [HALVES, 'pull'],
+    ['NNNN EEEE GG 11b 9d', 'pung'],
+    ['J NEWS GR0 159b 37c', 'scattered'],
+    ['J FF EWS GR0 159b 3c', 'one-joker'],
+    ['FF NEWS GR0 159b 3c', 'pair'],
+  ])('of %s it is %s', (rack, kind) => {
+    expect(kindOfRack(TWO_HANDS, tiles(rack))).toBe(kind);
+  });
+
+  test('two hands that nothing can complete any more do not pull', () => {
+    const { compiled, model } = TWO_HANDS;
+    const pullWithout = (gone: string): unknown =>
+      pullOf(readKnown(compiled, expectValue(knownTiles(tiles(HALVES), tiles(gone))), 0, model));
+    expect(pullWithout('')).not.toBeNull();
+    expect(pullWithout('111b 111c')).toBeNull();
+  });
+
+  test('R5: about one in four is dealt to East, with 14 tiles, at the first step and later', () => {
+    const random = randomFromSeed(11);
+    const dealt = (step: 'right' | 'across', count: number): string[] =>
+      Array.from({ length: count }, () => {
+        const { rack, seat } = expectValue(finish(redealSteps({ kind: 'any', step, engine }, random)));
+        expect(tiles(rack).size).toBe(seat === 'East' ? 14 : 13);
+        return seat;
+      });
+    const first = dealt('right', 800);
+    expect(new Set(first)).toEqual(new Set(['East', 'South']));
+    // Five standard errors of 800 deals, 61 in all: a false alarm once in a million other seeds.
+    expect(Math.abs(first.filter((seat) => seat === 'East').length - 200)).toBeLessThan(62);
+    expect(new Set(dealt('across', 16))).toEqual(new Set(['East', 'South']));
+  });
+
+  test('where no such problem turns up it is refused with a sentence, and not looked for without end', () => {
+    const lone = cardOf({ Only: 'NNNN EEEE GGGG 11bam' });
+    const said = (step: 'right' | 'across'): unknown =>
+      finish(redealSteps({ kind: 'pull', step, engine: lone }, randomFromSeed(1)));
+    const none = (tried: string): object => ({
+      ok: false,
+      problem: { code: 'none-found', message: `None of 3000 ${tried}: choose another kind.` },
+    });
+    expect(said('right')).toEqual(none('deals was of this kind'));
+    expect(said('across')).toEqual(none('exchanges came to such a problem'));
   });
 });
+
+describe('a problem', () => {
+  test('has the other racks of the code that dealt it, or else those that follow from its tiles', () => {
+    expect(seedOfItem(itemOfDeal({ seed: 7, tiles: 13, kind: 'any' }))).toBe(7);
+    expect(seedOfItem(item)).toBe(seedOfItem({ ...item, step: 'left' }));
+    expect(seedOfItem({ ...item, code: 'no code' })).toBe(seedOfItem(item));
+    expect(seedOfItem({ ...item, rack: 'J FF N 0 13b 4578c 23d' })).not.toBe(seedOfItem(item));
+  });
+});
+
+/** A card of one line in each section. */
+function cardOf(lines: Readonly<Record<string, string>>): Engine {
+  const sections = Object.entries(lines).map(([name, pattern]) => ({ name, lines: [{ id: name, pattern }] }));
+  return engineOf({ format: 'windrow.card', version: 1, title: 'Few hands', season: '', sections });
+}

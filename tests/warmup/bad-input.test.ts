@@ -60,6 +60,11 @@ describe('an address of the Warm-up that can’t be', () => {
     ['too few tiles', of({ rack: 'FF N' }), 'South has 13 tiles, but these are 3.'],
     ['tiles of another seat', of({ rack, seat: 'East' }), 'East has 14 tiles, but these are 13.'],
     ['a joker given away', of({ rack, gone: 'J' }), 'A joker is never passed: take it off the tiles given.'],
+    [
+      'tiles given away that there are not',
+      of({ rack, gone: '5' }),
+      'The 5 at place 1 has no suit: write b (bams), c (craks) or d (dots) after it.',
+    ],
     ['broken signs', '#/warm-up?rack=%E0%A4%A', null],
     ['five of a tile', of({ rack: '33333b N 0 4578c 22d' }), null],
     ['a very long rack', of({ rack: '1b '.repeat(5000) }), null],

@@ -148,6 +148,12 @@ describe('a session', () => {
     );
     expect(mixed(items).map(({ kind }) => kind)).toEqual(['pair', 'pung', 'pair', 'pair']);
   });
+
+  test('R4: of three kinds, what can only stand beside its like is left for another day', () => {
+    const kinds = ['pair', 'pair', 'pair', 'pair', 'pair', 'pung', 'pull'] as const;
+    const items = kinds.map((kind, place) => ({ miss: `${place}`, kind, step: 'right' }) as const);
+    expect(mixed(items).map(({ kind }) => kind)).toEqual(['pair', 'pung', 'pair', 'pull', 'pair']);
+  });
 });
 
 describe('a sitting', () => {
@@ -187,6 +193,11 @@ describe('progress', () => {
       [111, 'best'],
     ]);
     expect(progressOf(history).all).toEqual(rateOf(1, 2));
+  });
+
+  test('R7: of answers whose miss is lost the first tells no day to remember from; those after it count', () => {
+    const history = [answer('m', 100, true), answer('m', 100, true), answer('m', 110, false)];
+    expect(firstAttempts(history)).toEqual([history[2]]);
   });
 
   test('R7: a tie with the best is right', () => {
@@ -290,9 +301,21 @@ describe('the practice history', () => {
     const entries = [
       miss('m'),
       answer('m', 101, true, { seconds: 40 }),
+      answer(null, 101, false),
       { type: 'guess', id: 'g', day: 1, what: 'reach', sure: 0.7, right: false, later: 1 },
     ];
     expect(practiceEntries(entries)).toEqual(entries);
+  });
+
+  test.each([
+    [{ ...miss('m'), id: 'a b' }, '"id" must be 1 to 64 letters, digits and dashes.'],
+    [{ ...miss('m'), cost: 1.5 }, '"cost" must be a number from 0 to 1.'],
+    [answer('a b', 101, true), '"miss" must be 1 to 64 letters, digits and dashes.'],
+    [{ type: 'guess', id: 'g', day: 1, what: 'away', sure: 0.7, right: 'yes' }, '"right" must be true or false.'],
+    [{ type: 'dream' }, '"type" must be one of miss, answer, guess.'],
+    ['miss', 'This is not an entry of the practice history.'],
+  ])('J4: says what is wrong with an entry: %j', (entry, message) => {
+    expect(checkPracticeEntry(entry)).toEqual({ ok: false, problem: { code: 'bad-entry', message } });
   });
 
   test('passes over what it does not understand, and never throws', () => {

@@ -144,6 +144,7 @@ describe('a warm-up', () => {
       expect(good(stateOf(warmUp.events)).rack.size).toBe(13);
     }
     expect(isOver(warmUp)).toBe(true);
+    expect([stepNow(warmUp), blindNow(warmUp), mayStop(warmUp)]).toEqual([null, 0, false]);
     expect(seen).toEqual(PASS_STEPS.filter((step) => seen.includes(step)));
     expect(seen.at(-1)).toBe('courtesy');
     expect(warmUp.past.map(({ step }) => step)).toEqual(seen);
@@ -192,6 +193,30 @@ describe('a warm-up', () => {
     expect(answerDue(decided)).toMatchObject({ gone: '1c 9c 9d'.replace('1c 9c', '19c'), step: 'across' });
     expect(movesToGoOn(decided)).toBeNull();
     expect(isOver(decided)).toBe(false);
+  });
+
+  test.each([
+    ['across', 0],
+    ['left', 3],
+    ['left2', 0],
+    ['right2', 3],
+  ] as const)('in a problem from the middle, before %s, %i tiles may go unseen', (step, unseen) => {
+    const middle = good(makeItem({ rack: 'FF N 0 113b 4578c 22d', gone: '9d 9c 1c', step, seat: 'West' }));
+    const choosing = good(kept(good(aimed(good(arranged(good(startWarmUp(middle)))), [])), Tiles.none));
+    expect(blindNow(choosing)).toBe(unseen);
+    expect(chosen(choosing, tiles('N 0'), 1).ok).toBe(unseen > 0);
+  });
+
+  test('a courtesy takes at most three tiles', () => {
+    const courtesy = good(
+      makeItem({ rack: 'FF N 0 113b 4578c 22d', gone: '9d 9c 1c', step: 'courtesy', seat: 'West' }),
+    );
+    const choosing = good(kept(good(aimed(good(arranged(good(startWarmUp(courtesy)))), [])), Tiles.none));
+    expect(chosen(choosing, tiles('N 0 1b')).ok).toBe(true);
+    expect(chosen(choosing, tiles('N 0 11b'))).toEqual({
+      ok: false,
+      problem: { code: 'wrong-count', message: 'A courtesy pass has at most three tiles.' },
+    });
   });
 
   test('a problem whose tiles cannot be is refused with words', () => {
