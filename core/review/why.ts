@@ -1,3 +1,4 @@
+import type { Way } from '../card/way.ts';
 import { groupText } from '../reading/hand.ts';
 import { lineOfWay } from '../reading/reading.ts';
 import { needsOf, type CompiledCard } from '../reading/compiled.ts';
@@ -6,6 +7,9 @@ import { JOKER, KINDS } from '../tiles/kinds.ts';
 import { Tiles } from '../tiles/tiles.ts';
 import type { Choice } from './choices.ts';
 import type { Verdict } from './decision.ts';
+
+/** What is given where all three tiles go on unseen. */
+const NONE = 'none of your own';
 
 /** Why a choice of tiles to part with was good or not. `target`: the way that the best choice aims at. */
 export function whyParted(
@@ -16,8 +20,9 @@ export function whyParted(
   target: number | null,
 ): string[] {
   if (verdict === 'best') return ['No other choice was better.'];
-  if (verdict === 'equal') return [`It is as good as ${words(best.tiles)}: the difference is too small to tell.`];
-  const better = `Better was ${words(best.tiles)}.`;
+  const other = best.tiles.size === 0 ? `giving ${NONE}` : words(best.tiles);
+  if (verdict === 'equal') return [`It is as good as ${other}: the difference is too small to tell.`];
+  const better = `Better was ${other}.`;
   return [better, ...whyBetter(compiled, chosen.tiles.minus(best.tiles), target)];
 }
 
@@ -32,9 +37,10 @@ export function whyInTheEnd(
 ): string[] {
   if (verdict === 'best') return ['No other choice came out better by the end of the exchange.'];
   if (verdict === 'equal') {
-    return [`In the end it is as good as ${words(best)}: the difference is too small to tell.`];
+    const other = best.size === 0 ? `giving ${NONE}` : words(best);
+    return [`In the end it is as good as ${other}: the difference is too small to tell.`];
   }
-  const better = `In the end it was better to give ${words(best)}.`;
+  const better = `In the end it was better to give ${best.size === 0 ? NONE : words(best)}.`;
   return [better, ...whyBetter(compiled, chosen.minus(best), target)];
 }
 
@@ -75,7 +81,7 @@ export function whySecondRound(
   const best = `${chosenIsBest ? 'It was best' : 'Better was'} to ${stopIsBest ? 'stop' : 'go on'}.`;
   if (target === null) return [best];
   const aim = `The best hand then was ${handWords(compiled, target)}.`;
-  const spare = `That hand had no use for ${counted(spareOf(compiled, target, rack))} of your rack.`;
+  const spare = spareWords(spareOf(compiled, target, rack));
   const round = stopIsBest
     ? 'A second round takes three tiles at each of three passes.'
     : 'A second round lets you give tiles away at three more passes.';
@@ -84,9 +90,7 @@ export function whySecondRound(
 
 /** How many tiles of a rack a way has no use for; a joker is never to spare. */
 function spareOf(compiled: CompiledCard, way: number, rack: Tiles): number {
-  const shape = compiled.ways[way];
-  if (shape === undefined) return 0;
-  const { plain, wild } = needsOf(shape);
+  const { plain, wild } = needsOf(compiled.ways[way] as Way);
   return rack
     .distinct()
     .filter((kind) => kind !== JOKER)
@@ -94,32 +98,30 @@ function spareOf(compiled: CompiledCard, way: number, rack: Tiles): number {
     .reduce((sum, count) => sum + count, 0);
 }
 
-function counted(tiles: number): string {
-  return tiles === 1 ? 'one tile' : `${COUNTS[tiles] ?? tiles} tiles`;
+function spareWords(spare: number): string {
+  if (spare === 0) return 'That hand had a use for every tile of your rack.';
+  return `That hand had no use for ${spare === 1 ? 'one tile' : `${COUNTS[spare] as string} tiles`} of your rack.`;
 }
 
 /** The tiles among `tiles` that a way wants. */
 function wantedOf(compiled: CompiledCard, way: number, tiles: Tiles): Tiles {
-  const shape = compiled.ways[way];
-  if (shape === undefined) return Tiles.none;
-  const { plain, wild } = needsOf(shape);
+  const { plain, wild } = needsOf(compiled.ways[way] as Way);
   return Tiles.of(tiles.toKinds().filter((kind) => (plain[kind] as number) + (wild[kind] as number) > 0));
 }
 
 /** A way as its section and groups: "Stairs, FF 1111b 2222b". */
 export function handWords(compiled: CompiledCard, way: number): string {
-  const groups = compiled.ways[way]?.asPrinted ?? [];
-  return `${lineOfWay(compiled, way).section}, ${groups.map(groupText).join(' ')}`;
+  const { asPrinted } = compiled.ways[way] as Way;
+  return `${lineOfWay(compiled, way).section}, ${asPrinted.map(groupText).join(' ')}`;
 }
 
-/** Tiles as they are spoken: "two five bams, north wind and flower". */
+/** Tiles, one or more, as they are spoken: "two five bams, north wind and flower". */
 export function words(tiles: Tiles): string {
   const parts = KINDS.flatMap((kind) => {
     const count = tiles.count(kind);
     if (count === 0) return [];
-    return [count === 1 ? nameOf(kind) : `${COUNTS[count] ?? count} ${pluralNameOf(kind)}`];
+    return [count === 1 ? nameOf(kind) : `${COUNTS[count] as string} ${pluralNameOf(kind)}`];
   });
-  if (parts.length === 0) return 'nothing';
   const last = parts.pop() as string;
   return parts.length === 0 ? last : `${parts.join(', ')} and ${last}`;
 }

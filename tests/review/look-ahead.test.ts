@@ -128,6 +128,10 @@ describe('the choice of a second round', { timeout: 180_000 }, () => {
     expect(text).toContain('You noted: ready enough');
     for (const sentence of whole.decisions.flatMap(({ why }) => why))
       expect(sentence.split(' ').length).toBeLessThanOrEqual(20);
+    // The best was to stop, which has no tiles to name.
+    expect(reviewText(lookedAhead([...READY, goOn('33b 2b')]))).toMatch(
+      /8\. Second round: cost much, .*\n {3}rack .*\n {3}chosen {2}go on, best with .*\n {3}By the end of the exchange: behind the best by \d/,
+    );
   });
 });
 
@@ -220,7 +224,8 @@ test(
         if (verdict === 'best') expect(cost, at).toBe(0);
         if (!isRight(verdict)) {
           expect(cost - (halfWidth ?? 0), at).toBeGreaterThan(0);
-          expect(first, at).toContain(words(tiles(decision.ahead.best)));
+          const best = tiles(decision.ahead.best);
+          expect(first, at).toContain(best.size === 0 ? 'none of your own' : words(best));
           expect(decision.forced, at).toBe(false);
         }
         const line = text
