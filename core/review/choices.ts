@@ -1,4 +1,5 @@
 import { expectValue } from '../base/result.ts';
+import type { Seat } from '../exchange/steps.ts';
 import type { GameEvent } from '../game/events.ts';
 import type { GameState } from '../game/game-state.ts';
 import { handView } from '../game/hand-view.ts';
@@ -25,10 +26,14 @@ export function ranked(choices: readonly Choice[]): Choice[] {
   return [...choices].sort((one, other) => steps(other) - steps(one) || compareText(one, other));
 }
 
+/** The choice of just these tiles, if it is one. */
+export function choiceOf(choices: readonly Choice[], wanted: Tiles): Choice | undefined {
+  return choices.find(({ tiles }) => tiles.equals(wanted));
+}
+
 /** Every discard from a hand of 14. */
 export function discardChoices(engine: Engine, state: GameState): Choice[] {
-  const { seat } = state;
-  if (seat === null) return [];
+  const seat = state.seat as Seat;
   return ranked(
     state.rack.distinct().map((kind) => {
       const after = applied(state, { type: 'discarded', seat, tile: codeOf(kind) });

@@ -9,6 +9,22 @@ const GAME: GameEvent[] = [
   { type: 'received', step: 'right', tiles: '4d 1b 2b' },
   { type: 'drew', tile: '7d' },
   { type: 'discarded', seat: 'South', tile: '9b' },
+  // Somebody else's; then one of South that was drawn and thrown without being entered.
+  { type: 'discarded', seat: 'West', tile: 'N' },
+  { type: 'discarded', seat: 'North', tile: 'E' },
+  { type: 'discarded', seat: 'South', tile: '9c' },
+];
+
+/** Up to a courtesy in which South asked for two and one came about. */
+const COURTESY: GameEvent[] = [
+  ...GAME.slice(0, 3),
+  { type: 'gave', step: 'across', tiles: '9b 5c 4d' },
+  { type: 'received', step: 'across', tiles: '6d 6c 6b' },
+  { type: 'gave', step: 'left', tiles: '6d 6c', blind: 1 },
+  { type: 'received', step: 'left', tiles: '7d 7c' },
+  { type: 'stopped', before: 'left2' },
+  { type: 'gave', step: 'courtesy', tiles: '7d', asked: 2, offered: 1 },
+  { type: 'received', step: 'courtesy', tiles: '2b' },
 ];
 
 describe('trying another choice', () => {
@@ -28,14 +44,33 @@ describe('trying another choice', () => {
     }
   });
 
+  test('in a courtesy as many tiles as came about can be tried, no more and no fewer', () => {
+    const place = COURTESY.length - 2;
+    const tried = (text: string): unknown => tryChoice(SMALL_GAUGE, COURTESY, place, text);
+    const { decisions } = review(COURTESY);
+    expect(tried('7d')).toMatchObject({ average: decisions.at(-1)!.chosen.worth });
+    expect(tried('7c')).not.toBeNull();
+    expect([tried(''), tried('77c'), tried('7c 7d')]).toEqual([null, null, null]);
+  });
+
+  test('where tiles may go on unseen, fewer own ones can be tried; the same tiles are told of as many only', () => {
+    const place = 5;
+    expect(tryChoice(SMALL_GAUGE, COURTESY, place, '6b 6c')?.same).not.toBeNull();
+    expect(tryChoice(SMALL_GAUGE, COURTESY, place, '6b 6c 6d')).toMatchObject({ same: null });
+    expect(tryChoice(SMALL_GAUGE, COURTESY, place, '')).toMatchObject({ same: null });
+  });
+
   test.each([
     [1, 'N E'],
     [1, 'J N E'],
     [1, 'GGG'],
+    [1, 'N E 0 5c'],
     [1, 'zz'],
     [0, 'N'],
     [2, '4d'],
     [4, '5d'],
+    [5, 'N'],
+    [7, '1b'],
   ])('at event %i "%s" is no choice', (place, tiles) => {
     expect(tryChoice(SMALL_GAUGE, GAME, place, tiles)).toBeNull();
   });
