@@ -1,5 +1,6 @@
 import { expectValue } from '../base/result.ts';
 import type { Line } from '../card/card.ts';
+import type { Way } from '../card/way.ts';
 import type { Seat } from '../exchange/steps.ts';
 import type { GameEvent } from '../game/events.ts';
 import type { GameState } from '../game/game-state.ts';
@@ -89,9 +90,8 @@ function advised(engine: Engine, choices: readonly Choice[], afterOf: (choice: C
 
 function bestHand(engine: Engine, view: HandView): BestHand | null {
   const { way } = worthOf(engine, view);
-  const shape = way === null ? undefined : engine.compiled.ways[way];
-  if (way === null || shape === undefined) return null;
-  return { line: lineOfWay(engine.compiled, way), away: away(shape, view.hand) };
+  if (way === null) return null;
+  return { line: lineOfWay(engine.compiled, way), away: away(engine.compiled.ways[way] as Way, view.hand) };
 }
 
 /** The lines with a way that these tiles complete, each once, most points first. */

@@ -7,10 +7,9 @@ import { Tiles } from '../tiles/tiles.ts';
 import type { AheadRow } from './ahead.ts';
 import type { AheadLoss } from './decision.ts';
 
-/** What a look ahead needs to know of a game before a choice of the exchange. */
+/** What a look ahead needs to know of a game before a choice of the exchange, which comes after the deal. */
 export function positionOf(before: GameState): { readonly rack: Tiles; readonly gone: Tiles; readonly seat: Seat } {
-  if (before.seat === null) throw new Error('a choice of the exchange comes after the deal');
-  return { rack: before.rack, gone: handView(before).gone, seat: before.seat };
+  return { rack: before.rack, gone: handView(before).gone, seat: before.seat as Seat };
 }
 
 /** A loss as plain data. */

@@ -15,6 +15,9 @@ import type { Engine } from './worth.ts';
 /** Best passes that a race compares the chosen one with. */
 const RIVALS = 3;
 
+/** A choice that gives tiles. */
+export type Giving = Extract<Choice, { readonly type: 'give' }>;
+
 /** A decision of the exchange, looked ahead from. */
 export interface AheadWish {
   readonly rack: Tiles;
@@ -67,7 +70,7 @@ export function* aheadSteps({ compiled, model }: Engine, wish: AheadWish): Gener
   const position = { seat: SEATS.indexOf(wish.seat), exchange: stateBefore(wish) };
   const terms = { ...USUAL_EXCHANGE, model, ...(offered === undefined ? {} : { offered }) };
   const contest = exchangeContest(makeTableCard(compiled), position, choices, terms);
-  const most = (rule.looks.at(-1) ?? 1) * rule.blockSize;
+  const most = (rule.looks.at(-1) as number) * rule.blockSize;
   const race = raceSteps(contest, rule);
   for (let done = 1; ; done += 1) {
     const next = race.next();
@@ -82,12 +85,13 @@ function choicesOf({ step, passes, chosen, goesOn = false }: AheadWish): Choice[
   const all = exchangeChoices(step, rivals, chosen.type === 'give' ? chosen.tiles : undefined);
   const choices = goesOn ? all.filter(({ type }) => type === 'give') : all;
   if (step !== 'left' && step !== 'right2') return choices;
-  const sizes = new Set(choices.map((choice) => (choice.type === 'give' ? choice.tiles.length : -1)));
+  // A stop comes before the second round only, so these are all passes.
+  const sizes = new Set(choices.map((choice) => (choice as Giving).tiles.length));
   const others = passes.filter((tiles, place) => {
     const first = passes.findIndex(({ length }) => length === tiles.length) === place;
     return first && !sizes.has(tiles.length);
   });
-  return [...choices, ...others.map((tiles): Choice => ({ type: 'give', tiles }))];
+  return [...choices, ...others.map((tiles): Giving => ({ type: 'give', tiles }))];
 }
 
 /** The exchange as far as its future depends on it: the rack, the step due, what was given whenever it was. */
@@ -98,10 +102,8 @@ function stateBefore({ rack, gone, step }: AheadWish): ExchangeState {
 
 function aheadOf(result: RaceResult, choices: readonly Choice[], chosen: Choice): Ahead {
   const rows = choices.map((choice, place) => rowOf(choice, result.standings[place] as Standing));
-  const own = rows.findIndex(({ choice }) => isSame(choice, chosen));
-  const best = rows[result.best];
-  const mine = rows[own];
-  if (best === undefined || mine === undefined) throw new Error('the chosen pass is not among the choices');
+  const mine = rows.find(({ choice }) => isSame(choice, chosen)) as AheadRow;
+  const best = rows[result.best] as AheadRow;
   const others = rows.filter((row) => row !== best).sort((one, other) => one.loss - other.loss);
   return {
     chosen: mine,

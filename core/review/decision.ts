@@ -38,8 +38,8 @@ export interface AheadDocument extends AheadLoss {
   readonly verdict: Verdict;
   /** The tiles of the best choice by then; empty for giving none and for stopping. */
   readonly best: string;
-  /** How far the next choice is behind the best one; null if there was no other. */
-  readonly next: AheadLoss | null;
+  /** How far the next choice is behind the best one. */
+  readonly next: AheadLoss;
   /** Futures looked through, of all choices together. */
   readonly futures: number;
   readonly seed: number;
@@ -96,8 +96,8 @@ export function isRight(verdict: Verdict): boolean {
 
 /** A decision from all choices, best first, and the one taken, which is among them. */
 export function judge(asked: Asked, choices: readonly Choice[], chosen: Choice): Decision {
-  const [first = chosen] = choices;
-  const last = choices.at(-1) ?? chosen;
+  const first = choices[0] as Choice;
+  const last = choices.at(-1) as Choice;
   const best = first.worth - chosen.worth > ROUNDING ? first : chosen;
   const cost = best.worth - chosen.worth;
   const verdict = verdictOf(cost);

@@ -30,7 +30,7 @@ export function gaugeOf(compiled: CompiledCard, stages: StageTerms): Gauge {
     engines.set(stage, engine);
     return engine;
   };
-  return { compiled, stages, source: stages[0]?.source ?? '', at };
+  return { compiled, stages, source: termsAt(stages, 0).source, at };
 }
 
 /** The gauge of a card by its own simulated games: a second or two of counting, the part done with each step. */

@@ -6,7 +6,7 @@ import { stateOf } from '../game/state.ts';
 import { type RaceRule, USUAL_RULE } from '../plan/race.ts';
 import { parseTiles } from '../tiles/text.ts';
 import { Tiles } from '../tiles/tiles.ts';
-import { type Ahead, aheadSteps } from './ahead.ts';
+import { type Ahead, type AheadRow, aheadSteps, type Giving } from './ahead.ts';
 import { aheadLoss, positionOf, tilesOf } from './ahead-document.ts';
 import { type AheadDocument, type Decision, isRight } from './decision.ts';
 import type { Gauge } from './gauge.ts';
@@ -39,8 +39,7 @@ export function* lookAheadSteps(
     const engine = gauge.at(before);
     const told = (part: number): number => (done + part) / places.length;
     if (isSecondRound(event, before)) {
-      const round = yield* retold(secondRoundSteps(engine, before, place, event.type === 'stopped', rule), told);
-      if (round !== null) rounds.push(round);
+      rounds.push(yield* retold(secondRoundSteps(engine, before, place, event.type === 'stopped', rule), told));
     }
     if (event.type === 'gave') passes.set(place, yield* retold(passSteps(engine, before, event, rule), told));
   }
@@ -84,7 +83,7 @@ function* passSteps(
     ...(event.step === 'courtesy' ? { offered: given.size } : {}),
     rule,
   });
-  const best = ahead.best.choice.type === 'give' ? Tiles.of(ahead.best.choice.tiles) : Tiles.none;
+  const best = Tiles.of((ahead.best.choice as Giving).tiles);
   const came = { chosen: given, best, verdict: ahead.chosen.verdict };
   const why = whyInTheEnd(engine.compiled, came, targetAfter(engine, before, { tiles: best }));
   return { ahead: documentOf(ahead), why, differs: ahead.rows.some(({ verdict }) => !isRight(verdict)) };
@@ -95,12 +94,13 @@ function withAhead(decision: Decision, judged: JudgedAhead | null): Decision {
   return { ...decision, ahead: judged.ahead, why: judged.why, forced: decision.forced && !judged.differs };
 }
 
+/** Of a look ahead that compared two choices or more. */
 function documentOf({ chosen, best, next, futures, seed }: Ahead): AheadDocument {
   return {
     ...aheadLoss(chosen),
     verdict: chosen.verdict,
     best: tilesOf(best.choice),
-    next: next === null ? null : aheadLoss(next),
+    next: aheadLoss(next as AheadRow),
     futures,
     seed,
   };

@@ -1,12 +1,12 @@
 import { expectValue } from '../base/result.ts';
-import { blindLimit, PASS_SIZE } from '../exchange/state.ts';
+import { blindLimit, type ExchangeState, PASS_SIZE } from '../exchange/state.ts';
 import type { PassStep } from '../exchange/steps.ts';
 import type { PassSize } from '../plan/passes.ts';
 import type { GaveEvent } from '../game/events.ts';
 import type { GameState } from '../game/game-state.ts';
 import { handView } from '../game/hand-view.ts';
 import { parseTiles } from '../tiles/text.ts';
-import { type Choice, ranked } from './choices.ts';
+import { type Choice, choiceOf, ranked } from './choices.ts';
 import { type Decision, judge } from './decision.ts';
 import { passChoices } from './pass-choices.ts';
 import { whyParted } from './why.ts';
@@ -21,8 +21,6 @@ const PASS_SIZES: readonly PassSize[] = [0, 1, 2, 3];
 export function judgePass(engine: Engine, before: GameState, event: GaveEvent, place: number): Decision {
   const given = expectValue(parseTiles(event.tiles));
   const choices = passesDue(engine, before, event.step, given.size);
-  const chosen = choices.find(({ tiles }) => tiles.equals(given));
-  if (chosen === undefined) throw new Error(`the pass ${event.tiles} is not among the choices`);
   return judge(
     {
       place,
@@ -33,7 +31,7 @@ export function judgePass(engine: Engine, before: GameState, event: GaveEvent, p
         whyParted(engine.compiled, taken, best, verdict, targetAfter(engine, before, best)),
     },
     choices,
-    chosen,
+    choiceOf(choices, given) as Choice,
   );
 }
 
@@ -44,7 +42,7 @@ export function passesDue(engine: Engine, before: GameState, step: PassStep, giv
 
 function sizesOf({ exchange }: GameState, step: PassStep, given: number): PassSize[] {
   if (step === 'courtesy') return PASS_SIZES.filter((size) => size === given);
-  const blind = exchange === null ? 0 : blindLimit(exchange);
+  const blind = blindLimit(exchange as ExchangeState);
   return PASS_SIZES.filter((size) => size >= PASS_SIZE - blind);
 }
 

@@ -3,10 +3,11 @@ import type { CalledEvent, DiscardedEvent, GameEvent, SwappedEvent } from '../ga
 import type { GameState } from '../game/game-state.ts';
 import { handView } from '../game/hand-view.ts';
 import { handSize } from '../game/seen.ts';
-import { parseTileList, parseTiles } from '../tiles/text.ts';
+import { tileField } from '../game/tile-fields.ts';
+import { parseTiles } from '../tiles/text.ts';
 import type { Kind } from '../tiles/kinds.ts';
 import { Tiles } from '../tiles/tiles.ts';
-import { callChoices, type Choice, discardChoices, ranked } from './choices.ts';
+import { callChoices, type Choice, choiceOf, discardChoices, ranked } from './choices.ts';
 import { type Decision, judge } from './decision.ts';
 import { whyCalled, whyParted } from './why.ts';
 import { type Engine, worthOf } from './worth.ts';
@@ -15,7 +16,7 @@ import { type Engine, worthOf } from './worth.ts';
 export function judgeDiscard(engine: Engine, before: GameState, event: DiscardedEvent, place: number): Decision {
   const choices = discardChoices(engine, before);
   const tiles = expectValue(parseTiles(event.tile));
-  const chosen = choiceWith(choices, tiles);
+  const chosen = choiceOf(choices, tiles) as Choice;
   const target = worthOf(engine, handView(before)).way;
   const why = (taken: Choice, best: Choice, verdict: Decision['verdict']): string[] =>
     whyParted(engine.compiled, taken, best, verdict, target);
@@ -26,7 +27,7 @@ export function judgeDiscard(engine: Engine, before: GameState, event: Discarded
 export function judgeCall(engine: Engine, before: GameState, event: CalledEvent, place: number): Decision {
   const choices = callChoices(engine, before, tileOf(event.tile));
   const group = expectValue(parseTiles(event.group));
-  const known = choices.find(({ tiles }) => tiles.equals(group));
+  const known = choiceOf(choices, group);
   // A group that no hand wants is not among the choices: it leaves nothing.
   const chosen = known ?? { tiles: group, worth: 0 };
   const all = known === undefined ? ranked([...choices, chosen]) : choices;
@@ -48,7 +49,7 @@ export function judgeLetGo(
     return null;
   const choices = callChoices(engine, after, tileOf(event.tile));
   if (choices.length < 2) return null;
-  const chosen = choiceWith(choices, Tiles.none);
+  const chosen = choiceOf(choices, Tiles.none) as Choice;
   return judge({ place, kind: 'let-go', step: null, rack: after.rack, why: whyCalled }, choices, chosen);
 }
 
@@ -69,14 +70,6 @@ export function judgeSwap(
   return judge({ place, kind: 'swap', step: null, rack: before.rack, why }, ranked([chosen, left]), chosen);
 }
 
-function choiceWith(choices: readonly Choice[], wanted: Tiles): Choice {
-  const choice = choices.find(({ tiles }) => tiles.equals(wanted));
-  if (choice === undefined) throw new Error(`"${wanted}" is not among the choices`);
-  return choice;
-}
-
 function tileOf(text: string): Kind {
-  const [kind] = expectValue(parseTileList(text));
-  if (kind === undefined) throw new Error('an event names no tile');
-  return kind;
+  return expectValue(tileField(text));
 }

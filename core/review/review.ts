@@ -1,5 +1,5 @@
 import { fingerprint } from '../base/fingerprint.ts';
-import { type Result, success } from '../base/result.ts';
+import { expectValue, type Result, success } from '../base/result.ts';
 import { writeGameFile } from '../game/file/write-game-file.ts';
 import type { EndedEvent, GameEvent } from '../game/events.ts';
 import { type GameState, NEW_GAME } from '../game/game-state.ts';
@@ -54,7 +54,7 @@ export function reviewKey(record: GameRecord, { stages }: Gauge): string {
 
 /** Tells one card from another by the document kept with a game. */
 export function cardMark({ card }: GameRecord): string {
-  return fingerprint(JSON.stringify(card) ?? '');
+  return fingerprint(JSON.stringify(card));
 }
 
 /**
@@ -112,10 +112,8 @@ class Reviewer {
   step(place: number): void {
     const event = this.#events[place] as GameEvent;
     const before = this.#state;
-    const next = applyEvent(before, event);
-    if (!next.ok) throw new Error(next.problem.message);
-    this.#state = next.value;
-    this.#take(event, before, next.value, place);
+    this.#state = expectValue(applyEvent(before, event));
+    this.#take(event, before, this.#state, place);
   }
 
   #take(event: GameEvent, before: GameState, after: GameState, place: number): void {

@@ -19,7 +19,7 @@ interface Sides {
  * Judges whether to go on with a second round: stopping against the best pass, by the reach when
  * play begins, given that nobody else stops. What was passed then is another choice, judged on its
  * own. Not booked in the ledger: its worth is the reach one step on, in which a stop never shows
- * what three passes bring. Null where no pass could be made.
+ * what three passes bring.
  */
 export function* secondRoundSteps(
   engine: Engine,
@@ -27,17 +27,15 @@ export function* secondRoundSteps(
   place: number,
   stopped: boolean,
   rule: RaceRule,
-): Generator<number, Decision | null> {
+): Generator<number, Decision> {
   const passes = passesDue(engine, before, 'left2', 3).map(({ tiles }) => tiles.toKinds());
-  if (passes.length === 0) return null;
   const wish = { ...positionOf(before), step: 'left2', passes, chosen: { type: 'stop' }, rule } as const;
   const ahead = yield* aheadSteps(engine, wish);
   return decisionOf(engine, before, place, stopped, ahead);
 }
 
-function decisionOf(engine: Engine, before: GameState, place: number, stopped: boolean, ahead: Ahead): Decision | null {
+function decisionOf(engine: Engine, before: GameState, place: number, stopped: boolean, ahead: Ahead): Decision {
   const sides = sidesOf(ahead);
-  if (sides === null) return null;
   const { best, futures, seed } = ahead;
   const chosen = stopped ? sides.stop : sides.going;
   const worse = best === sides.stop ? sides.going : sides.stop;
@@ -64,10 +62,9 @@ function decisionOf(engine: Engine, before: GameState, place: number, stopped: b
   };
 }
 
-/** Null where nothing but a stop was possible. */
-function sidesOf({ chosen: stop, best, next }: Ahead): Sides | null {
-  if (best !== stop) return { stop, going: best };
-  return next === null ? null : { stop, going: next };
+/** At most eight tiles are jokers, so there is always a pass to go on with. */
+function sidesOf({ chosen: stop, best, next }: Ahead): Sides {
+  return { stop, going: best === stop ? (next as AheadRow) : best };
 }
 
 /** A choice `cost` behind the best: the difference is better known than the two worths. */

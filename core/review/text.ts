@@ -78,11 +78,7 @@ function roundText({ tiles, worth }: ChoiceDocument): string {
 function aheadText({ verdict, next, best, ...chosen }: AheadDocument): string {
   const by = 'By the end of the exchange:';
   const amount = ({ loss, halfWidth }: AheadLoss): string => `${points(loss)}${within(halfWidth)}`;
-  if (verdict === 'best') {
-    return next === null
-      ? `${by} there was nothing else to do.`
-      : `${by} the best; the next is behind by ${amount(next)}.`;
-  }
+  if (verdict === 'best') return `${by} the best; the next is behind by ${amount(next)}.`;
   const than = best === '' ? 'the best' : best;
   if (verdict === 'equal') return `${by} as good as ${than}; behind it by ${amount(chosen)}.`;
   return `${by} behind ${than} by ${amount(chosen)}.`;

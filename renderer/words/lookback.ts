@@ -154,7 +154,6 @@ export const lookbackWords = {
     stopped: 'It was not looked ahead to the end of the exchange.',
     start: 'Look ahead now',
     failed: 'It could not be looked ahead to the end of the exchange.',
-    alone: 'Nothing. There was nothing else to do.',
     shared: 'Nothing. Another came out the same every time.',
     best: (points: string, half: string) => `Nothing. The next is ${points} behind, give or take ${half}.`,
     other: (points: string, half: string) => `Nothing. The other is ${points} behind, give or take ${half}.`,

@@ -6,7 +6,7 @@ import { discardChoices } from '../../core/review/choices.ts';
 import type { Engine } from '../../core/review/worth.ts';
 import { formatTiles } from '../../core/tiles/text.ts';
 import { play } from '../game/helpers.ts';
-import { DEMO, SMALL } from '../review/helpers.ts';
+import { DEMO, engineOf, SMALL } from '../review/helpers.ts';
 
 function adviceOf(engine: Engine, state: GameState): PlayAdvice {
   const steps = adviceSteps(engine, state);
@@ -86,6 +86,40 @@ describe('a complete hand', () => {
     const concealed: GameEvent = { type: 'dealt', seat: 'South', tiles: '11b 22b 33b 44b 55b 66b 7b' };
     const won = adviceOf(SMALL, play(concealed, { type: 'drew', tile: '7b' }));
     expect(won.wins.map(({ id }) => id)).toEqual(['s2']);
+  });
+
+  test('laid open to the last tile it has won, and there is no tile to discard', () => {
+    const laid = engineOf({
+      format: 'windrow.card',
+      version: 1,
+      title: 'One hand',
+      season: '',
+      sections: [{ name: 'Only', lines: [{ id: 'open', pattern: 'FFFF NNNN EEE WWW' }] }],
+    });
+    const called = (tile: string, group: string): GameEvent => ({ type: 'called', seat: 'South', tile, group });
+    const thrown = (tile: string): GameEvent => ({ type: 'discarded', seat: 'South', tile });
+    const state = play(
+      { type: 'dealt', seat: 'South', tiles: 'FFF NNN EE WW 123b' },
+      called('F', 'FFFF'),
+      thrown('1b'),
+      called('N', 'NNNN'),
+      thrown('2b'),
+      called('E', 'EEE'),
+      thrown('3b'),
+      called('W', 'WWW'),
+    );
+    expect(state.rack.size).toBe(0);
+    const advice = adviceOf(laid, state);
+    expect(advice.wins.map(({ id }) => id)).toEqual(['open']);
+    expect(advice).toMatchObject({ discards: [], call: null });
+  });
+
+  test('with a group laid open that no hand wants, no hand is left, whatever is discarded', () => {
+    const call: GameEvent = { type: 'called', seat: 'South', tile: 'W', group: 'WWW' };
+    const state = play({ type: 'dealt', seat: 'South', tiles: 'FF WW 111b 222b 333b' }, call);
+    const { discards } = adviceOf(SMALL, state);
+    expect(discards).toHaveLength(4);
+    for (const discard of discards) expect(discard).toMatchObject({ worth: 0, cost: 0, verdict: 'best', hand: null });
   });
 
   test('after the result there is nothing to advise', () => {

@@ -4,6 +4,7 @@ import { expectValue } from '../../core/base/result.ts';
 import type { GameEvent } from '../../core/game/events.ts';
 import { handView } from '../../core/game/hand-view.ts';
 import { applyEvent, stateOf } from '../../core/game/state.ts';
+import { meanAfterDraw } from '../../core/review/choices.ts';
 import { EQUAL_WITHIN, verdictOf } from '../../core/review/decision.ts';
 import { dealMeanSteps } from '../../core/review/deal-mean.ts';
 import { PART_KINDS } from '../../core/review/ledger.ts';
@@ -255,6 +256,25 @@ describe('luck is fair: what came, less its mean, is nothing on average', () => 
   });
 });
 
+describe('a draw that can not be told from any other', () => {
+  /** All others are given away or on the table: the wall then holds none but tiles that came back. */
+  const given = '9d 9c 8b';
+  const dealt: GameEvent[] = [
+    { type: 'dealt', seat: 'South', tiles: `FF 1111b 222b W ${given}` },
+    { type: 'gave', step: 'right', tiles: given },
+    { type: 'received', step: 'right', tiles: '222c' },
+  ];
+  const { unseen } = handView(expectValue(stateOf(dealt)));
+  const thrown = unseen.toKinds().map((kind): GameEvent => ({ type: 'discarded', seat: 'West', tile: codeOf(kind) }));
+
+  test('has no mean but the hand as it is, and books all that it brings as luck', () => {
+    const state = expectValue(stateOf([...dealt, ...thrown]));
+    expect(handView(state).unseen.size).toBe(0);
+    expect(meanAfterDraw(SMALL, state)).toBe(worthOf(SMALL, handView(state)).value);
+    expect(applyEvent(state, { type: 'drew', tile: '9d' }).ok).toBe(true);
+  });
+});
+
 /** The number of draws without replacement that give these kinds, whatever their order. */
 function drawsOf(kinds: readonly Kind[], left: (kind: Kind) => number): number {
   let product = 1;
@@ -326,6 +346,10 @@ describe('the review as a whole', () => {
     expect(one).toEqual(other);
     expect(expectValue(one).deal).toMatchObject({ deals: 400, seed: 1 });
     expect(reviewWhole(recordOf(GAME, {})).ok).toBe(false);
+    expect(reviewWhole(recordOf([GAME[2] as GameEvent]), FIRST_STAGES)).toMatchObject({
+      ok: false,
+      problem: { code: 'not-dealt', at: 0 },
+    });
   });
   test('the mean of deals is compared for the size of the deal', () => {
     expect(dealSize(recordOf(GAME))).toBe(13);

@@ -34,8 +34,7 @@ export function openGame(document: Fields): Result<OpenedGame, GameFileProblem> 
   if (refused) return refused;
   const trouble = firstTrouble(document, RECORD_CHECKS);
   if (trouble !== null) return refuseFile('bad-field', `This game file can't be read: ${trouble}.`);
-  const listed: unknown = document['events'];
-  const { events, state, damage } = readEvents(Array.isArray(listed) ? listed : []);
+  const { events, state, damage } = readEvents(document['events'] as readonly unknown[]);
   return success({ record: { ...asRecord(document), events }, state, damage });
 }
 

@@ -91,7 +91,6 @@ function endRow(decision: Decision, awaited: boolean): unknown {
 function endCost({ verdict, next, ...chosen }: AheadDocument, isRound: boolean): string {
   if (verdict === 'equal') return endWords.asGood(...figures(chosen));
   if (verdict !== 'best') return endWords.costs(...figures(chosen));
-  if (next === null) return endWords.alone;
   return next.loss === 0 && next.halfWidth === 0
     ? endWords.shared
     : (isRound ? endWords.other : endWords.best)(...figures(next));
