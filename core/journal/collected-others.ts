@@ -43,7 +43,8 @@ export function readOthers(file: Fields): CollectedOthers | undefined {
   };
 }
 
-function listOf(value: unknown): readonly unknown[] {
+/** The entries of a list; none where a damaged file has something else. */
+export function listOf(value: unknown): readonly unknown[] {
   return Array.isArray(value) ? value : [];
 }
 

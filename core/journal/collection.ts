@@ -1,10 +1,10 @@
 import { failure, type Result, success } from '../base/result.ts';
-import { isFields, readFields } from '../game/file/plain-json.ts';
+import { type Fields, isFields, readFields } from '../game/file/plain-json.ts';
 import { openGame } from '../game/file/read-game-file.ts';
 import { GAME_MIGRATIONS, migrate } from '../game/file/migrate.ts';
 import { writeLine } from '../game/file/write-game-file.ts';
 import { GAME_SCHEMA_VERSION, type GameRecord } from '../game/record.ts';
-import { type CollectedOthers, readOthers, writeOthers } from './collected-others.ts';
+import { type CollectedOthers, listOf, readOthers, writeOthers } from './collected-others.ts';
 
 export const COLLECTION_KIND = 'windrow.collection';
 export const COLLECTION_VERSION = 1;
@@ -64,22 +64,34 @@ export function readCollection(text: string): Result<ReadCollection> {
   if (!fields.ok) return fields;
   const { kind, schemaVersion, appVersion, savedAt, games, cards, playedWith } = fields.value;
   if (kind !== COLLECTION_KIND) return readSingle(fields.value);
-  if (typeof schemaVersion !== 'number' || schemaVersion > COLLECTION_VERSION) {
+  if (typeof schemaVersion === 'number' && schemaVersion > COLLECTION_VERSION) {
     return failure('newer-version', 'This file was written by a newer Windrow: install the newest one to open it.');
   }
-  const documents: readonly unknown[] = Array.isArray(playedWith) ? playedWith : [];
-  const listed: readonly unknown[] = Array.isArray(games) ? games : [];
-  const read = listed.map((game) => readGame(withCard(game, documents)));
+  if (schemaVersion !== COLLECTION_VERSION) {
+    return failure('foreign', 'This file does not say which version it is: choose an older one.');
+  }
+  const documents = listOf(playedWith);
+  const readGames = listOf(games).map((game) => readGame(withCard(game, documents)));
+  const readCards = listOf(cards).map(readCard);
   const others = readOthers(fields.value);
-  const cardList: readonly unknown[] = Array.isArray(cards) ? cards : [];
   return success({
     appVersion: typeof appVersion === 'string' ? appVersion : '',
     savedAt: typeof savedAt === 'string' ? savedAt : '',
-    games: read.flatMap((game) => (game.ok ? [game.value] : [])),
-    cards: cardList.filter(isCollectedCard).map(({ id, text: card }) => ({ id, text: card })),
+    games: valuesOf(readGames),
+    cards: valuesOf(readCards),
     ...(others === undefined ? {} : { others }),
-    problems: read.flatMap((game, place) => (game.ok ? [] : [`Game ${place + 1}: ${game.problem.message}`])),
+    problems: [...problemsOf('Game', games, readGames), ...problemsOf('Card', cards, readCards)],
   });
+}
+
+function valuesOf<Value>(read: readonly Result<Value>[]): Value[] {
+  return read.flatMap((each) => (each.ok ? [each.value] : []));
+}
+
+/** What can't be read of a list: the list itself, or some of what it holds, told by its place. */
+function problemsOf(what: 'Game' | 'Card', list: unknown, read: readonly Result<unknown>[]): string[] {
+  if (!Array.isArray(list)) return [`The list of ${what.toLowerCase()}s is damaged: look for it in an older file.`];
+  return read.flatMap((each, place) => (each.ok ? [] : [`${what} ${place + 1}: ${each.problem.message}`]));
 }
 
 function readSingle(document: Readonly<Record<string, unknown>>): Result<ReadCollection> {
@@ -102,6 +114,8 @@ function readGame(value: unknown): Result<GameRecord> {
   return damage === null ? success(record) : { ok: false, problem: damage };
 }
 
-function isCollectedCard(value: unknown): value is CollectedCard {
-  return isFields(value) && typeof value['id'] === 'string' && typeof value['text'] === 'string';
+function readCard(value: unknown): Result<CollectedCard> {
+  const { id, text }: Fields = isFields(value) ? value : {};
+  if (typeof id === 'string' && typeof text === 'string') return success({ id, text });
+  return failure('bad-card', 'This has no name or no text: look for it in an older file.');
 }

@@ -192,7 +192,8 @@ export const filesWords = {
     `${games(added)} added. ${copied} kept beside another version. ${same} were here already.`,
   broughtCards: (count: number) => (count === 0 ? '' : `${count === 1 ? '1 card' : `${count} cards`} added.`),
   cannotRead: 'This file could not be read. Your games are as they were.',
-  someBad: (count: number) => `${games(count)} in the file could not be read. The others are here.`,
+  someBad: (count: number) =>
+    `${count === 1 ? '1 part' : `${count} parts`} of the file could not be read. The rest is here.`,
   demo: 'The example season',
   demoLead: 'Invented games at a lakeside library on Thursdays, to look around with.',
   demoHere: (count: number) => `${games(count)} of it are in your journal.`,

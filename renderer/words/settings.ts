@@ -38,7 +38,7 @@ export const settingsWords = {
   brought: (games: number, copies: number, cards: number, sheets: number) =>
     `Added: ${counted(games, 'game')}, ${counted(cards, 'card')}, ${counted(sheets, 'sheet')}. Kept as copies: ${copies}.`,
   broughtSettings: 'The settings of the file hold now.',
-  someBad: (count: number) => `${counted(count, 'game')} in the file could not be read. The others are here.`,
+  someBad: (count: number) => `${counted(count, 'part')} of the file could not be read. The rest is here.`,
   notices: 'What Windrow noticed',
   noticesNone: 'Nothing to tell since the start: all your files could be read.',
   remove: 'Delete everything',

@@ -58,6 +58,67 @@ describe('one file for everything', () => {
     expect(read.problems[0]).toMatch(/^Game 1: /);
   });
 
+  const parts = (change: object): string =>
+    JSON.stringify({
+      ...{ kind: 'windrow.collection', schemaVersion: 1, appVersion: '0.1.0', savedAt: '2026-11-25T18:00:00Z' },
+      ...{ cards: [], playedWith: [SMALL_CARD], games: [{ ...base, card: 0 }], ...change },
+    });
+
+  it.each<[string, object, string[], string[]]>([
+    ['nothing wrong', {}, ['game-1'], []],
+    [
+      'games that are no list',
+      { games: { 0: base } },
+      [],
+      ['The list of games is damaged: look for it in an older file.'],
+    ],
+    [
+      'cards that are missing',
+      { cards: undefined },
+      ['game-1'],
+      ['The list of cards is damaged: look for it in an older file.'],
+    ],
+    [
+      'no list of the cards played with',
+      { playedWith: 'gone' },
+      [],
+      ['Game 1: This game file can\'t be read: "card" must be a card.'],
+    ],
+    [
+      'a place that no card has',
+      { games: [{ ...base, card: 1 }] },
+      [],
+      ['Game 1: This game file can\'t be read: "card" must be a card.'],
+    ],
+    [
+      'a game that is none, before a good one',
+      { games: [7, { ...base, card: 0 }] },
+      ['game-1'],
+      ['Game 1: This is not a game of Windrow: choose another file.'],
+    ],
+    ['a game with its card in itself', { playedWith: [], games: [base] }, ['game-1'], []],
+    [
+      'cards without a name or a text',
+      { cards: [{ id: 'mine' }, 'mine', { id: 'mine', text: '{}' }] },
+      ['game-1'],
+      [1, 2].map((place) => `Card ${place}: This has no name or no text: look for it in an older file.`),
+    ],
+  ])('J4: %s: the rest is read, and what can’t be is told', (_, change, ids, problems) => {
+    const read = expectValue(readCollection(parts(change)));
+    expect(read.games.map(({ id }) => id)).toEqual(ids);
+    for (const { card } of read.games) expect(card).toEqual(SMALL_CARD);
+    expect(read.problems).toEqual(problems);
+  });
+
+  it('J4: who wrote it and when may be damaged, and what is no list of sheets, practice or progress', () => {
+    const bad = { sheets: 'none', practice: {}, progress: 5, preferences: [] };
+    const read = expectValue(readCollection(parts({ appVersion: 1, savedAt: null, ...bad })));
+    expect(read).toMatchObject({ appVersion: '', savedAt: '', problems: [] });
+    expect(read.others).toEqual({ sheets: [], practice: [], progress: [], preferences: {} });
+    const some = { sheets: ['{}', 5], progress: [{ cardId: 'a', answers: [], confirmed: [1] }, { cardId: 'b' }] };
+    expect(expectValue(readCollection(parts(some))).others).toMatchObject({ sheets: ['{}'], progress: [] });
+  });
+
   it('V1: the example of the format page is read as the page says', () => {
     const page = readFileSync(new URL('../../core/journal/FORMAT.md', import.meta.url), 'utf8');
     const read = expectValue(readCollection(/```json\n([^`]*)```/.exec(page)?.[1] ?? ''));
@@ -71,6 +132,8 @@ describe('one file for everything', () => {
     ['{"kind":"windrow.collection","sch', 'damaged'],
     ['{"kind":"else"}', 'not a game'],
     ['{"kind":"windrow.collection","schemaVersion":2}', 'newer'],
+    ['{"kind":"windrow.collection"}', 'does not say which version'],
+    ['{"kind":"windrow.collection","schemaVersion":0}', 'does not say which version'],
     ['[1]', 'not a game'],
   ])('refuses %j in words', (text, words) => {
     expect(readCollection(text)).toMatchObject({
