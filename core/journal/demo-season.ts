@@ -106,9 +106,9 @@ function withNotes(events: readonly GameEvent[], number: number): GameEvent[] {
   const gave = events.findIndex(({ type }) => type === 'gave');
   const notes: GameEvent[] = [];
   if (number % 3 === 1 && gave >= 0) {
-    notes.push({ type: 'noted', text: PASS_NOTES[number % PASS_NOTES.length] ?? '', about: gave });
+    notes.push({ type: 'noted', text: PASS_NOTES[number % PASS_NOTES.length] as string, about: gave });
   }
-  if (number % 7 === 2) notes.push({ type: 'noted', text: END_NOTES[number % END_NOTES.length] ?? '' });
+  if (number % 7 === 2) notes.push({ type: 'noted', text: END_NOTES[number % END_NOTES.length] as string });
   return [...events, ...notes];
 }
 

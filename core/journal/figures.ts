@@ -1,4 +1,5 @@
 import { expectValue } from '../base/result.ts';
+import type { ExchangeState } from '../exchange/state.ts';
 import { type PassStep } from '../exchange/steps.ts';
 import type { GameEvent } from '../game/events.ts';
 import { type GameState, NEW_GAME } from '../game/game-state.ts';
@@ -53,7 +54,7 @@ function momentReached(before: GameState, after: GameState, event: GameEvent): M
   if (event.type === 'dealt') return 'deal';
   if (event.type === 'ended') return after.exchange !== null && isWhole(after) ? 'end' : null;
   if (event.type !== 'gave' && event.type !== 'received') return null;
-  const step = before.exchange?.step ?? null;
+  const { step } = before.exchange as ExchangeState;
   return after.exchange?.step === step ? null : step;
 }
 

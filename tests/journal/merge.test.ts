@@ -88,3 +88,10 @@ test('without an edit told, the last event counts, then the start', () => {
     '2026-11-19T20:00:00Z',
   );
 });
+
+test('an event later than the edit told counts, as when a clock was set back', () => {
+  const event = (at: string): GameRecord['events'][number] => ({ type: 'noted', text: 'x', at });
+  const told = { ...BASE, editedAt: '2026-11-20T08:00:00Z' };
+  expect(editedAt({ ...told, events: [event('2026-11-20T08:00:00.25Z')] })).toBe('2026-11-20T08:00:00.25Z');
+  expect(editedAt({ ...told, events: [event('2026-11-20T07:59:59.75Z')] })).toBe('2026-11-20T08:00:00Z');
+});
