@@ -60,8 +60,14 @@ describe('one file for everything', () => {
 
   const parts = (change: object): string =>
     JSON.stringify({
-      ...{ kind: 'windrow.collection', schemaVersion: 1, appVersion: '0.1.0', savedAt: '2026-11-25T18:00:00Z' },
-      ...{ cards: [], playedWith: [SMALL_CARD], games: [{ ...base, card: 0 }], ...change },
+      kind: 'windrow.collection',
+      schemaVersion: 1,
+      appVersion: '0.1.0',
+      savedAt: '2026-11-25T18:00:00Z',
+      cards: [],
+      playedWith: [SMALL_CARD],
+      games: [{ ...base, card: 0 }],
+      ...change,
     });
 
   it.each<[string, object, string[], string[]]>([

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { readCardFile } from '../../core/card/file.ts';
-import type { GameEvent, TimedEvent } from '../../core/game/events.ts';
+import type { TimedEvent } from '../../core/game/events.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { stateOf } from '../../core/game/state.ts';
 import { figuresOf } from '../../core/journal/figures.ts';
@@ -22,7 +22,7 @@ import { TABLE_HEADER, tableRows } from '../../core/journal/table-rows.ts';
 import { away } from '../../core/reading/away.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
-import { engineOf } from '../review/helpers.ts';
+import { engineOf, SMALL_CARD } from '../review/helpers.ts';
 
 const CARD = expectValue(
   readCardFile(readFileSync(new URL('../../assets/demo.card.json', import.meta.url), 'utf8')),
@@ -188,13 +188,13 @@ describe('sums over a season', () => {
   });
   test('a rack that leans to two sections alike aims at none', () => {
     const two = engineOf({
-      ...{ format: 'windrow.card', version: 1, title: 'Two', season: '' },
+      ...SMALL_CARD,
       sections: [
         { name: 'Even', lines: [{ id: 'e', pattern: 'NNNN EEEE GGGG 11bam' }] },
         { name: 'Odd', lines: [{ id: 'o', pattern: 'SSSS WWWW RRRR 11crak' }] },
       ],
     }).compiled;
-    const aimed = (rack: string): string | null => figuresOf([{ ...DEAL, tiles: rack } as GameEvent], two).aimed;
+    const aimed = (rack: string): string | null => figuresOf([{ ...DEAL, tiles: rack }], two).aimed;
     expect(aimed('NNN EEE SSS WWW 9d')).toBeNull();
     expect(aimed('NNNN EEE SSS WW 9d')).toBe('Even');
   });
