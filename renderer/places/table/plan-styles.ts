@@ -84,6 +84,11 @@ export const planStyles = css`
     min-width: min(10.5em, 100%);
   }
 
+  /* In line with the number that comes in its place. */
+  .ahead.soft {
+    padding-inline: 0.5em;
+  }
+
   .ahead.best::after {
     color: var(--accent);
     font-weight: 700;
