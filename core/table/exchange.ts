@@ -111,7 +111,7 @@ function arrive(
 ): void {
   for (const [seat, tiles] of kept.entries()) {
     const { hand } = playerAt(table, seat);
-    watch?.(table, seat, step, gave[seat] ?? [], tiles);
+    watch?.(table, seat, step, gave[seat] as readonly Kind[], tiles);
     for (const kind of tiles) hand.add(kind);
     table.trace?.push({ type: 'received', seat, step, tiles });
   }

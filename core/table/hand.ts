@@ -55,7 +55,7 @@ export class Hand implements HandView {
     this.counts[kind] = count + 1;
     this.size += 1;
     this.#least = -1;
-    if (kind !== JOKER) this.#shift(kind, count, -1);
+    this.#shift(kind, count, -1);
   }
 
   remove(kind: Kind): void {
@@ -63,7 +63,7 @@ export class Hand implements HandView {
     this.counts[kind] = count;
     this.size -= 1;
     this.#least = -1;
-    if (kind !== JOKER) this.#shift(kind, count, 1);
+    this.#shift(kind, count, 1);
   }
 
   awayOf(way: number): number {
@@ -85,9 +85,9 @@ export class Hand implements HandView {
     return least;
   }
 
-  /** Whether `kind` as the 14th tile makes a hand. */
+  /** Whether `kind` as the 14th tile makes a hand; a joker, which no group asks for by itself, is not looked at. */
   winsWith(kind: Kind): boolean {
-    if (kind === JOKER || this.least() !== 1) return false;
+    if (this.least() !== 1) return false;
     const { users, userStarts } = this.#card.compiled;
     const end = userStarts[kind + 1] as number;
     for (let place = userStarts[kind] as number; place < end; place += 1) {
@@ -136,6 +136,7 @@ export class Hand implements HandView {
     this.exposures = this.exposures.map((each, at) => (at === place ? { ...each, jokers: each.jokers - 1 } : each));
   }
 
+  /** A tile of `kind` comes or goes beside `count` others; for a joker nothing changes, because no way asks for one. */
   #shift(kind: Kind, count: number, by: number): void {
     const { compiled, userPlain, userWild } = this.#card;
     const { users, userStarts } = compiled;

@@ -99,6 +99,60 @@ describe('the exchange', () => {
     expect(table.players.map(({ hand }) => hand.size)).toEqual([14, 13, 13, 13]);
   });
 
+  it('T5: fewer than three may be given on the first left and the second right alone, and the rest goes on unseen', () => {
+    const table = exchanged([passive({ blind: 2 }), passive(), passive(), passive({ blind: 3 })]);
+    const blind = (seat: number): number[] =>
+      (table.trace ?? []).flatMap((event) => (event.type === 'gave' && event.seat === seat ? [event.blind] : []));
+    expect(blind(0)).toEqual([0, 0, 2, 0, 0, 2, 0]);
+    expect(blind(3)).toEqual([0, 0, 3, 0, 0, 3, 0]);
+  });
+
+  it('T3, T7, T4: more than three tiles, and tiles that the rack does not hold, are caught', () => {
+    const four = (): number => 4;
+    expect(() => exchanged([{ ...passive(), pass: four }, passive(), passive(), passive()])).toThrow(/pass of 4/);
+    expect(() => exchanged([{ ...passive(), courtesy: four }, passive(), passive(), passive()])).toThrow(
+      /courtesy of 4/,
+    );
+    const absent: Policy = {
+      ...passive(),
+      pass: (view, _step, _blind, out) => {
+        const missing = KINDS.filter((kind) => kind !== JOKER && view.hand.counts[kind] === 0);
+        for (const [place, kind] of missing.slice(0, 3).entries()) out[place] = kind;
+        return 3;
+      },
+    };
+    expect(() => exchanged([absent, passive(), passive(), passive()])).toThrow(/not in the rack/);
+  });
+
+  it('is the same whether its events are written down or not, and tells who looks on what each seat gave and got', () => {
+    const table = makeTable(
+      demoTable,
+      [0, 1, 2, 3].map(() => passive({ courtesy: 2, goesOn: true })),
+    );
+    layTable(table, randomFromSeed(3));
+    const seen: string[] = [];
+    playExchange(table, (_, seat, step, gave, tiles) => seen.push(`${seat} ${step} ${gave.join()} ${tiles.join()}`));
+    const traced = exchanged([0, 1, 2, 3].map(() => passive({ courtesy: 2, goesOn: true })));
+    expect(table.players.map(({ hand }) => [...hand.counts])).toEqual(
+      traced.players.map(({ hand }) => [...hand.counts]),
+    );
+    const gave = new Map<string, string>();
+    const written: string[] = [];
+    for (const event of traced.trace ?? []) {
+      if (event.type === 'gave') gave.set(`${event.seat} ${event.step}`, event.tiles.join());
+      if (event.type !== 'received') continue;
+      const name = `${event.seat} ${event.step}`;
+      written.push(`${name} ${gave.get(name)} ${event.tiles.join()}`);
+    }
+    expect(seen).toEqual(written);
+    expect(seen).toHaveLength(28);
+  });
+
+  it('T6: the first seat, too, may stop', () => {
+    const table = exchanged([passive({ goesOn: false }), passive(), passive(), passive()]);
+    expect(stepsOf(table, 3)).toEqual(['right', 'across', 'left', 'courtesy']);
+  });
+
   it('T7: the smaller number offered counts, pair by pair', () => {
     const table = exchanged([
       passive({ courtesy: 3 }),

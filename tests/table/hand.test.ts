@@ -5,7 +5,7 @@ import { groupCode, holdsGroups, makeTableCard } from '../../core/table/table-ca
 import { away } from '../../core/reading/away.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
 import { expectValue } from '../../core/base/result.ts';
-import { JOKER, kindOf, KINDS, supplyOf } from '../../core/tiles/kinds.ts';
+import { JOKER, type Kind, kindOf, KINDS, supplyOf } from '../../core/tiles/kinds.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { cardOf, demoCard, demoTable } from './cards.ts';
 
@@ -98,6 +98,32 @@ describe('exposures', () => {
     expect(hand.awayOf(3)).toBe(8);
   });
 
+  it('T15: what an exposure has closed stays closed, and its groups may not be laid down', () => {
+    const two = makeTableCard(
+      cardOf(
+        { id: 'one', pattern: 'FF 1111bam 2222bam 333bam N' },
+        { id: 'other', pattern: 'FF 2222bam 444bam 3333bam E' },
+      ),
+    );
+    const hand = handOf(two, 'FF 111b 222b 3b 44b JJ');
+    hand.expose(kindOf('1b'), 4, 0);
+    expect(hand.mayExpose(kindOf('4b'), 3)).toBe(false);
+    expect(hand.mayExpose(kindOf('3b'), 4)).toBe(false);
+    expect(hand.mayExpose(kindOf('2b'), 4)).toBe(true);
+    hand.expose(kindOf('2b'), 4, 0);
+    expect([0, 1].map((way) => isOpen(hand.awayOf(way)))).toEqual([true, false]);
+  });
+
+  it('the smallest away and the size of the rack follow an exposure', () => {
+    const hand = handOf(card, 'FF 11b 22b 33b JJJ 5d');
+    expect(hand.least()).toBe(3);
+    hand.expose(kindOf('1b'), 4, 1);
+    expect(hand.size).toBe(12 - 3);
+    // Left: FF, 22b, 33b, two jokers; lacking two tiles of each kong.
+    expect(hand.least()).toBe(2);
+    expect(hand.exposures).toEqual([{ kind: kindOf('1b'), size: 4, jokers: 1 }]);
+  });
+
   it('codes of groups add up', () => {
     expect(holdsGroups(groupCode(3) + groupCode(3) + groupCode(4), groupCode(3) + groupCode(4))).toBe(true);
     expect(holdsGroups(groupCode(3) + groupCode(4), groupCode(3) + groupCode(3))).toBe(false);
@@ -111,6 +137,14 @@ describe('exposures', () => {
     hand.giveUpJoker(0);
     expect(hand.exposures).toEqual([{ kind: kindOf('1b'), size: 4, jokers: 0 }]);
     expect(hand.awayOf(0)).toBe(before);
+  });
+
+  it('T10: of several exposures only the one named gives up its joker', () => {
+    const hand = handOf(card, 'FF 11b 22b JJJJ');
+    hand.expose(kindOf('1b'), 4, 1);
+    hand.expose(kindOf('2b'), 4, 2);
+    hand.giveUpJoker(1);
+    expect(hand.exposures.map(({ jokers }) => jokers)).toEqual([1, 1]);
   });
 });
 
@@ -147,6 +181,28 @@ describe('the last tile', () => {
     const exposed = handOf(card, 'FF 111b 2222b 3333b');
     exposed.expose(kindOf('1b'), 4, 0);
     expect(exposed.completed()).toBe(0);
+  });
+
+  it('T17: of hands of equal points the first on the card is taken, and none while a tile is missing', () => {
+    const three = makeTableCard(
+      cardOf(
+        { id: 'low', pattern: 'FF 1111bam 2222bam 3333bam', points: 25 },
+        { id: 'high', pattern: 'FF 1111bam 2222bam 3333bam', points: 40 },
+        { id: 'as-high', pattern: 'FF 1111bam 2222bam 3333bam', points: 40 },
+        { id: 'lower', pattern: 'FF 1111bam 2222bam 3333bam', points: 30 },
+      ),
+    );
+    expect(handOf(three, 'FF 1111b 2222b 3333b').completed()).toBe(1);
+    expect(handOf(three, 'FF 1111b 2222b 333b').completed()).toBe(-1);
+  });
+
+  it('T19: where a kind stands in a pair and in a larger group, both take the last tile', () => {
+    const both = makeTableCard(cardOf({ id: 'both', pattern: 'FF FFF NNN EEE WWW' }));
+    const winners = (text: string): Kind[] => KINDS.filter((kind) => handOf(both, text).winsWith(kind));
+    expect(winners('FFFF NNN EEE WWW')).toEqual([kindOf('F')]);
+    expect(winners('F JJJ NNN EEE WWW')).toEqual([kindOf('F')]);
+    expect(winners('FFF J NNN EEE WWW')).toEqual([kindOf('F')]);
+    expect(winners('FF JJJ NNN EEE WW')).toEqual([kindOf('F'), kindOf('W')]);
   });
 });
 

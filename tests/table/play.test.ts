@@ -1,12 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
+import { randomFromSeed } from '../../core/base/random.ts';
+import { playGame } from '../../core/table/game.ts';
+import { POLICIES } from '../../core/table/policies/names.ts';
 import { playOut } from '../../core/table/play.ts';
 import type { Offer, Policy } from '../../core/table/policy.ts';
-import { makeTable, playerAt, type Table } from '../../core/table/table.ts';
+import { layTable, makeTable, playerAt, type Table } from '../../core/table/table.ts';
 import { makeTableCard } from '../../core/table/table-card.ts';
 import { JOKER, type Kind, kindOf, KINDS, SET_SIZE } from '../../core/tiles/kinds.ts';
 import { parseTileList, parseTiles } from '../../core/tiles/text.ts';
-import { cardOf } from './cards.ts';
+import { cardOf, demoTable } from './cards.ts';
 
 const card = makeTableCard(
   cardOf(
@@ -98,6 +101,63 @@ describe('turns', () => {
 
   it('a discard of a tile that the rack does not hold is caught', () => {
     expect(() => playOut(tableOf([idle('1b', 14), idle(''), idle(''), idle('')]))).toThrow(/not in the rack/);
+  });
+});
+
+describe('a table', () => {
+  const soft = [0, 1, 2, 3].map(() => POLICIES.soft(demoTable));
+
+  it('T1, T2, T23: is laid by its seed alone, whatever was played on it before', () => {
+    const fresh = makeTable(demoTable, soft);
+    layTable(fresh, randomFromSeed(8));
+    const used = makeTable(demoTable, soft);
+    playGame(used, randomFromSeed(5));
+    layTable(used, randomFromSeed(8));
+    expect(used.wall).toEqual(fresh.wall);
+    expect(used.next).toBe(53);
+    const likings = fresh.players.map((player) => [...player.likings]);
+    expect(used.players.map((player) => [...player.likings])).toEqual(likings);
+    const all = likings.flat();
+    expect(new Set(all).size).toBe(4 * KINDS.length);
+    expect(Math.min(...all)).toBeGreaterThan(0);
+    expect(Math.max(...all)).toBeLessThan(1);
+  });
+
+  it('a game tells the away of each seat after the deal, after the exchange and at the end', () => {
+    const table = makeTable(demoTable, soft);
+    const aways = (): number[] =>
+      table.players.map(({ hand }) => Math.min(...demoTable.compiled.ways.map((_, way) => hand.awayOf(way))));
+    for (let seed = 0; seed < 5; seed += 1) {
+      const seen: number[][] = [];
+      const note = (): void => void seen.push(aways());
+      const game = playGame(table, randomFromSeed(seed), { afterDeal: note, afterExchange: note, afterGame: note });
+      expect([game.awayDealt, game.awayAfterExchange, game.awayAtEnd]).toEqual(seen);
+      expect(game.winner < 0 || game.awayAtEnd[game.winner] === 0).toBe(true);
+    }
+  });
+
+  it('T21: every seat sees the groups that lie open before all others', () => {
+    const caller: Script = { rack: '111b 456789d 456c G', discards: '4d', calls: [{ size: 4, jokers: 0 }] };
+    const table = tableOf([{ rack: IDLE_13 + ' 1b', discards: '1b' }, caller, idle(''), idle('')]);
+    playOut(table);
+    for (const { view } of table.players) {
+      expect(view.exposuresOf(1)).toEqual([{ kind: kindOf('1b'), size: 4, jokers: 0 }]);
+      expect(view.exposuresOf(2)).toEqual([]);
+    }
+  });
+
+  it('plays the same without writing its events down', () => {
+    const scripts: Script[] = [
+      { rack: IDLE_13 + ' 1b', discards: '1b' },
+      { rack: '11b 456789d 456c G J', discards: '4d', calls: [{ size: 4, jokers: 1 }] },
+      { rack: '1b NNNN EEE WWW SS', swaps: true },
+      idle(''),
+    ];
+    for (const wall of ['S', '5c', '']) {
+      const [traced, silent] = [tableOf(scripts, wall), tableOf(scripts, wall)];
+      silent.trace = undefined;
+      expect(playOut(silent)).toEqual(playOut(traced));
+    }
   });
 });
 
