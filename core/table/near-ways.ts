@@ -1,5 +1,4 @@
 import { JOKER, KIND_COUNT } from '../tiles/kinds.ts';
-import { isOpen } from './hand.ts';
 import type { SeatView } from './policy.ts';
 import { groupCode, holdsGroups, type TableCard } from './table-card.ts';
 import type { TrialRack, Weigher } from './weigher.ts';
@@ -31,7 +30,7 @@ export class NearWays implements TrialRack {
     this.#weigh = weigh;
   }
 
-  /** Gathers the living ways at most `margin` tiles behind the nearest; more if none of these lives. */
+  /** Gathers the living ways at most `margin` tiles behind the nearest; more if none of these lives. None of a dead hand. */
   collect(view: SeatView, margin: number): void {
     for (let kind = 0; kind < KIND_COUNT; kind += 1) {
       this.counts[kind] = view.hand.counts[kind] as number;
@@ -40,7 +39,6 @@ export class NearWays implements TrialRack {
     }
     const least = view.hand.least();
     this.length = 0;
-    if (!isOpen(least)) return;
     for (let limit = least + margin; limit <= 14 + margin && this.length === 0; limit += 1) {
       let tried = limit;
       while (!this.#gather(view, tried) && tried > least) tried -= 1;
@@ -97,7 +95,7 @@ export class NearWays implements TrialRack {
       const need = (this.ways[place] as number) * KIND_COUNT + kind;
       const needPlain = plain[need] as number;
       const wanted = needPlain + (wild[need] as number) - (this.exposed[kind] as number);
-      if (left >= wanted && left >= needPlain) continue;
+      if (left >= wanted) continue;
       if (left < needPlain) this.#plainShort[place] = (this.#plainShort[place] as number) + 1;
       else this.#wildShort[place] = (this.#wildShort[place] as number) + 1;
       this.#reweigh(place);

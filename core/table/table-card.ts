@@ -1,4 +1,6 @@
+import type { Way } from '../card/way.ts';
 import type { CompiledCard } from '../reading/compiled.ts';
+import { lineOfWay } from '../reading/reading.ts';
 import { KIND_COUNT } from '../tiles/kinds.ts';
 
 /** The largest group on a card. */
@@ -50,7 +52,7 @@ export function makeTableCard(compiled: CompiledCard): TableCard {
     groups: new Uint8Array(wayCount * KIND_COUNT),
     allPlain: new Int8Array(wayCount),
     allWild: new Int8Array(wayCount),
-    points: Float64Array.from(compiled.lineOf, (line) => compiled.lines[line]?.points ?? 0),
+    points: Float64Array.from(compiled.ways.keys(), (way) => lineOfWay(compiled, way).points),
   };
   for (let kind = 0; kind < KIND_COUNT; kind += 1) {
     const end = userStarts[kind + 1] as number;
@@ -69,7 +71,7 @@ export function makeTableCard(compiled: CompiledCard): TableCard {
 }
 
 function groupsOf(compiled: CompiledCard, way: number, kind: number): number {
-  const groups = compiled.ways[way]?.groups ?? [];
+  const { groups } = compiled.ways[way] as Way;
   return groups.reduce(
     (code, group) => (group.kind === kind && group.size >= 3 ? code + groupCode(group.size) : code),
     0,

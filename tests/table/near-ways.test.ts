@@ -328,6 +328,56 @@ describe('all near ways', () => {
     }
   });
 
+  it('of equal weight are as heavy as each other: the first counts', () => {
+    const card = makeTableCard(
+      cardOf(
+        { id: 'far', pattern: 'EE 1111dot 2222dot 3333dot' },
+        { id: 'near', pattern: 'NN 1111bam 2222bam 3333bam' },
+        { id: 'as-near', pattern: 'NN 1111bam 2222bam 4444bam' },
+      ),
+    );
+    const near = new NearWays(card, weigh);
+    near.collect(viewOf(card, tiles('N 1111b 2222b')).view, 14);
+    expect(near.length).toBe(3);
+    expect(near.heaviest()).toBe(1);
+  });
+
+  it('a weight is asked for with the tile gone from the trial rack', () => {
+    const sizes = new Set<number>();
+    const near = new NearWays(demoTable, (way, plain, wild, rack) => {
+      sizes.add(rack.counts.reduce((sum, count) => sum + count, 0));
+      return weigh(way, plain, wild);
+    });
+    near.collect(view, 2);
+    expect([...sizes]).toEqual([13]);
+    sizes.clear();
+    near.addLosses(new Float64Array(KIND_COUNT));
+    expect([...sizes]).toEqual([12]);
+    expect([...near.counts]).toEqual([...Array.from(view.hand.counts)]);
+  });
+
+  it('after a call with jokers keep what else they need of the kind', () => {
+    const card = makeTableCard(cardOf({ id: 'winds', pattern: 'NN NNN EEEE WWWWW' }));
+    const { view: own, hand } = viewOf(card, tiles('NN EE WW JJ 1234b'));
+    const near = new NearWays(card, weigh);
+    near.collect(own, 3);
+    const after = near.totalAfterCall(own, kindOf('N'), 3, 1);
+    hand.expose(kindOf('N'), 3, 1);
+    // Left: N, EE, WW and a joker; lacking: N of the pair, EE and WWW but for the joker.
+    expect([hand.plainShort[0], hand.wildShort[0]]).toEqual([1, 5]);
+    expect(after).toBeCloseTo(weigh(0, 1, 4), 12);
+  });
+
+  it('may lack all fourteen tiles', () => {
+    const card = makeTableCard(cardOf({ id: 'one', pattern: 'NN 1111bam 2222bam 3333bam' }));
+    const near = new NearWays(card, weigh);
+    near.collect(viewOf(card, tiles('123456789d 1234c')).view, 2);
+    expect([near.length, near.weights[0]]).toEqual([1, weigh(0, 2, 12)]);
+    const all = new NearWays(demoTable, weigh);
+    all.collect(viewOf(demoTable, Tiles.none).view, 2);
+    expect(all.length).toBe(1024);
+  });
+
   it('are at most 1024: of more the farthest are left out', () => {
     const near = new NearWays(demoTable, weigh);
     near.collect(view, 14);

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { groupCode, holdsGroups } from '../../core/table/table-card.ts';
+import { groupCode, holdsGroups, makeTableCard, type TableCard } from '../../core/table/table-card.ts';
 import { KINDS } from '../../core/tiles/kinds.ts';
-import { demoCard, demoTable } from './cards.ts';
+import { demoCard } from './cards.ts';
 
 describe('a card for the simulated table', () => {
+  const demoTable = (): TableCard => makeTableCard(demoCard);
   it('says of each way what it needs of a kind in small groups and in large ones, and which large ones', () => {
+    const table = demoTable();
     const { users, userStarts } = demoCard;
     for (const kind of KINDS) {
       const places = Array.from(
@@ -18,22 +20,23 @@ describe('a card for the simulated table', () => {
         const tiles = (list: typeof own): number => list.reduce((sum, { size }) => sum + size, 0);
         const at = usersOfKind.indexOf(way);
         expect(at >= 0).toBe(own.length > 0);
-        expect(demoTable.groups[way * KINDS.length + kind]).toBe(
+        expect(table.groups[way * KINDS.length + kind]).toBe(
           large.reduce((code, { size }) => code + groupCode(size), 0),
         );
         if (at < 0) continue;
-        expect(demoTable.userPlain[places[at]!]).toBe(tiles(small));
-        expect(demoTable.userWild[places[at]!]).toBe(tiles(large));
+        expect(table.userPlain[places[at]!]).toBe(tiles(small));
+        expect(table.userWild[places[at]!]).toBe(tiles(large));
       }
     }
   });
 
   it('says what an empty rack lacks, fourteen tiles in all, and what each way scores', () => {
+    const table = demoTable();
     for (const [way, { groups }] of demoCard.ways.entries()) {
       const small = groups.reduce((sum, { size }) => (size < 3 ? sum + size : sum), 0);
-      expect(demoTable.allPlain[way]).toBe(small);
-      expect(demoTable.allWild[way]).toBe(14 - small);
-      expect(demoTable.points[way]).toBe(demoCard.lines[demoCard.lineOf[way]!]!.points);
+      expect(table.allPlain[way]).toBe(small);
+      expect(table.allWild[way]).toBe(14 - small);
+      expect(table.points[way]).toBe(demoCard.lines[demoCard.lineOf[way]!]!.points);
     }
   });
 });
