@@ -108,6 +108,11 @@ export class Analysis {
     return this.#advice;
   }
 
+  /** How many tiles of the pass that is due go on unseen. */
+  get blind(): number {
+    return this.#blind;
+  }
+
   /** Plans for so many tiles handed on unseen, until the next pass. */
   passBlind(blind: number): void {
     this.#blind = BLIND.find((count) => count === blind) ?? 0;

@@ -263,6 +263,23 @@ test('a blind pass hands on tiles unseen, and as many fewer come in', async ({ w
   expect(await windrow.rack()).toHaveLength(13);
 });
 
+test('a choice with tiles handed on unseen is laid in the tray as a whole, and can be taken back', async ({
+  windrow,
+  page,
+}) => {
+  test.setTimeout(120_000);
+  await windrow.open();
+  await windrow.deal(DEAL);
+  for (const step of FIRST.slice(0, 2)) await pass(windrow, clicking, step);
+  const others = page.locator('wr-look-panel ul');
+  await others.getByRole('button', { name: /^Use .* and 2 unseen$/ }).click({ timeout: 60_000 });
+  await expect(page.getByRole('button', { name: 'Give 1 tile', exact: true })).toBeEnabled();
+  await expect(page.getByRole('radio', { name: '2', exact: true })).toBeChecked();
+  await clicking.choose(windrow, 'Hand on unseen', 'None');
+  await expect(page.getByRole('button', { name: 'Give 3 tiles' })).toBeVisible();
+  await expect(page.getByText('Choose 2 more')).toBeVisible();
+});
+
 test('in the courtesy the smaller number counts', async ({ windrow, page }) => {
   await windrow.open();
   await windrow.deal(DEAL);

@@ -38,7 +38,8 @@ export function choicePart(choice: Choice, mayBeBlind: boolean): TemplateResult 
   </span>`;
 }
 
-function choiceName(choice: Choice, mayBeBlind: boolean): string {
+/** The same in words: "north wind, five crak and 1 unseen". */
+export function choiceName(choice: Choice, mayBeBlind: boolean): string {
   if (choice.type === 'stop') return words.stop;
   const unseen = mayBeBlind ? 3 - choice.tiles.length : 0;
   if (choice.tiles.length === 0) return unseen > 0 ? words.unseenAlone(unseen) : words.nothing;

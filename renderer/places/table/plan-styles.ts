@@ -109,6 +109,15 @@ export const planStyles = css`
     flex-wrap: wrap;
     align-items: center;
     gap: 0 var(--space-2);
+    font-size: var(--text-small);
+  }
+
+  .name .tiles {
+    min-width: 0;
+  }
+
+  ul wr-button {
+    margin-inline-start: auto;
   }
 
   ul {

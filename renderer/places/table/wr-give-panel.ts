@@ -22,7 +22,6 @@ export class WrGivePanel extends LitElement {
   static override properties = {
     app: { attribute: false },
     returnTo: { attribute: false },
-    blind: { state: true },
     asked: { state: true },
     offered: { state: true },
     refusal: { state: true },
@@ -31,7 +30,6 @@ export class WrGivePanel extends LitElement {
   declare app: AppContext;
   /** Where tiles of the tray may be dropped to be taken back. */
   declare returnTo: Element | null;
-  declare blind: number;
   /** Courtesy: how many tiles each side asks for; null until said. */
   declare asked: number | null;
   declare offered: number | null;
@@ -42,14 +40,13 @@ export class WrGivePanel extends LitElement {
   constructor() {
     super();
     this.returnTo = null;
-    this.blind = 0;
     this.asked = null;
     this.offered = null;
     this.refusal = '';
     new StoreController(
       this,
-      () => [this.app.session],
-      () => [this.app.session.state, this.app.session.layout],
+      () => [this.app.session, this.app.analysis],
+      () => [this.app.session.state, this.app.session.layout, this.app.analysis.blind],
     );
   }
 
@@ -67,7 +64,7 @@ export class WrGivePanel extends LitElement {
 
   /** How many tiles of the rack this pass takes; null while the courtesy numbers are not said. */
   #wanted(due: GiveDue): number | null {
-    if (due.step !== 'courtesy') return due.most - Math.min(this.blind, due.blindUpTo);
+    if (due.step !== 'courtesy') return due.most - Math.min(this.app.analysis.blind, due.blindUpTo);
     return this.asked === null || this.offered === null ? null : Math.min(this.asked, this.offered);
   }
 
@@ -78,7 +75,7 @@ export class WrGivePanel extends LitElement {
       .tiles=${this.app.session.layout.aside}
       .places=${places}
       .returnTo=${this.returnTo}
-      .blind=${due.blindUpTo > 0 ? this.blind : 0}
+      .blind=${due.blindUpTo > 0 ? this.app.analysis.blind : 0}
       @slots-returned=${this.#returned}
     ></wr-slots>`;
   }
@@ -101,14 +98,14 @@ export class WrGivePanel extends LitElement {
       value,
       label: value === '0' ? words.blindNone : value,
     }));
-    return html`<details class="more" ?open=${this.blind > 0}>
+    return html`<details class="more" ?open=${this.app.analysis.blind > 0}>
       <summary>${words.blind}</summary>
       <p class="soft">${words.blindHelp}</p>
       <wr-choice
         label=${words.blind}
         labelHidden
         .options=${options}
-        .value=${String(this.blind)}
+        .value=${String(this.app.analysis.blind)}
         @choice-changed=${this.#blindChosen}
       ></wr-choice>
     </details>`;
@@ -158,8 +155,7 @@ export class WrGivePanel extends LitElement {
   }
 
   #blindChosen({ detail }: CustomEvent<ChoiceChanged>): void {
-    this.blind = COUNTS.indexOf(detail.value);
-    this.app.analysis.passBlind(this.blind);
+    this.app.analysis.passBlind(COUNTS.indexOf(detail.value));
   }
 
   #returned({ detail }: CustomEvent<SlotsReturned>): void {
@@ -168,19 +164,19 @@ export class WrGivePanel extends LitElement {
   }
 
   #giveNow(): void {
-    const { session } = this.app;
+    const { session, analysis } = this.app;
     const due = legalEvents(session.state).give;
     if (due === null) return;
     const given = session.apply({
       type: 'gave',
       step: due.step,
       tiles: formatTileList(session.layout.aside.map((tile) => tile.kind)),
-      ...(due.blindUpTo > 0 && this.blind > 0 ? { blind: this.blind } : {}),
+      ...(due.blindUpTo > 0 && analysis.blind > 0 ? { blind: analysis.blind } : {}),
       ...(due.step === 'courtesy' ? { asked: this.asked ?? 0, offered: this.offered ?? 0 } : {}),
     });
     this.refusal = given.ok ? '' : given.problem.message;
     if (!given.ok) return;
-    this.blind = 0;
+    analysis.passBlind(0);
     this.asked = null;
     this.offered = null;
   }

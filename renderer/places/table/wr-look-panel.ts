@@ -1,24 +1,32 @@
 import { html, LitElement, nothing } from 'lit';
+import { PASS_SIZE } from '../../../core/exchange/state.ts';
 import { legalEvents } from '../../../core/game/legal.ts';
+import type { Choice } from '../../../core/table/future-seats.ts';
 import { USUAL_EXCHANGE } from '../../../core/table/future-usual.ts';
 import type { IncomingRates } from '../../../core/table/incoming-rates.ts';
 import type { RaceResult } from '../../../core/plan/race-run.ts';
+import type { Kind } from '../../../core/tiles/kinds.ts';
+import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import '../../parts/wr-explain.ts';
+import { setAsideKinds } from '../../session/layout.ts';
 import type { Look } from '../../session/look-ahead.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { lookWords as words } from '../../words/look.ts';
 import { counted, tenths } from '../../words/numbers.ts';
+import { tableWords } from '../../words/table.ts';
 import { failed } from './failed.ts';
-import { choiceAhead, choicePart, endWords } from './look-row.ts';
+import { choiceAhead, choiceName, choicePart, endWords } from './look-row.ts';
 import { rateSource } from './pass-row.ts';
 import { panelStyles } from './panel-styles.ts';
 import { planStyles } from './plan-styles.ts';
 import { workPart } from './work-part.ts';
 import './wr-played.ts';
+
+const { use, useLabel } = tableWords.plan;
 
 const INCOMING = [
   { value: 'even', label: words.even },
@@ -81,8 +89,23 @@ export class WrLookPanel extends LitElement {
       .filter(({ choice }) => choice.type === 'stop' || !this.shown.includes(choice.tiles.join()));
     if (others.length === 0) return nothing;
     return html`<ul>
-      ${others.map(({ choice, place }) => html`<li>${choicePart(choice, mayBeBlind)} ${choiceAhead(look, place)}</li>`)}
+      ${others.map(({ choice, place }) => html`<li>${choicePart(choice, mayBeBlind)} ${choiceAhead(look, place)} ${this.#useButton(choice, mayBeBlind)}</li>`)}
     </ul>`;
+  }
+
+  #useButton(choice: Choice, mayBeBlind: boolean): unknown {
+    if (choice.type === 'stop' || (choice.tiles.length === 0 && !mayBeBlind)) return nothing;
+    return html`<wr-button
+      label=${useLabel(choiceName(choice, mayBeBlind))}
+      @click=${() => this.#use(choice.tiles, mayBeBlind)}
+      >${use}</wr-button
+    >`;
+  }
+
+  #use(tiles: readonly Kind[], mayBeBlind: boolean): void {
+    const { session, analysis } = this.app;
+    session.lay(setAsideKinds(session.layout, tiles));
+    if (mayBeBlind) analysis.passBlind(PASS_SIZE - tiles.length);
   }
 
   #assumptions({ rates }: Look): unknown {
