@@ -32,7 +32,7 @@ type GoodLine = Pick<CheckedLine, 'line' | 'expansion'>;
 export function checkCard(document: CardDocument): Result<CheckedCard, Problem<CardLimitCode>> {
   const beyond = checkSizes(document);
   if (beyond !== undefined) return beyond;
-  const tally: Tally = { ids: new Set(), problems: titleProblems(document), ways: 0 };
+  const tally: Tally = { ids: new Map(), problems: titleProblems(document), ways: 0 };
   const sections: { name: string; lines: GoodLine[] }[] = [];
   for (const [index, section] of document.sections.entries()) {
     const name = sectionName(section, index);
@@ -44,7 +44,8 @@ export function checkCard(document: CardDocument): Result<CheckedCard, Problem<C
 
 /** What is gathered over all sections. */
 interface Tally {
-  readonly ids: Set<string>;
+  /** Where each id stood first. */
+  readonly ids: Map<string, string>;
   readonly problems: CardProblem[];
   ways: number;
 }
@@ -58,8 +59,10 @@ function goodLines(section: SectionDocument, name: string, tally: Tally): GoodLi
     const checked = checkLine(fields, name, index);
     const id = textField(fields, 'id');
     const found = checked.ok ? [] : checked.problem.map((problem): CardProblem => ({ ...problem, section: name, id }));
-    if (id !== '' && tally.ids.has(id)) found.unshift(duplicateId(name, id));
-    tally.ids.add(id);
+    const place = `line ${index + 1} of ${name}`;
+    const first = tally.ids.get(id);
+    if (first === undefined) tally.ids.set(id, place);
+    else if (id !== '') found.unshift(duplicateId(name, id, first, place));
     tally.problems.push(...found);
     if (!checked.ok || found.length > 0) continue;
     tally.ways += checked.value.expansion.count;
@@ -97,8 +100,8 @@ function titleProblems(document: CardDocument): CardProblem[] {
     }));
 }
 
-function duplicateId(section: string, id: string): CardProblem {
-  const message = `The id "${id}" stands twice on this card: give this line another one.`;
+function duplicateId(section: string, id: string, first: string, place: string): CardProblem {
+  const message = `The id "${id}" stands at ${first} and again at ${place}: give ${place} another one.`;
   return { code: 'duplicate-id', section, id, column: 0, message };
 }
 

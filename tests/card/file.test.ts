@@ -172,6 +172,15 @@ describe('a problem tells section, line id and column, and the rest of the card 
     expect(problemsOf(sections)).toEqual([['duplicate-id', 'Two', 'a', 0]]);
   });
 
+  test('an id that stands twice is told with both places, so that the line can be found', () => {
+    const lines = ['a', 'b', 'a', 'a'].map((id) => ({ id, pattern: GOOD }));
+    const { problems } = expectValue(readCardFile(cardText([{ name: 'One', lines }])));
+    expect(problems.map(({ message }) => message)).toEqual([
+      'The id "a" stands at line 1 of One and again at line 3 of One: give line 3 of One another one.',
+      'The id "a" stands at line 1 of One and again at line 4 of One: give line 4 of One another one.',
+    ]);
+  });
+
   test.each([
     [{ pattern: GOOD }, 'missing-id'],
     [{ id: 7, pattern: GOOD }, 'missing-id'],
