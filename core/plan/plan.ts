@@ -52,7 +52,6 @@ export interface PlanOptions {
   /** 36 weights of what comes in, such as incoming rates; all tiles alike if left out. */
   readonly weights?: ArrayLike<number>;
   readonly giftRacks?: number;
-  readonly seed?: number;
 }
 
 /** The plan of one step, in one go; see `planSteps`. */
@@ -74,16 +73,13 @@ export function* planSteps(
   compiled: CompiledCard,
   known: Known,
   step: PassStep,
-  { model = FIRST_REACH_MODEL, by = 'reach', blind = 0, weights, giftRacks, seed }: PlanOptions = {},
+  { model = FIRST_REACH_MODEL, by = 'reach', blind = 0, weights, giftRacks }: PlanOptions = {},
 ): Generator<number, PassPlan> {
   const sizes = step === 'courtesy' ? ([3, 2, 1, 0] as const) : [sizeWithout(blind)];
   const tables = [];
   for (const size of sizes) tables.push(yield* passTableSteps(compiled, known, size, model, undefined, weights));
   const passes = tables.flatMap((table) => table.passes);
-  const gifts = yield* giftSteps(compiled, known, passes, {
-    ...(giftRacks === undefined ? {} : { racks: giftRacks }),
-    ...(seed === undefined ? {} : { seed }),
-  });
+  const gifts = yield* giftSteps(compiled, known, passes, giftRacks === undefined ? {} : { racks: giftRacks });
   const numbers = numbersOf(tables);
   const even = numbersOf(tables.map((table) => table.even));
   const targets = targetsOf(readKnown(compiled, known, 0, model));
@@ -115,7 +111,7 @@ export function optionFor(plan: PassPlan, known: Known, give: Tiles): Result<Pas
   }
   const found = plan.options.find((option) => Tiles.of(option.give).equals(give));
   if (found !== undefined) return success(found);
-  const size = plan.options[0]?.give.length ?? 0;
+  const size = plan.step === 'courtesy' ? 'at most 3' : (plan.options[0] as PassOption).give.length;
   return failure('pass-size', `This pass takes ${size} tiles, but ${give.size} are given.`);
 }
 

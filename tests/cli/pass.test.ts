@@ -110,7 +110,7 @@ describe('pass', () => {
     [['--rack', RACK, '--give', 'J N 0'], /joker is never passed/],
     [['--rack', RACK, '--give', 'S N 0'], /too few S \(south wind\)/],
     [['--rack', RACK, '--give', 'N 0'], /takes 3 tiles, but 2/],
-    [['--rack', RACK, '--step', 'courtesy', '--give', 'N 0 1b 3b'], /takes 3 tiles, but 4/],
+    [['--rack', RACK, '--step', 'courtesy', '--give', 'N 0 1b 3b'], /takes at most 3 tiles, but 4/],
     [['--rack', RACK, '--give', 'x'], /--give: /],
     [['--rack', 'FF N 0 13b 4578c 22d', '--json'], /12/],
     [['--rack', RACK, '--by', 'away'], /--by must be one of reach, expectedAway/],

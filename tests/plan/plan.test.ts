@@ -1,16 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
+import { readCardFile } from '../../core/card/file.ts';
 import { passReasons } from '../../core/plan/pass-reasons.ts';
 import { planDocument } from '../../core/plan/document.ts';
 import { giftSteps } from '../../core/plan/gift.ts';
 import { optionFor, planPass } from '../../core/plan/plan.ts';
 import { away } from '../../core/reading/away.ts';
-import { compileCard } from '../../core/reading/compiled.ts';
+import { type CompiledCard, compileCard } from '../../core/reading/compiled.ts';
 import { knownTiles } from '../../core/reading/known.ts';
 import type { Target } from '../../core/reading/targets.ts';
 import { JOKER, type Kind } from '../../core/tiles/kinds.ts';
-import { parseTiles } from '../../core/tiles/text.ts';
+import { formatTileList, parseTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { cardOf, demoCard, lineOf, randomRack, randomWay } from '../reference/cards.ts';
 import { draws } from '../reference/plain-plan.ts';
@@ -37,6 +38,28 @@ describe('the ranking', () => {
       expect(option.expectedAway).toBeLessThanOrEqual(byAway[place + 1]?.expectedAway ?? 14);
       expect(plan.options).toContainEqual(option);
     }
+  });
+
+  test('of passes alike in every number it is by the tiles, in their usual order', () => {
+    const one = oneHand('NNNN EEEE GGGG 11bam');
+    const rack = expectValue(knownTiles(tiles('NNN EEE GG 1b 5678c')));
+    for (const by of ['reach', 'expectedAway'] as const) {
+      const { options } = planPass(one, rack, 'right', { by });
+      const first = options.slice(0, 4).map(({ give }) => formatTileList(give));
+      expect(first).toEqual(['567c', '568c', '578c', '678c']);
+    }
+  });
+
+  test('by expected away, of passes alike in it the one of more reach comes first', () => {
+    // One tile comes in, and as many can help after either. But for four norths only three are left, so that it takes a joker.
+    const one = oneHand('NNNN EEEE GGGG 11bam');
+    const rack = expectValue(knownTiles(tiles('N E G 1b 345c 678c 567d')));
+    const { options } = planPass(one, rack, 'left', { by: 'expectedAway', blind: 2 });
+    const of = (text: string): number => options.findIndex(({ give }) => formatTileList(give) === text);
+    const [north, bam] = [options[of('N')], options[of('1b')]];
+    expect(north?.expectedAway).toBe(bam?.expectedAway);
+    expect(bam?.reach).toBeGreaterThan(north?.reach ?? 1);
+    expect(of('1b')).toBeLessThan(of('N'));
   });
 
   test('is the same each time', () => {
@@ -73,6 +96,31 @@ describe('one pass alone', () => {
     expect(answer.ok ? '' : answer.problem.message).toContain(words);
   });
 });
+
+test('in a courtesy none to three can be given, and four are refused with a sentence', () => {
+  const courtesy = planPass(compiled, known, 'courtesy');
+  for (const give of ['', 'N', 'N 0', 'N 0 5c']) expect(optionFor(courtesy, known, tiles(give)).ok).toBe(true);
+  expect(optionFor(courtesy, known, tiles('N 0 57c'))).toEqual({
+    ok: false,
+    problem: { code: 'pass-size', message: 'This pass takes at most 3 tiles, but 4 are given.' },
+  });
+});
+
+test('a hand that is whole is kept whole: to give nothing in the courtesy is best', () => {
+  const one = oneHand('NNNN EEEE GGGG 11bam');
+  const whole = expectValue(knownTiles(tiles('NNNN EEEE GGG J 11b')));
+  const [best, next] = planPass(one, whole, 'courtesy').options;
+  expect(best).toMatchObject({ give: [], expectedAway: 0, reach: 1, cost: 0 });
+  expect(next?.give.length).toBe(1);
+  expect(next?.cost).toBeGreaterThan(0);
+});
+
+/** A card of one line. */
+function oneHand(pattern: string): CompiledCard {
+  const sections = [{ name: 'Only', lines: [{ id: 'one', pattern }] }];
+  const text = JSON.stringify({ format: 'windrow.card', version: 1, title: 'One hand', season: '', sections });
+  return compileCard(expectValue(readCardFile(text)).card);
+}
 
 describe('reasons', () => {
   const line = lineOf([], 'one', 'Stairs');
