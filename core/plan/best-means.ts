@@ -9,7 +9,7 @@ import { TAKES, type WayTakes } from './way-takes.ts';
 const WAY_PORTION = 64;
 const PASS_PORTION = 4;
 
-/** Lists of futures are kept up to so many entries, some three megabytes, and then put into a table for each pass. */
+/** Lists of futures are kept up to so many entries, some three megabytes. */
 const MOST_ENTRIES = 1 << 18;
 
 /** What a table of passes is made from. */
@@ -36,10 +36,15 @@ export interface PassWork {
  *   can't exceed after it either: taking tiles never raises a value.
  * - entries above the floor.
  *
- * Passes that take the same tiles from a way share its list of futures.
+ * Passes that take the same tiles from a way share its list of futures. Lists of more than `mostEntries`
+ * entries in all are put into a table for each pass.
  */
-export function* bestMeans(work: PassWork, futures: Futures): Generator<number, Float64Array[]> {
-  const means = new BestMeans(work, futures);
+export function* bestMeans(
+  work: PassWork,
+  futures: Futures,
+  mostEntries = MOST_ENTRIES,
+): Generator<number, Float64Array[]> {
+  const means = new BestMeans(work, futures, mostEntries);
   for (let way = 0; way < work.wayCount; way += WAY_PORTION) {
     means.value(way, Math.min(work.wayCount, way + WAY_PORTION));
     yield (0.1 * way) / work.wayCount;
@@ -60,6 +65,7 @@ export function* bestMeans(work: PassWork, futures: Futures): Generator<number, 
 class BestMeans {
   readonly #work: PassWork;
   readonly #futures: Futures;
+  readonly #mostEntries: number;
   /** The passes' kinds, three each, zeros in front. */
   readonly #flat: Uint8Array;
   readonly #kept: Uint8Array;
@@ -76,8 +82,9 @@ class BestMeans {
   /** The tables of all passes, once a large card has more lists than are kept. */
   #tables: Float64Array | undefined;
 
-  constructor(work: PassWork, futures: Futures) {
+  constructor(work: PassWork, futures: Futures, mostEntries: number) {
     this.#work = work;
+    this.#mostEntries = mostEntries;
     this.#futures = futures;
     this.#kept = work.counts.slice();
     this.#flat = new Uint8Array(3 * work.passes.length);
@@ -133,7 +140,7 @@ class BestMeans {
       }
       (this.#listsOf[pass] as number[]).push(list);
     }
-    if (this.#lists.length > MOST_ENTRIES) this.#putDown();
+    if (this.#lists.length > this.#mostEntries) this.#putDown();
   }
 
   /** Raises every pass's table by its lists, and forgets these. */

@@ -1,8 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { type Random, randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
+import type { Way } from '../../core/card/way.ts';
+import { bestMeans } from '../../core/plan/best-means.ts';
+import { HasFutures } from '../../core/plan/has-futures.ts';
+import { incomingOf } from '../../core/plan/incoming.ts';
+import { MULTISETS, placeOf, placeOfAny } from '../../core/plan/multisets.ts';
 import { passTable, passTableSteps } from '../../core/plan/pass-table.ts';
 import { distinctPasses, type PassSize } from '../../core/plan/passes.ts';
+import { WayTakes } from '../../core/plan/way-takes.ts';
 import { smallestAway } from '../../core/reading/away.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { type Known, knownTiles } from '../../core/reading/known.ts';
@@ -92,6 +98,43 @@ describe('P2 and P3. The table holds exact means over what comes in.', () => {
     const table = passTable(compileCard(cardOf([target])), known, 2, FIRST_REACH_MODEL, [[30, 31]] as Kind[][]);
     const plain = plainPass([{ way: target, concealed: false }], known, [30, 31] as Kind[], () => 0);
     expectClose(table.expectedAway[0], plain.expectedAway);
+  });
+
+  test('a hand that lacks a dead pair changes nothing for the reach of another', () => {
+    const target = (hand: readonly [number, number, number, number]): Way =>
+      wayOf(hand.map((kind, place) => ({ kind: kind as Kind, size: place === 3 ? 2 : 4 })));
+    // Winds and dragons with a pair of one bams, of which four are gone; others with a pair of one craks.
+    const [dead, open] = [target([2, 3, 6, 9]), target([4, 5, 7, 18])];
+    const rack = Tiles.of([2, 2, 2, 3, 3, 3, 4, 4, 4, 5, 5, 5, 30] as Kind[]);
+    const known = expectValue(knownTiles(rack, Tiles.of([9, 9, 9, 9] as Kind[])));
+    const both = passTable(compileCard(cardOf([dead, open])), known, 3, FIRST_REACH_MODEL);
+    const alone = passTable(compileCard(cardOf([open])), known, 3, FIRST_REACH_MODEL);
+    expect(both.reach).toEqual(alone.reach);
+    // The tiles of the dead hand still count as had, so that without the other's winds it is nearer.
+    const nearer = both.expectedAway.map((away, pass) => (alone.expectedAway[pass] as number) - away);
+    expect(Math.min(...nearer)).toBeGreaterThanOrEqual(0);
+    expect(nearer[both.passes.findIndex((give) => give.join() === '4,4,4')]).toBeGreaterThan(1);
+  });
+
+  test('G1: however many futures are kept at a time, the means are the same to the last bit', () => {
+    const compiled = compileCard(demoCard());
+    const known = expectValue(knownTiles(randomRack(randomFromSeed(68), 13)));
+    const counts = known.rack.toCounts();
+    const unseen = known.unseen.toCounts();
+    const passes = distinctPasses(known.rack, 2);
+    const means = (mostEntries?: number): Float64Array[] => {
+      const incomings = [incomingOf(unseen, 2)];
+      const work = { wayCount: compiled.wayCount, counts, passes, takes: new WayTakes(compiled, counts), incomings };
+      const steps = bestMeans(work, new HasFutures(compiled, unseen, 2), mostEntries);
+      for (;;) {
+        const step = steps.next();
+        if (step.done === true) return step.value;
+      }
+    };
+    const whole = means();
+    const { expectedAway } = passTable(compiled, known, 2, FIRST_REACH_MODEL);
+    expect(whole[0]?.map((has) => 14 - has)).toEqual(expectedAway);
+    for (const mostEntries of [0, 50, 1000]) expect(means(mostEntries)).toEqual(whole);
   });
 
   test('a reading of every rack that may come up agrees for sampled passes of the demo card', () => {
@@ -211,4 +254,23 @@ describe('laws of the table', () => {
     expect(table.passes).toHaveLength(10);
     expect(table.reach.every((reach) => reach > 0 && reach <= 1)).toBe(true);
   });
+});
+
+test('every multiset of up to three kinds has a place of its own, whatever the order it is told in', () => {
+  let next = 0;
+  for (let high = 0; high < KINDS.length; high += 1)
+    for (let middle = 0; middle <= high; middle += 1)
+      for (let low = 0; low <= middle; low += 1) {
+        const orders = [
+          placeOfAny(low, middle, high),
+          placeOfAny(low, high, middle),
+          placeOfAny(middle, low, high),
+          placeOfAny(middle, high, low),
+          placeOfAny(high, low, middle),
+          placeOfAny(high, middle, low),
+        ];
+        expect(new Set([placeOf(low, middle, high), ...orders])).toEqual(new Set([next]));
+        next += 1;
+      }
+  expect(next).toBe(MULTISETS);
 });
