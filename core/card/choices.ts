@@ -4,7 +4,7 @@ import type { Picker, Slot } from './slots.ts';
 import { SMALLEST_JOKER_GROUP, type WayGroup } from './way.ts';
 
 /** Jokers in the set: a way that needs more can't be made. */
-export const JOKER_SUPPLY = supplyOf(JOKER);
+const JOKER_SUPPLY = supplyOf(JOKER);
 
 /** One choice for all slots of a part. */
 export interface Choice {
@@ -14,22 +14,19 @@ export interface Choice {
   readonly groups: readonly WayGroup[];
   /** Every group with a blank before it. */
   readonly key: string;
-  /** Jokers that the set's lack of tiles makes necessary. */
-  readonly jokers: number;
 }
 
 /** The distinct choices that the set can supply, in the order of the pickers. */
 export function choicesOf(slots: readonly Slot[], pickers: readonly Picker[]): Choice[] {
   const choices = new Map<string, Choice>();
-  const count = jokerCounter();
+  const jokersNeeded = jokerCounter();
   for (const pick of pickers) {
     const printed = slots.map(({ tile, size }) => groupOf(pick(tile), size));
-    const jokers = count(printed);
-    if (jokers > JOKER_SUPPLY) continue;
+    if (jokersNeeded(printed) > JOKER_SUPPLY) continue;
     const groups = inOrder(printed);
     let key = '';
     for (const group of groups) key += keyPart(group);
-    if (!choices.has(key)) choices.set(key, { printed, groups, key, jokers });
+    if (!choices.has(key)) choices.set(key, { printed, groups, key });
   }
   return [...choices.values()];
 }
@@ -47,11 +44,11 @@ function jokerCounter(): (groups: readonly WayGroup[]) => number {
     let jokers = 0;
     for (const { kind, size } of groups) {
       const supply = supplyOf(kind);
-      const before = all[kind] ?? 0;
+      const before = all[kind] as number;
       all[kind] = before + size;
       jokers += Math.max(0, before + size - supply) - Math.max(0, before - supply);
       if (size >= SMALLEST_JOKER_GROUP) continue;
-      const alone = (plain[kind] ?? 0) + size;
+      const alone = (plain[kind] as number) + size;
       plain[kind] = alone;
       if (alone > supply) return Infinity;
     }
@@ -82,11 +79,9 @@ const GROUPS: readonly (readonly WayGroup[])[] = KINDS.map((kind) =>
 const KEY_PARTS = GROUPS.map((sizes) => sizes.map(({ kind, size }) => ` ${kind}:${size}`));
 
 function groupOf(kind: Kind, size: number): WayGroup {
-  const group = GROUPS[kind]?.[size];
-  if (group === undefined) throw new Error(`no group of ${size}`);
-  return group;
+  return (GROUPS[kind] as readonly WayGroup[])[size] as WayGroup;
 }
 
 function keyPart({ kind, size }: WayGroup): string {
-  return KEY_PARTS[kind]?.[size] ?? '';
+  return (KEY_PARTS[kind] as readonly string[])[size] as string;
 }

@@ -38,7 +38,7 @@ const ALL_SUITS: readonly GroupSuit[] = [...OPEN_SUITS, ...SUITS];
  */
 export function completionsAt(text: string, caret: number): readonly Completion[] {
   if (/\S/.test(text.slice(caret, caret + 1))) return [];
-  const typed = /\S*$/.exec(text.slice(0, caret))?.[0] ?? '';
+  const typed = text.slice(0, caret).split(/\s/).at(-1) as string;
   const room = HAND_SIZE - tilesElsewhere(text, caret);
   const offered = typed === '' ? STARTS : KNOWN_GROUPS.filter(({ text: known }) => goesOn(known, typed));
   return offered.filter(({ group }) => tilesIn(group) <= room).map((known) => completion(known, typed));

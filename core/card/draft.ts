@@ -1,3 +1,4 @@
+import { expectValue } from '../base/result.ts';
 import { DRAGONS, WINDS } from '../tiles/kinds.ts';
 import { type Fields, LINE_DEFAULTS, type LineDocument, textField } from './document.ts';
 import { isSlide } from './check-line.ts';
@@ -113,16 +114,12 @@ function draftGroup({ tile, size }: PatternGroup): GroupDraft {
 
 function symbolOf(tile: GroupTile): GroupSymbol {
   const text = tile.is === 'news' ? 'NEWS' : formatGroup({ tile, size: 1 })[0];
-  const symbol = GROUP_SYMBOLS.find((name) => name === text);
-  if (symbol === undefined) throw new Error(`no symbol for ${tile.is}`);
-  return symbol;
+  return GROUP_SYMBOLS.find((name) => name === text) as GroupSymbol;
 }
 
 const MARKS = { first: '', second: "'", stays: '=' } as const;
 
 function patternGroup({ symbol, size, suit, movement }: GroupDraft): PatternGroup {
   const run = symbol === 'NEWS' ? symbol : symbol.repeat(size);
-  const group = parseGroup(run + (suit === 'none' ? '' : suit) + MARKS[movement], 0);
-  if (!group.ok) throw new Error(`not a group: ${symbol}, ${size}, ${suit}, ${movement}`);
-  return group.value;
+  return expectValue(parseGroup(run + (suit === 'none' ? '' : suit) + MARKS[movement], 0));
 }

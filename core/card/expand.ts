@@ -1,13 +1,15 @@
 import { FLOWER } from '../tiles/kinds.ts';
-import { type Choice, choicesOf, JOKER_SUPPLY } from './choices.ts';
+import { type Choice, choicesOf } from './choices.ts';
 import type { Pattern, Slide } from './pattern.ts';
 import { numberPickers, type Slot, slotsOf, windPickers } from './slots.ts';
 import type { Way, WayGroup } from './way.ts';
 
 /**
  * A line's ways, not yet written out. Flowers, winds, and dragons with numbers share no tile, so a
- * way is one choice for each of these parts; only the jokers needed are common to them. That keeps
- * counting cheap: 1 × 12 + 1,458 choices at most, however many ways they make together.
+ * way is one choice for each of these parts. The jokers needed are common to them, but choices that
+ * the set can supply one by one it can supply together: if two kinds lack tiles, 14 tiles are at
+ * most 6 beyond four of each. That keeps counting cheap: 1 + 12 + 1,458 choices at most, however
+ * many ways they make together.
  */
 export interface Expansion {
   readonly parts: readonly [flowers: Part, winds: Part, rest: Part];
@@ -30,7 +32,7 @@ export function expand(pattern: Pattern, slide: Slide, slide2: Slide): Expansion
     { slots: winds, choices: choicesOf(winds, windPickers(winds)) },
     { slots: rest, choices: choicesOf(rest, numberPickers(rest, slide, slide2)) },
   ];
-  return { parts, count: countOf(parts.map(({ choices }) => choices)) };
+  return { parts, count: parts.reduce((product, { choices }) => product * choices.length, 1) };
 }
 
 /** A line's ways: distinct multisets of (tile, group size) that the set can supply. Numbers rise first. */
@@ -45,7 +47,6 @@ export function writeOut({ parts }: Expansion): Way[] {
   for (const flower of flowers.choices) {
     for (const number of rest.choices) {
       for (const wind of winds.choices) {
-        if (flower.jokers + wind.jokers + number.jokers > JOKER_SUPPLY) continue;
         const asPrinted: WayGroup[] = [];
         lay(asPrinted, flowers.slots, flower);
         lay(asPrinted, winds.slots, wind);
@@ -60,23 +61,6 @@ export function writeOut({ parts }: Expansion): Way[] {
 
 function lay(printed: WayGroup[], slots: readonly Slot[], { printed: groups }: Choice): void {
   for (let index = 0; index < slots.length; index += 1) {
-    const place = slots[index]?.place;
-    const group = groups[index];
-    if (place !== undefined && group !== undefined) printed[place] = group;
+    printed[(slots[index] as Slot).place] = groups[index] as WayGroup;
   }
-}
-
-/** Counts combinations of choices by the jokers they need: sums over 0 to 8, not over the ways. */
-function countOf(parts: readonly (readonly Choice[])[]): number {
-  let byJokers = [1, ...Array<number>(JOKER_SUPPLY).fill(0)];
-  for (const choices of parts) {
-    const next = Array<number>(JOKER_SUPPLY + 1).fill(0);
-    for (const { jokers } of choices) {
-      for (let held = 0; held + jokers <= JOKER_SUPPLY; held += 1) {
-        next[held + jokers] = (next[held + jokers] as number) + (byJokers[held] as number);
-      }
-    }
-    byJokers = next;
-  }
-  return byJokers.reduce((sum, count) => sum + count, 0);
 }

@@ -17,10 +17,10 @@ const SYMBOLS = new Set('FNEWSwxGR0D123456789');
 /** Longest first, so that `bam` is not read as `b`. */
 const SUFFIXES: readonly GroupSuit[] = [...SUITS, ...OPEN_SUITS];
 
-/** Reads one group without blanks, such as `222a`; `from` is where it stands in the whole text. */
+/** Reads one group, a sign or more without blanks, such as `222a`; `from` is where it stands in the whole text. */
 export function parseGroup(text: string, from: number): ReadGroup {
   if (text === 'NEWS') return success({ tile: { is: 'news' }, size: 1 });
-  const symbol = text[0] ?? '';
+  const symbol = text[0] as string;
   if (!SYMBOLS.has(symbol)) return unknownSymbol(text, from);
   const size = runLength(text, symbol);
   const rest = text.slice(size);

@@ -1,4 +1,4 @@
-import { type Result, success } from '../base/result.ts';
+import { expectValue, type Result, success } from '../base/result.ts';
 import { parseGroup } from './parse-group.ts';
 import { HAND_SIZE, type Pattern, type PatternGroup, tilesIn, tilesInAll } from './pattern.ts';
 import { type PatternProblem, patternProblem, type PatternProblems } from './pattern-problem.ts';
@@ -33,7 +33,7 @@ export function parsePattern(text: string): Result<Pattern, PatternProblems> {
   const scanned = scanPattern(text);
   const problems = text.length > LONGEST_PATTERN ? [tooLong()] : problemsOf(scanned);
   if (problems.length > 0) return refused(problems);
-  const pattern = scanned.flatMap(({ group }) => (group.ok ? [group.value] : []));
+  const pattern = scanned.map(({ group }) => expectValue(group));
   const sizeProblem = checkSize(text, scanned, pattern);
   return sizeProblem === undefined ? success(pattern) : refused([sizeProblem]);
 }
@@ -43,8 +43,7 @@ function problemsOf(scanned: readonly ScannedGroup[]): PatternProblem[] {
 }
 
 function refused(all: readonly PatternProblem[]): Result<never, PatternProblems> {
-  const [first] = all;
-  if (first === undefined) throw new Error('a refusal needs a problem');
+  const first = all[0] as PatternProblem;
   return { ok: false, problem: { ...first, all } };
 }
 
@@ -68,8 +67,8 @@ function checkSize(text: string, scanned: readonly ScannedGroup[], pattern: Patt
   }
   let held = 0;
   const beyond = pattern.findIndex((group) => (held += tilesIn(group)) > HAND_SIZE);
-  const at = scanned[beyond]?.from ?? end;
-  return patternProblem('wrong-size', `The groups hold ${count(total)}, not 14: take ${total - HAND_SIZE} away.`, at);
+  const { from } = scanned[beyond] as ScannedGroup;
+  return patternProblem('wrong-size', `The groups hold ${count(total)}, not 14: take ${total - HAND_SIZE} away.`, from);
 }
 
 function count(tiles: number): string {

@@ -79,7 +79,7 @@ function meanTiles({ ways }: Line): Float64Array {
   return mean;
 }
 
-/** For each kind the smaller of the two sections' shares of their tiles, summed. */
+/** Every pair of sections by what they share, most first. */
 function alikeSections({ sections }: Card): SectionPair[] {
   const shares = sections.map(({ lines }) => {
     const possible = lines.filter(({ ways }) => ways.length > 0).map(meanTiles);
@@ -91,11 +91,13 @@ function alikeSections({ sections }: Card): SectionPair[] {
     sections.slice(first + 1).map(({ name: other }, offset) => ({
       one,
       other,
-      shared: KINDS.reduce(
-        (sum, kind) => sum + Math.min(shares[first]?.[kind] ?? 0, shares[first + 1 + offset]?.[kind] ?? 0),
-        0,
-      ),
+      shared: sharedPart(shares[first] as number[], shares[first + 1 + offset] as number[]),
     })),
   );
   return pairs.sort((one, other) => other.shared - one.shared);
+}
+
+/** For each kind the smaller of two sections' shares of their tiles, summed. */
+function sharedPart(one: readonly number[], other: readonly number[]): number {
+  return one.reduce((sum, share, kind) => sum + Math.min(share, other[kind] as number), 0);
 }

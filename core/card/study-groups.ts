@@ -26,22 +26,23 @@ export interface CoveredGroups {
 export function coverGroups(line: CoverableLine, random: Random): CoveredGroups {
   const places = shuffle([...line.pattern.keys()], random);
   const covered = places.slice(0, 1 + random.below(3)).sort((one, other) => one - other);
-  const text = formatPattern(covered.flatMap((place) => line.pattern[place] ?? []));
+  const text = formatPattern(groupsAt(line.pattern, covered));
   return { covered, answer: wordsAt(line.pattern, covered), text, wrong: wrongGroups(line, covered, random) };
 }
 
+function groupsAt(pattern: Pattern, places: readonly number[]): PatternGroup[] {
+  return places.map((place) => pattern[place] as PatternGroup);
+}
+
 function wordsAt(pattern: Pattern, places: readonly number[]): string {
-  return places
-    .flatMap((place) => pattern[place] ?? [])
-    .map(groupWords)
-    .join('; ');
+  return groupsAt(pattern, places).map(groupWords).join('; ');
 }
 
 function wrongGroups(line: CoverableLine, covered: readonly number[], random: Random): string[] {
   const right = signature(line, line.pattern);
   const found = new Map<string, string>();
   const changed = covered.flatMap((place) =>
-    otherGroups(line.pattern[place]).map((group) => line.pattern.with(place, group)),
+    otherGroups(line.pattern[place] as PatternGroup).map((group) => line.pattern.with(place, group)),
   );
   for (const pattern of shuffle(changed, random)) {
     if (found.size === 3) break;
@@ -60,9 +61,7 @@ function signature({ slide, slide2 }: CoverableLine, pattern: Pattern): string {
 }
 
 /** Groups of the same size that a person might mistake it for. */
-function otherGroups(group: PatternGroup | undefined): PatternGroup[] {
-  if (group === undefined) return [];
-  const { tile, size } = group;
+function otherGroups({ tile, size }: PatternGroup): PatternGroup[] {
   switch (tile.is) {
     case 'number':
       return [

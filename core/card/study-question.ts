@@ -48,7 +48,7 @@ export function askAbout(line: StudyLine, ask: StudyAsk, random: Random): StudyQ
         random,
       );
     case 'exposure':
-      return choose(line, ask, 'May this line be exposed?', EXPOSURE[Number(line.concealed)] ?? '', EXPOSURE, random);
+      return choose(line, ask, 'May this line be exposed?', EXPOSURE[line.concealed ? 1 : 0], EXPOSURE, random);
     case 'points':
       return choose(
         line,

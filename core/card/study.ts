@@ -49,7 +49,7 @@ export function startSitting(plan: StudyPlan): Sitting {
 function leastUsed(asks: readonly StudyAsk[], queue: readonly StudyQuestion[]): StudyAsk {
   const used = (ask: StudyAsk): number => queue.filter((question) => question.ask === ask).length;
   const others = asks.filter((ask) => ask !== queue.at(-1)?.ask);
-  return others.reduce((least, ask) => (used(ask) < used(least) ? ask : least), others[0] ?? 'groups');
+  return others.reduce((least, ask) => (used(ask) < used(least) ? ask : least));
 }
 
 /**
@@ -80,10 +80,11 @@ export function dueLines({ lines, history, today, random, horizonDays = HORIZON_
   return [...missed, ...due, ...fresh];
 }
 
+/** Of the three kinds or more that a line has, two neighbours leave one. */
 function putBack(left: readonly StudyQuestion[], line: StudyLine, ask: StudyAsk, random: Random): StudyQuestion[] {
   const place = Math.min(RETRY_AFTER, left.length);
   const neighbours = [left[place - 1]?.ask, left[place]?.ask];
   const kinds = [ask, ...shuffle([...asksFor(line)], random)];
-  const kind = kinds.find((other) => !neighbours.includes(other)) ?? ask;
+  const kind = kinds.find((other) => !neighbours.includes(other)) as StudyAsk;
   return left.toSpliced(place, 0, askAbout(line, kind, random));
 }

@@ -83,7 +83,7 @@ function pluralEnding(number: number, many: boolean): string {
 }
 
 function sentence(text: string): string {
-  return `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}.`;
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 
 /** What is said of a number that doesn't move with the others; nothing for other groups. */

@@ -69,6 +69,7 @@ describe('edits of a card', () => {
     expect(freshId(addSection(emptyCard('', ''), '…'), 0)).toBe('line-1');
     const taken = addLine(sample(), { section: 1, line: 0 }, { id: 'stairs-4', pattern: '' });
     expect(freshId(taken, 0)).toBe('stairs-5');
+    expect(freshId(sample(), 2)).toBe('line-1');
   });
 
   test('no edit touches the card it starts from, a place that is not there changes nothing, and no line is lost', () => {

@@ -164,6 +164,12 @@ describe('proof-reading remembers which lines were confirmed', () => {
     });
   });
 
+  test('a line confirmed twice has one tick', () => {
+    const proof = confirmLine(UNREAD, line);
+    expect(confirmLine(proof, { ...line })).toEqual(proof);
+    expect(unconfirmLine(confirmLine(proof, line), line)).toEqual(UNREAD);
+  });
+
   test('ticks of lines that are gone are forgotten', () => {
     const proof = confirmLine(confirmLine(UNREAD, line), { id: 'z' });
     expect(pruneProof(proof, cardOf(['S', line])).confirmed).toEqual([lineContent(line)]);

@@ -74,6 +74,19 @@ describe('a problem tells its place in the text, counted from 0', () => {
     expect(parsePattern(text)).toMatchObject({ ok: false, problem: { code, at } });
   });
 
+  test.each([
+    ['J', 'jokers may stand in every group of three or more.'],
+    ['jj', 'jokers may stand in every group of three or more.'],
+    ['ff', 'write a capital F.'],
+    ['nnn', 'write a capital N.'],
+    ['XX', 'write a small x for another wind.'],
+    ['q', 'use F, N E W S, w x, G R 0, D or 1 to 9.'],
+  ])('what is no tile says what to write: %s', (text, hint) => {
+    const symbol = text[0] as string;
+    const parsed = parsePattern(`${text} 2222a 44a 666a 888a`);
+    expect(parsed.ok ? '' : parsed.problem.message).toBe(`"${symbol}" is not a tile of a pattern: ${hint}`);
+  });
+
   test('each bad group has its own problem, in the order of the text', () => {
     const parsed = parsePattern('F2 2222 44q FFFFFFF');
     expect(parsed.ok ? [] : parsed.problem.all.map(({ code, at }) => [code, at])).toEqual([
