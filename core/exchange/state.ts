@@ -74,7 +74,7 @@ function mayBeBlind(step: PassStep | null): boolean {
  */
 export function outOfReach(state: ExchangeState): Tiles {
   if (state.phase !== 'receiving' || mayBeBlind(state.step)) return Tiles.none;
-  return state.passes.at(-1)?.given ?? Tiles.none;
+  return (state.passes.at(-1) as Pass).given;
 }
 
 /** What may be stopped now, or null: the second round or the courtesy, before its first tile moves (R7, R8). */

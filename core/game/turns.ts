@@ -16,10 +16,9 @@ export function nextInTurn(seat: Seat): Seat {
  */
 export function likelySeat(state: GameState, events: readonly GameEvent[]): Seat {
   const own = state.seat ?? 'East';
-  if (handSize(state) === 14) return own;
   const last = events.findLast(isPlay);
+  if (last?.type === 'drew' || handSize(state) === 14) return own;
   if (last === undefined) return 'East';
-  if (last.type === 'drew') return own;
   if (last.type !== 'discarded') return last.seat;
   if (last.seat === own && logsOnlyOwn(events, own)) return own;
   return nextInTurn(last.seat);

@@ -44,10 +44,6 @@ export function kindOf(code: KindCode): Kind {
   return PLACE_OF_CODE.get(code) as Kind;
 }
 
-export function isKindCode(text: string): text is KindCode {
-  return PLACE_OF_CODE.has(text);
-}
-
 export function windKind(wind: Wind): Kind {
   return (FIRST_WIND + WINDS.indexOf(wind)) as Kind;
 }

@@ -1,5 +1,5 @@
 import { failure, type Problem, type Result, success } from '../base/result.ts';
-import { codeOf, faceOf, type Kind, kindOf, isKindCode, supplyOf } from './kinds.ts';
+import { codeOf, faceOf, type Kind, type KindCode, kindOf, supplyOf } from './kinds.ts';
 import { pluralNameOf } from './names.ts';
 import { Tiles } from './tiles.ts';
 
@@ -28,7 +28,7 @@ export function parseTileList(text: string): Result<Kind[], TileTextProblem> {
     if ('bcd'.includes(lower)) {
       if (waiting.length === 0) return suitAlone(symbol, at);
       for (const { digit, at: place } of waiting) {
-        kinds.push(codeKind(digit + lower));
+        kinds.push(kindOf((digit + lower) as KindCode));
         places.push(place);
       }
       waiting = [];
@@ -38,7 +38,7 @@ export function parseTileList(text: string): Result<Kind[], TileTextProblem> {
     const known = symbol === '0' || LETTERS.includes(upper);
     if (waiting[0] !== undefined && known) return numberAlone(waiting[0]);
     if (!known) return unknownSymbol(text, at);
-    kinds.push(codeKind(upper));
+    kinds.push(kindOf(upper as KindCode));
     places.push(at);
   }
   if (waiting[0] !== undefined) return numberAlone(waiting[0]);
@@ -69,11 +69,6 @@ export function formatTileList(kinds: readonly Kind[]): string {
     else runs.push({ key, text: symbol, suit });
   }
   return runs.map((run) => run.text + run.suit).join(' ');
-}
-
-function codeKind(code: string): Kind {
-  if (!isKindCode(code)) throw new Error(`not a tile: ${code}`);
-  return kindOf(code);
 }
 
 function numberAlone({ digit, at }: { digit: string; at: number }): Result<never, TileTextProblem> {

@@ -104,6 +104,10 @@ describe('R5 A joker is never passed.', () => {
     expect(problemOf(give(start(), { step: 'right', tiles: tiles('J 0 2c') }))[0]).toBe('joker-passed');
     expect(givable(start()).equals(tiles('FF NE 0 1389b 25c'))).toBe(true);
   });
+  test('nothing can be given while tiles are still to come in', () => {
+    const given = expectValue(give(start(), { step: 'right', tiles: tiles('N 0 2c') }));
+    expect(givable(given).size).toBe(0);
+  });
   test('it can not come in', () => {
     const given = expectValue(give(start(), { step: 'right', tiles: tiles('N 0 2c') }));
     expect(problemOf(receive(given, 'right', tiles('J')))[0]).toBe('joker-passed');

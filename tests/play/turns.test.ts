@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Seat } from '../../core/exchange/steps.ts';
+import { type Seat, SEATS } from '../../core/exchange/steps.ts';
 import { chairOf, nextSeat } from '../../core/game/evening.ts';
 import type { GameEvent } from '../../core/game/events.ts';
 import { playersMoved } from '../../core/game/players.ts';
@@ -16,6 +16,7 @@ describe('whose tile is likely next', () => {
   test('the dealer discards first', () => {
     expect(seatAfter(EAST)).toBe('East');
     expect(seatAfter(SOUTH)).toBe('East');
+    expect(seatAfter()).toBe('East');
   });
   test('play goes to the right', () => {
     expect(seatAfter(SOUTH, thrown('East', '4d'))).toBe('South');
@@ -36,6 +37,17 @@ describe('whose tile is likely next', () => {
 });
 
 describe('an evening', () => {
+  test('every player of the evening is on the same chair in the next game, whatever the seats are', () => {
+    const players = { East: 'Lake', South: 'Reed', West: 'Pine', North: 'Fern' };
+    for (const from of SEATS)
+      for (const to of SEATS) {
+        const moved = playersMoved(players, from, to);
+        for (const seat of SEATS) {
+          const other = SEATS.find((each) => chairOf(each, to) === chairOf(seat, from)) as Seat;
+          expect(moved[other]).toBe(players[seat]);
+        }
+      }
+  });
   test('the players keep their chairs when East passes on', () => {
     const players = { South: 'Lake', West: 'Reed' };
     const moved = playersMoved(players, 'South', nextSeat('South'));

@@ -1,8 +1,10 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
+import { expectValue } from '../../core/base/result.ts';
 import { POLICY_NAMES, type PolicyName } from '../../core/table/policies/names.ts';
-import { traceGame } from '../../core/table/simulate.ts';
+import { simulate, summarize, traceGame, USUAL_POLICIES } from '../../core/table/simulate.ts';
 import { formatTrace, type TableEvent } from '../../core/table/trace.ts';
-import { JOKER } from '../../core/tiles/kinds.ts';
+import { JOKER, type Kind } from '../../core/tiles/kinds.ts';
+import { parseTileList } from '../../core/tiles/text.ts';
 import { cardOf, demoCard } from './cards.ts';
 import { Referee } from './referee.ts';
 import { IN_FULL } from '../reference/rounds.ts';
@@ -96,7 +98,48 @@ describe('the referee itself', () => {
   });
 });
 
+test('four policies make a table, and no other number does', () => {
+  const soft: PolicyName[] = ['soft', 'soft', 'soft'];
+  expect(() => traceGame({ compiled: demoCard, seed: 1, policies: soft }, 0)).toThrow(
+    'a table needs four policies, not 3',
+  );
+});
+
+test('of no games there is no mean to tell', () => {
+  const none = summarize(simulate({ compiled: demoCard, seed: 1, games: 0, policies: USUAL_POLICIES }));
+  expect(none).toEqual({ games: 0, won: 0, wallGames: 0, drawsPerGame: 0, selfDrawn: 0, byAway: [] });
+});
+
 describe('formatTrace', () => {
+  const kinds = (text: string): Kind[] => expectValue(parseTileList(text));
+  const [bam] = kinds('1b') as [Kind];
+
+  it.each<[TableEvent, string]>([
+    [{ type: 'dealt', seat: 0, tiles: kinds('1b FJ') }, 'East is dealt J F 1b.'],
+    [{ type: 'gave', seat: 1, step: 'right', tiles: kinds('FN'), blind: 0 }, 'South gives F N to the right.'],
+    [{ type: 'gave', seat: 1, step: 'left', tiles: kinds('F'), blind: 2 }, 'South gives F and 2 unseen to the left.'],
+    [
+      { type: 'gave', seat: 1, step: 'right2', tiles: [], blind: 3 },
+      'South gives 3 unseen to the right, second round.',
+    ],
+    [{ type: 'gave', seat: 1, step: 'courtesy', tiles: [], blind: 0 }, 'South gives nothing across as a courtesy.'],
+    [{ type: 'received', seat: 2, step: 'courtesy', tiles: [] }, 'West receives nothing.'],
+    [{ type: 'received', seat: 2, step: 'across', tiles: kinds('1b N') }, 'West receives 1b N.'],
+    [{ type: 'stopped', seat: 3, before: 'left2' }, 'North stops the exchange before the second round.'],
+    [{ type: 'drew', seat: 0, tile: bam }, 'East draws one bam.'],
+    [
+      { type: 'swapped', seat: 0, owner: 2, tile: bam },
+      'East puts one bam into an exposure of West and takes the joker.',
+    ],
+    [{ type: 'discarded', seat: 0, tile: JOKER }, 'East discards joker.'],
+    [{ type: 'called', seat: 1, from: 0, tile: bam, group: kinds('11b J') }, 'South calls one bam and exposes 11b J.'],
+    [{ type: 'won', seat: 1, way: 4 }, 'South wins hand 4 by own draw.'],
+    [{ type: 'won', seat: 1, from: 3, tile: bam, way: 4 }, 'South wins hand 4 on one bam from North.'],
+    [{ type: 'wallGame' }, 'The wall has run out: nobody wins.'],
+  ])('%j', (event, sentence) => {
+    expect(formatTrace([event], (way) => `hand ${way}`)).toBe(sentence);
+  });
+
   it('writes a line for each event, in words', () => {
     const events = traceGame({ compiled: demoCard, seed: 401, policies: ['soft', 'soft', 'soft', 'soft'] }, 3);
     const lines = formatTrace(events, (way) => demoCard.lines[demoCard.lineOf[way]!]!.id).split('\n');
