@@ -353,7 +353,7 @@ describe('all near ways', () => {
     sizes.clear();
     near.addLosses(new Float64Array(KIND_COUNT));
     expect([...sizes]).toEqual([12]);
-    expect([...near.counts]).toEqual([...Array.from(view.hand.counts)]);
+    expect([...near.counts]).toEqual(Array.from(view.hand.counts));
   });
 
   it('after a call with jokers keep what else they need of the kind', () => {
