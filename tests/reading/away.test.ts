@@ -3,7 +3,7 @@ import { lessEq, solve } from 'yalps';
 import { describe, expect, test } from 'vitest';
 import { type Random, randomFromSeed } from '../../core/base/random.ts';
 import type { Way } from '../../core/card/way.ts';
-import { away, awayOfAll } from '../../core/reading/away.ts';
+import { away, awayOfAll, smallestAway } from '../../core/reading/away.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { JOKER, KIND_COUNT } from '../../core/tiles/kinds.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
@@ -133,4 +133,15 @@ describe('the kernel over a whole card', () => {
       );
     }
   });
+});
+
+test('the smallest away is that of the nearest way; a card without ways lacks all 14', () => {
+  const compiled = compileCard(demoCard());
+  const random = randomFromSeed(19);
+  for (let round = 0; round < 10; round += 1) {
+    const rack = randomRack(random, 13);
+    const least = Math.min(...compiled.ways.map((way) => away(way, rack)));
+    expect(smallestAway(compiled, rack.toCounts())).toBe(least);
+  }
+  expect(smallestAway(compileCard(cardOf([])), randomRack(random, 13).toCounts())).toBe(14);
 });

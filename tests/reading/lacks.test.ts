@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest';
 import { type Random, randomFromSeed, shuffle } from '../../core/base/random.ts';
 import { type Deficits, emptyDeficits } from '../../core/reading/deficits.ts';
 import { LackTree, packLack, plainOfLack, unseenOfLack, wildOfLack } from '../../core/reading/lacks.ts';
-import { PlaceMap } from '../../core/reading/place-map.ts';
 import { ReachTable } from '../../core/reading/reach.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
 
@@ -124,19 +123,4 @@ describe('what a table of reach remembers', () => {
     }
     expect(table.factorOf(packLack(1, 2, 3))).toBe(table.factorOf(packLack(1, 2, 3)));
   });
-});
-
-test('a map of places agrees with a Map, as it grows and after', () => {
-  const random = randomFromSeed(103);
-  const map = new PlaceMap(2);
-  const plain = new Map<number, number>();
-  for (let round = 0; round < 4_000; round += 1) {
-    // Keys that share their last digits, too.
-    const key = round % 3 === 0 ? random.below(64) * 65_536 : random.below(3_000);
-    expect(map.get(key)).toBe(plain.get(key) ?? -1);
-    map.set(key, round);
-    plain.set(key, round);
-  }
-  for (const [key, value] of plain) expect(map.get(key)).toBe(value);
-  expect(map.get(3_001)).toBe(-1);
 });

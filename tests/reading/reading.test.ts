@@ -8,7 +8,7 @@ import { readingDocument } from '../../core/reading/document.ts';
 import { handOf } from '../../core/reading/hand.ts';
 import { bestOfLines } from '../../core/reading/lean.ts';
 import { rankedWays } from '../../core/reading/ranking.ts';
-import { readRack, type Reading } from '../../core/reading/reading.ts';
+import { DEFAULT_DRAWS, readRack, type Reading } from '../../core/reading/reading.ts';
 import { codeOf, faceOf, JOKER, type Kind, numberKind, SUITS, dragonKind } from '../../core/tiles/kinds.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
@@ -54,6 +54,34 @@ test('draws from none up to all unseen tiles are read', () => {
   expect(beyond.ok ? '' : beyond.problem.message).toBe(
     `The number of draws must be a whole number from 0 to ${unseen}.`,
   );
+});
+
+test('draws are 20 unless told, or all that are unseen', () => {
+  const rack = racks[0] as Tiles;
+  expect(expectValue(readRack(compiled, rack)).draws).toBe(DEFAULT_DRAWS);
+  const unseen = Tiles.fullSet.minus(rack);
+  const gone = Tiles.of(unseen.toKinds().slice(0, unseen.size - 7));
+  expect(expectValue(readRack(compiled, rack, { gone })).draws).toBe(7);
+});
+
+describe('the reach of a hand', () => {
+  const [open] = cardOf([way('FF 1111b 2222b 3333c')]).sections;
+  const line = open!.lines[0]!;
+  const card = compileCard({
+    ...demo,
+    sections: [{ name: 'Both', lines: [line, { ...line, id: 'shut', concealed: true }] }],
+  });
+
+  test('is 1 when it is complete, and only then', () => {
+    expect([...read(tiles('FF 1111b 222b 3333c J'), card).reaches]).toEqual([1, 1]);
+    for (const reach of read(tiles('FF 1111b 222b 3333c 5d'), card).reaches) expect(reach).toBeLessThan(1);
+  });
+
+  test('is smaller for a concealed hand, which takes no discard before its last tile', () => {
+    const { reaches } = read(tiles('FF 111b 222b 333c NE'), card);
+    expect(reaches[1]).toBeGreaterThan(0);
+    expect(reaches[0]).toBeGreaterThan(reaches[1]!);
+  });
 });
 
 describe('ranking', () => {
