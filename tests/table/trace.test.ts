@@ -1,7 +1,7 @@
-import { describe, expect, it, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { POLICY_NAMES, type PolicyName } from '../../core/table/policies/names.ts';
-import { simulate, summarize, traceGame, USUAL_POLICIES } from '../../core/table/simulate.ts';
+import { traceGame } from '../../core/table/simulate.ts';
 import { formatTrace, type TableEvent } from '../../core/table/trace.ts';
 import { JOKER, type Kind } from '../../core/tiles/kinds.ts';
 import { parseTileList } from '../../core/tiles/text.ts';
@@ -98,18 +98,6 @@ describe('the referee itself', () => {
   });
 });
 
-test('four policies make a table, and no other number does', () => {
-  const soft: PolicyName[] = ['soft', 'soft', 'soft'];
-  expect(() => traceGame({ compiled: demoCard, seed: 1, policies: soft }, 0)).toThrow(
-    'a table needs four policies, not 3',
-  );
-});
-
-test('of no games there is no mean to tell', () => {
-  const none = summarize(simulate({ compiled: demoCard, seed: 1, games: 0, policies: USUAL_POLICIES }));
-  expect(none).toEqual({ games: 0, won: 0, wallGames: 0, drawsPerGame: 0, selfDrawn: 0, byAway: [] });
-});
-
 describe('formatTrace', () => {
   const kinds = (text: string): Kind[] => expectValue(parseTileList(text));
   const [bam] = kinds('1b') as [Kind];
@@ -117,6 +105,9 @@ describe('formatTrace', () => {
   it.each<[TableEvent, string]>([
     [{ type: 'dealt', seat: 0, tiles: kinds('1b FJ') }, 'East is dealt J F 1b.'],
     [{ type: 'gave', seat: 1, step: 'right', tiles: kinds('FN'), blind: 0 }, 'South gives F N to the right.'],
+    [{ type: 'gave', seat: 1, step: 'across', tiles: kinds('F'), blind: 0 }, 'South gives F across.'],
+    [{ type: 'gave', seat: 1, step: 'left2', tiles: kinds('F'), blind: 0 }, 'South gives F to the left, second round.'],
+    [{ type: 'gave', seat: 1, step: 'across2', tiles: kinds('F'), blind: 0 }, 'South gives F across, second round.'],
     [{ type: 'gave', seat: 1, step: 'left', tiles: kinds('F'), blind: 2 }, 'South gives F and 2 unseen to the left.'],
     [
       { type: 'gave', seat: 1, step: 'right2', tiles: [], blind: 3 },
