@@ -124,6 +124,19 @@ describe('exposures', () => {
     expect(hand.exposures).toEqual([{ kind: kindOf('1b'), size: 4, jokers: 1 }]);
   });
 
+  it('T15: tiles of a kind that lies open once count for its second group, and no further', () => {
+    const hand = handOf(card, 'FF');
+    hand.expose(kindOf('F'), 3, 0);
+    const aways: number[] = [];
+    for (let count = 0; count < 4; count += 1) {
+      aways.push(hand.awayOf(3));
+      hand.add(kindOf('F'));
+    }
+    expect([...aways, hand.awayOf(3)]).toEqual([11, 10, 9, 8, 8]);
+    for (let count = 0; count < 3; count += 1) hand.remove(kindOf('F'));
+    expect(hand.awayOf(3)).toBe(10);
+  });
+
   it('codes of groups add up', () => {
     expect(holdsGroups(groupCode(3) + groupCode(3) + groupCode(4), groupCode(3) + groupCode(4))).toBe(true);
     expect(holdsGroups(groupCode(3) + groupCode(4), groupCode(3) + groupCode(3))).toBe(false);

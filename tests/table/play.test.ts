@@ -143,7 +143,13 @@ describe('a table', () => {
     for (const { view } of table.players) {
       expect(view.exposuresOf(1)).toEqual([{ kind: kindOf('1b'), size: 4, jokers: 0 }]);
       expect(view.exposuresOf(2)).toEqual([]);
+      expect(view.wallLeft).toBe(0);
     }
+    // South's own last one is in its group; the others see four of them face up, and their own racks.
+    const [east, south] = table.players;
+    expect([east!.view.unseen(kindOf('1b')), south!.view.unseen(kindOf('1b'))]).toEqual([0, 0]);
+    expect(east!.view.unseen(kindOf('4d'))).toBe(4 - 1 - 1);
+    expect(south!.view.unseen(kindOf('2b'))).toBe(4);
   });
 
   it('plays the same without writing its events down', () => {
@@ -240,6 +246,15 @@ describe('groups laid open', () => {
     expect(playOut(table)).toMatchObject({ winner: 1, from: -1, draws: 4, way: 0 });
   });
 
+  it('T11, T12: East calls and wins like all others', () => {
+    const east: Script = { rack: '111b 456789d 456c GR', discards: '4d 5d', calls: [{ size: 4, jokers: 0 }] };
+    const called = tableOf([east, idle('1b'), idle(''), idle('')], '1b');
+    playOut(called);
+    expect(called.trace?.find(({ type }) => type === 'called')).toMatchObject({ seat: 0, from: 1 });
+    const waiting: Script = { rack: 'FF 111b 2222b 3333b 4d', discards: '4d' };
+    expect(playOut(tableOf([waiting, idle('1b'), idle(''), idle('')], '1b'))).toMatchObject({ winner: 0, from: 1 });
+  });
+
   it('nobody is asked who could lay no group', () => {
     const caller: Script = { rack: '1b 456789d 45678c G', calls: [{ size: 3, jokers: 0 }] };
     expect(playOut(tableOf([FEEDER, caller, idle(''), idle('')]))).toMatchObject({ winner: -1, discards: 1 });
@@ -304,8 +319,18 @@ describe('jokers taken back', () => {
     ]);
   });
 
+  it('T10: a group without jokers gives none, though a fourth tile is there', () => {
+    const feeder: Script = { rack: IDLE_13 + ' E', discards: 'E' };
+    const caller: Script = { rack: 'EE 456789d 4567c G', discards: '4d', calls: [{ size: 3, jokers: 0 }] };
+    const swapper: Script = { rack: IDLE_13.replace('G', 'E'), discards: '5d', swaps: true };
+    const table = tableOf([feeder, caller, swapper, idle('')], '1d');
+    playOut(table);
+    expect(table.trace?.map(({ type }) => type)).not.toContain('swapped');
+    expect(playerAt(table, 2).hand.counts[kindOf('E')]).toBe(1);
+  });
+
   it('T10: after a call no joker is taken back before the discard', () => {
-    const own: Script = { rack: '1b 2b 456789d 456c JJ', calls: [{ size: 4, jokers: 2 }], discards: '2b', swaps: true };
+    const own: Script = { rack: '11b 2b 456789d 45c JJ', calls: [{ size: 4, jokers: 2 }], discards: '2b', swaps: true };
     const table = tableOf([FEEDER, own, idle(''), idle('')]);
     playOut(table);
     expect(table.trace?.map(({ type }) => type)).toEqual(['discarded', 'called', 'discarded', 'wallGame']);
