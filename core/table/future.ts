@@ -1,9 +1,9 @@
 import type { Random } from '../base/random.ts';
 import type { PassStep } from '../exchange/steps.ts';
-import { JOKER, type Kind, KINDS } from '../tiles/kinds.ts';
 import { playExchange } from './exchange.ts';
 import { type Choice, type History, OtherSeat, OwnSeat } from './future-seats.ts';
-import { type KnownDeal, knownDeal, type KnownGift, layKnownDeal, type Position } from './future-world.ts';
+import { fetchReturned } from './future-return.ts';
+import { type KnownDeal, knownDeal, layKnownDeal, type Position } from './future-world.ts';
 import { playOut } from './play.ts';
 import { POLICIES, type PolicyName } from './policies/names.ts';
 import { makeTable, playerAt, SEAT_COUNT, type Table } from './table.ts';
@@ -94,23 +94,6 @@ export class Futures {
     if (gift === undefined) return;
     const { hand } = playerAt(this.#table, gift.giver);
     for (const kind of gift.kept) hand.add(kind);
-    for (const [place, kind] of gift.tiles.entries()) {
-      const wanted = place + 1 - gift.tiles.indexOf(kind);
-      if ((hand.counts[kind] as number) < wanted) this.#fetch(gift, kind);
-    }
-  }
-
-  /** A tile that came back to the user: its giver gets it from whoever has it by now, for another tile. */
-  #fetch({ giver, tiles }: KnownGift, wanted: Kind): void {
-    const taker = playerAt(this.#table, giver).hand;
-    const owner = this.#table.players.find(
-      ({ hand }, seat) => seat !== giver && seat !== this.#deal.seat && (hand.counts[wanted] as number) > 0,
-    );
-    const spare = KINDS.find((kind) => kind !== JOKER && (taker.counts[kind] as number) > 0 && !tiles.includes(kind));
-    if (owner === undefined || spare === undefined) throw new Error('a tile that came back lies in no other rack');
-    owner.hand.remove(wanted);
-    owner.hand.add(spare);
-    taker.remove(spare);
-    taker.add(wanted);
+    fetchReturned(this.#table, this.#deal.seat, gift);
   }
 }

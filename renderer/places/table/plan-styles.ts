@@ -81,7 +81,7 @@ export const planStyles = css`
     display: inline-flex;
     align-items: center;
     min-height: var(--target);
-    min-width: min(10.5em, 100%);
+    min-width: min(12.6em, 100%);
   }
 
   /* In line with the number that comes in its place. */
