@@ -2,13 +2,14 @@ import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { type Random, randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
-import { startExchange } from '../../core/exchange/state.ts';
-import type { PassStep } from '../../core/exchange/steps.ts';
+import { givenTiles, startExchange } from '../../core/exchange/state.ts';
+import { PASS_STEPS, type PassStep } from '../../core/exchange/steps.ts';
 import { passTable } from '../../core/plan/pass-table.ts';
 import type { PassSize } from '../../core/plan/passes.ts';
 import { raceSteps } from '../../core/plan/race-run.ts';
 import { USUAL_RULE } from '../../core/plan/race.ts';
 import { smallestAway } from '../../core/reading/away.ts';
+import type { CompiledCard } from '../../core/reading/compiled.ts';
 import { type Known, knownTiles } from '../../core/reading/known.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
 import { readKnown } from '../../core/reading/reading.ts';
@@ -22,13 +23,16 @@ import type { Choice } from '../../core/table/future-seats.ts';
 import { BestReach } from '../../core/table/future-value.ts';
 import type { Position } from '../../core/table/future-world.ts';
 import { Hand } from '../../core/table/hand.ts';
+import { POLICIES } from '../../core/table/policies/names.ts';
+import type { SeatView } from '../../core/table/policy.ts';
+import { makeTableCard } from '../../core/table/table-card.ts';
 import { codeOf, JOKER, KIND_COUNT, type Kind, KINDS } from '../../core/tiles/kinds.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { finished } from '../plan/race-problems.ts';
 import { draws } from '../reference/plain-plan.ts';
-import { demoCard, demoTable } from './cards.ts';
+import { cardOf as compiledOf, demoCard, demoTable } from './cards.ts';
 import { randomPosition, tiles } from './positions.ts';
-import { rounds } from '../reference/rounds.ts';
+import { IN_FULL, rounds } from '../reference/rounds.ts';
 
 /** Every threshold here is passed by chance once in a million. */
 const LEVEL = 1e-6;
@@ -173,6 +177,13 @@ describe('what comes in', () => {
 });
 
 describe('the value of a rack when play begins', () => {
+  const bestReach = (card: CompiledCard, rack: Tiles, unseen: Tiles): number => {
+    const table = makeTableCard(card);
+    const hand = new Hand(table);
+    for (const kind of rack.toKinds()) hand.add(kind);
+    return new BestReach(table, FIRST_REACH_MODEL).of(hand, hand.counts, unseen.toCounts());
+  };
+
   it('X6: is the best reach of the full reading', () => {
     const value = new BestReach(demoTable, FIRST_REACH_MODEL);
     for (let seed = 500; seed < 560; seed += 1) {
@@ -187,6 +198,27 @@ describe('the value of a rack when play begins', () => {
     }
   });
 
+  it('is the best reach of a concealed hand, too', () => {
+    const card = compiledOf({ id: 'shut', pattern: 'FF 1111bam 2222bam 3333bam', concealed: true });
+    const rack = tiles('FF 11b 22b 333b 5d NEW');
+    const known = knownOf(rack);
+    const [reach] = readKnown(card, known, 0, FIRST_REACH_MODEL).reaches;
+    expect(reach).toBeGreaterThan(0);
+    expect(bestReach(card, rack, known.unseen)).toBe(reach);
+  });
+
+  it('is that of a far hand when the near ones are dead', () => {
+    const card = compiledOf(
+      { id: 'dead', pattern: 'NN 1111bam 2222bam 3333bam' },
+      { id: 'far', pattern: 'EE 1111dot 2222dot 3333dot' },
+    );
+    const rack = tiles('1111b 2222b 3333b E');
+    const known = expectValue(knownTiles(rack, tiles('NNN')));
+    const [dead, far] = readKnown(card, known, 0, FIRST_REACH_MODEL).reaches;
+    expect([dead, far! > 0]).toEqual([0, true]);
+    expect(bestReach(card, rack, known.unseen)).toBe(far);
+  });
+
   it('looks farther when nothing near is alive', () => {
     const value = new BestReach(demoTable, FIRST_REACH_MODEL);
     const known = knownOf(rackOf(501));
@@ -194,6 +226,94 @@ describe('the value of a rack when play begins', () => {
     for (const kind of known.rack.toKinds()) hand.add(kind);
     const fewUnseen = new Uint8Array(KIND_COUNT);
     expect(value.of(hand, hand.counts, fewUnseen)).toBe(0);
+  });
+});
+
+/**
+ * A future of the exchange as FUTURES.md says it, with plain tiles: what the position's player holds and sees, step
+ * after step. It shares with the code only the policies and the draw of what comes in.
+ */
+function plainFuture({ seat, exchange }: Position, choice: Choice, terms: ExchangeTerms, random: Random) {
+  const othersGoOn = random.fraction() < terms.othersGoOn;
+  const offerDrawn = random.fraction();
+  const likings = Float64Array.from(KINDS, () => random.fraction());
+  const policy = POLICIES[terms.own](demoTable);
+  let rack = exchange.rack;
+  let gone = givenTiles(exchange);
+  let unseen = Tiles.fullSet.minus(rack).minus(gone);
+  let isStopped = false;
+  const seen = (): SeatView => {
+    const hand = new Hand(demoTable);
+    for (const kind of rack.toKinds()) hand.add(kind);
+    const left = Tiles.fullSet.minus(rack).toCounts();
+    const nothing = new Uint8Array(KIND_COUNT);
+    const given = gone.toCounts();
+    return {
+      card: demoTable,
+      seat,
+      hand,
+      exposuresOf: () => [],
+      gone: nothing,
+      given,
+      unseen: (kind) => left[kind]!,
+      wallLeft: 99,
+      likings,
+    };
+  };
+  const due = exchange.step as PassStep;
+  for (const step of PASS_STEPS.slice(PASS_STEPS.indexOf(due))) {
+    if (step === 'left2') {
+      isStopped = due === 'left2' ? choice.type === 'stop' : !(othersGoOn && policy.goesOn(seen()));
+    }
+    if (isStopped && step.endsWith('2')) continue;
+    const incoming = new IncomingDraws(unseen.toCounts(), terms.weights ?? new Float64Array(KIND_COUNT).fill(1));
+    incoming.restart();
+    const coming = incoming.draw(random);
+    const own: Kind[] = [];
+    if (step === due && choice.type === 'give') own.push(...choice.tiles);
+    else if (step === 'courtesy' && due !== 'courtesy') own.length = policy.courtesy(seen(), own);
+    else if (step !== due) own.length = policy.pass(seen(), step, step === 'left' || step === 'right2', own);
+    if (step === 'courtesy') {
+      let asked = 0;
+      for (let sum = terms.offers[0]!; asked < 3 && sum <= offerDrawn; sum += terms.offers[asked]!) asked += 1;
+      own.length = Math.min(own.length, terms.offered ?? asked);
+    }
+    const came = Tiles.of(coming.slice(0, own.length));
+    rack = rack.minus(Tiles.of(own)).plus(came);
+    gone = gone.plus(Tiles.of(own));
+    unseen = unseen.minus(came);
+  }
+  const reaches = readKnown(demoCard, { rack, gone, unseen }, 0, terms.model).reaches;
+  const reach = reaches.reduce((most, next) => Math.max(most, next), 0);
+  return { reach, away: smallestAway(demoCard, rack.toCounts()) };
+}
+
+describe('X1 to X6: a future step by step', () => {
+  const choicesAt = (position: Position): Choice[] => {
+    const { rack, step } = position.exchange;
+    const random = randomFromSeed(rack.size + PASS_STEPS.indexOf(step as PassStep));
+    const three: Choice = { type: 'give', tiles: somePass(rack, random) };
+    const one: Choice = { type: 'give', tiles: somePass(rack, random, 1) };
+    if (step === 'left2') return [three, { type: 'stop' }];
+    if (step === 'courtesy') return [three, one, { type: 'give', tiles: [] }, { type: 'stop' }];
+    return step === 'left' || step === 'right2' ? [three, one, { type: 'give', tiles: [] }] : [three];
+  };
+
+  it.each(PASS_STEPS)('from %s on is what plain tiles come to, with the same chance', (step) => {
+    for (const [place, own] of (['soft', 'planner'] as const).entries()) {
+      const position = randomPosition(800 + 7 * place, place, step);
+      const terms = { ...USUAL_EXCHANGE, own, othersGoOn: 0.5 };
+      const futures = new ExchangeFutures(demoTable, position, terms);
+      for (const choice of choicesAt(position)) {
+        for (let seed = 0; seed < (IN_FULL ? 6 : 3); seed += 1) {
+          const plain = plainFuture(position, choice, terms, randomFromSeed(seed));
+          expect(futures.play(choice, randomFromSeed(seed))).toEqual({
+            ...plain,
+            reach: expect.closeTo(plain.reach, 12) as number,
+          });
+        }
+      }
+    }
   });
 });
 
