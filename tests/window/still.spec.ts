@@ -27,8 +27,6 @@ const MAY_MOVE: Readonly<Record<string, RegExp>> = {
 const MAY_GROW: Readonly<Record<string, number>> = {
   // The choice that is shown tells what the look ahead found: its room is kept but for a line or two.
   'the Journal: a look-back': 60,
-  // Below the other choices of the look ahead, whose answers take half a line more once they are there.
-  'the exchange: whole games, stopped': 20,
 };
 
 for (const { name, place, screens } of JOURNEYS) {

@@ -81,7 +81,7 @@ export const planStyles = css`
     display: inline-flex;
     align-items: center;
     min-height: var(--target);
-    min-width: min(12.6em, 100%);
+    min-width: min(13.6em, 100%);
   }
 
   /* In line with the number that comes in its place. */
@@ -109,21 +109,33 @@ export const planStyles = css`
     flex-wrap: wrap;
     align-items: center;
     gap: 0 var(--space-2);
-    font-size: var(--text-small);
   }
 
   .name .tiles {
     min-width: 0;
   }
 
-  ul wr-button {
-    margin-inline-start: auto;
-  }
-
   ul {
     margin: 0;
     padding: 0;
     list-style: none;
+  }
+
+  /* Choices that are no row of the plan: their columns are as wide while the verdict is awaited. */
+  ul li {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) minmax(0, 13.6em) minmax(4.7em, auto);
+    font-size: var(--text-small);
+  }
+
+  @container (max-width: 27rem) {
+    ul li {
+      grid-template: 'name name' auto 'verdict use' auto / minmax(0, 1fr) auto;
+    }
+
+    ul .name {
+      grid-area: name;
+    }
   }
 
   wr-explain p + p {
