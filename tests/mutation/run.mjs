@@ -7,6 +7,7 @@
  * everything; `--again` tries what no test noticed once more, with all tests of the parts (see again.mjs). Closes with the score of each file and writes every change that no test noticed to
  * `.cache/mutation/PARTS.survivors.txt`. Ends with 1 under 90 %. `--from FILE` only shows the report of an earlier run.
  */
+import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -29,16 +30,23 @@ const { values, positionals } = parseArgs({
   allowPositionals: true,
 });
 const parts = (positionals.length === 0 ? USUAL : positionals).map(sourcePath);
-const name = parts
-  .map((part) => part.replace(/^core\//, ''))
-  .join('-')
-  .replaceAll('/', '.');
+const name = nameOfRun(parts);
 const folder = join(ROOT, '.cache/mutation');
 const report = values.from ?? join(folder, `${name}.json`);
 mkdirSync(folder, { recursive: true });
 if (values.from === undefined) await mutate();
 if (values.again) again();
 show();
+
+/** A short name for the files of a run, the same each time for the same parts. @param {readonly string[]} paths */
+function nameOfRun(paths) {
+  const whole = paths
+    .map((part) => part.replace(/^core\//, ''))
+    .join('-')
+    .replaceAll('/', '.');
+  const mark = createHash('sha256').update(whole).digest('hex').slice(0, 8);
+  return whole.length <= 80 ? whole : `${whole.slice(0, 60)}-${mark}`;
+}
 
 async function mutate() {
   const missing = parts.find((part) => !existsSync(join(ROOT, part)));
