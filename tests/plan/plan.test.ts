@@ -4,8 +4,9 @@ import { expectValue } from '../../core/base/result.ts';
 import { readCardFile } from '../../core/card/file.ts';
 import { passReasons } from '../../core/plan/pass-reasons.ts';
 import { planDocument } from '../../core/plan/document.ts';
-import { giftSteps } from '../../core/plan/gift.ts';
-import { optionFor, planPass } from '../../core/plan/plan.ts';
+import { type Gift, type GiftOptions, giftSteps } from '../../core/plan/gift.ts';
+import { distinctPasses } from '../../core/plan/passes.ts';
+import { optionFor, type PassOption, type PlanBy, planPass } from '../../core/plan/plan.ts';
 import { away } from '../../core/reading/away.ts';
 import { type CompiledCard, compileCard } from '../../core/reading/compiled.ts';
 import { knownTiles } from '../../core/reading/known.ts';
@@ -13,7 +14,7 @@ import type { Target } from '../../core/reading/targets.ts';
 import { JOKER, type Kind } from '../../core/tiles/kinds.ts';
 import { formatTileList, parseTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
-import { cardOf, demoCard, lineOf, randomRack, randomWay } from '../reference/cards.ts';
+import { cardOf, demoCard, lineOf, rackNear, randomRack, randomWay } from '../reference/cards.ts';
 import { draws } from '../reference/plain-plan.ts';
 
 const tiles = (text: string): Tiles => expectValue(parseTiles(text));
@@ -64,6 +65,53 @@ describe('the ranking', () => {
 
   test('is the same each time', () => {
     expect(planPass(compiled, known, 'right')).toEqual(plan);
+  });
+});
+
+describe('P4. Equals', () => {
+  const one = oneHand('NNNN EEEE GGGG 11bam');
+  const held = expectValue(knownTiles(tiles('NNN EE G 1b 2345d 6c 7c')));
+  /** What orders the options, most telling first; `by` away those two the other way round. */
+  const keyOf = ({ reach, expectedAway, gift, give }: PassOption, by: PlanBy): number[] => {
+    const first = by === 'reach' ? [-reach, expectedAway] : [expectedAway, -reach];
+    return [...first, gift.mean, give.length, ...give];
+  };
+  const compare = (left: readonly number[], right: readonly number[]): number => {
+    const place = left.findIndex((each, at) => each !== right[at]);
+    return place < 0 ? 0 : left[place]! - (right[place] ?? -1);
+  };
+
+  test.each(['reach', 'expectedAway'] as const)(
+    'by %s are put by the other, the smaller gift, the fewer tiles, their order',
+    (by) => {
+      const { options } = planPass(one, held, 'courtesy', { by, giftRacks: 20 });
+      const keys = options.map((option) => keyOf(option, by));
+      for (const [place, key] of keys.slice(1).entries()) expect(compare(keys[place]!, key)).toBeLessThan(0);
+      const alike = (length: number): number =>
+        keys.slice(1).filter((key, place) => key.slice(0, length).join() === keys[place]!.slice(0, length).join())
+          .length;
+      expect([alike(2), alike(3), alike(4)].every((count) => count > 3)).toBe(true);
+    },
+  );
+
+  test('gifts are taken from so many racks as told, else from 200', () => {
+    const gifts = (options: GiftOptions): Gift[] => {
+      const { options: ranked } = planPass(one, held, 'right', { giftRacks: 3 });
+      const steps = giftSteps(
+        one,
+        held,
+        ranked.map(({ give }) => give),
+        options,
+      );
+      for (;;) {
+        const step = steps.next();
+        if (step.done === true) return step.value;
+      }
+    };
+    expect(planPass(one, held, 'right', { giftRacks: 3 }).options.map(({ gift }) => gift)).toEqual(gifts({ racks: 3 }));
+    const usual = new Map(planPass(one, held, 'right').options.map(({ give, gift }) => [give.join(), gift]));
+    const { options: ranked } = planPass(one, held, 'right', { giftRacks: 3 });
+    expect(ranked.map(({ give }) => usual.get(give.join()))).toEqual(gifts({}));
   });
 });
 
@@ -207,6 +255,42 @@ describe('P5. The gift', () => {
       const { mean, error } = gifts[place] ?? { mean: Number.NaN, error: 0 };
       expect(Math.abs(mean - sum / all)).toBeLessThanOrEqual(5 * error + 1e-9);
     }
+  });
+
+  test('is the whole number of tiles by which the one rack that is possible comes nearer, jokers and repeats included', () => {
+    const random = randomFromSeed(73);
+    let gained = 0;
+    for (let round = 0; round < 12; round += 1) {
+      const ways = Array.from({ length: 6 }, () => randomWay(random));
+      const small = compileCard(cardOf(ways));
+      // The receiver is near one way and has a joker or two; the giver holds all that this way can want, often twice.
+      const near = rackNear(ways[0]!, random)
+        .toKinds()
+        .slice(0, 12 - (round % 2));
+      const receiver = Tiles.of([...near, ...Array<Kind>(13 - near.length).fill(JOKER)]);
+      const wanted = new Set(ways[0]!.groups.map(({ kind }) => kind));
+      const left = Tiles.fullSet
+        .minus(receiver)
+        .toKinds()
+        .filter((kind) => kind !== JOKER);
+      const rack = Tiles.of(
+        [...left.filter((kind) => wanted.has(kind)), ...left.filter((kind) => !wanted.has(kind))].slice(0, 13),
+      );
+      const passes = ([1, 2, 3] as const).flatMap((size) => distinctPasses(rack, size));
+      const situation = { rack, gone: Tiles.fullSet.minus(rack).minus(receiver), unseen: receiver };
+      const smallest = (held: Tiles): number => Math.min(...small.ways.map((way) => away(way, held)));
+      const gifts = run(small, situation, passes, { racks: 2 });
+      for (const [place, give] of passes.entries()) {
+        const gain = smallest(receiver) - smallest(receiver.plus(Tiles.of(give)));
+        expect(gifts[place]).toEqual({ mean: gain, error: 0 });
+        gained += gain;
+      }
+    }
+    expect(gained).toBeGreaterThan(200);
+  });
+
+  test('tells how far it is after every five racks', () => {
+    expect([...giftSteps(compiled, known, [[]], { racks: 12 })]).toEqual([4 / 12, 9 / 12]);
   });
 
   test('of nothing is 0, and of more is never less, on the same racks', () => {
