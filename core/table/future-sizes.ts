@@ -18,6 +18,6 @@ export function bestOfSizes(
   return sizes.map((size) => {
     const { passes, reach } = passTable(compiled, known, size, model);
     const best = reach.reduce((most, next, place) => (next > (reach[most] as number) ? place : most), 0);
-    return passes[best] ?? [];
+    return passes[best] as readonly Kind[];
   });
 }

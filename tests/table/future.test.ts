@@ -12,7 +12,7 @@ import { knownDeal, layKnownDeal, type Position } from '../../core/table/future-
 import { beginner } from '../../core/table/policies/beginner.ts';
 import { makeTable, type Table, wallLeft } from '../../core/table/table.ts';
 import type { TableEvent } from '../../core/table/trace.ts';
-import { JOKER, type Kind, KINDS } from '../../core/tiles/kinds.ts';
+import { JOKER, KIND_COUNT, type Kind, KINDS, supplyOf } from '../../core/tiles/kinds.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { finished } from '../plan/race-problems.ts';
 import { chiSquareTail } from '../reference/chi-square.ts';
@@ -103,6 +103,26 @@ describe('a future', () => {
         const stops = events.filter(({ type }) => type === 'stopped');
         if (position.exchange.stops.includes('left2')) expect(stops).toHaveLength(1);
         else if (position.exchange.passes.length >= 3) expect(stops).toHaveLength(0);
+      }
+    }
+  });
+
+  it('T20: of no kind more tiles come to light than the set holds', () => {
+    for (const [seed, position] of POSITIONS.entries()) {
+      const futures = new Futures(demoTable, position, { own: 'beginner', others: 'beginner' });
+      for (let stream = 0; stream < 6; stream += 1) {
+        const events = futures.trace(give3(position), randomFromSeed(200 * seed + stream));
+        const shown = new Uint8Array(KIND_COUNT);
+        for (const event of events) {
+          if (event.type === 'discarded') shown[event.tile]! += 1;
+          if (event.type === 'swapped') {
+            shown[event.tile]! += 1;
+            shown[JOKER]! -= 1;
+          }
+          // The called tile lies there already.
+          if (event.type === 'called') for (const kind of event.group.slice(1)) shown[kind]! += 1;
+        }
+        for (const kind of KINDS) expect(shown[kind]).toBeLessThanOrEqual(supplyOf(kind));
       }
     }
   });
