@@ -340,6 +340,8 @@ describe('all near ways', () => {
     near.collect(viewOf(card, tiles('N 1111b 2222b')).view, 14);
     expect(near.length).toBe(3);
     expect(near.heaviest()).toBe(1);
+    near.collect(viewOf(card, tiles('E 1111d 2222d')).view, 14);
+    expect(near.heaviest()).toBe(0);
   });
 
   it('a weight is asked for with the tile gone from the trial rack', () => {
