@@ -124,7 +124,10 @@ export const planStyles = css`
   /* Choices that are no row of the plan: their columns are as wide while the verdict is awaited. */
   ul li {
     display: grid;
-    grid-template-columns: minmax(0, 1fr) minmax(0, 13.6em) minmax(4.7em, auto);
+    grid-template-columns: minmax(0, 1fr) minmax(0, calc(13.6 * var(--text-small))) minmax(4.2em, auto);
+  }
+
+  ul :is(.name, .ahead) {
     font-size: var(--text-small);
   }
 
