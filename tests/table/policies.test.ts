@@ -122,11 +122,14 @@ describe('the policies that weigh near hands', () => {
 });
 
 describe('what weighing policies do at the edges', () => {
-  it.each([...weighing, 'beginner'] as const)('%s: T4 gives fewer tiles rather than a joker, and offers none in the courtesy', (name) => {
-    const out: Kind[] = [];
-    expect(policyOf(name).pass(seatWith(bams, 'JJJJ 9d'), 'right', false, out)).toBe(1);
-    expect(policyOf(name).courtesy(seatWith(bams, 'JJJ'), [])).toBe(0);
-  });
+  it.each([...weighing, 'beginner'] as const)(
+    '%s: T4 gives fewer tiles rather than a joker, and offers none in the courtesy',
+    (name) => {
+      const out: Kind[] = [];
+      expect(policyOf(name).pass(seatWith(bams, 'JJJJ 9d'), 'right', false, out)).toBe(1);
+      expect(policyOf(name).courtesy(seatWith(bams, 'JJJ'), [])).toBe(0);
+    },
+  );
 
   it.each(weighing)('%s takes a joker back when no hand lives any more', (name) => {
     const view = seatWith(bams, '9d', { gone: 'FFFFFFFF NNNN 1111b', wallLeft: 40 });
