@@ -123,7 +123,8 @@ class BestMeans {
     const { takes, passes, counts } = this.#work;
     if (this.#futures.bound(way, counts) <= this.#lowestFloor) return;
     const whole = this.#keepList(way, counts);
-    const most = this.#lists.largest(whole);
+    // Not the list alone: it is empty where nothing more helps, and yet what is given away may come back.
+    const most = Math.max(this.#now[way] as number, this.#lists.largest(whole));
     if (most <= this.#lowestFloor) return;
     const bounds = new Map<number, number>();
     const lists = new Map<number, number>([[0, whole]]);

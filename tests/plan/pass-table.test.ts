@@ -87,6 +87,28 @@ describe('P2 and P3. The table holds exact means over what comes in.', () => {
     }
   });
 
+  test('what is given away from a hand that nothing helps further may come back', () => {
+    const pair = { kind: 30 as Kind, size: 2 };
+    const kongs = [9, 10, 11].map((kind) => ({ kind: kind as Kind, size: 4 }));
+    const target = wayOf([...kongs, pair]);
+    // Whole; and lacking nothing but a tile of which all four are gone.
+    for (const rack of [
+      [9, 9, 9, 9, 10, 10, 10, 10, 11, 11, 11, JOKER, 30, 30],
+      [9, 9, 9, 9, 10, 10, 10, 10, 11, 11, 11, 30, 30, 35],
+    ] as Kind[][]) {
+      const held = Tiles.of(rack);
+      const left = Tiles.fullSet.minus(held);
+      const gone = Tiles.of(left.toKinds().filter((kind, place) => kind === 11 || place % 3 > 0));
+      const known = expectValue(knownTiles(held, gone));
+      for (const give of [[30], [9, 30], [9, 10, 30]] as Kind[][]) {
+        const size = give.length as PassSize;
+        const table = passTable(compileCard(cardOf([target])), known, size, FIRST_REACH_MODEL, [give]);
+        const plain = plainPass([{ way: target, concealed: false }], known, give, () => 0);
+        expectClose(table.expectedAway[0], plain.expectedAway);
+      }
+    }
+  });
+
   test('tiles for larger groups help no further than to their shortage after the rack’s jokers', () => {
     const target = wayOf([
       ...[9, 10, 11].map((kind) => ({ kind: kind as Kind, size: 2 })),
