@@ -63,6 +63,27 @@ describe('D1. Draw reach is the exact chance that so many tiles, drawn without r
     }
   });
 
+  test('G1: a kind wanted in a pair and in a larger group, and kinds of which every copy helps, agree with exact integers', () => {
+    const random = randomFromSeed(24);
+    const hands = ['NN NNNN EEEE WWWW', 'FF FFFF 1111b 22b 22d', '11b 111b 222b 3333b 44b', 'NN NNN NNN EEE WWW'].map(
+      way,
+    );
+    let positive = 0;
+    for (let round = 0; round < 60; round += 1) {
+      const target = hands[round % hands.length]!;
+      const held = rackNear(target, random, 6 + (round % 5))
+        .toKinds()
+        .slice(0, 13 - (round % 4));
+      const situation = known(Tiles.of([...held, ...Array<Kind>(13 - held.length).fill(JOKER)]));
+      for (const draws of [1, 4, 15, 60]) {
+        const { good, all } = exactDrawReach(target, situation, draws);
+        expectClose(drawReach(target, situation, draws), quotient(good, all));
+        if (good > 0n) positive += 1;
+      }
+    }
+    expect(positive).toBeGreaterThan(100);
+  });
+
   test('G1: drawing every set of tiles in turn gives the same share on small sets, to 1e-12', () => {
     const random = randomFromSeed(23);
     for (let round = 0; round < 40; round += 1) {

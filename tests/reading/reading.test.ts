@@ -179,6 +179,8 @@ describe('L1. A line counts with the reach of its best way, a section with the s
       const best = bestOfLines(compiled, reading.reaches);
       const whole = best.reduce((sum, next) => sum + next, 0);
       expect(reading.lean.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 12);
+      const shares = reading.lean.map(({ share }) => share);
+      expect(shares).toEqual(shares.toSorted((one, other) => other - one));
       for (const { section, share } of reading.lean) {
         const own = compiled.lines.reduce(
           (sum, line, place) => sum + (line.section === section ? (best[place] as number) : 0),

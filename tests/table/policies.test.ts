@@ -165,6 +165,17 @@ describe('what weighing policies do at the edges', () => {
   });
 });
 
+it('the planner counts a concealed hand for less than an open one that is as near', () => {
+  const card = makeTableCard(
+    cardOf(
+      { id: 'shut', pattern: 'NN 1111bam 2222bam 3333bam', concealed: true },
+      { id: 'open', pattern: 'EE 1111bam 2222bam 3333bam' },
+    ),
+  );
+  const seat = seatWith(card, '1111b 2222b 333b N E', { wallLeft: 40, likings: (kind) => 1 - kind / KIND_COUNT });
+  expect(codeOf(policyOf('planner', card).discard(seat))).toBe('N');
+});
+
 describe('the tile of least worth', () => {
   const counts = Tiles.of([JOKER, kindOf('N'), kindOf('E'), kindOf('W')]).toCounts();
   const ofThree = (n: number, e: number, w: number): Float64Array => {
