@@ -68,7 +68,7 @@ test.each([1, 2, 3] as const)(
   (size) => {
     const random = randomFromSeed(90 + size);
     let whole = 0;
-    for (let round = 0; round < 6; round += 1) {
+    for (let round = 0; round < 16; round += 1) {
       const concealed = round % 3 === 0;
       const known = situation(random, size);
       const table = passTable(compileCard(cardOf(HANDS, concealed)), known, size, MODEL);
