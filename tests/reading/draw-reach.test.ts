@@ -82,6 +82,12 @@ describe('D1. Draw reach is the exact chance that so many tiles, drawn without r
       }
     }
     expect(positive).toBeGreaterThan(100);
+    // One north wind held: its pair needs a natural one, and the kong wants more of them than are unseen.
+    const situation = known(tiles('N EEEE WWW JJ 579d'));
+    for (const draws of [3, 12, 50]) {
+      const { good, all } = exactDrawReach(hands[0]!, situation, draws);
+      expectClose(drawReach(hands[0]!, situation, draws), quotient(good, all));
+    }
   });
 
   test('G1: drawing every set of tiles in turn gives the same share on small sets, to 1e-12', () => {
