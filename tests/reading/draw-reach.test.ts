@@ -69,7 +69,7 @@ describe('D1. Draw reach is the exact chance that so many tiles, drawn without r
       way,
     );
     let positive = 0;
-    for (let round = 0; round < 60; round += 1) {
+    for (let round = 0; round < 24; round += 1) {
       const target = hands[round % hands.length]!;
       const held = rackNear(target, random, 6 + (round % 5))
         .toKinds()
@@ -81,7 +81,7 @@ describe('D1. Draw reach is the exact chance that so many tiles, drawn without r
         if (good > 0n) positive += 1;
       }
     }
-    expect(positive).toBeGreaterThan(100);
+    expect(positive).toBeGreaterThan(40);
     // One north wind held: its pair needs a natural one, and the kong wants more of them than are unseen.
     const situation = known(tiles('N EEEE WWW JJ 579d'));
     for (const draws of [3, 12, 50]) {
