@@ -1,5 +1,5 @@
 import type { Line } from '../card/card.ts';
-import { SMALLEST_JOKER_GROUP, type WayGroup } from '../card/way.ts';
+import { SMALLEST_JOKER_GROUP, type Way, type WayGroup } from '../card/way.ts';
 import { codeOf, JOKER, KINDS, type Kind } from '../tiles/kinds.ts';
 import type { Known } from './known.ts';
 import { lineOfWay, type Reading } from './reading.ts';
@@ -31,8 +31,8 @@ export interface Hand {
 
 export function handOf(reading: Reading, way: number): Hand {
   const { compiled, known } = reading;
-  const printed = compiled.ways[way]?.asPrinted ?? [];
-  const groups = fillPlaces(printed, known);
+  const { asPrinted } = compiled.ways[way] as Way;
+  const groups = fillPlaces(asPrinted, known);
   const missing = groups.flatMap(({ places }) =>
     places.filter(({ held }) => held === 'missing').map(({ kind }) => kind),
   );

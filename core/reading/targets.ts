@@ -24,7 +24,7 @@ const LEAST_PART = 0.4;
 export function targetsOf(reading: Reading): Target[] {
   return bestWayOfLines(reading)
     .slice(0, MOST_TARGETS)
-    .filter(({ reach }, _, [first]) => reach >= LEAST_PART * (first?.reach ?? 0));
+    .filter(({ reach }, _, [first]) => reach >= LEAST_PART * (first as Target).reach);
 }
 
 /** The best way of every line, best line first. */

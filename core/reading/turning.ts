@@ -25,7 +25,7 @@ export function turningTiles(reading: Reading): TurningTile[] {
     .map((kind) => {
       const reaches = reachesAfter(reading, kind, 1);
       const moved = leanOf(reading.compiled, reaches).reduce(
-        (sum, { section, share }) => sum + Math.abs(share - (shares.get(section) ?? 0)) / 2,
+        (sum, { section, share }) => sum + Math.abs(share - (shares.get(section) as number)) / 2,
         0,
       );
       return { kind, unseen: reading.known.unseen.count(kind), gain: largest(reaches) - best, shift: moved };

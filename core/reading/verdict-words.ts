@@ -21,7 +21,7 @@ function spareSentence({ kind, copy, copies, wantedBy, worth }: Omit<TileVerdict
 }
 
 function keepSentence({ kind, copies, wantedBy, runsWith }: Omit<TileVerdict, 'sentence'>): string {
-  const what = copies > 1 ? `your ${GROUP_WORDS[copies] ?? ''} of ${pluralNameOf(kind)}` : `the ${nameOf(kind)}`;
+  const what = copies > 1 ? `your ${GROUP_WORDS[copies] as string} of ${pluralNameOf(kind)}` : `the ${nameOf(kind)}`;
   const run = runsWith.length > 0 ? `, and it runs with ${runsWith.map(nameOf).join(' and ')}` : '';
   const [first] = wantedBy;
   if (first === undefined) return `Keep: many hands want ${what}${run}.`;
@@ -45,5 +45,5 @@ export function tileWords(kinds: readonly Kind[]): string {
     const count = kinds.filter((other) => other === kind).length;
     return count === 1 ? nameOf(kind) : `${['', '', 'two', 'three'][count] ?? count} ${pluralNameOf(kind)}`;
   });
-  return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1) ?? ''}`;
+  return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1) as string}`;
 }

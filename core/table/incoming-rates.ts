@@ -86,7 +86,7 @@ function ratesOf(
     const own = cells.filter((cell) => cell.class === each);
     const received = own.reduce((sum, cell) => sum + cell.received, 0);
     const expected = own.reduce((sum, cell) => sum + cell.expected, 0);
-    const shape = received + priorTiles * (prior.get(each) ?? 1);
+    const shape = received + priorTiles * (prior.get(each) as number);
     return { class: each, rate: shape / (expected + priorTiles), error: Math.sqrt(shape) / (expected + priorTiles) };
   });
   return { source, passes, classes, weights: weightsOf(classes) };

@@ -114,9 +114,9 @@ export function addTallies(one: Tally, other: Tally): Tally {
     selfDrawn: one.selfDrawn + other.selfDrawn,
     draws: one.draws + other.draws,
     discards: one.discards + other.discards,
-    byAway: one.byAway.map((share, place) => addShares(share, other.byAway[place] ?? NOBODY)),
-    bySeat: one.bySeat.map((share, place) => addShares(share, other.bySeat[place] ?? NOBODY)),
-    byPlayer: one.byPlayer.map((player, place) => addPlayers(player, other.byPlayer[place] ?? NO_PLAYER)),
+    byAway: one.byAway.map((share, place) => addShares(share, other.byAway[place] as Share)),
+    bySeat: one.bySeat.map((share, place) => addShares(share, other.bySeat[place] as Share)),
+    byPlayer: one.byPlayer.map((player, place) => addPlayers(player, other.byPlayer[place] as PlayerTally)),
   };
 }
 

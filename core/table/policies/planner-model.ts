@@ -86,5 +86,5 @@ function modelFor(wallLeft: number, drawsToEnd: readonly number[], passes: numbe
 
 const PLAY_MODELS = DRAWS_TO_END.map((row, place) => modelFor(WALL_AT_START - DRAWS_IN_A_ROW * place, row, 0));
 const PASS_MODELS: ReadonlyMap<PassStep, ReachModel> = new Map(
-  PASS_STEPS.map((step) => [step, modelFor(WALL_AT_START, DRAWS_TO_END[0] ?? [], PASSES_AHEAD[step])]),
+  PASS_STEPS.map((step) => [step, modelFor(WALL_AT_START, DRAWS_TO_END[0] as readonly number[], PASSES_AHEAD[step])]),
 );
