@@ -3,7 +3,7 @@ import { parseTileList } from '../../../core/tiles/text.ts';
 import type { Kind } from '../../../core/tiles/kinds.ts';
 import { KINDS } from '../../../core/tiles/kinds.ts';
 import { nameOf, pluralNameOf } from '../../../core/tiles/names.ts';
-import '../../parts/tile/wr-tile.ts';
+import { namedTiles } from '../../parts/tile/named-tiles.ts';
 import { lookbackWords as words } from '../../words/lookback.ts';
 
 /** The kinds of a text of tiles, which comes from the engine and so is in order. */
@@ -26,7 +26,5 @@ export function tileWords(kinds: readonly Kind[]): string {
 export function tileRow(text: string): TemplateResult {
   const kinds = kindsIn(text);
   if (kinds.length === 0) return html`<span>${words.choices.nothing}</span>`;
-  return html`<span class="tiles" role="img" aria-label=${tileWords(kinds)}
-    >${kinds.map((kind) => html`<wr-tile .kind=${kind} aria-hidden="true"></wr-tile>`)}</span
-  >`;
+  return namedTiles(kinds, tileWords(kinds));
 }

@@ -1,9 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { PASS_SIZE } from '../../../core/exchange/state.ts';
 import type { RaceResult, Standing } from '../../../core/plan/race-run.ts';
 import type { Choice } from '../../../core/table/future-seats.ts';
 import { nameOf } from '../../../core/tiles/names.ts';
 import type { Kind } from '../../../core/tiles/kinds.ts';
-import '../../parts/tile/wr-tile.ts';
+import { namedTiles } from '../../parts/tile/named-tiles.ts';
 import type { Look } from '../../session/look-ahead.ts';
 import { lookWords as words } from '../../words/look.ts';
 import { counted, inWords, percent, points, pointsAlone, tenths } from '../../words/numbers.ts';
@@ -31,20 +32,28 @@ export function choiceAhead({ result }: Look, place: number): TemplateResult {
 export function choicePart(choice: Choice, mayBeBlind: boolean): TemplateResult {
   const name = choiceName(choice, mayBeBlind);
   if (choice.type === 'stop' || choice.tiles.length === 0) return html`<span class="name">${name}</span>`;
-  const unseen = mayBeBlind ? 3 - choice.tiles.length : 0;
-  return html`<span class="name" role="img" aria-label=${name}>
-    <span class="tiles">${choice.tiles.map((kind) => html`<wr-tile .kind=${kind} aria-hidden="true"></wr-tile>`)}</span>
-    ${unseen > 0 ? words.andUnseen(unseen) : nothing}
+  const unseen = unseenWith(choice.tiles, mayBeBlind);
+  return html`<span class="name">
+    ${namedTiles(choice.tiles, tileNames(choice.tiles))} ${unseen > 0 ? words.andUnseen(unseen) : nothing}
   </span>`;
 }
 
 /** The same in words: "north wind, five crak and 1 unseen". */
 export function choiceName(choice: Choice, mayBeBlind: boolean): string {
   if (choice.type === 'stop') return words.stop;
-  const unseen = mayBeBlind ? 3 - choice.tiles.length : 0;
+  const unseen = unseenWith(choice.tiles, mayBeBlind);
   if (choice.tiles.length === 0) return unseen > 0 ? words.unseenAlone(unseen) : words.nothing;
-  const tiles = choice.tiles.map(nameOf).join(', ');
+  const tiles = tileNames(choice.tiles);
   return unseen > 0 ? `${tiles} ${words.andUnseen(unseen)}` : tiles;
+}
+
+/** How many tiles go on unseen with those of a pass. */
+export function unseenWith(tiles: readonly Kind[], mayBeBlind: boolean): number {
+  return mayBeBlind ? PASS_SIZE - tiles.length : 0;
+}
+
+function tileNames(tiles: readonly Kind[]): string {
+  return tiles.map(nameOf).join(', ');
 }
 
 /** How the look came to its end, in sentences. */

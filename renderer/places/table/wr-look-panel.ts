@@ -1,5 +1,4 @@
 import { html, LitElement, nothing } from 'lit';
-import { PASS_SIZE } from '../../../core/exchange/state.ts';
 import { legalEvents } from '../../../core/game/legal.ts';
 import type { Choice } from '../../../core/table/future-seats.ts';
 import { USUAL_EXCHANGE } from '../../../core/table/future-usual.ts';
@@ -19,7 +18,7 @@ import { lookWords as words } from '../../words/look.ts';
 import { counted, tenths } from '../../words/numbers.ts';
 import { tableWords } from '../../words/table.ts';
 import { failed } from './failed.ts';
-import { choiceAhead, choiceName, choicePart, endWords } from './look-row.ts';
+import { choiceAhead, choiceName, choicePart, endWords, unseenWith } from './look-row.ts';
 import { rateSource } from './pass-row.ts';
 import { panelStyles } from './panel-styles.ts';
 import { planStyles } from './plan-styles.ts';
@@ -105,7 +104,7 @@ export class WrLookPanel extends LitElement {
   #use(tiles: readonly Kind[], mayBeBlind: boolean): void {
     const { session, analysis } = this.app;
     session.lay(setAsideKinds(session.layout, tiles));
-    if (mayBeBlind) analysis.passBlind(PASS_SIZE - tiles.length);
+    analysis.passBlind(unseenWith(tiles, mayBeBlind));
   }
 
   #assumptions({ rates }: Look): unknown {

@@ -1,6 +1,6 @@
 import { html, LitElement, nothing } from 'lit';
 import { Tiles } from '../../../core/tiles/tiles.ts';
-import '../../parts/tile/wr-tile.ts';
+import { namedTiles } from '../../parts/tile/named-tiles.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-explain.ts';
 import { setAsideKinds } from '../../session/layout.ts';
@@ -89,10 +89,7 @@ export class WrPlanPanel extends LitElement {
   }
 
   #row(option: PassView, rates: PlanView['rates']): unknown {
-    return html`<span class="tiles" role="img" aria-label=${passName(option)}>
-        ${option.give.map((kind) => html`<wr-tile .kind=${kind} aria-hidden="true"></wr-tile>`)}
-      </span>
-      ${this.#numbers(option, rates)}
+    return html`${namedTiles(option.give, passName(option))} ${this.#numbers(option, rates)}
       <wr-button label=${words.useLabel(passName(option))} @click=${() => this.#use(option)}>${words.use}</wr-button>`;
   }
 

@@ -2,15 +2,13 @@ import { html, type TemplateResult } from 'lit';
 import type { Kind } from '../../../core/tiles/kinds.ts';
 import { nameOf } from '../../../core/tiles/names.ts';
 import { parseTileList } from '../../../core/tiles/text.ts';
-import '../../parts/tile/wr-tile.ts';
+import { namedTiles } from '../../parts/tile/named-tiles.ts';
 import type { JudgedView } from '../../worker/warm-up-calls.ts';
 import { warmUpWords as words } from '../../words/warmup.ts';
 
 /** Tiles side by side, as one image with their names. */
 export function tileRow(kinds: readonly Kind[], size: 'small' | 'large' = 'small'): TemplateResult {
-  return html`<span class="tiles ${size}" role="img" aria-label=${kinds.map(nameOf).join(', ') || 'nothing'}>
-    ${kinds.map((kind) => html`<wr-tile .kind=${kind} aria-hidden="true"></wr-tile>`)}
-  </span>`;
+  return namedTiles(kinds, kinds.map(nameOf).join(', ') || 'nothing', size);
 }
 
 /** Tiles of a text; nothing for a text that can't be read. */

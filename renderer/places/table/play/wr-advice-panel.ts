@@ -7,6 +7,7 @@ import { formatTileList } from '../../../../core/tiles/text.ts';
 import { announce } from '../../../parts/announcer.ts';
 import { emit } from '../../../parts/emit.ts';
 import '../../../parts/tile/wr-tile.ts';
+import { namedTiles } from '../../../parts/tile/named-tiles.ts';
 import '../../../parts/wr-button.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
@@ -129,10 +130,7 @@ export class WrAdvicePanel extends LitElement {
   #group(choice: AdvisedView, called: Kind): unknown {
     const names = choice.tiles.map(nameOf).join(', ');
     return html`<li>
-      <span class="tiles" role="img" aria-label=${names}>
-        ${choice.tiles.map((kind) => html`<wr-tile .kind=${kind} aria-hidden="true"></wr-tile>`)}
-      </span>
-      ${advisedCost(choice)}
+      ${namedTiles(choice.tiles, names)} ${advisedCost(choice)}
       <wr-button label=${words.openLabel(names)} @click=${() => this.#open(choice.tiles, called)}
         >${words.open}</wr-button
       >
