@@ -58,6 +58,7 @@ export class Analysis {
   #plan: Thought<PlanView> = NO_THOUGHT;
   #planShare: number | null = null;
   #blind: PlanRequest['blind'] = 0;
+  #blindFor = '';
   #advice: Thought<AdviceView> = NO_THOUGHT;
   #readFor = '';
   #advisedFor = '';
@@ -153,12 +154,19 @@ export class Analysis {
     }
     this.#refreshAdvice();
     const step = legalEvents(this.#session.state).give?.step ?? null;
-    if (step === null) this.#blind = 0;
+    this.#forgetBlind(step);
     const { rates } = this.#incoming;
     const pass = known === null || step === null ? '' : `${moment} ${step} ${this.#blind} ${ratesKey(rates)}`;
     if (pass === this.#plannedFor) return;
     this.#plannedFor = pass;
     void this.#planPass(known === null || step === null ? null : { ...known, step, blind: this.#blind, rates });
+  }
+
+  /** Tiles that go on unseen are said of one pass alone. */
+  #forgetBlind(step: string | null): void {
+    const due = step === null ? '' : `${this.#session.id} ${step}`;
+    if (due !== this.#blindFor) this.#blind = 0;
+    this.#blindFor = due;
   }
 
   /** Learns how soon others win with a card new to this session; until then the first model answers. */

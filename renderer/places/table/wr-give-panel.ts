@@ -176,7 +176,6 @@ export class WrGivePanel extends LitElement {
     });
     this.refusal = given.ok ? '' : given.problem.message;
     if (!given.ok) return;
-    analysis.passBlind(0);
     this.asked = null;
     this.offered = null;
   }
