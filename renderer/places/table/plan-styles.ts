@@ -104,7 +104,6 @@ export const planStyles = css`
   }
 
   .name {
-    flex: 1 1 9em;
     display: inline-flex;
     flex-wrap: wrap;
     align-items: center;
@@ -133,11 +132,11 @@ export const planStyles = css`
 
   @container (max-width: 27rem) {
     ul li {
-      grid-template: 'name name' auto 'verdict use' auto / minmax(0, 1fr) auto;
+      grid-template-columns: minmax(0, 1fr) auto;
     }
 
     ul .name {
-      grid-area: name;
+      grid-column: 1 / -1;
     }
   }
 
