@@ -1,6 +1,7 @@
 import type { Outcome } from '../../core/journal/summary.ts';
 import type { Moment } from '../../core/journal/figures.ts';
 import type { DecisionKind } from '../../core/review/decision.ts';
+import { partsUnread } from './unread.ts';
 
 /** "1 game", "3 games". */
 function games(count: number): string {
@@ -192,8 +193,7 @@ export const filesWords = {
     `${games(added)} added. ${copied} kept beside another version. ${same} were here already.`,
   broughtCards: (count: number) => (count === 0 ? '' : `${count === 1 ? '1 card' : `${count} cards`} added.`),
   cannotRead: 'This file could not be read. Your games are as they were.',
-  someBad: (count: number) =>
-    `${count === 1 ? '1 part' : `${count} parts`} of the file could not be read. The rest is here.`,
+  someBad: partsUnread,
   demo: 'The example season',
   demoLead: 'Invented games at a lakeside library on Thursdays, to look around with.',
   demoHere: (count: number) => `${games(count)} of it are in your journal.`,

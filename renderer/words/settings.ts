@@ -1,3 +1,5 @@
+import { partsUnread } from './unread.ts';
+
 /** "1 game", "3 games". */
 function counted(count: number, what: string): string {
   return `${count} ${what}${count === 1 ? '' : 's'}`;
@@ -38,7 +40,7 @@ export const settingsWords = {
   brought: (games: number, copies: number, cards: number, sheets: number) =>
     `Added: ${counted(games, 'game')}, ${counted(cards, 'card')}, ${counted(sheets, 'sheet')}. Kept as copies: ${copies}.`,
   broughtSettings: 'The settings of the file hold now.',
-  someBad: (count: number) => `${counted(count, 'part')} of the file could not be read. The rest is here.`,
+  someBad: partsUnread,
   notices: 'What Windrow noticed',
   noticesNone: 'Nothing to tell since the start: all your files could be read.',
   remove: 'Delete everything',
