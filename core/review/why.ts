@@ -20,7 +20,7 @@ export function whyParted(
   target: number | null,
 ): string[] {
   if (verdict === 'best') return ['No other choice was better.'];
-  const other = best.tiles.size === 0 ? `giving ${NONE}` : words(best.tiles);
+  const other = giving(best.tiles);
   if (verdict === 'equal') return [`It is as good as ${other}: the difference is too small to tell.`];
   const better = `Better was ${other}.`;
   return [better, ...whyBetter(compiled, chosen.tiles.minus(best.tiles), target)];
@@ -37,8 +37,7 @@ export function whyInTheEnd(
 ): string[] {
   if (verdict === 'best') return ['No other choice came out better by the end of the exchange.'];
   if (verdict === 'equal') {
-    const other = best.size === 0 ? `giving ${NONE}` : words(best);
-    return [`In the end it is as good as ${other}: the difference is too small to tell.`];
+    return [`In the end it is as good as ${giving(best)}: the difference is too small to tell.`];
   }
   const better = `In the end it was better to give ${best.size === 0 ? NONE : words(best)}.`;
   return [better, ...whyBetter(compiled, chosen.minus(best), target)];
@@ -60,6 +59,11 @@ export function whyCalled(chosen: Choice, best: Choice, verdict: Verdict): strin
   if (best.tiles.size === 0) return ['Better was to let it go: the group narrows the hand more than it helps.'];
   const act = chosen.tiles.size === 0 ? 'call and lay open' : 'lay open';
   return [`Better was to ${act} ${words(best.tiles)}.`];
+}
+
+/** A choice as it stands in a sentence: its tiles, or that none of one's own is given. */
+function giving(tiles: Tiles): string {
+  return tiles.size === 0 ? `giving ${NONE}` : words(tiles);
 }
 
 /** How stopping before the second round and going on came out. */

@@ -10,11 +10,11 @@ export function fetchReturned(table: Table, own: number, { giver, tiles }: Known
   const taker = playerAt(table, giver).hand;
   for (const [place, kind] of tiles.entries()) {
     const wanted = place + 1 - tiles.indexOf(kind);
-    if ((taker.counts[kind] as number) < wanted) fetch(table, own, giver, kind, tiles);
+    if ((taker.counts[kind] as number) < wanted) fetchTile(table, own, giver, kind, tiles);
   }
 }
 
-function fetch(table: Table, own: number, giver: number, wanted: Kind, gift: readonly Kind[]): void {
+function fetchTile(table: Table, own: number, giver: number, wanted: Kind, gift: readonly Kind[]): void {
   const taker = playerAt(table, giver).hand;
   const owner = table.players.find(
     ({ hand }, seat) => seat !== giver && seat !== own && (hand.counts[wanted] as number) > 0,
