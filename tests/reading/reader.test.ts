@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
-import { emptyDeficits } from '../../core/reading/deficits.ts';
 import { FIRST_REACH_MODEL, type ReachModel } from '../../core/reading/reach-model.ts';
 import { readerOf } from '../../core/reading/reader.ts';
+import { growTree } from '../reference/grown-tree.ts';
 
 const model = (source: string): ReachModel => ({ ...FIRST_REACH_MODEL, source });
 
@@ -21,18 +21,9 @@ describe('the memory of readings is bounded', () => {
     const grown = readerOf(model('grown'));
     const own = grown.reach.model;
     const random = randomFromSeed(71);
-    const deficits = emptyDeficits();
-    deficits.length = 4;
     while (grown.tree.size < 30_000) {
       expect(readerOf(own)).toBe(grown);
-      for (let round = 0; round < 500; round += 1) {
-        for (let place = 0; place < 4; place += 1) {
-          deficits.plain[place] = random.below(4);
-          deficits.wild[place] = 1 + random.below(5);
-          deficits.unseen[place] = random.below(9);
-        }
-        grown.tree.nodeOf(deficits);
-      }
+      growTree(grown.tree, random, 500);
     }
     const fresh = readerOf(own);
     expect(fresh).not.toBe(grown);

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { PASS_STEPS } from '../../core/exchange/steps.ts';
 import { passReader, playReader } from '../../core/table/policies/planner-model.ts';
-import { emptyDeficits } from '../../core/reading/deficits.ts';
 import { randomFromSeed } from '../../core/base/random.ts';
+import { growTree } from '../reference/grown-tree.ts';
 
 describe("the planner's models", () => {
   it('in play are one for every ten tiles drawn, the last for all that is left', () => {
@@ -35,18 +35,9 @@ describe("the planner's models", () => {
   it('are remembered until they have grown beyond 6,000 nodes', () => {
     const reader = playReader(99);
     const random = randomFromSeed(3);
-    const deficits = emptyDeficits();
-    deficits.length = 4;
     while (reader.tree.size < 6_000) {
       expect(playReader(99)).toBe(reader);
-      for (let round = 0; round < 200; round += 1) {
-        for (let place = 0; place < 4; place += 1) {
-          deficits.plain[place] = random.below(4);
-          deficits.wild[place] = 1 + random.below(5);
-          deficits.unseen[place] = random.below(9);
-        }
-        reader.tree.nodeOf(deficits);
-      }
+      growTree(reader.tree, random, 200);
     }
     expect(playReader(99)).not.toBe(reader);
   });
