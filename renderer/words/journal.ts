@@ -196,7 +196,7 @@ export const filesWords = {
   someBad: partsUnread,
   demo: 'The example season',
   demoLead: 'Invented games at a lakeside library on Thursdays, to look around with.',
-  demoHere: (count: number) => `${games(count)} of it are in your journal.`,
+  demoHere: (count: number) => `${games(count)} of it ${count === 1 ? 'is' : 'are'} in your journal.`,
   removeDemo: 'Take the example season away',
   demoRemoved: (count: number) => `${games(count)} of the example season are gone.`,
   demoAdded: (count: number) => `${games(count)} added to look around with.`,
