@@ -6,7 +6,7 @@
 export interface Problem<Code extends string = string> {
   /** One of a closed set, for programs and tests. */
   readonly code: Code;
-  /** One sentence for a player: what is wrong, where, how to mend it. */
+  /** One sentence for a player: what is wrong, where, how to fix it. */
   readonly message: string;
   /** Where in the text, counted from 0, if it is a place in a text. */
   readonly at?: number;

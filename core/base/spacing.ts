@@ -12,7 +12,7 @@ export interface SpacedAnswer {
 /** The default horizon: "my next 3 months". */
 export const HORIZON_DAYS = 90;
 
-/** Days until the next question after so many right answers in a row, the first answer not counted. */
+/** Days until the next question by the number of right answers in a row, the first answer not counted. */
 export function gapAfter(rightInARow: number, horizonDays: number = HORIZON_DAYS): number {
   const tenths = Math.min(rightInARow, 3);
   return tenths === 0 ? 1 : Math.max(1, Math.round((horizonDays * tenths) / 10));
@@ -27,7 +27,7 @@ export function dueDay(answers: readonly SpacedAnswer[], horizonDays: number = H
   return last.day + gapAfter(firsts.length - 1 - Math.max(miss, 0), horizonDays);
 }
 
-/** The first answer of each day, oldest first: only these tell what was remembered. */
+/** The first answer of each day, oldest first: only these show what was remembered. */
 export function firstOfEachDay(answers: readonly SpacedAnswer[]): SpacedAnswer[] {
   const inOrder = [...answers].sort((one, other) => one.day - other.day);
   return inOrder.filter(({ day }, index) => inOrder[index - 1]?.day !== day);

@@ -6,6 +6,8 @@ export interface Line {
   readonly id: string;
   /** The name of its section. */
   readonly section: string;
+  /** Its name for a player: the section, and its place there as printed, "Stairs, 4th line". */
+  readonly name: string;
   /** The pattern as written. */
   readonly pattern: string;
   readonly concealed: boolean;
@@ -24,4 +26,9 @@ export interface Card {
   readonly title: string;
   readonly season: string;
   readonly sections: readonly Section[];
+}
+
+/** Every line of a card, in printed order. */
+export function linesOf({ sections }: Card): readonly Line[] {
+  return sections.flatMap(({ lines }) => lines);
 }

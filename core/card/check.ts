@@ -1,13 +1,12 @@
 import { failure, type Problem, type Result, success } from '../base/result.ts';
-import type { Card, Section } from './card.ts';
-import { type CardDocument, type SectionDocument, sectionName, textField } from './document.ts';
-import { writeOut } from './expand.ts';
-import { type CheckedLine, checkLine, type LineProblem } from './check-line.ts';
+import { type Card, type Line, linesOf, type Section } from './card.ts';
+import { type CardDocument, lineName, type SectionDocument, sectionName, textField } from './document.ts';
+import { type LineProblem, type LineReading, readLine } from './line.ts';
 
 /** Largest card that opens; beyond it reading a rack would no longer be quick. */
 export const CARD_LIMITS = { lines: 300, sections: 100, ways: 50_000 } as const;
 
-/** A problem of a card, told so that it can be found: `section` and `id` are empty where they don't apply. */
+/** A problem of a card, with what is needed to find it: `section` and `id` are empty where they don't apply. */
 export interface CardProblem {
   readonly code: LineProblem['code'] | 'duplicate-id' | 'wrong-title';
   readonly section: string;
@@ -23,8 +22,6 @@ export interface CheckedCard {
   readonly problems: readonly CardProblem[];
 }
 
-type GoodLine = Pick<CheckedLine, 'line' | 'expansion'>;
-
 /**
  * Makes a card of what a document says, leaving out lines with problems. Refuses only a card
  * beyond the limits, before its ways are written out.
@@ -33,7 +30,7 @@ export function checkCard(document: CardDocument): Result<CheckedCard, Problem<C
   const beyond = checkSizes(document);
   if (beyond !== undefined) return beyond;
   const tally: Tally = { ids: new Map(), problems: titleProblems(document), ways: 0 };
-  const sections: { name: string; lines: GoodLine[] }[] = [];
+  const sections: { name: string; lines: NamedReading[] }[] = [];
   for (const [index, section] of document.sections.entries()) {
     const name = sectionName(section, index);
     sections.push({ name, lines: goodLines(section, name, tally) });
@@ -50,25 +47,41 @@ interface Tally {
   ways: number;
 }
 
+/** A line that may be used, and its name for a player. */
+interface NamedReading {
+  readonly name: string;
+  readonly reading: LineReading;
+}
+
 /** A section's lines without problems; stops at the line with which the card has too many ways. */
-function goodLines(section: SectionDocument, name: string, tally: Tally): GoodLine[] {
-  const good: GoodLine[] = [];
+function goodLines(section: SectionDocument, name: string, tally: Tally): NamedReading[] {
+  const good: NamedReading[] = [];
   tally.problems.push(...nameProblems(section, name));
   for (const [index, fields] of section.lines.entries()) {
     if (tally.ways > CARD_LIMITS.ways) break;
-    const checked = checkLine(fields, name, index);
-    const id = textField(fields, 'id');
-    const found = checked.ok ? [] : checked.problem.map((problem): CardProblem => ({ ...problem, section: name, id }));
+    const reading = readLine(fields);
+    const { id } = reading;
     const place = `line ${index + 1} of ${name}`;
+    const found = reading.problems.map((problem): CardProblem => ({
+      ...located(problem, name, index),
+      section: name,
+      id,
+    }));
     const first = tally.ids.get(id);
     if (first === undefined) tally.ids.set(id, place);
     else if (id !== '') found.unshift(duplicateId(name, id, first, place));
     tally.problems.push(...found);
-    if (!checked.ok || found.length > 0) continue;
-    tally.ways += checked.value.expansion.count;
-    good.push(checked.value);
+    if (found.length > 0) continue;
+    tally.ways += reading.wayCount;
+    good.push({ name: lineName(section, name, index), reading });
   }
   return good;
+}
+
+/** A line without an id is named by its place. */
+function located(problem: LineProblem, section: string, index: number): LineProblem {
+  if (problem.code !== 'missing-id') return problem;
+  return { ...problem, message: `Line ${index + 1} of ${section} has no id: give it a short one of its own.` };
 }
 
 function nameProblems(section: SectionDocument, name: string): CardProblem[] {
@@ -77,15 +90,23 @@ function nameProblems(section: SectionDocument, name: string): CardProblem[] {
   return [{ code: 'wrong-field', section: name, id: '', column: 0, message }];
 }
 
-function writeCard(document: CardDocument, sections: readonly { name: string; lines: readonly GoodLine[] }[]): Card {
+function writeCard(
+  document: CardDocument,
+  sections: readonly { name: string; lines: readonly NamedReading[] }[],
+): Card {
   return {
     title: textField(document, 'title'),
     season: textField(document, 'season'),
     sections: sections.map(({ name, lines }): Section => ({
       name,
-      lines: lines.map(({ line, expansion }) => ({ ...line, ways: writeOut(expansion) })),
+      lines: lines.map((line) => writeLine(line, name)),
     })),
   };
+}
+
+function writeLine({ name, reading }: NamedReading, section: string): Line {
+  const { id, text, concealed, points, note, ways } = reading;
+  return { id, section, name, pattern: text, concealed, points, note, ways };
 }
 
 function titleProblems(document: CardDocument): CardProblem[] {
@@ -121,4 +142,30 @@ function checkSizes({ sections }: CardDocument): Result<never, Problem<CardLimit
 function tooManyWays(section: string): Result<never, Problem<CardLimitCode>> {
   const message = `This card has more than ${CARD_LIMITS.ways} ways by section "${section}": split it into two cards.`;
   return failure('too-many-ways', message);
+}
+
+/** What the command `card` prints of a card. */
+export interface CardSummary {
+  readonly title: string;
+  readonly season: string;
+  /** Ways of all lines together. */
+  readonly ways: number;
+  readonly lines: readonly {
+    readonly id: string;
+    readonly section: string;
+    readonly pattern: string;
+    readonly ways: number;
+  }[];
+  readonly problems: readonly Pick<CardProblem, 'section' | 'id' | 'column' | 'message'>[];
+}
+
+export function summarizeCard({ card, problems }: CheckedCard): CardSummary {
+  const lines = linesOf(card).map(({ id, section, pattern, ways }) => ({ id, section, pattern, ways: ways.length }));
+  return {
+    title: card.title,
+    season: card.season,
+    ways: lines.reduce((sum, { ways }) => sum + ways, 0),
+    lines,
+    problems: problems.map(({ section, id, column, message }) => ({ section, id, column, message })),
+  };
 }

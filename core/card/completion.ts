@@ -1,18 +1,16 @@
-import { GROUP_SYMBOLS, NUMBER_SYMBOLS } from './draft.ts';
-import { scanPattern } from './parse.ts';
-import { parseGroup } from './parse-group.ts';
+import { type ScannedGroup, scanPattern } from './parse.ts';
 import {
-  type GroupSuit,
+  ALL_SUITS,
+  formatGroup,
+  GROUP_TILES,
   HAND_SIZE,
   LARGEST_GROUP,
   MOVEMENTS,
-  OPEN_SUITS,
   type PatternGroup,
-  formatGroup,
+  suitIn,
   tilesIn,
 } from './pattern.ts';
 import { groupWords, movementWords } from './words.ts';
-import { SUITS } from '../tiles/kinds.ts';
 
 /** A way to go on with the group at the caret. */
 export interface Completion {
@@ -24,22 +22,28 @@ export interface Completion {
   readonly words: string;
 }
 
-interface Known {
+/** A text and its groups. */
+interface TypedText {
+  readonly text: string;
+  readonly groups: readonly ScannedGroup[];
+}
+
+/** A group and its text. */
+interface KnownGroup {
   readonly text: string;
   readonly group: PatternGroup;
 }
 
-const ALL_SUITS: readonly GroupSuit[] = [...OPEN_SUITS, ...SUITS];
-
 /**
  * Ways to finish the group that is being typed before the caret, likely ones first. Groups of the
  * size typed so far are offered, or with one tile more; marks only behind a finished number; none
- * that goes beyond 14 tiles. Nothing is offered in the middle of a group.
+ * that goes beyond 14 tiles. Nothing is offered in the middle of a group. `scanned`: the groups of
+ * the text, if they are at hand.
  */
-export function completionsAt(text: string, caret: number): readonly Completion[] {
+export function completionsAt(text: string, caret: number, scanned = scanPattern(text)): readonly Completion[] {
   if (/\S/.test(text.slice(caret, caret + 1))) return [];
   const typed = text.slice(0, caret).split(/\s/).at(-1) as string;
-  const room = HAND_SIZE - tilesElsewhere(text, caret);
+  const room = HAND_SIZE - tilesElsewhere(scanned, caret);
   const offered = typed === '' ? STARTS : KNOWN_GROUPS.filter(({ text: known }) => goesOn(known, typed));
   return offered.filter(({ group }) => tilesIn(group) <= room).map((known) => completion(known, typed));
 }
@@ -52,7 +56,7 @@ function goesOn(known: string, typed: string): boolean {
   return runLength(known) === runLength(typed) && (!isMarked || added.length === 1);
 }
 
-function completion({ text, group }: Known, typed: string): Completion {
+function completion({ text, group }: KnownGroup, typed: string): Completion {
   return { insert: text.slice(typed.length), group: text, words: groupWords(group) + movementWords(group) };
 }
 
@@ -62,34 +66,48 @@ function runLength(text: string): number {
   return length;
 }
 
-function tilesElsewhere(text: string, caret: number): number {
-  return scanPattern(text)
+function tilesElsewhere(scanned: readonly ScannedGroup[], caret: number): number {
+  return scanned
     .filter(({ from, to }) => caret <= from || caret > to)
     .reduce((sum, { group }) => sum + (group.ok ? tilesIn(group.value) : 0), 0);
 }
 
-function known(text: string): Known[] {
-  const group = parseGroup(text, 0);
-  return group.ok ? [{ text, group: group.value }] : [];
+function known(group: PatternGroup): KnownGroup {
+  return { text: formatGroup(group), group };
 }
 
 /** Every group there is, some 1,100: smaller ones first, open suits before named ones, plain numbers before marked ones. */
-const KNOWN_GROUPS: readonly Known[] = Array.from({ length: LARGEST_GROUP }, (_, index) => index + 1).flatMap(
-  (size) => [
-    ...GROUP_SYMBOLS.flatMap((symbol) => (symbol === 'NEWS' ? [] : known(symbol.repeat(size)))),
-    ...(size === 1 ? known('NEWS') : []),
-    ...ALL_SUITS.flatMap((suit) => known('D'.repeat(size) + suit)),
-    ...MOVEMENTS.flatMap((movement) =>
-      NUMBER_SYMBOLS.flatMap((_, index) =>
-        ALL_SUITS.flatMap((suit) =>
-          known(formatGroup({ tile: { is: 'number', number: index + 1, suit, movement }, size })),
+const KNOWN_GROUPS: readonly KnownGroup[] = Array.from({ length: LARGEST_GROUP }, (_, index) => index + 1).flatMap(
+  (size) =>
+    [
+      ...GROUP_TILES.filter((tile) => suitIn(tile) === undefined && tile.is !== 'news'),
+      ...GROUP_TILES.filter((tile) => tile.is === 'news' && size === 1),
+      ...GROUP_TILES.filter((tile) => tile.is === 'suit-dragon').flatMap((tile) =>
+        ALL_SUITS.map((suit) => ({ ...tile, suit })),
+      ),
+      ...MOVEMENTS.flatMap((movement) =>
+        GROUP_TILES.filter((tile) => tile.is === 'number').flatMap((tile) =>
+          ALL_SUITS.map((suit) => ({ ...tile, suit, movement })),
         ),
       ),
-    ),
-  ],
+    ].map((tile) => known({ tile, size })),
 );
 
 /** Offered for a new group: each tile once, numbers in the first suit. */
-const STARTS: readonly Known[] = GROUP_SYMBOLS.flatMap((symbol) =>
-  NUMBER_SYMBOLS.some((number) => number === symbol) ? known(`${symbol}a`) : known(symbol),
+const STARTS: readonly KnownGroup[] = GROUP_TILES.filter(({ is }) => is !== 'suit-dragon').map((tile) =>
+  known({ tile, size: 1 }),
 );
+
+/** How many ways to go on are offered at once, unasked and asked for. */
+const MOST_OFFERS = { unasked: 8, asked: 30 } as const;
+
+/**
+ * What a typed line offers at the caret. When a group is whole, offers come only if they are asked
+ * for, except behind D and N: that these can go on is easily overlooked.
+ */
+export function offersAt({ text, groups }: TypedText, caret: number, asked: boolean): readonly Completion[] {
+  const typed = groups.find(({ to }) => to === caret);
+  const open = typed !== undefined && (!typed.group.ok || /^[DN]/.test(typed.text));
+  const offers = open || asked ? completionsAt(text, caret, groups) : [];
+  return offers.slice(0, asked ? MOST_OFFERS.asked : MOST_OFFERS.unasked);
+}

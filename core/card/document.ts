@@ -1,10 +1,8 @@
+import type { Fields } from '../base/json.ts';
 import type { Slide } from './pattern.ts';
 
 export const CARD_FORMAT = 'windrow.card';
 export const CARD_VERSION = 1;
-
-/** Anything with named fields; fields that we don't know are kept as they are. */
-export type Fields = { readonly [field: string]: unknown };
 
 /**
  * A card as it stands in its file: what a person edits. Nothing in it is trusted, a line may be
@@ -23,6 +21,12 @@ export interface SectionDocument extends Fields {
 /** Fields as in the contract of card files: id, pattern, slide, slide2, concealed, points, note. */
 export type LineDocument = Fields;
 
+/** Where a line stands, both counted from 0. */
+export interface LinePlace {
+  readonly section: number;
+  readonly line: number;
+}
+
 /** What a line has when its file doesn't say. */
 export const LINE_DEFAULTS = { slide: 0 as Slide, slide2: 1 as Slide, concealed: false, points: 25, note: '' } as const;
 
@@ -31,14 +35,32 @@ export function emptyCard(title: string, season: string): CardDocument {
   return { format: CARD_FORMAT, version: CARD_VERSION, title, season, sections: [] };
 }
 
-export function isFields(value: unknown): value is Fields {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
 /** The name under which a section is shown: its own, or its place. */
 export function sectionName(section: SectionDocument, index: number): string {
   const name = section['name'];
   return typeof name === 'string' && name.trim() !== '' ? name : `Section ${index + 1}`;
+}
+
+/** A line as a player is told of it: "Stairs, 4th line"; the name of the section alone where it has no other line. */
+export function lineName({ lines }: SectionDocument, section: string, line: number): string {
+  return lines.length === 1 ? section : `${section}, ${ordinal(line + 1)} line`;
+}
+
+/** The name of the line of an id, as the card was printed; undefined if no line has it. */
+export function nameOfLine({ sections }: CardDocument, id: string): string | undefined {
+  for (const [index, section] of sections.entries()) {
+    const line = section.lines.findIndex((fields) => fields['id'] === id);
+    if (line >= 0) return lineName(section, sectionName(section, index), line);
+  }
+  return undefined;
+}
+
+const ENDINGS = ['th', 'st', 'nd', 'rd'] as const;
+
+/** "1st", "2nd", "3rd", "11th". */
+function ordinal(number: number): string {
+  const isTeen = Math.floor(number / 10) % 10 === 1;
+  return `${number}${(isTeen ? undefined : ENDINGS[number % 10]) ?? 'th'}`;
 }
 
 /** The text of a field, empty if it is not a text. */

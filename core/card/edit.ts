@@ -1,8 +1,9 @@
 import { CARD_LIMITS } from './check.ts';
+import type { Fields } from '../base/json.ts';
 import {
   type CardDocument,
-  type Fields,
   type LineDocument,
+  type LinePlace,
   type SectionDocument,
   sectionName,
   textField,
@@ -12,12 +13,6 @@ import {
  * Edits of a card. Each gives a new document and leaves the old one as it was, so that undo is
  * keeping the old one. A place that isn't there changes nothing and gives back the same document.
  */
-
-/** Where a line stands, both counted from 0. */
-export interface LinePlace {
-  readonly section: number;
-  readonly line: number;
-}
 
 /** Changes the card's title or season. */
 export function changeCard(
@@ -80,7 +75,7 @@ export function moveLine(card: CardDocument, from: LinePlace, to: LinePlace): Ca
   return addLine(without, to, line);
 }
 
-/** Changes fields of a line; a value of undefined takes the field away. */
+/** Changes fields of a line; a value of undefined removes the field. */
 export function changeLine(card: CardDocument, place: LinePlace, change: Fields): CardDocument {
   const line = lineAt(card, place);
   if (line === undefined) return card;
@@ -124,4 +119,33 @@ function moved<Item>(items: readonly Item[], from: number, to: number): readonly
   const item = items[from];
   if (item === undefined || from === to || to < 0 || to >= items.length) return items;
   return items.toSpliced(from, 1).toSpliced(to, 0, item);
+}
+
+/**
+ * Edits of a pattern's text group by group. Groups that can't be read yet stay as they were typed;
+ * a place that isn't there changes nothing.
+ */
+
+export function replaceGroup(text: string, at: number, group: string): string {
+  const groups = groupsIn(text);
+  return groups[at] === undefined ? text : groups.with(at, group).join(' ');
+}
+
+/** Puts a group before place `at`, by default at the end. */
+export function insertGroup(text: string, group: string, at: number = groupsIn(text).length): string {
+  return groupsIn(text).toSpliced(at, 0, group).join(' ');
+}
+
+export function removeGroup(text: string, at: number): string {
+  return groupsIn(text)[at] === undefined ? text : groupsIn(text).toSpliced(at, 1).join(' ');
+}
+
+export function moveGroup(text: string, from: number, to: number): string {
+  const groups = groupsIn(text);
+  const next = moved(groups, from, to);
+  return next === groups ? text : next.join(' ');
+}
+
+function groupsIn(text: string): readonly string[] {
+  return text.match(/\S+/g) ?? [];
 }

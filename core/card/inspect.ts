@@ -1,13 +1,17 @@
-import type { Line } from './card.ts';
+import { type Line, linesOf } from './card.ts';
 import type { CardProblem, CheckedCard } from './check.ts';
-import { checkLine } from './check-line.ts';
-import { type CardDocument, type LineDocument, type SectionDocument, sectionName, textField } from './document.ts';
-import type { LinePlace } from './edit.ts';
-import { parsePattern } from './parse.ts';
-import { linesOf } from './summary.ts';
-import { jokersForced } from './jokers.ts';
+import {
+  type CardDocument,
+  type LineDocument,
+  type LinePlace,
+  type SectionDocument,
+  sectionName,
+  textField,
+} from './document.ts';
+import { type LineReading, readLine } from './line.ts';
+import { jokersForced, SMALLEST_JOKER_GROUP } from './way.ts';
 
-export type FindingCode =
+type FindingCode =
   | 'no-title'
   | 'no-lines'
   | 'empty-section'
@@ -22,7 +26,7 @@ export type FindingCode =
   | 'could-be-concealed';
 
 /** Something that looks wrong though the card opens; a card's publisher may have meant it. */
-export interface Finding {
+interface Finding {
   readonly code: FindingCode;
   /** Empty if it is about the whole card. */
   readonly section: string;
@@ -39,7 +43,7 @@ export interface Inspection {
 }
 
 /** More jokers than this in one hand are hardly ever held. Ours; no source. */
-export const PLAUSIBLE_JOKERS = 4;
+const PLAUSIBLE_JOKERS = 4;
 /** Usual points: 25 to 100 in fives (common practice). */
 const USUAL_POINTS = { least: 25, most: 100, step: 5 } as const;
 
@@ -90,25 +94,25 @@ function fieldFindings(fields: LineDocument, section: string): Finding[] {
       about('unusual-points', section, id, `${points} points are unusual: compare with your printed card.`),
     );
   }
-  return [...findings, ...movementFindings(fields, section, id)];
+  return [...findings, ...movementFindings(readLine(fields), section)];
 }
 
 function isUnusual(points: number): boolean {
   return points < USUAL_POINTS.least || points > USUAL_POINTS.most || points % USUAL_POINTS.step !== 0;
 }
 
-function movementFindings(fields: LineDocument, section: string, id: string): Finding[] {
-  const parsed = parsePattern(textField(fields, 'pattern'));
-  if (!parsed.ok || !checkLine(fields, section, 0).ok) return [];
-  const movements = new Set(parsed.value.flatMap(({ tile }) => (tile.is === 'number' ? [tile.movement] : [])));
+function movementFindings(line: LineReading, section: string): Finding[] {
+  if (line.problems.length > 0) return [];
+  const { id, pattern, slide, slide2, concealed } = line;
+  const movements = new Set(pattern.flatMap(({ tile }) => (tile.is === 'number' ? [tile.movement] : [])));
   const findings: Finding[] = [];
-  if ((fields['slide'] ?? 0) !== 0 && !movements.has('first')) {
+  if (slide !== 0 && !movements.has('first')) {
     findings.push(about('idle-slide', section, id, 'Numbers may move here, but no number does: check the marks.'));
   }
-  if (fields['slide2'] === 0 && movements.has('second')) {
+  if (slide2 === 0 && movements.has('second')) {
     findings.push(about('stuck-mark', section, id, 'Numbers are marked to move apart, but the second slide is off.'));
   }
-  if (parsed.value.every(({ size }) => size < 3) && fields['concealed'] !== true) {
+  if (pattern.every(({ size }) => size < SMALLEST_JOKER_GROUP) && !concealed) {
     findings.push(
       about('could-be-concealed', section, id, 'A line of singles and pairs is usually concealed: check it.'),
     );

@@ -1,5 +1,5 @@
-import { type CardDocument, type Fields, LINE_DEFAULTS, type LineDocument } from './document.ts';
-import type { LinePlace } from './edit.ts';
+import type { Fields } from '../base/json.ts';
+import { type CardDocument, LINE_DEFAULTS, type LineDocument, type LinePlace } from './document.ts';
 
 /**
  * Proof-reading: which lines a person has compared with the printed card. A tick belongs to what
@@ -9,8 +9,6 @@ export interface ProofState {
   /** What the confirmed lines say, sorted; see `lineContent`. */
   readonly confirmed: readonly string[];
 }
-
-export const UNREAD: ProofState = { confirmed: [] };
 
 export interface ProofProgress {
   readonly confirmed: number;

@@ -1,8 +1,7 @@
 import { type Kind, KIND_COUNT, KINDS } from '../tiles/kinds.ts';
-import type { Card, Line } from './card.ts';
-import { linesOf } from './summary.ts';
+import { type Card, type Line, linesOf } from './card.ts';
 
-export interface TileWanted {
+interface TileWanted {
   readonly kind: Kind;
   /** Lines with at least one way that holds the tile. */
   readonly lines: number;
@@ -12,7 +11,7 @@ export interface TileWanted {
   readonly perLine: number;
 }
 
-export interface SectionStatistics {
+interface SectionStatistics {
   readonly name: string;
   readonly lines: number;
   readonly ways: number;
@@ -31,7 +30,7 @@ export interface CardStatistics {
 }
 
 /** How much two sections share: 1 if they want all tiles equally often, 0 if they share none. */
-export interface SectionPair {
+interface SectionPair {
   readonly one: string;
   readonly other: string;
   readonly shared: number;

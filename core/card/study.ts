@@ -17,7 +17,7 @@ export const SITTING_SIZE = 12;
 const RETRY_AFTER = 2;
 
 /** A sitting: the question to answer now is the first of `queue`; it is over when there is none. */
-export interface Sitting {
+export interface StudySitting {
   readonly queue: readonly StudyQuestion[];
   readonly answers: readonly StudyAnswer[];
 }
@@ -35,7 +35,7 @@ export interface StudyPlan {
  * Chooses what to ask today: lines missed last time, then lines due, then lines never asked, in
  * random order within each. Kinds of question take turns, so that no two alike follow each other.
  */
-export function startSitting(plan: StudyPlan): Sitting {
+export function startSitting(plan: StudyPlan): StudySitting {
   const chosen = dueLines(plan).slice(0, plan.size ?? SITTING_SIZE);
   const queue: StudyQuestion[] = [];
   for (const line of shuffle(chosen, plan.random)) {
@@ -56,7 +56,7 @@ function leastUsed(asks: readonly StudyAsk[], queue: readonly StudyQuestion[]): 
  * Takes the answer to the first question. A miss puts the line back further down with a fresh
  * question, so that what is learnt is the line and not the picture.
  */
-export function answerQuestion(sitting: Sitting, choice: number, plan: StudyPlan): Sitting {
+export function answerQuestion(sitting: StudySitting, choice: number, plan: StudyPlan): StudySitting {
   const [asked, ...left] = sitting.queue;
   if (asked === undefined) return sitting;
   const right = choice === asked.right;

@@ -1,19 +1,15 @@
 import { kindOf } from '../tiles/kinds.ts';
 import { nameOf, pluralNameOf } from '../tiles/names.ts';
-import type { GroupSuit, GroupTile, Pattern, PatternGroup, Slide } from './pattern.ts';
-import { SMALLEST_JOKER_GROUP, type WayGroup } from './way.ts';
+import type { LineSettings } from './line.ts';
+import { type GroupSuit, type GroupTile, type Pattern, type PatternGroup, type Slide, suitIn } from './pattern.ts';
+import { SMALLEST_JOKER_GROUP } from './way.ts';
 
 /** What is read aloud of a line. */
-export interface SpokenLine {
+export interface SpokenLine extends LineSettings {
   readonly pattern: Pattern;
-  readonly slide: Slide;
-  readonly slide2: Slide;
-  readonly concealed: boolean;
-  readonly points: number;
-  readonly note: string;
 }
 
-/** The trade's names of groups by size; the first, for size 0, is never used. */
+/** The trade's names of groups by size; no group has size 0. */
 const GROUP_NAMES = ['', 'single', 'pair', 'pung', 'kong', 'quint', 'sextet'] as const;
 const NUMBER_NAMES = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'] as const;
 const SUIT_NAMES: Readonly<Record<GroupSuit, string>> = {
@@ -30,15 +26,10 @@ export function takesJokers(group: { readonly size: number }): boolean {
   return group.size >= SMALLEST_JOKER_GROUP;
 }
 
-/** A group with its tile chosen: "pung of five bams", "single flower". */
-export function wayGroupWords({ kind, size }: WayGroup): string {
-  return size === 1 ? `single ${nameOf(kind)}` : `${GROUP_NAMES[size]} of ${pluralNameOf(kind)}`;
-}
-
 /** A group of a pattern: "kong of twos, first suit", "pair of flowers". */
 export function groupWords({ tile, size }: PatternGroup): string {
   if (tile.is === 'news') return 'north, east, west and south, one each';
-  const name = tileWords(tile, size > 1);
+  const name = groupTileWords(tile, size > 1);
   return size === 1 ? `single ${name}` : `${GROUP_NAMES[size]} of ${name}`;
 }
 
@@ -55,7 +46,7 @@ export function lineWords(line: SpokenLine): string[] {
   ];
 }
 
-function tileWords(tile: Exclude<GroupTile, { is: 'news' }>, many: boolean): string {
+function groupTileWords(tile: Exclude<GroupTile, { is: 'news' }>, many: boolean): string {
   const s = many ? 's' : '';
   switch (tile.is) {
     case 'flower':
@@ -103,7 +94,7 @@ function hasTwoMovements({ pattern, slide, slide2 }: SpokenLine): boolean {
 }
 
 function suitSentences(pattern: Pattern): string[] {
-  const used = new Set(pattern.flatMap(({ tile }) => ('suit' in tile ? [tile.suit] : [])));
+  const used = new Set(pattern.map(({ tile }) => suitIn(tile)));
   const open = (['a', 'b', 'c'] as const).filter((suit) => used.has(suit)).map((suit) => SUIT_NAMES[suit]);
   if (open.length === 0) return [];
   if (open.length === 1) return [`The ${open[0]} is any one suit.`];

@@ -1,5 +1,6 @@
+import { capital } from '../base/words.ts';
 import { failure, type Result, success } from '../base/result.ts';
-import { JOKER, type Kind, supplyOf } from '../tiles/kinds.ts';
+import { type Kind, supplyOf } from '../tiles/kinds.ts';
 import { nameOf, pluralNameOf } from '../tiles/names.ts';
 import { Tiles } from '../tiles/tiles.ts';
 import {
@@ -8,18 +9,16 @@ import {
   type ExchangeProblem,
   type ExchangeState,
   outOfReach,
-  PASS_SIZE,
   stepAfter,
-  type Stop,
   stopDue,
 } from './state.ts';
-import type { PassStep } from './steps.ts';
-import { STEP_NAMES, tileCount } from './words.ts';
+import { agreed, mayBePassed, PASS_SIZE, type PassStep, STEPS, type Stop } from './steps.ts';
+import { NEVER_PASSED, STEP_NAMES, countWord, tileCount } from './words.ts';
 
-type Outcome = Result<ExchangeState, ExchangeProblem>;
+type Moved = Result<ExchangeState, ExchangeProblem>;
 
 /** A pass as the player makes it. */
-export interface Giving {
+export interface OwnPass {
   readonly step: PassStep;
   /** From the own rack. */
   readonly tiles: Tiles;
@@ -31,7 +30,7 @@ export interface Giving {
 }
 
 /** Gives a pass; the tiles leave the rack, and as many are then to come in. */
-export function give(state: ExchangeState, giving: Giving): Outcome {
+export function give(state: ExchangeState, giving: OwnPass): Moved {
   const refused = stillToCome(state) ?? stepRefused(state, giving.step) ?? tilesRefused(state, giving);
   if (refused) return refused;
   const blind = giving.blind ?? 0;
@@ -42,7 +41,7 @@ export function give(state: ExchangeState, giving: Giving): Outcome {
 }
 
 /** Takes in one or more tiles of the step now under way; the last one makes the next step due. */
-export function receive(state: ExchangeState, step: PassStep, tiles: Tiles): Outcome {
+export function receive(state: ExchangeState, step: PassStep, tiles: Tiles): Moved {
   const refused = stepRefused(state, step) ?? incomingRefused(state, step, tiles);
   if (refused) return refused;
   const passes = state.passes.map((pass) =>
@@ -52,23 +51,23 @@ export function receive(state: ExchangeState, step: PassStep, tiles: Tiles): Out
   return success(moved.toCome === 0 ? advance(moved, stepAfter(step)) : moved);
 }
 
-/** Ends the second round or the courtesy before it starts. After a stop the courtesy is still open (R7, R8). */
-export function stop(state: ExchangeState, before: Stop): Outcome {
+/** Ends the second round or the courtesy before it starts. After a stop the courtesy is still open (EX-7, EX-8). */
+export function stop(state: ExchangeState, before: Stop): Moved {
   const refused = stillToCome(state);
   if (refused) return refused;
   if (stopDue(state) !== before) return failure('no-stop', noStop(before));
   return success(advance({ ...state, stops: [...state.stops, before] }, before === 'left2' ? 'courtesy' : null));
 }
 
-/** The tiles of the rack that may be given now; jokers never (R5). */
+/** The tiles of the rack that may be given now. */
 export function givable(state: ExchangeState): Tiles {
   if (state.phase !== 'giving') return Tiles.none;
-  return Tiles.of(state.rack.toKinds().filter((kind) => kind !== JOKER));
+  return Tiles.of(state.rack.toKinds().filter(mayBePassed));
 }
 
-function stepRefused(state: ExchangeState, step: PassStep): Outcome | undefined {
+function stepRefused(state: ExchangeState, step: PassStep): Moved | undefined {
   if (state.step === step) return undefined;
-  if (state.stops.includes('left2') && isSecondRound(step)) {
+  if (state.stops.includes('left2') && STEPS[step].round === 'second') {
     return failure('stopped', `The second round was stopped, so there is no ${STEP_NAMES[step]}: undo the stop first.`);
   }
   if (state.step === null) {
@@ -80,24 +79,20 @@ function stepRefused(state: ExchangeState, step: PassStep): Outcome | undefined 
   return failure('wrong-step', `The ${STEP_NAMES[state.step]} is due now, not the ${STEP_NAMES[step]}.`);
 }
 
-function isSecondRound(step: PassStep): boolean {
-  return step === 'left2' || step === 'across2' || step === 'right2';
-}
-
-function stillToCome(state: ExchangeState): Outcome | undefined {
+function stillToCome(state: ExchangeState): Moved | undefined {
   if (state.phase !== 'receiving' || state.step === null) return undefined;
   const verb = state.toCome === 1 ? 'is' : 'are';
   const words = `${capital(tileCount(state.toCome))} of the ${STEP_NAMES[state.step]} ${verb} still to come`;
   return failure('still-to-come', `${words}: enter what you received first.`);
 }
 
-function tilesRefused(state: ExchangeState, giving: Giving): Outcome | undefined {
+function tilesRefused(state: ExchangeState, giving: OwnPass): Moved | undefined {
   return countRefused(state, giving) ?? jokerRefused(giving) ?? absentRefused(state, giving);
 }
 
-function countRefused(state: ExchangeState, giving: Giving): Outcome | undefined {
+function countRefused(state: ExchangeState, giving: OwnPass): Moved | undefined {
   const blind = giving.blind ?? 0;
-  if (giving.step === 'courtesy') return blind > 0 ? blindRefused() : courtesyRefused(giving);
+  if (STEPS[giving.step].size === 'agreed') return blind > 0 ? blindRefused() : courtesyRefused(giving);
   if (!isCount(blind)) return failure('no-blind', 'A blind pass hands on one, two or three tiles.');
   if (blind > blindLimit(state)) return blindRefused();
   if (giving.tiles.size + blind === PASS_SIZE) return undefined;
@@ -105,34 +100,33 @@ function countRefused(state: ExchangeState, giving: Giving): Outcome | undefined
   return failure('wrong-count', `A pass has three tiles: you chose ${giving.tiles.size}${unseen}.`);
 }
 
-function blindRefused(): Outcome {
+function blindRefused(): Moved {
   return failure(
     'no-blind',
     'A blind pass is only for the first left and the second right: choose three of your tiles.',
   );
 }
 
-function courtesyRefused({ tiles, asked = tiles.size, offered = tiles.size }: Giving): Outcome | undefined {
+function courtesyRefused({ tiles, asked = tiles.size, offered = tiles.size }: OwnPass): Moved | undefined {
   const tooMany = [asked, offered, tiles.size].find((count) => !isCount(count));
   if (tooMany !== undefined) {
     return failure('courtesy-count', `A courtesy pass has none to three tiles, not ${tooMany}.`);
   }
-  const agreed = Math.min(asked, offered);
-  if (tiles.size === agreed) return undefined;
+  const due = agreed(asked, offered);
+  if (tiles.size === due) return undefined;
   const words = `You asked for ${asked} and the player across for ${offered}`;
-  return failure('courtesy-count', `${words}: the smaller number counts, so give ${tileCount(agreed)}.`);
+  return failure('courtesy-count', `${words}: the smaller number counts, so give ${tileCount(due)}.`);
 }
 
 function isCount(count: number): boolean {
   return Number.isInteger(count) && count >= 0 && count <= PASS_SIZE;
 }
 
-function jokerRefused({ tiles }: Giving): Outcome | undefined {
-  if (tiles.count(JOKER) === 0) return undefined;
-  return failure('joker-passed', 'A joker is never passed: choose another tile.');
+function jokerRefused({ tiles }: OwnPass): Moved | undefined {
+  return tiles.distinct().every(mayBePassed) ? undefined : failure('joker-passed', NEVER_PASSED);
 }
 
-function absentRefused(state: ExchangeState, { tiles }: Giving): Outcome | undefined {
+function absentRefused(state: ExchangeState, { tiles }: OwnPass): Moved | undefined {
   const absent = tiles.distinct().find((kind) => tiles.count(kind) > state.rack.count(kind));
   if (absent === undefined) return undefined;
   return failure('not-in-rack', notInRack(absent, tiles.count(absent), state.rack.count(absent)));
@@ -144,19 +138,25 @@ export function notInRack(kind: Kind, wanted: number, held: number): string {
   return `Your rack has ${held} ${held === 1 ? nameOf(kind) : pluralNameOf(kind)}, not ${wanted}: choose fewer.`;
 }
 
-function incomingRefused(state: ExchangeState, step: PassStep, tiles: Tiles): Outcome | undefined {
+function incomingRefused(state: ExchangeState, step: PassStep, tiles: Tiles): Moved | undefined {
   if (state.phase !== 'receiving') {
     return failure('nothing-to-come', `Give the ${STEP_NAMES[step]} first, then enter what you received.`);
   }
   if (tiles.size === 0) return failure('wrong-count', 'No tile was named: enter what you received.');
   if (tiles.size > state.toCome) {
-    return failure('wrong-count', `These are ${tileCount(tiles.size)}, but only ${state.toCome} can still come.`);
+    return failure('wrong-count', onlyToCome(tiles.size, state.toCome));
   }
-  if (tiles.count(JOKER) > 0) return failure('joker-passed', 'A joker is never passed, so none can come in.');
+  if (!tiles.distinct().every(mayBePassed)) {
+    return failure('joker-passed', 'A joker is never passed, so none can come in.');
+  }
   return beyondSet(state, tiles);
 }
 
-function beyondSet(state: ExchangeState, tiles: Tiles): Outcome | undefined {
+function onlyToCome(typed: number, toCome: number): string {
+  return `These are ${tileCount(typed)}, but only ${countWord(toCome)} ${toCome === 1 ? 'is' : 'are'} still to come.`;
+}
+
+function beyondSet(state: ExchangeState, tiles: Tiles): Moved | undefined {
   const accounted = state.rack.plus(outOfReach(state)).plus(tiles);
   const kind = tiles.distinct().find((each) => accounted.count(each) > supplyOf(each));
   if (kind === undefined) return undefined;
@@ -170,8 +170,4 @@ function noStop(before: Stop): string {
   return before === 'left2'
     ? 'The second round can only be stopped before its first pass, right after the first left pass.'
     : 'The courtesy pass can only be left out when it is due.';
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

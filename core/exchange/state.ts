@@ -1,15 +1,8 @@
 import { failure, type Problem, type Result, success } from '../base/result.ts';
 import { Tiles } from '../tiles/tiles.ts';
-import { PASS_STEPS, type PassStep } from './steps.ts';
+import { mayBeBlind, PASS_SIZE, PASS_STEPS, type PassSize, type PassStep, type Stop, STOPS } from './steps.ts';
 
-/** Where the exchange may be stopped. */
-export const STOPS = ['left2', 'courtesy'] as const;
-export type Stop = (typeof STOPS)[number];
-
-/** Tiles that change hands in a pass; the courtesy may have fewer. */
-export const PASS_SIZE = 3;
-
-/** One step as far as it has gone. */
+/** A pass, possibly unfinished. */
 export interface Pass {
   readonly step: PassStep;
   /** Tiles given from the own rack; those handed on unseen are not among them. */
@@ -22,7 +15,7 @@ export interface Pass {
 
 /**
  * The exchange as one player sees it. Steps come in the order of `PASS_STEPS`; each is a giving,
- * then a receiving, tile by tile if wished. See RULES.md for the numbered rules.
+ * then a receiving, tile by tile if the player likes. See core/RULES.md for the numbered rules.
  */
 export interface ExchangeState {
   readonly rack: Tiles;
@@ -51,7 +44,7 @@ export type ExchangeCode =
   | 'over';
 export type ExchangeProblem = Problem<ExchangeCode>;
 
-/** The exchange before its first pass; the dealer has 14 tiles, the others 13 (R1). */
+/** The exchange before its first pass; the dealer has 14 tiles, the others 13 (EX-1). */
 export function startExchange(rack: Tiles): Result<ExchangeState, ExchangeProblem> {
   if (rack.size !== 13 && rack.size !== 14) {
     return failure('wrong-count', `These are ${rack.size} tiles, but a deal has 13, or 14 for East.`);
@@ -59,25 +52,21 @@ export function startExchange(rack: Tiles): Result<ExchangeState, ExchangeProble
   return success({ rack, phase: 'giving', step: 'right', toCome: 0, passes: [], stops: [] });
 }
 
-/** How many tiles may be handed on unseen at the step now due: 3 on the last pass of a round, else 0 (R6). */
-export function blindLimit(state: ExchangeState): number {
+/** How many tiles may be handed on unseen at the step now due: 3 on the last pass of a round, else 0 (EX-6). */
+export function blindLimit(state: ExchangeState): PassSize {
   return state.phase === 'giving' && mayBeBlind(state.step) ? PASS_SIZE : 0;
 }
 
-function mayBeBlind(step: PassStep | null): boolean {
-  return step === 'left' || step === 'right2';
-}
-
 /**
- * The tiles given that can't be among those still to come in this step: all of this pass, unless
- * they may be handed on unseen right round the table (R10).
+ * The tiles given that are not among those still to come in this step: all of this pass, unless
+ * they may be handed on unseen right round the table (EX-10).
  */
 export function outOfReach(state: ExchangeState): Tiles {
   if (state.phase !== 'receiving' || mayBeBlind(state.step)) return Tiles.none;
   return (state.passes.at(-1) as Pass).given;
 }
 
-/** What may be stopped now, or null: the second round or the courtesy, before its first tile moves (R7, R8). */
+/** What may be stopped now, or null: the second round or the courtesy, before its first tile moves (EX-7, EX-8). */
 export function stopDue(state: ExchangeState): Stop | null {
   if (state.phase !== 'giving') return null;
   return STOPS.find((stop) => stop === state.step) ?? null;

@@ -11,9 +11,17 @@ export const STEP_NAMES: Readonly<Record<PassStep, string>> = {
   courtesy: 'courtesy pass',
 };
 
+/** Why a joker is not given. */
+export const NEVER_PASSED = 'A joker is never passed: choose another tile.';
+
 const NUMBER_WORDS = ['no', 'one', 'two', 'three'] as const;
 
 /** "one tile", "three tiles", "14 tiles". */
 export function tileCount(count: number): string {
-  return `${NUMBER_WORDS[count] ?? count} ${count === 1 ? 'tile' : 'tiles'}`;
+  return `${countWord(count)} ${count === 1 ? 'tile' : 'tiles'}`;
+}
+
+/** "two", "14". */
+export function countWord(count: number): string {
+  return NUMBER_WORDS[count] ?? String(count);
 }

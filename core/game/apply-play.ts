@@ -1,23 +1,23 @@
 import { type Result, success } from '../base/result.ts';
+import type { ExposedGroup } from '../card/way.ts';
 import { notInRack } from '../exchange/moves.ts';
 import { STEP_NAMES, tileCount } from '../exchange/words.ts';
 import { JOKER, type Kind } from '../tiles/kinds.ts';
 import { nameOf } from '../tiles/names.ts';
 import { Tiles } from '../tiles/tiles.ts';
-import { withoutTiles } from './apply-pass.ts';
+import { withoutTiles } from './apply-exchange.ts';
 import type { CalledEvent, DiscardedEvent, DrewEvent, SwappedEvent } from './events.ts';
-import { type GameProblem, type Refusal, refuse } from './problems.ts';
-import { exposedGroups, goneTiles, handSize } from './seen.ts';
+import { beyondSupply, type GameProblem, groupField, type Refusal, refuse, tileField } from './tile-fields.ts';
+import { exposedGroups, goneTiles, handSize } from './hand-view.ts';
 import type { Discard, Exposure, GameState } from './game-state.ts';
-import { beyondSupply, type Group, groupField, tileField } from './tile-fields.ts';
 
 /** A whole hand. */
 const HAND_SIZE = 14;
 
-type Outcome = Result<GameState, GameProblem>;
+type Applied = Result<GameState, GameProblem>;
 
 /** Own draw. */
-export function applyDrew(state: GameState, event: DrewEvent): Outcome {
+export function applyDrew(state: GameState, event: DrewEvent): Applied {
   const kind = playTile(state, event.tile);
   if (!kind.ok) return kind;
   if (handSize(state) !== 13) return refuse('wrong-count', 'You hold 14 tiles: discard one before you draw.');
@@ -25,7 +25,7 @@ export function applyDrew(state: GameState, event: DrewEvent): Outcome {
 }
 
 /** A discard, own or another's; another's only thins what is unseen. */
-export function applyDiscarded(state: GameState, event: DiscardedEvent): Outcome {
+export function applyDiscarded(state: GameState, event: DiscardedEvent): Applied {
   const kind = playTile(state, event.tile);
   if (!kind.ok) return kind;
   const thrown: Discard = { seat: event.seat, kind: kind.value };
@@ -43,7 +43,7 @@ export function applyDiscarded(state: GameState, event: DiscardedEvent): Outcome
 }
 
 /** A call that lays a group open. */
-export function applyCalled(state: GameState, event: CalledEvent): Outcome {
+export function applyCalled(state: GameState, event: CalledEvent): Applied {
   const kind = playTile(state, event.tile);
   if (!kind.ok) return kind;
   const group = groupField(event.group, kind.value);
@@ -58,7 +58,7 @@ export function applyCalled(state: GameState, event: CalledEvent): Outcome {
 }
 
 /** A tile put into an exposure for its joker. */
-export function applySwapped(state: GameState, event: SwappedEvent): Outcome {
+export function applySwapped(state: GameState, event: SwappedEvent): Applied {
   const kind = playTile(state, event.tile);
   if (!kind.ok) return kind;
   const place = state.exposures.findIndex(
@@ -88,7 +88,7 @@ function playTile(state: GameState, text: string): Result<Kind, GameProblem> {
 }
 
 /** The state with play begun, unless it shows more of a tile than the set has. */
-function settled(state: GameState): Outcome {
+function settled(state: GameState): Applied {
   return beyondSupply(state.rack.plus(goneTiles(state))) ?? success({ ...state, playing: true });
 }
 
@@ -100,7 +100,7 @@ function addToRack(state: GameState, kind: Kind): GameState {
   return { ...state, rack: state.rack.with(kind), arrival: [...state.arrival, kind] };
 }
 
-function takeFromRack(state: GameState, tiles: Tiles): Outcome {
+function takeFromRack(state: GameState, tiles: Tiles): Applied {
   const absent = tiles.distinct().find((kind) => tiles.count(kind) > state.rack.count(kind));
   if (absent !== undefined) {
     return refuse('not-in-rack', notInRack(absent, tiles.count(absent), state.rack.count(absent)));
@@ -108,12 +108,12 @@ function takeFromRack(state: GameState, tiles: Tiles): Outcome {
   return success({ ...state, rack: state.rack.minus(tiles), arrival: withoutTiles(state.arrival, tiles) });
 }
 
-function fromRack(group: Group): Tiles {
+function fromRack(group: ExposedGroup): Tiles {
   const naturals = group.size - group.jokers - 1;
   return Tiles.of([...Array<Kind>(naturals).fill(group.kind), ...Array<Kind>(group.jokers).fill(JOKER)]);
 }
 
-function callerRefused(state: GameState, { seat, from }: CalledEvent, group: Group): Refusal | undefined {
+function callerRefused(state: GameState, { seat, from }: CalledEvent, group: ExposedGroup): Refusal | undefined {
   const discarder = from ?? calledDiscard(state, group.kind)?.seat;
   if (discarder === seat)
     return refuse('own-discard', `${seat} can't call ${seat}'s own discard: name another caller.`);

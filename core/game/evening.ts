@@ -1,5 +1,6 @@
 import { type Seat, SEATS } from '../exchange/steps.ts';
 import type { Payments } from './points.ts';
+import type { GameRecord, Players } from './record.ts';
 
 /** Where the players sit, seen from the user. They keep their chairs while East goes round. */
 export const CHAIRS = ['you', 'right', 'across', 'left'] as const;
@@ -20,7 +21,7 @@ export interface EveningGame {
   readonly id: string;
   /** The user's seat; null when it was not logged. */
   readonly seat: Seat | null;
-  /** Null when the payments can't be known. */
+  /** Null when the payments are unknown. */
   readonly payments: Payments | null;
 }
 
@@ -56,4 +57,20 @@ function addChairs(one: Record<Chair, number>, other: Record<Chair, number>): Re
     across: one.across + other.across,
     left: one.left + other.left,
   };
+}
+
+/** The same people on their chairs, when the user's seat changes from `from` to `to`. */
+export function playersMoved(players: Players, from: Seat, to: Seat): Players {
+  const entries = SEATS.flatMap((seat) => {
+    const before = SEATS.find((other) => chairOf(other, from) === chairOf(seat, to)) as Seat;
+    const name = players[before];
+    return name === undefined ? [] : [[seat, name] as const];
+  });
+  return Object.fromEntries(entries);
+}
+
+/** The game without its players' names; all else is as it was. Words that a person wrote in notes stay. */
+export function withoutNames(record: GameRecord): GameRecord {
+  const { players: _, ...rest } = record;
+  return rest;
 }

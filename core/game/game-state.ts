@@ -1,9 +1,9 @@
+import type { ExposedGroup } from '../card/way.ts';
 import type { ExchangeState } from '../exchange/state.ts';
 import type { Seat } from '../exchange/steps.ts';
 import type { Kind } from '../tiles/kinds.ts';
 import { Tiles } from '../tiles/tiles.ts';
 import type { EndedEvent, NotedEvent } from './events.ts';
-import type { Group } from './tile-fields.ts';
 
 /** A tile thrown on the table. */
 export interface Discard {
@@ -12,7 +12,7 @@ export interface Discard {
 }
 
 /** A group that a seat has laid open. */
-export interface Exposure extends Group {
+export interface Exposure extends ExposedGroup {
   readonly seat: Seat;
 }
 

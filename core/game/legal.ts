@@ -1,10 +1,19 @@
 import { givable } from '../exchange/moves.ts';
-import { blindLimit, type ExchangeState, outOfReach, PASS_SIZE, type Stop, stopDue } from '../exchange/state.ts';
-import { type PassStep, type Seat, SEATS } from '../exchange/steps.ts';
-import { JOKER, type Kind, KINDS, supplyOf } from '../tiles/kinds.ts';
+import { blindLimit, type ExchangeState, outOfReach, stopDue } from '../exchange/state.ts';
+import {
+  mayBePassed,
+  ownSizes,
+  PASS_SIZE,
+  type PassSize,
+  type PassStep,
+  type Seat,
+  SEATS,
+  type Stop,
+} from '../exchange/steps.ts';
+import { type Kind, KINDS, supplyOf } from '../tiles/kinds.ts';
 import { Tiles } from '../tiles/tiles.ts';
 import type { GameState } from './game-state.ts';
-import { goneTiles, handSize } from './seen.ts';
+import { goneTiles, handSize } from './hand-view.ts';
 
 /** The pass now due. */
 export interface GiveDue {
@@ -19,7 +28,7 @@ export interface GiveDue {
 }
 
 /** A joker that the user can take now. */
-export interface OwnSwap {
+interface OwnSwap {
   readonly owner: Seat;
   readonly kind: Kind;
 }
@@ -64,7 +73,7 @@ export function legalEvents(state: GameState): LegalEvents {
 function giveDue(exchange: ExchangeState): GiveDue | null {
   if (exchange.phase !== 'giving' || exchange.step === null) return null;
   const blindUpTo = blindLimit(exchange);
-  const least = exchange.step === 'courtesy' ? 0 : PASS_SIZE - blindUpTo;
+  const least = ownSizes(exchange.step).at(-1) as PassSize;
   return { step: exchange.step, least, most: PASS_SIZE, blindUpTo, givable: givable(exchange) };
 }
 
@@ -88,5 +97,5 @@ function canCome(state: GameState): Tiles {
   const givenNow = exchange === null ? Tiles.none : outOfReach(exchange);
   const accounted = state.rack.plus(givenNow).plus(goneTiles(state));
   const left = (kind: Kind): number => Math.max(0, supplyOf(kind) - accounted.count(kind));
-  return Tiles.fromCounts(KINDS.map((kind) => (receiving && kind === JOKER ? 0 : left(kind))));
+  return Tiles.fromCounts(KINDS.map((kind) => (receiving && !mayBePassed(kind) ? 0 : left(kind))));
 }

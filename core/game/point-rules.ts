@@ -1,25 +1,8 @@
-/**
- * How a table pays, every rule of it a setting. The default is `DEFAULT_POINT_RULES`: common
- * practice, from memory, no source; tables vary.
- */
-export interface PointRules {
-  /** `hand`: the winning hand's printed points; `fixed`: the same stake for every win; `none`: no payment. */
-  readonly scheme: 'hand' | 'fixed' | 'none';
-  /** The stake of a win in the `fixed` scheme. */
-  readonly stake: number;
-  /** What the discarder of the winning tile pays, in multiples of the hand's points. */
-  readonly discarderPays: number;
-  /** What the two others pay when the win is by discard. */
-  readonly othersPay: number;
-  /** What each of the three pays when the win is by own draw. */
-  readonly drawPays: number;
-  /** What a hand without jokers multiplies; 1 for no bonus. */
-  readonly jokerlessTimes: number;
-  /** True if a hand of only singles and pairs, which can hold no joker, earns that bonus too. */
-  readonly jokerlessAlsoPairs: boolean;
-  /** The most that one player pays for one game; null for no limit. */
-  readonly limit: number | null;
-}
+import type { ValueOf } from '../base/schema.ts';
+import type { POINT_RULES } from './file/record-fields.ts';
+
+/** How a table pays. */
+export type PointRules = ValueOf<typeof POINT_RULES>;
 
 export const DEFAULT_POINT_RULES: PointRules = {
   scheme: 'hand',

@@ -21,7 +21,7 @@ export interface Win {
 /** What each seat gains; losses below zero; the four add up to nothing. */
 export type Payments = Readonly<Record<Seat, number>>;
 
-export type PaymentCode = 'no-result' | 'no-points' | 'no-discarder';
+type PaymentCode = 'no-result' | 'no-points' | 'no-discarder';
 export type PaymentProblem = Problem<PaymentCode>;
 
 export const NO_PAYMENT: Payments = { East: 0, South: 0, West: 0, North: 0 };

@@ -1,9 +1,32 @@
-import { type Result, success } from '../base/result.ts';
+import { failure, type Problem, type Result, success } from '../base/result.ts';
+import type { ExposedGroup } from '../card/way.ts';
+import type { ExchangeCode } from '../exchange/state.ts';
 import { JOKER, type Kind, supplyOf } from '../tiles/kinds.ts';
 import { pluralNameOf } from '../tiles/names.ts';
 import { parseTileList, parseTiles } from '../tiles/text.ts';
 import type { Tiles } from '../tiles/tiles.ts';
-import { type GameProblem, type Refusal, refuse } from './problems.ts';
+
+/** Why an event is refused; the exchange's own reasons among them. */
+export type GameCode =
+  | ExchangeCode
+  | 'bad-tiles'
+  | 'not-dealt'
+  | 'already-dealt'
+  | 'play-begun'
+  | 'bad-group'
+  | 'no-exposure'
+  | 'own-discard'
+  | 'bad-result'
+  | 'bad-note'
+  | 'ended';
+export type GameProblem = Problem<GameCode>;
+
+export type Refusal = { readonly ok: false; readonly problem: GameProblem };
+
+/** An event refused, with one sentence for the player. */
+export function refuse(code: GameCode, message: string): Refusal {
+  return failure(code, message);
+}
 
 /** The tiles of an event's field, in the order written. */
 export function tileListField(text: string): Result<Kind[], GameProblem> {
@@ -28,15 +51,8 @@ export function tileField(text: string): Result<Kind, GameProblem> {
   return success(kind);
 }
 
-/** A group laid on the table: three to six tiles, all of one kind but for jokers. */
-export interface Group {
-  readonly kind: Kind;
-  readonly size: number;
-  readonly jokers: number;
-}
-
 /** The group of an event's field, which `kind` was called for. */
-export function groupField(text: string, kind: Kind): Result<Group, GameProblem> {
+export function groupField(text: string, kind: Kind): Result<ExposedGroup, GameProblem> {
   const tiles = tilesField(text);
   if (!tiles.ok) return tiles;
   const { size } = tiles.value;

@@ -1,21 +1,10 @@
-import type { DecisionKind } from '../review/decision.ts';
-import { judgementOf } from '../review/judgement.ts';
+import { type DecisionKind, judgementOf } from '../review/decision.ts';
 import type { Review } from '../review/review.ts';
-import { type Mean, meanOf, sum } from './intervals.ts';
-import { type Trend, trendOf } from './trend.ts';
-
-/** One choice: its kind and what it gave up against the best. A forced choice, with nothing else to do, is no evidence. */
-export interface ChoiceCost<Kind extends string> {
-  readonly kind: Kind;
-  /** By the end of the exchange where it was looked ahead, else as `now`. */
-  readonly cost: number;
-  /** Exact and for the one step; that of a second round is `cost`. */
-  readonly now: number;
-  readonly forced: boolean;
-}
+import type { ChoiceCost } from './findings.ts';
+import { type Mean, meanOf, sum, type Trend, trendOf } from './intervals.ts';
 
 /** The costs of all choices of a game. */
-export function choiceCosts({ decisions }: Review): ChoiceCost<DecisionKind>[] {
+export function choiceCosts({ decisions }: Review): ChoiceCost[] {
   return decisions.map((decision) => {
     const { kind, cost, forced } = decision;
     return { kind, cost: judgementOf(decision).cost, now: cost, forced };
@@ -23,8 +12,8 @@ export function choiceCosts({ decisions }: Review): ChoiceCost<DecisionKind>[] {
 }
 
 /** What choices of one kind cost on average. */
-export interface CostRow<Kind extends string> {
-  readonly kind: Kind;
+export interface CostRow {
+  readonly kind: DecisionKind;
   readonly cost: Mean;
   readonly now: Mean;
   /** What they cost together. */
@@ -33,7 +22,7 @@ export interface CostRow<Kind extends string> {
 }
 
 /** Cost by kind of choice, unforced ones only, choices oldest first. */
-export function costRows<Kind extends string>(choices: readonly ChoiceCost<Kind>[]): CostRow<Kind>[] {
+export function costRows(choices: readonly ChoiceCost[]): CostRow[] {
   const free = choices.filter(({ forced }) => !forced);
   const kinds = [...new Set(free.map(({ kind }) => kind))];
   return kinds.map((kind) => {

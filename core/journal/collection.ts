@@ -1,19 +1,20 @@
+import * as v from 'valibot';
+import { type Fields, isFields } from '../base/json.ts';
 import { failure, type Result, success } from '../base/result.ts';
-import { type Fields, isFields, readFields } from '../game/file/plain-json.ts';
-import { openGame } from '../game/file/read-game-file.ts';
+import type { ValueOf } from '../base/schema.ts';
+import type { StudyAnswer } from '../card/study.ts';
 import { GAME_MIGRATIONS, migrate } from '../game/file/migrate.ts';
+import { openGame, readGameFields } from '../game/file/read-game-file.ts';
 import { writeLine } from '../game/file/write-game-file.ts';
 import { GAME_SCHEMA_VERSION, type GameRecord } from '../game/record.ts';
-import { type CollectedOthers, listOf, readOthers, writeOthers } from './collected-others.ts';
+import { practiceEntries, type PracticeEntry } from '../warmup/history-file.ts';
 
-export const COLLECTION_KIND = 'windrow.collection';
+const COLLECTION_KIND = 'windrow.collection';
 export const COLLECTION_VERSION = 1;
 
 /** A card file as it is kept. */
-export interface CollectedCard {
-  readonly id: string;
-  readonly text: string;
-}
+export const COLLECTED_CARD = v.object({ id: v.string(), text: v.string() });
+export type CollectedCard = ValueOf<typeof COLLECTED_CARD>;
 
 /** Everything of one player in one file. */
 export interface Collection {
@@ -26,12 +27,12 @@ export interface Collection {
   readonly others?: CollectedOthers;
 }
 
-/** A collection as read: what could not be read is told, the rest is there. */
+/** A collection as read: `problems` names what could not be read, the rest is there. */
 export interface ReadCollection extends Collection {
   readonly problems: readonly string[];
 }
 
-/** Letters of the largest file that is looked at; 10,000 games come to some 60 million. */
+/** Letters of the largest file that is looked at; 10,000 games are some 60 million. */
 const LARGEST = 300_000_000;
 
 /**
@@ -60,7 +61,7 @@ export function writeCollection({ appVersion, savedAt, games, cards, others }: C
 
 /** Reads a collection, or a single game's file as a collection of one. */
 export function readCollection(text: string): Result<ReadCollection> {
-  const fields = readFields(text, LARGEST);
+  const fields = readGameFields(text, LARGEST);
   if (!fields.ok) return fields;
   const { kind, schemaVersion, appVersion, savedAt, games, cards, playedWith } = fields.value;
   if (kind !== COLLECTION_KIND) return readSingle(fields.value);
@@ -88,7 +89,7 @@ function valuesOf<Value>(read: readonly Result<Value>[]): Value[] {
   return read.flatMap((each) => (each.ok ? [each.value] : []));
 }
 
-/** What can't be read of a list: the list itself, or some of what it holds, told by its place. */
+/** What can't be read of a list: the list itself, or some of its entries, named by their place. */
 function problemsOf(what: 'Game' | 'Card', list: unknown, read: readonly Result<unknown>[]): string[] {
   if (!Array.isArray(list)) return [`The list of ${what.toLowerCase()}s is damaged: look for it in an older file.`];
   return read.flatMap((each, place) => (each.ok ? [] : [`${what} ${place + 1}: ${each.problem.message}`]));
@@ -115,7 +116,53 @@ function readGame(value: unknown): Result<GameRecord> {
 }
 
 function readCard(value: unknown): Result<CollectedCard> {
-  const { id, text }: Fields = isFields(value) ? value : {};
-  if (typeof id === 'string' && typeof text === 'string') return success({ id, text });
+  const card = v.safeParse(COLLECTED_CARD, value);
+  if (card.success) return success(card.output);
   return failure('bad-card', 'This has no name or no text: look for it in an older file.');
+}
+
+/** What the file with everything holds beside games and cards. */
+export interface CollectedOthers {
+  /** Texts of sheet files. */
+  readonly sheets: readonly string[];
+  readonly practice: readonly PracticeEntry[];
+  readonly progress: readonly CollectedProgress[];
+  /** The settings by their names. */
+  readonly preferences: Fields;
+}
+
+/** How far a person has come with a card of the file, or with the demo card. */
+export const PROGRESS_FIELDS = v.object({
+  cardId: v.string(),
+  confirmed: v.array(v.string()),
+  /** Looked at again at the desk's door. */
+  answers: v.custom<readonly StudyAnswer[]>(Array.isArray),
+});
+export type CollectedProgress = ValueOf<typeof PROGRESS_FIELDS>;
+
+/** The lines of the file that hold it, each with its comma. */
+function writeOthers({ sheets, practice, progress, preferences }: CollectedOthers): string[] {
+  return [
+    `"sheets":${JSON.stringify(sheets)},`,
+    `"practice":[${practice.map(writeLine).join(',\n')}],`,
+    `"progress":[${progress.map(writeLine).join(',\n')}],`,
+    `"preferences":${JSON.stringify(preferences)},`,
+  ];
+}
+
+/** Reads it from the file's fields: what is not in order is left out; undefined where the file has nothing of it. */
+function readOthers(file: Fields): CollectedOthers | undefined {
+  const { sheets, practice, progress, preferences } = file;
+  if ([sheets, practice, progress, preferences].every((field) => field === undefined)) return undefined;
+  return {
+    sheets: listOf(sheets).filter((text) => typeof text === 'string'),
+    practice: practiceEntries(listOf(practice)),
+    progress: listOf(progress).filter((value) => v.is(PROGRESS_FIELDS, value)),
+    preferences: isFields(preferences) ? preferences : {},
+  };
+}
+
+/** The entries of a list; none where a damaged file has something else. */
+function listOf(value: unknown): readonly unknown[] {
+  return Array.isArray(value) ? value : [];
 }

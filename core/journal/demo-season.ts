@@ -6,6 +6,7 @@ import { lineOfWay } from '../reading/reading.ts';
 import type { Card } from '../card/card.ts';
 import { traceGame } from '../table/simulate.ts';
 import type { PolicyName } from '../table/policies/names.ts';
+import { DEMO_SEASON_ID } from './filter.ts';
 import { seatEvents } from './seat-log.ts';
 
 /** The Thursdays of the invented season. */
@@ -57,7 +58,7 @@ export function* demoSeason({ card, document, appVersion }: DemoTask): Generator
       kind: GAME_FILE_KIND,
       schemaVersion: GAME_SCHEMA_VERSION,
       appVersion,
-      id: `demo-${day.replaceAll('-', '')}-${turn + 1}`,
+      id: `${DEMO_SEASON_ID}${day.replaceAll('-', '')}-${turn + 1}`,
       startedAt: momentOf(day, start),
       zone: 'America/Chicago',
       place: 'Lakeside library',
@@ -70,15 +71,6 @@ export function* demoSeason({ card, document, appVersion }: DemoTask): Generator
     yield number + 1;
   }
   return games;
-}
-
-/** Makes all of a season at once. */
-export function wholeSeason(task: DemoTask): GameRecord[] {
-  const steps = demoSeason(task);
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return step.value;
-  }
 }
 
 /** East passes to the right after every game, so the same chair is each seat in turn. */

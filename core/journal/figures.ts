@@ -1,25 +1,15 @@
 import { expectValue } from '../base/result.ts';
 import type { ExchangeState } from '../exchange/state.ts';
-import { type PassStep } from '../exchange/steps.ts';
 import type { GameEvent } from '../game/events.ts';
 import { type GameState, NEW_GAME } from '../game/game-state.ts';
 import { handView } from '../game/hand-view.ts';
 import { applyEvent } from '../game/state.ts';
-import { smallestAway } from '../reading/away.ts';
+import type { FigureMoment, GameFigures } from './findings.ts';
+import { smallestAway } from '../reading/deficits.ts';
 import type { CompiledCard } from '../reading/compiled.ts';
+import { exposedCard } from '../reading/exposed.ts';
 import { FIRST_REACH_MODEL, type ReachModel } from '../reading/reach-model.ts';
 import { readKnown } from '../reading/reading.ts';
-
-/** A moment at which a game is measured: the deal, the end of each pass, the end of the game. */
-export type Moment = 'deal' | PassStep | 'end';
-
-/** What only the engine can tell of a game; worth keeping beside it, with the engine's version. */
-export interface GameFigures {
-  /** The best away at each moment that was logged, in order. */
-  readonly aways: readonly { readonly moment: Moment; readonly away: number }[];
-  /** The section that the reading leaned to after the passes logged; null without a deal or without lean. */
-  readonly aimed: string | null;
-}
 
 /** Measures a game's events, which must be legal (`stateOf`). */
 export function figuresOf(
@@ -28,13 +18,16 @@ export function figuresOf(
   model: ReachModel = FIRST_REACH_MODEL,
 ): GameFigures {
   const measured = measuredStates(events);
-  const aways = measured.map(({ moment, state }) => ({ moment, away: awayOf(state, compiled) }));
+  const aways = measured.flatMap(({ moment, state }) => {
+    const away = awayOf(state, compiled);
+    return away === null ? [] : [{ moment, away }];
+  });
   const settled = measured.findLast(({ moment }) => moment !== 'end');
   return { aways, aimed: settled === undefined ? null : leaningOf(settled.state, compiled, model) };
 }
 
 interface Measured {
-  readonly moment: Moment;
+  readonly moment: FigureMoment;
   readonly state: GameState;
 }
 
@@ -50,7 +43,7 @@ function measuredStates(events: readonly GameEvent[]): Measured[] {
   return measured;
 }
 
-function momentReached(before: GameState, after: GameState, event: GameEvent): Moment | null {
+function momentReached(before: GameState, after: GameState, event: GameEvent): FigureMoment | null {
   if (event.type === 'dealt') return 'deal';
   if (event.type === 'ended') return after.exchange !== null && isWhole(after) ? 'end' : null;
   if (event.type !== 'gave' && event.type !== 'received') return null;
@@ -63,13 +56,16 @@ function isWhole({ exchange }: GameState): boolean {
   return exchange?.phase !== 'receiving';
 }
 
-function awayOf(state: GameState, compiled: CompiledCard): number {
-  return smallestAway(compiled, handView(state).hand.toCounts());
+/** Null when no hand of the card holds the groups laid open. */
+function awayOf(state: GameState, compiled: CompiledCard): number | null {
+  const { rack, exposed } = handView(state);
+  const left = exposedCard(compiled, exposed);
+  return exposed.length > 0 && left.wayCount === 0 ? null : smallestAway(left, rack.toCounts());
 }
 
 function leaningOf(state: GameState, compiled: CompiledCard, model: ReachModel): string | null {
-  const { hand, gone, unseen } = handView(state);
-  const [first, second] = readKnown(compiled, { rack: hand, gone, unseen }, 0, model).lean;
+  const { exposed, ...known } = handView(state);
+  const [first, second] = readKnown(exposedCard(compiled, exposed), known, 0, model).lean;
   if (first === undefined || first.share === second?.share) return null;
   return first.section;
 }

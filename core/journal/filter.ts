@@ -1,6 +1,6 @@
 import type { Seat } from '../exchange/steps.ts';
-import type { GameSummary, Outcome } from './summary.ts';
-import { foldWords } from './words.ts';
+import type { AdviceTime } from '../game/advice.ts';
+import { foldWords, type GameSummary, type Outcome } from './summary.ts';
 
 /** What to show of the journal. What is left out does not narrow it. */
 export interface JournalFilter {
@@ -18,6 +18,8 @@ export interface JournalFilter {
   readonly withNotes?: boolean;
   readonly tags?: readonly string[];
   readonly demo?: boolean;
+  /** The most aid that the game was played with. */
+  readonly advice?: AdviceTime;
   /** Each of these words must occur somewhere in the game's words, as a part of a word if need be. */
   readonly words?: string;
 }
@@ -43,7 +45,7 @@ export function filterGames<Game extends GameSummary>(
 type Test = (game: GameSummary) => boolean;
 
 function testsOf(filter: JournalFilter, help: FilterHelp): Test[] {
-  const { from, to, seats, outcomes, dealtAway, withNotes, tags, demo } = filter;
+  const { from, to, seats, outcomes, dealtAway, withNotes, tags, demo, advice } = filter;
   const words = foldWords(filter.words ?? '').split(' ');
   const tests: (Test | false)[] = [
     from !== undefined && ((game) => help.dayOf(game) >= from),
@@ -53,6 +55,7 @@ function testsOf(filter: JournalFilter, help: FilterHelp): Test[] {
     withNotes !== undefined && ((game) => game.notes.length > 0 === withNotes),
     tags !== undefined && ((game) => tags.every((tag) => game.tags.includes(tag))),
     demo !== undefined && ((game) => game.demo === demo),
+    advice !== undefined && ((game) => game.advice === advice),
     dealtAway !== undefined && ((game) => isWithin(help.dealtAwayOf(game), dealtAway)),
     (game) => words.every((word) => game.searchText.includes(word)),
     ...(['place', 'cardTitle', 'season', 'section'] as const).map((field): Test | false => {
@@ -61,6 +64,22 @@ function testsOf(filter: JournalFilter, help: FilterHelp): Test[] {
     }),
   ];
   return tests.filter((test) => test !== false);
+}
+
+/** What the ids of the invented season begin with; an example deal at the Table has an id like any game. */
+export const DEMO_SEASON_ID = 'demo-';
+
+/** Whether a game is one of the invented season. */
+export function isOfDemoSeason({ id, demo }: Pick<GameSummary, 'id' | 'demo'>): boolean {
+  return demo && id.startsWith(DEMO_SEASON_ID);
+}
+
+/**
+ * Whether figures are made of the examples: where the filter asks for them, or where `all` has no game of the player's
+ * own. Own games and examples are never summed up together.
+ */
+export function areExamplesCounted(all: readonly GameSummary[], { demo }: JournalFilter): boolean {
+  return demo ?? (all.length > 0 && all.every((game) => game.demo));
 }
 
 function isWithin(value: number | null, { least, most }: { least: number; most: number }): boolean {

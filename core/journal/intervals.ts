@@ -1,7 +1,7 @@
-import { Z95 } from '../base/rate.ts';
+import { Z95 } from '../base/statistics.ts';
 
 /** No mean interval and no trend is stated on fewer values than this. */
-export const FEWEST_FOR_CLAIM = 30;
+const FEWEST_FOR_CLAIM = 30;
 
 /** A mean; its 95% interval only from `FEWEST_FOR_CLAIM` values on. */
 export interface Mean {
@@ -38,4 +38,35 @@ export function studentQuantile(freedom: number): number {
 
 export function sum(values: readonly number[]): number {
   return values.reduce((total, value) => total + value, 0);
+}
+
+/** Whether something changes over time. */
+export interface Trend {
+  readonly count: number;
+  /** Change per step, with its 95% interval; null below `FEWEST_FOR_CLAIM` values. */
+  readonly slope: { readonly value: number; readonly low: number; readonly high: number } | null;
+  /** Stated only if the interval excludes zero. */
+  readonly claim: 'rising' | 'falling' | null;
+}
+
+/**
+ * The straight line of least squares through values in order of time, one step apart, with
+ * Student's interval for its slope. It assumes independent values, which is stated beside it.
+ */
+export function trendOf(values: readonly number[]): Trend {
+  const count = values.length;
+  if (count < FEWEST_FOR_CLAIM) return { count, slope: null, claim: null };
+  const middle = (count - 1) / 2;
+  const mean = sum(values) / count;
+  const spread = sum(values.map((_, step) => (step - middle) ** 2));
+  const value = sum(values.map((each, step) => (step - middle) * (each - mean))) / spread;
+  const rest = sum(values.map((each, step) => (each - mean - value * (step - middle)) ** 2));
+  const half = studentQuantile(count - 2) * Math.sqrt(rest / (count - 2) / spread);
+  const slope = { value, low: value - half, high: value + half };
+  return { count, slope, claim: claimOf(slope) };
+}
+
+function claimOf({ low, high }: { low: number; high: number }): Trend['claim'] {
+  if (low > 0) return 'rising';
+  return high < 0 ? 'falling' : null;
 }

@@ -1,8 +1,8 @@
 import { fingerprint } from '../base/fingerprint.ts';
 import { writeGameFile } from '../game/file/write-game-file.ts';
-import type { GameRecord } from '../game/record.ts';
+import { type GameRecord, instant, isLater, lastEnteredAt } from '../game/record.ts';
 
-/** What a merge came to. */
+/** The result of a merge. */
 export interface MergedGames {
   /** Every game of both sides, by rising id. */
   readonly games: readonly GameRecord[];
@@ -26,11 +26,11 @@ export function mergeGames(mine: readonly GameRecord[], theirs: readonly GameRec
   return { games, added: fresh.size, copied };
 }
 
-/** When a person last changed a game: as told, or its last event if that came later, else its start. */
+/** When a person last changed a game: as its file says, or the last event entered or corrected if that came later, else its start. */
 export function editedAt(game: GameRecord): string {
-  const event = game.events.at(-1)?.at;
-  const told = game.editedAt ?? event ?? game.startedAt;
-  return event !== undefined && instant(event) > instant(told) ? event : told;
+  const event = lastEnteredAt(game.events);
+  const edited = game.editedAt ?? (event === '' ? game.startedAt : event);
+  return isLater(event, edited) ? event : edited;
 }
 
 /** Puts a game among those kept; 1 if a version had to become a copy, otherwise 0. */
@@ -52,12 +52,6 @@ function keep(kept: Map<string, GameRecord>, game: GameRecord): number {
 function isNewer(one: GameRecord, other: GameRecord): boolean {
   const [a, b] = [instant(editedAt(one)), instant(editedAt(other))];
   return a === b ? writeGameFile(one) > writeGameFile(other) : a > b;
-}
-
-/** A UTC time in a form in which text order is time order: fractions of a second filled up. */
-function instant(time: string): string {
-  const [seconds = '', fraction = ''] = time.replace('Z', '').split('.');
-  return `${seconds}.${fraction.padEnd(9, '0')}`;
 }
 
 /** The version as a game of its own; the same version always makes the same copy. */

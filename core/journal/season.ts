@@ -1,6 +1,7 @@
-import { type Rate, rateOf } from '../base/rate.ts';
+import { type Rate, rateOf } from '../base/statistics.ts';
 import { PASS_STEPS, type Seat, SEATS } from '../exchange/steps.ts';
-import type { GameFigures, Moment } from './figures.ts';
+import { ADVICE_TIMES, type AdviceTime } from '../game/advice.ts';
+import type { FigureMoment, GameFigures } from './findings.ts';
 import { type Mean, meanOf } from './intervals.ts';
 import type { GameSummary } from './summary.ts';
 
@@ -24,12 +25,29 @@ export interface WinRates {
 /** How often the user won, in all and by seat. */
 export function winRates(games: readonly GameSummary[]): WinRates {
   const decided = games.filter(isDecided);
-  const rate = (some: readonly GameSummary[]): Rate =>
-    rateOf(some.filter(({ outcome }) => outcome === 'won').length, some.length);
   return {
-    all: rate(decided),
-    bySeat: SEATS.map((seat) => ({ seat, rate: rate(decided.filter((game) => game.seat === seat)) })),
+    all: wonOf(decided),
+    bySeat: SEATS.map((seat) => ({ seat, rate: wonOf(decided.filter((game) => game.seat === seat)) })),
   };
+}
+
+/** How often the user won with some aid at the Table; `advice` is null for games of which that is not known. */
+export interface AdviceRate {
+  readonly advice: AdviceTime | null;
+  readonly rate: Rate;
+}
+
+/** How often the user won by the most aid that a game had, the most first; only what occurs among decided games. */
+export function adviceRates(games: readonly GameSummary[]): AdviceRate[] {
+  const decided = games.filter(isDecided);
+  return [...ADVICE_TIMES.toReversed(), null].flatMap((advice) => {
+    const some = decided.filter((game) => game.advice === advice);
+    return some.length === 0 ? [] : [{ advice, rate: wonOf(some) }];
+  });
+}
+
+function wonOf(decided: readonly GameSummary[]): Rate {
+  return rateOf(decided.filter(({ outcome }) => outcome === 'won').length, decided.length);
 }
 
 /** One section of the card over a season. */
@@ -71,8 +89,8 @@ function wonSection({ outcome, section }: GameSummary): string | null {
 }
 
 /** The best away from the deal to the end: its mean at each moment over the games that logged it. */
-export function awayCourse(games: readonly SeasonGame[]): { readonly moment: Moment; readonly away: Mean }[] {
-  const moments: readonly Moment[] = ['deal', ...PASS_STEPS, 'end'];
+export function awayCourse(games: readonly SeasonGame[]): { readonly moment: FigureMoment; readonly away: Mean }[] {
+  const moments: readonly FigureMoment[] = ['deal', ...PASS_STEPS, 'end'];
   const all = games.flatMap(({ figures }) => figures?.aways ?? []);
   return moments.map((moment) => ({
     moment,

@@ -6,7 +6,7 @@ import { formatTileList } from '../tiles/text.ts';
 
 /**
  * A game of the simulated table as one seat, 0 to 3, would log it: its own tiles, and of the
- * others what lies face up. `lineOf` names the line of a way, if the log is to tell the hand.
+ * others what lies face up. `lineOf` names the line of a way, if the log is to name the hand.
  */
 export function seatEvents(events: readonly TableEvent[], own: number, lineOf?: (way: number) => string): GameEvent[] {
   return events.flatMap((event) => {

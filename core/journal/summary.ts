@@ -1,5 +1,6 @@
 import type { Card } from '../card/card.ts';
 import type { Seat } from '../exchange/steps.ts';
+import type { AdviceTime } from '../game/advice.ts';
 import type { EndedEvent } from '../game/events.ts';
 import type { GameState } from '../game/game-state.ts';
 import { DEFAULT_POINT_RULES } from '../game/point-rules.ts';
@@ -8,7 +9,6 @@ import type { GameRecord } from '../game/record.ts';
 import { stageOf } from '../game/stage.ts';
 import { JOKER } from '../tiles/kinds.ts';
 import { parseTiles } from '../tiles/text.ts';
-import { foldWords } from './words.ts';
 
 /** How a game came out for the user: `won-by-someone` when the user's seat isn't known. */
 export const OUTCOMES = ['open', 'won', 'lost', 'wall', 'abandoned', 'won-by-someone'] as const;
@@ -23,6 +23,8 @@ export interface GameSummary {
   readonly place: string;
   readonly tags: readonly string[];
   readonly demo: boolean;
+  /** The most aid that the game was played with; null when not known. */
+  readonly advice: AdviceTime | null;
   readonly evening: string | null;
   readonly cardTitle: string;
   readonly season: string;
@@ -57,6 +59,7 @@ export function summaryOf(record: GameRecord, state: GameState, card: Card | nul
     place: record.place,
     tags: record.tags,
     demo: record.demo,
+    advice: record.advice ?? null,
     evening: record.evening ?? null,
     cardTitle: card?.title ?? '',
     season: card?.season ?? '',
@@ -92,4 +95,14 @@ function jokersDealt({ events }: GameRecord): number | null {
   if (dealt === undefined) return null;
   const tiles = parseTiles(dealt.tiles);
   return tiles.ok ? tiles.value.count(JOKER) : null;
+}
+
+/** Words as a search compares them: small letters, no accents, single blanks. */
+export function foldWords(text: string): string {
+  return text
+    .normalize('NFD')
+    .replace(/\p{Mark}/gu, '')
+    .toLowerCase()
+    .replace(/\s+/g, ' ')
+    .trim();
 }

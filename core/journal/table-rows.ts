@@ -23,6 +23,7 @@ export const TABLE_HEADER: readonly string[] = [
   ...PASS_STEPS.map((step) => `away after ${step}`),
   'away at end',
   'aimed at',
+  'advice',
   'notes',
 ];
 
@@ -47,6 +48,7 @@ export function tableRows(games: readonly SeasonGame[]): Cell[][] {
       summary.jokersDealt,
       ...(['deal', ...PASS_STEPS, 'end'] as const).map((moment) => away.get(moment) ?? null),
       figures?.aimed ?? null,
+      summary.advice,
       summary.notes.join('\n'),
     ];
   });

@@ -1,15 +1,14 @@
 import type { Kind } from '../tiles/kinds.ts';
-import { FutureLists } from './future-lists.ts';
-import type { Futures } from './futures.ts';
-import { type Incoming, meanOfBest } from './incoming.ts';
-import { MULTISETS } from './multisets.ts';
-import { TAKES, type WayTakes } from './way-takes.ts';
+import { ValueLists } from './value-lists.ts';
+import type { WayValues } from './way-values.ts';
+import { type Incoming, meansOfBest } from './incoming.ts';
+import { MULTISETS, SMALL_MULTISETS, type RemovedSets } from './multisets.ts';
 
-/** Ways and passes are worked off in portions of this many, a few milliseconds each. */
-const WAY_PORTION = 64;
-const PASS_PORTION = 4;
+/** Ways and passes are processed in batches of this size, a few milliseconds each. */
+const WAY_BATCH = 64;
+const PASS_BATCH = 4;
 
-/** Lists of futures are kept up to so many entries, some three megabytes. */
+/** Lists of values are kept up to this many entries, some three megabytes. */
 const MOST_ENTRIES = 1 << 18;
 
 /** What a table of passes is made from. */
@@ -18,9 +17,9 @@ export interface PassWork {
   /** The rack's 36 counts. */
   readonly counts: Uint8Array;
   readonly passes: readonly (readonly Kind[])[];
-  readonly takes: WayTakes;
+  readonly removed: RemovedSets;
   /** What may come in, by one or more laws; a mean is taken over each. */
-  readonly incomings: readonly Incoming[];
+  readonly incomings: readonly [Incoming, Incoming?];
 }
 
 /**
@@ -36,35 +35,35 @@ export interface PassWork {
  *   can't exceed after it either: taking tiles never raises a value.
  * - entries above the floor.
  *
- * Passes that take the same tiles from a way share its list of futures. Lists of more than `mostEntries`
+ * Passes that remove the same tiles from a way share its list of values. Lists of more than `mostEntries`
  * entries in all are put into a table for each pass.
  */
 export function* bestMeans(
   work: PassWork,
-  futures: Futures,
+  wayValues: WayValues,
   mostEntries = MOST_ENTRIES,
 ): Generator<number, Float64Array[]> {
-  const means = new BestMeans(work, futures, mostEntries);
-  for (let way = 0; way < work.wayCount; way += WAY_PORTION) {
-    means.value(way, Math.min(work.wayCount, way + WAY_PORTION));
+  const means = new BestMeans(work, wayValues, mostEntries);
+  for (let way = 0; way < work.wayCount; way += WAY_BATCH) {
+    means.value(way, Math.min(work.wayCount, way + WAY_BATCH));
     yield (0.1 * way) / work.wayCount;
   }
   const order = means.findFloors();
-  for (let place = 0; place < order.length; place += WAY_PORTION) {
-    for (const way of order.subarray(place, place + WAY_PORTION)) means.list(way);
+  for (let place = 0; place < order.length; place += WAY_BATCH) {
+    for (const way of order.subarray(place, place + WAY_BATCH)) means.list(way);
     yield 0.1 + (0.5 * place) / order.length;
   }
   const answer = work.incomings.map(() => new Float64Array(work.passes.length));
   for (let pass = 0; pass < work.passes.length; pass += 1) {
     for (const [place, mean] of means.meansOf(pass).entries()) (answer[place] as Float64Array)[pass] = mean;
-    if (pass % PASS_PORTION === PASS_PORTION - 1) yield 0.6 + (0.4 * pass) / work.passes.length;
+    if (pass % PASS_BATCH === PASS_BATCH - 1) yield 0.6 + (0.4 * pass) / work.passes.length;
   }
   return answer;
 }
 
 class BestMeans {
   readonly #work: PassWork;
-  readonly #futures: Futures;
+  readonly #wayValues: WayValues;
   readonly #mostEntries: number;
   /** The passes' kinds, three each, zeros in front. */
   readonly #flat: Uint8Array;
@@ -74,7 +73,7 @@ class BestMeans {
   /** By pass: the best value if nothing came in. */
   readonly #floors: Float64Array;
   #lowestFloor = -1;
-  readonly #lists = new FutureLists();
+  readonly #lists = new ValueLists();
   /** By pass, the numbers of its lists. */
   readonly #listsOf: readonly number[][];
   /** Work space for the table of one pass. */
@@ -82,10 +81,10 @@ class BestMeans {
   /** The tables of all passes, once a large card has more lists than are kept. */
   #tables: Float64Array | undefined;
 
-  constructor(work: PassWork, futures: Futures, mostEntries: number) {
+  constructor(work: PassWork, wayValues: WayValues, mostEntries: number) {
     this.#work = work;
     this.#mostEntries = mostEntries;
-    this.#futures = futures;
+    this.#wayValues = wayValues;
     this.#kept = work.counts.slice();
     this.#flat = new Uint8Array(3 * work.passes.length);
     for (const [pass, kinds] of work.passes.entries()) this.#flat.set(kinds, 3 * pass + 3 - kinds.length);
@@ -95,57 +94,57 @@ class BestMeans {
   }
 
   value(from: number, to: number): void {
-    for (let way = from; way < to; way += 1) this.#now[way] = this.#futures.now(way, this.#work.counts);
+    for (let way = from; way < to; way += 1) this.#now[way] = this.#wayValues.now(way, this.#work.counts);
   }
 
   /** Gives the ways, best first; when one's value before the pass is under every floor, no later one raises any. */
   findFloors(): Uint32Array {
-    const { takes, passes } = this.#work;
+    const { removed, passes } = this.#work;
     const order = new Uint32Array(this.#now.length).map((_, way) => way);
     order.sort((one, other) => (this.#now[other] as number) - (this.#now[one] as number));
-    const known = new Float64Array(TAKES);
+    const known = new Float64Array(SMALL_MULTISETS);
     for (const way of order) {
       if ((this.#now[way] as number) <= this.#lowestFloor) break;
       known.fill(-1);
-      takes.setWay(way);
+      removed.setWay(way);
       for (let pass = 0; pass < passes.length; pass += 1) {
-        const take = takes.takeOf(this.#flat, 3 * pass);
-        if ((known[take] as number) < 0) known[take] = this.#futures.now(way, this.#keptAfter(pass));
-        if ((known[take] as number) > (this.#floors[pass] as number)) this.#floors[pass] = known[take] as number;
+        const set = removed.numberOf(this.#flat, 3 * pass);
+        if ((known[set] as number) < 0) known[set] = this.#wayValues.now(way, this.#keptAfter(pass));
+        if ((known[set] as number) > (this.#floors[pass] as number)) this.#floors[pass] = known[set] as number;
       }
       this.#lowestFloor = this.#floors.reduce((least, floor) => Math.min(least, floor), Infinity);
     }
     return order;
   }
 
-  /** The futures of one way after each pass, as far as they may matter to it. */
+  /** The values of one way after each pass, as far as they may matter to it. */
   list(way: number): void {
-    const { takes, passes, counts } = this.#work;
-    if (this.#futures.bound(way, counts) <= this.#lowestFloor) return;
+    const { removed, passes, counts } = this.#work;
+    if (this.#wayValues.bound(way, counts) <= this.#lowestFloor) return;
     const whole = this.#keepList(way, counts);
     // Not the list alone: it is empty where nothing more helps, and yet what is given away may come back.
     const most = Math.max(this.#now[way] as number, this.#lists.largest(whole));
     if (most <= this.#lowestFloor) return;
     const bounds = new Map<number, number>();
     const lists = new Map<number, number>([[0, whole]]);
-    takes.setWay(way);
+    removed.setWay(way);
     for (let pass = 0; pass < passes.length; pass += 1) {
       const floor = this.#floors[pass] as number;
       if (most <= floor) continue;
-      const take = takes.takeOf(this.#flat, 3 * pass);
-      if (this.#boundOf(bounds, take, way, pass) <= floor) continue;
-      let list = lists.get(take);
+      const set = removed.numberOf(this.#flat, 3 * pass);
+      if (this.#boundOf(bounds, set, way, pass) <= floor) continue;
+      let list = lists.get(set);
       if (list === undefined) {
         list = this.#keepList(way, this.#keptAfter(pass));
-        lists.set(take, list);
+        lists.set(set, list);
       }
       (this.#listsOf[pass] as number[]).push(list);
     }
-    if (this.#lists.length > this.#mostEntries) this.#putDown();
+    if (this.#lists.length > this.#mostEntries) this.#moveToTables();
   }
 
   /** Raises every pass's table by its lists, and forgets these. */
-  #putDown(): void {
+  #moveToTables(): void {
     this.#tables ??= new Float64Array(MULTISETS * this.#work.passes.length);
     for (let pass = 0; pass < this.#listsOf.length; pass += 1) this.#tableOf(pass);
     this.#lists.clear();
@@ -161,21 +160,21 @@ class BestMeans {
     return table;
   }
 
-  #boundOf(bounds: Map<number, number>, take: number, way: number, pass: number): number {
-    const known = bounds.get(take);
+  #boundOf(bounds: Map<number, number>, set: number, way: number, pass: number): number {
+    const known = bounds.get(set);
     if (known !== undefined) return known;
-    const bound = this.#futures.bound(way, this.#keptAfter(pass));
-    bounds.set(take, bound);
+    const bound = this.#wayValues.bound(way, this.#keptAfter(pass));
+    bounds.set(set, bound);
     return bound;
   }
 
   #keepList(way: number, counts: Uint8Array): number {
-    const futures = this.#futures;
+    const values = this.#wayValues;
     const floor = this.#lowestFloor;
-    futures.look(way, counts, floor);
-    for (let entry = 0; entry < futures.length; entry += 1) {
-      const value = futures.values[entry] as number;
-      if (value > floor) this.#lists.add(futures.places[entry] as number, value);
+    values.list(way, counts, floor);
+    for (let entry = 0; entry < values.length; entry += 1) {
+      const value = values.values[entry] as number;
+      if (value > floor) this.#lists.add(values.places[entry] as number, value);
     }
     return this.#lists.close();
   }
@@ -183,7 +182,7 @@ class BestMeans {
   meansOf(pass: number): number[] {
     const table = this.#tableOf(pass);
     table[0] = this.#floors[pass] as number;
-    return this.#work.incomings.map((incoming) => meanOfBest(table, incoming));
+    return meansOfBest(table, this.#work.incomings);
   }
 
   /** The 36 counts kept after a pass, in the same array each time. */

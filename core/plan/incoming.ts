@@ -1,10 +1,10 @@
 import { binomial } from '../reading/binomials.ts';
 import { KIND_COUNT } from '../tiles/kinds.ts';
-import type { PassSize } from './passes.ts';
+import type { PassSize } from '../exchange/steps.ts';
 import { MULTISETS, placeOf } from './multisets.ts';
 
 /**
- * What may come in at a step: so many tiles drawn without replacement from the unseen ones that
+ * What may come in at a step: `size` tiles drawn without replacement from the unseen ones that
  * are not jokers. `counts` holds at the place of each multiset of that size how many draws give
  * it (a whole number, exact), and 0 elsewhere; `all` is their sum. With weights by kind each draw
  * counts with the product of its tiles' weights.
@@ -56,25 +56,43 @@ function product(weights: ArrayLike<number>, low: number, middle: number, high: 
 }
 
 /**
- * The mean, over what comes in, of the best value that any part of it gives: `own` holds at the
- * place of a multiset the best value that exactly these tiles give (0 if none is known) and is
+ * The mean, over what comes in, of the best value that any part of it gives, by each of one or two laws for as many
+ * tiles: `own` holds at the place of a multiset the best value that exactly these tiles give (0 if none is known) and is
  * spread from each multiset to all larger ones (`own` is changed); `own[0]`, no tile at all, is the floor.
  * Right because a value never falls when more tiles come in.
  */
-export function meanOfBest(own: Float64Array, { size, counts, all }: Incoming): number {
+export function meansOfBest(own: Float64Array, laws: readonly [Incoming, Incoming?]): number[] {
+  const [{ size, counts, all }, second] = laws;
+  // The sums of both laws are made side by side, which takes hardly longer than one.
+  const others = second?.counts ?? counts;
   const floor = own[0] as number;
   let sum = (counts[0] as number) * floor;
+  let other = (others[0] as number) * floor;
   for (let high = 1; high < KIND_COUNT; high += 1) {
     const place = placeOf(0, 0, high);
-    sum += (counts[place] as number) * raise(own, place, floor);
+    const best = raise(own, place, floor);
+    sum += (counts[place] as number) * best;
+    other += (others[place] as number) * best;
   }
-  if (size > 1) sum += spreadPairs(own, counts);
-  if (size > 2) sum += spreadTriples(own, counts);
-  return sum / all;
+  if (size > 1) {
+    spreadPairs(own, counts, others);
+    sum += SUMS[0] as number;
+    other += SUMS[1] as number;
+  }
+  if (size > 2) {
+    spreadTriples(own, counts, others);
+    sum += SUMS[0] as number;
+    other += SUMS[1] as number;
+  }
+  return second === undefined ? [sum / all] : [sum / all, other / second.all];
 }
 
-function spreadPairs(own: Float64Array, counts: Float64Array): number {
+/** Work space: the two sums of what was spread last. */
+const SUMS = new Float64Array(2);
+
+function spreadPairs(own: Float64Array, counts: Float64Array, others: Float64Array): void {
   let sum = 0;
+  let other = 0;
   for (let high = 1; high < KIND_COUNT; high += 1) {
     const highAlone = own[placeOf(0, 0, high)] as number;
     for (let middle = 1; middle <= high; middle += 1) {
@@ -82,15 +100,18 @@ function spreadPairs(own: Float64Array, counts: Float64Array): number {
       const best = raise(own, place, Math.max(highAlone, own[placeOf(0, 0, middle)] as number));
       PAIR_VALUES[high * KIND_COUNT + middle] = best;
       sum += (counts[place] as number) * best;
+      other += (others[place] as number) * best;
     }
   }
-  return sum;
+  SUMS[0] = sum;
+  SUMS[1] = other;
 }
 
 /** Triples spread to nothing larger, so that their values need not be kept. */
-function spreadTriples(own: Float64Array, counts: Float64Array): number {
+function spreadTriples(own: Float64Array, counts: Float64Array, others: Float64Array): void {
   const pairs = PAIR_VALUES;
   let sum = 0;
+  let other = 0;
   let place = 0;
   for (let high = 1; high < KIND_COUNT; high += 1) {
     place += 1;
@@ -100,23 +121,28 @@ function spreadTriples(own: Float64Array, counts: Float64Array): number {
       const withMiddle = middle * KIND_COUNT;
       const without = pairs[withHigh + middle] as number;
       let row = 0;
+      let otherRow = 0;
       for (let low = 1; low <= middle; low += 1) {
         place += 1;
         const value = own[place] as number;
         const one = pairs[withMiddle + low] as number;
-        const other = pairs[withHigh + low] as number;
+        const two = pairs[withHigh + low] as number;
         // Twice the larger of a and b is a + b + |a - b|. No branch is to be guessed: three times as fast here.
         const larger = value + without + Math.abs(value - without);
-        const largerPair = one + other + Math.abs(one - other);
-        row += (counts[place] as number) * (larger + largerPair + Math.abs(larger - largerPair));
+        const largerPair = one + two + Math.abs(one - two);
+        const best = larger + largerPair + Math.abs(larger - largerPair);
+        row += (counts[place] as number) * best;
+        otherRow += (others[place] as number) * best;
       }
       sum += row;
+      other += otherRow;
     }
   }
-  return sum / 4;
+  SUMS[0] = sum / 4;
+  SUMS[1] = other / 4;
 }
 
-/** Work space of `meanOfBest`, filled anew at each call: the values of pairs, lower kind at the lower place. */
+/** Work space of `meansOfBest`, filled anew at each call: the values of pairs, lower kind at the lower place. */
 const PAIR_VALUES = new Float64Array(KIND_COUNT * KIND_COUNT);
 
 function raise(own: Float64Array, place: number, floor: number): number {

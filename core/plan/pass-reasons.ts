@@ -1,12 +1,48 @@
-import { lineName, type Target } from '../reading/targets.ts';
-import { tileWords } from '../reading/verdict-words.ts';
+import { nameWithin, type Target } from '../reading/targets.ts';
 import type { Kind } from '../tiles/kinds.ts';
+import { tileWords } from '../tiles/names.ts';
 import { Tiles } from '../tiles/tiles.ts';
+import { belongTogether } from './gift.ts';
 
-/** Why a pass stands where it does, in words: what the tiles given were, and what is kept for. */
-export function passReasons(give: readonly Kind[], rack: Tiles, targets: readonly Target[]): string[] {
+/** A pass whose place in the plan is to be explained. */
+export interface PassToExplain {
+  /** Kinds rising. */
+  readonly give: readonly Kind[];
+  readonly rack: Tiles;
+  /** The hands that a player would have in mind, best first. */
+  readonly targets: readonly Target[];
+  /** Reach given up against the best pass. */
+  readonly cost: number;
+}
+
+/** From this cost on it is said where it comes from. */
+const NOTABLE_COST = 0.02;
+
+/**
+ * Why a pass stands where it does, in words: what the tiles given would have served, what stays whole, where a cost comes
+ * from that the best hand does not show, and what the receiver gets.
+ */
+export function passReasons({ give, rack, targets, cost }: PassToExplain): string[] {
   if (give.length === 0) return ['You keep everything and nothing comes in.'];
-  return [...givenReasons(give, rack, targets), ...keptReason(give, rack, targets)];
+  const kept = rack.minus(Tiles.of(give));
+  const [first] = targets;
+  const isOfOthers = cost >= NOTABLE_COST && first !== undefined && !breaks(first, kept);
+  return [
+    ...givenReasons(give, rack, targets),
+    keptReason(kept, targets),
+    ...(isOfOthers ? ['Your best hand stays whole: what this costs comes from your other hands.'] : []),
+    ...receiverReason(give),
+  ];
+}
+
+function receiverReason(give: readonly Kind[]): string[] {
+  if (give.length < 2) return [];
+  const together = give.filter((kind, place) => give.some((other, at) => at !== place && belongTogether(kind, other)));
+  return [
+    together.length === 0
+      ? 'These tiles hardly belong together, so they are of little help to whoever gets them.'
+      : `The ${tileWords(together)} belong together and may help whoever gets them.`,
+  ];
 }
 
 function givenReasons(give: readonly Kind[], rack: Tiles, targets: readonly Target[]): string[] {
@@ -15,11 +51,11 @@ function givenReasons(give: readonly Kind[], rack: Tiles, targets: readonly Targ
   const costly = targets.filter((target) => breaks(target, kept));
   const free = give.filter((_, place) => !targets.some((target) => isUsed(target, give, place, rack)));
   const reasons: string[] = [];
-  if (free.length > 0) reasons.push(`None of your near hands wants the ${tileWords(free)}.`);
+  if (free.length > 0) reasons.push(`Your nearest hands don't need the ${tileWords(free)}.`);
   const [first] = costly;
   if (first !== undefined) {
     const taken = give.filter((_, place) => isUsed(first, give, place, rack));
-    reasons.push(`The ${tileWords(taken)} would have served ${lineName(first.line)}.`);
+    reasons.push(`The ${tileWords(taken)} would have served ${first.line.name}.`);
   }
   return reasons;
 }
@@ -35,12 +71,13 @@ function breaks(target: Target, kept: Tiles): boolean {
   return target.uses.some((count, kind) => count > kept.count(kind as Kind));
 }
 
-function keptReason(give: readonly Kind[], rack: Tiles, targets: readonly Target[]): string[] {
-  const kept = rack.minus(Tiles.of(give));
-  const whole = targets.filter((target) => !breaks(target, kept));
-  const [first, second] = whole;
-  if (first === undefined) return ['It breaks up all of your near hands.'];
-  const tiles = first.uses.reduce((sum, count) => sum + count, 0);
-  if (second === undefined) return [`You keep all ${tiles} tiles for ${lineName(first.line)}.`];
-  return [`You keep all tiles for ${lineName(first.line)} (${tiles}) and ${lineName(second.line)}.`];
+function keptReason(kept: Tiles, targets: readonly Target[]): string {
+  const [first, second] = targets.filter((target) => !breaks(target, kept));
+  if (first === undefined) return 'This pass breaks up all of your nearest hands.';
+  if (second === undefined) return `You keep all ${tilesIn(first)} tiles for ${first.line.name}.`;
+  return `You keep all ${tilesIn(first)} tiles for ${nameWithin(first.line)} and all ${tilesIn(second)} for ${second.line.name}.`;
+}
+
+function tilesIn({ uses }: Target): number {
+  return uses.reduce((sum, count) => sum + count, 0);
 }

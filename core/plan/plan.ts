@@ -1,17 +1,18 @@
 import { failure, type Problem, type Result, success } from '../base/result.ts';
-import type { PassStep } from '../exchange/steps.ts';
+import { finish } from '../base/steps.ts';
+import { mayBePassed, ownSizes, PASS_SIZE, type PassSize, type PassStep, STEPS } from '../exchange/steps.ts';
+import { NEVER_PASSED } from '../exchange/words.ts';
 import type { CompiledCard } from '../reading/compiled.ts';
 import type { Known } from '../reading/known.ts';
-import { readKnown } from '../reading/reading.ts';
 import { FIRST_REACH_MODEL, type ReachModel } from '../reading/reach-model.ts';
+import { readKnown } from '../reading/reading.ts';
 import { targetsOf } from '../reading/targets.ts';
-import { codeOf, JOKER, type Kind } from '../tiles/kinds.ts';
+import { codeOf, type Kind } from '../tiles/kinds.ts';
 import { nameOf } from '../tiles/names.ts';
 import { Tiles } from '../tiles/tiles.ts';
 import { type Gift, giftSteps } from './gift.ts';
 import { passReasons } from './pass-reasons.ts';
 import { type PassTable, passTableSteps } from './pass-table.ts';
-import type { PassSize } from './passes.ts';
 
 /** Exact means over what may come in. */
 export interface PassNumbers {
@@ -47,7 +48,7 @@ export type PlanCode = 'not-in-rack' | 'joker-passed' | 'pass-size';
 export interface PlanOptions {
   readonly model?: ReachModel;
   readonly by?: PlanBy;
-  /** So many tiles are handed on blind, so that fewer are given and received by choice; 0 to 3. */
+  /** Tiles handed on blind, so that fewer are given and received by choice; 0 to 3. */
   readonly blind?: PassSize;
   /** 36 weights of what comes in, such as incoming rates; all tiles alike if left out. */
   readonly weights?: ArrayLike<number>;
@@ -56,11 +57,7 @@ export interface PlanOptions {
 
 /** The plan of one step, in one go; see `planSteps`. */
 export function planPass(compiled: CompiledCard, known: Known, step: PassStep, options: PlanOptions = {}): PassPlan {
-  const steps = planSteps(compiled, known, step, options);
-  for (;;) {
-    const next = steps.next();
-    if (next.done === true) return next.value;
-  }
+  return finish(planSteps(compiled, known, step, options));
 }
 
 /**
@@ -75,7 +72,7 @@ export function* planSteps(
   step: PassStep,
   { model = FIRST_REACH_MODEL, by = 'reach', blind = 0, weights, giftRacks }: PlanOptions = {},
 ): Generator<number, PassPlan> {
-  const sizes = step === 'courtesy' ? ([3, 2, 1, 0] as const) : [sizeWithout(blind)];
+  const sizes = STEPS[step].size === 'agreed' ? ownSizes(step) : [(PASS_SIZE - blind) as PassSize];
   const tables = [];
   for (const size of sizes) tables.push(yield* passTableSteps(compiled, known, size, model, undefined, weights));
   const passes = tables.flatMap((table) => table.passes);
@@ -88,7 +85,7 @@ export function* planSteps(
     ...(numbers[place] as PassNumbers),
     even: even[place] as PassNumbers,
     gift: gifts[place] as Gift,
-    reasons: passReasons(give, known.rack, targets),
+    reasons: passReasons({ give, rack: known.rack, targets, cost: numbers[place]?.cost ?? 0 }),
   }));
   return { step, options: options.sort(by === 'reach' ? compareReach : compareAway) };
 }
@@ -104,19 +101,16 @@ function numbersOf(tables: readonly PassTable['even'][]): PassNumbers[] {
 
 /** The place of one pass in a plan; refused when the rack can't give these tiles at this step. */
 export function optionFor(plan: PassPlan, known: Known, give: Tiles): Result<PassOption, Problem<PlanCode>> {
-  if (give.count(JOKER) > 0) return failure('joker-passed', 'A joker is never passed: choose another tile.');
-  const lacking = give.minus(known.rack).distinct()[0];
-  if (lacking !== undefined) {
-    return failure('not-in-rack', `The rack has too few ${codeOf(lacking)} (${nameOf(lacking)}) to give that.`);
+  if (!give.distinct().every(mayBePassed)) return failure('joker-passed', NEVER_PASSED);
+  const missing = give.minus(known.rack).distinct()[0];
+  if (missing !== undefined) {
+    return failure('not-in-rack', `The rack has too few ${codeOf(missing)} (${nameOf(missing)}) to give that.`);
   }
   const found = plan.options.find((option) => Tiles.of(option.give).equals(give));
   if (found !== undefined) return success(found);
-  const size = plan.step === 'courtesy' ? 'at most 3' : (plan.options[0] as PassOption).give.length;
+  const size =
+    STEPS[plan.step].size === 'agreed' ? `at most ${PASS_SIZE}` : (plan.options[0] as PassOption).give.length;
   return failure('pass-size', `This pass takes ${size} tiles, but ${give.size} are given.`);
-}
-
-function sizeWithout(blind: PassSize): PassSize {
-  return ([3, 2, 1, 0] as const)[blind];
 }
 
 function compareReach(one: PassOption, other: PassOption): number {

@@ -1,14 +1,12 @@
-import { normalExceededBy } from '../base/normal.ts';
-import { Z95 } from '../base/rate.ts';
+import { normalExceededBy, Z95 } from '../base/statistics.ts';
 import { type BlockSums, blockSteps, type Contest, type Figure, type RaceRule } from './race.ts';
-import { type Estimate, lossEstimate, valueEstimate } from './race-estimates.ts';
-import { RaceTotals } from './race-totals.ts';
+import { type Estimate, lossEstimate, RaceTotals, valueEstimate } from './race-estimates.ts';
 
 /** `as good`: no difference to the best was found, or one too small to mind. */
-export type Verdict = 'best' | 'as good' | 'costs';
+type RaceVerdict = 'best' | 'as good' | 'costs';
 
 /** A sampled figure of a candidate, and by how much it is worse than the best one's. */
-export interface Compared {
+interface Compared {
   readonly value: Estimate;
   /** Over the futures that both have in common. */
   readonly loss: Estimate;
@@ -23,7 +21,7 @@ export interface Standing {
   readonly deciding: Compared;
   /** The other figures of the contest. */
   readonly others: readonly Compared[];
-  readonly verdict: Verdict;
+  readonly verdict: RaceVerdict;
 }
 
 /** Where a race stands at a look. */
@@ -48,7 +46,7 @@ export interface DueBlocks {
 }
 
 /**
- * Runs a race: says which blocks are due, takes their sums, and looks at them only when the rule
+ * Runs a race: says which blocks are due, adds up their sums, and looks at them only when the rule
  * says so. Candidates found worse leave the race; the rest go on.
  */
 export class Race {
@@ -107,12 +105,13 @@ export class Race {
     };
   }
 
-  /** The candidate still in the race that does best; the earlier one of equals. */
+  /** The first of the candidates still in the race that do best, within what counts as a tie. */
   #best(): number {
     const direction = this.#figures[0]?.better === 'less' ? -1 : 1;
     const meritOf = (candidate: number): number =>
       (direction * this.#totals.valueOf(candidate, 0)[0]) / this.#totals.samplesOf(candidate);
-    return this.#alive.reduce((best, next) => (meritOf(next) > meritOf(best) ? next : best));
+    const most = Math.max(...this.#alive.map(meritOf));
+    return this.#alive.find((candidate) => meritOf(candidate) >= most - this.#rule.ties) as number;
   }
 
   #standing(candidate: number, best: number): Standing {
@@ -126,6 +125,15 @@ export class Race {
     const verdict = candidate === best ? 'best' : costs ? 'costs' : 'as good';
     return { candidate, samples: this.#totals.samplesOf(candidate), deciding, others, verdict };
   }
+}
+
+/** The places of the candidates as a list names them: the best, then what is a tie with it, then the rest by what they lose. */
+export function rankedPlaces({ standings, best, rule }: RaceResult): number[] {
+  const lossOf = ({ deciding, verdict }: Standing): number =>
+    verdict !== 'costs' && deciding.loss.mean < rule.ties ? 0 : deciding.loss.mean;
+  const others = standings.filter(({ candidate }) => candidate !== best);
+  others.sort((one, other) => lossOf(one) - lossOf(other) || one.candidate - other.candidate);
+  return [best, ...others.map(({ candidate }) => candidate)];
 }
 
 /** A whole race in one go, yielding after each future of all candidates; a look's result follows its last one. */
@@ -142,7 +150,7 @@ export function* raceSteps(contest: Contest, rule: RaceRule): Generator<RaceResu
 
 /**
  * Standard errors that a loss must exceed: by Bonferroni's inequality over all ordered pairs and
- * all looks, no two equal candidates are told apart but with the chance `errorRate`.
+ * all looks, equal candidates are called different with at most the chance `errorRate`.
  */
 function criticalValue(candidates: number, { looks, errorRate }: RaceRule): number {
   return normalExceededBy(errorRate / (looks.length * Math.max(2, candidates * (candidates - 1))));

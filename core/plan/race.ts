@@ -27,29 +27,35 @@ export interface RaceRule {
   readonly blockSize: number;
   /** Rising numbers of blocks after which there is a look at the sums; the last one is the budget. */
   readonly looks: readonly number[];
-  /** The race ends at a look when every loss still open is known to so much, either way. */
+  /** The race ends at a look when every loss still open is known within this, either way. */
   readonly halfWidth: number;
   /** The chance that any candidate as good as the best is called worse, in the whole race. */
   readonly errorRate: number;
-  /** A loss under this is none that a person should mind. */
+  /** Losses below this are reported as 'as good'. */
   readonly smallestLoss: number;
+  /** Of candidates whose means lie within this of the highest, the one that is named first counts as the best. */
+  readonly ties: number;
 }
 
-/** The usual rule: an error in twenty races, and losses from half a point on. */
+/**
+ * The usual rule: an error in twenty races, losses from half a point on, and less than a quarter is a tie. It ends once
+ * every loss is known to a point, since losses are said in whole ones; more futures hardly ever change the choice.
+ */
 export const USUAL_RULE: RaceRule = {
   seed: 1,
   blockSize: 32,
-  looks: [8, 24, 64],
-  halfWidth: 0.005,
+  looks: [4, 8, 16],
+  halfWidth: 0.01,
   errorRate: 0.05,
   smallestLoss: 0.005,
+  ties: 0.0025,
 };
 
 /**
  * The rule for whole games, whose luck hides all but large gaps: up to 8,192 games of each choice,
  * a minute of two workers for four choices. It ends sooner when gaps are known to a point.
  */
-export const GAMES_RULE: RaceRule = { ...USUAL_RULE, looks: [4, 16, 64, 256], halfWidth: 0.01 };
+export const GAMES_RULE: RaceRule = { ...USUAL_RULE, looks: [4, 16, 64, 256], halfWidth: 0.01, ties: 0 };
 
 /** Sums over the futures of one block; plain data, to be added up in the order of blocks. */
 export interface BlockSums {

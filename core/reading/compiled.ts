@@ -1,5 +1,5 @@
 import type { Card, Line } from '../card/card.ts';
-import { SMALLEST_JOKER_GROUP, type Way } from '../card/way.ts';
+import { type ExposedGroup, SMALLEST_JOKER_GROUP, type Way } from '../card/way.ts';
 import { KIND_COUNT } from '../tiles/kinds.ts';
 
 /**
@@ -8,10 +8,13 @@ import { KIND_COUNT } from '../tiles/kinds.ts';
  * `compileCard`.
  *
  * Needs: way `w` owns the places `starts[w]` up to, not including, `starts[w + 1]` of the three
- * lists `needKind`, `needPlain` and `needWild`, one place for each kind that it holds, kinds rising.
+ * lists `needKind`, `needPlain` and `needWild`, one place for each kind that it needs, kinds rising.
+ * What it needs is what must come from the rack: all its groups but those that lie open.
  */
 export interface CompiledCard {
   readonly card: Card;
+  /** Groups laid open: every way here holds each of them, and needs its other groups only. */
+  readonly exposed: readonly ExposedGroup[];
   /** The lines in the card's order, whatever their section. */
   readonly lines: readonly Line[];
   readonly ways: readonly Way[];
@@ -31,7 +34,7 @@ export interface CompiledCard {
   readonly needKind: Uint8Array;
   readonly needPlain: Uint8Array;
   readonly needWild: Uint8Array;
-  /** The ways that hold kind `k`, rising: places `userStarts[k]` up to, not including, `userStarts[k + 1]` of `users`. */
+  /** The ways that need kind `k`, rising: places `userStarts[k]` up to, not including, `userStarts[k + 1]` of `users`. */
   readonly userStarts: Uint32Array;
   readonly users: Uint32Array;
 }
@@ -59,8 +62,11 @@ function addNeeds(way: Way, plain: Uint8Array, wild: Uint8Array, start: number):
   }
 }
 
-/** Plain loops that leave nothing behind: a big card has 50,000 ways. */
-export function compileCard(card: Card): CompiledCard {
+/**
+ * Plain loops that leave nothing behind: a big card has 50,000 ways. With groups laid open, the card
+ * must have only ways that hold them (`exposedCard`).
+ */
+export function compileCard(card: Card, exposed: readonly ExposedGroup[] = []): CompiledCard {
   const lines = card.sections.flatMap((section) => section.lines);
   const wayCount = lines.reduce((sum, line) => sum + line.ways.length, 0);
   const ways: Way[] = [];
@@ -80,8 +86,11 @@ export function compileCard(card: Card): CompiledCard {
       index += 1;
     }
   }
+  for (const { kind, size } of exposed) {
+    for (let need: number = kind; need < wild.length; need += KIND_COUNT) wild[need] = (wild[need] as number) - size;
+  }
   const needs = listNeeds(wayCount, plain, wild);
-  return { card, lines, ways, wayCount, lineOf, sectionOf, concealed, plain, wild, ...needs };
+  return { card, exposed, lines, ways, wayCount, lineOf, sectionOf, concealed, plain, wild, ...needs };
 }
 
 type NeedLists = Pick<CompiledCard, 'starts' | 'needKind' | 'needPlain' | 'needWild' | 'userStarts' | 'users'>;

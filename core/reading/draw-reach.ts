@@ -4,8 +4,7 @@ import { binomial } from './binomials.ts';
 import { compileCard } from './compiled.ts';
 import { emptyDeficits, fillDeficits } from './deficits.ts';
 import type { Known } from './known.ts';
-import { PlaceMap } from './place-map.ts';
-import { LackTree, plainOfLack, unseenOfLack, wildOfLack } from './lacks.ts';
+import { DeficitTree, PlaceMap, plainOfDeficit, unseenOfDeficit, wildOfDeficit } from './deficit-tree.ts';
 
 /**
  * The exact chance that draws without replacement from the unseen tiles (jokers included)
@@ -19,23 +18,23 @@ import { LackTree, plainOfLack, unseenOfLack, wildOfLack } from './lacks.ts';
  *   Σ over x from p to u of C(u, x) z^x y^min(w, x - p).
  *
  * Kinds of which every copy helps the larger groups (p = 0, w ≥ u) act like one big kind together
- * with the unseen jokers, the *pool*; kinds that the way does not lack are the *rest*. All terms
+ * with the unseen jokers, the *pool*; kinds that are not missing are the *rest*. All terms
  * are positive: nothing cancels, and doubles keep about 14 digits.
  */
 export class DrawProducts {
-  readonly tree: LackTree;
+  readonly tree: DeficitTree;
   readonly #products: (DrawProduct | undefined)[];
 
-  constructor(tree: LackTree) {
+  constructor(tree: DeficitTree) {
     this.tree = tree;
     this.#products = [{ dead: false, pool: 0, size: 0, mostUseful: 0, terms: Float64Array.of(1) }];
   }
 
-  /** The product over the lacks of a node; it depends on no rack. */
+  /** The product over the deficits of a node; it depends on no rack. */
   productOf(node: number): DrawProduct {
     const known = this.#products[node];
     if (known !== undefined) return known;
-    const product = times(this.productOf(this.tree.parentOf(node)), this.tree.lackOf(node));
+    const product = times(this.productOf(this.tree.parentOf(node)), this.tree.deficitOf(node));
     this.#products[node] = product;
     return product;
   }
@@ -57,7 +56,7 @@ export interface DrawProduct {
 const SHORTAGES = 15;
 const POOLS = 128;
 
-/** Draw reach for one rack and one number of draws; nodes of equal lacks share an answer. */
+/** Draw reach for one rack and one number of draws; nodes of equal deficits share an answer. */
 export class DrawReachTable {
   readonly #products: DrawProducts;
   readonly #unseenSize: number;
@@ -77,7 +76,7 @@ export class DrawReachTable {
     this.#allDraws = binomial(unseenSize, draws);
   }
 
-  /** `shortage`: tiles lacking in larger groups after the rack's jokers. */
+  /** `shortage`: tiles missing in larger groups after the rack's jokers. */
   chanceOf(node: number, shortage: number): number {
     const key = node * SHORTAGES + shortage;
     const known = this.#answerPlaces.get(key);
@@ -125,19 +124,19 @@ export class DrawReachTable {
 
 /** `drawReach` of one way, for a call now and then; a reading of a whole card shares one table. */
 export function drawReach(way: Way, known: Known, draws: number): number {
-  const line = { id: '', section: '', pattern: '', concealed: false, points: 0, note: '', ways: [way] };
+  const line = { id: '', section: '', name: '', pattern: '', concealed: false, points: 0, note: '', ways: [way] };
   const compiled = compileCard({ title: '', season: '', sections: [{ name: '', lines: [line] }] });
   const deficits = emptyDeficits();
   fillDeficits(compiled, 0, known.rack.toCounts(), known.unseen.toCounts(), deficits);
-  const products = new DrawProducts(new LackTree());
+  const products = new DrawProducts(new DeficitTree());
   const table = new DrawReachTable(products, known.unseen.size, known.unseen.count(JOKER), draws);
   return table.chanceOf(products.tree.nodeOf(deficits), deficits.shortage);
 }
 
-function times(product: DrawProduct, lack: number): DrawProduct {
-  const plain = plainOfLack(lack);
-  const wild = wildOfLack(lack);
-  const unseen = unseenOfLack(lack);
+function times(product: DrawProduct, deficit: number): DrawProduct {
+  const plain = plainOfDeficit(deficit);
+  const wild = wildOfDeficit(deficit);
+  const unseen = unseenOfDeficit(deficit);
   if (product.dead || plain > unseen) return { ...product, dead: true };
   if (plain === 0 && wild >= unseen) return { ...product, pool: product.pool + unseen };
   const size = product.size + unseen;

@@ -14,11 +14,16 @@ export interface Known {
   readonly unseen: Tiles;
 }
 
-/** A rack of 13 or 14 tiles and what is gone besides, if the set holds them together. */
+/** What is known with a rack of 13 or 14 tiles and other tiles out of play; refused if the set has too few. */
 export function knownTiles(rack: Tiles, gone: Tiles = Tiles.none): Result<Known, Problem<KnownCode>> {
   if (rack.size !== 13 && rack.size !== 14) {
     return failure('rack-size', `A rack has 13 tiles, or 14 for the dealer, but this one has ${rack.size}.`);
   }
+  return knownBesides(rack, gone);
+}
+
+/** The same for a rack of any size: between giving and receiving it has fewer than 13 tiles. */
+export function knownBesides(rack: Tiles, gone: Tiles): Result<Known, Problem<KnownCode>> {
   const seen = rack.plus(gone);
   for (const kind of KINDS) {
     if (seen.count(kind) <= supplyOf(kind)) continue;

@@ -1,25 +1,27 @@
 import { binomialChance } from './binomials.ts';
-import { plainOfLack, unseenOfLack, wildOfLack } from './lacks.ts';
+import { plainOfDeficit, unseenOfDeficit, wildOfDeficit } from './deficit-tree.ts';
 import type { ReachMoment } from './reach-model.ts';
 
 /** Chances of one kind, a row for each moment; rows of `open`, `closed` and `deaf` have wild + 1 places. */
 export interface ReachFactor {
+  /** Tiles missing in singles and pairs, and in larger groups. */
+  readonly plain: number;
   readonly wild: number;
-  /** No plain tile lacks and so many places of larger groups are filled, one call allowed. */
+  /** The chance that no tile of a single or pair is missing and exactly w places of larger groups are filled, at place w; with at most one call. */
   readonly open: Float64Array;
   /** The same without a call. */
   readonly closed: Float64Array;
-  /** The same without a call, and no copy discarded while a larger group still lacks one. */
+  /** The same without a call, and no copy discarded while one is still missing in a larger group. */
   readonly deaf: Float64Array;
-  /** One plain tile lacks and a copy of it is discarded as the last tile; one place a moment. */
+  /** The chance that one tile of a single or pair is missing and a copy of it is discarded as the last tile; one place for each moment. */
   readonly calling: Float64Array;
 }
 
-/** MODEL.md, M3 to M6, for one kind. */
-export function reachFactor(moments: readonly ReachMoment[], lack: number): ReachFactor {
-  const plain = plainOfLack(lack);
-  const wild = wildOfLack(lack);
-  const unseen = unseenOfLack(lack);
+/** MODEL.md, MD-M3 to MD-M6, for one kind. */
+export function reachFactor(moments: readonly ReachMoment[], deficit: number): ReachFactor {
+  const plain = plainOfDeficit(deficit);
+  const wild = wildOfDeficit(deficit);
+  const unseen = unseenOfDeficit(deficit);
   const width = wild + 1;
   const open = new Float64Array(moments.length * width);
   const closed = new Float64Array(moments.length * width);
@@ -42,21 +44,21 @@ export function reachFactor(moments: readonly ReachMoment[], lack: number): Reac
       add(open, row + Math.min(wild, filled + 1), chance * (1 - noCall));
     }
   }
-  return { wild, open, closed, deaf, calling };
+  return { plain, wild, open, closed, deaf, calling };
 }
 
 /** Chances of the unseen jokers, a row of `JOKER_ROW` places for each moment. */
 export interface JokerChances {
-  /** So many or more come. */
+  /** At place j: at least j come. */
   readonly atLeast: Float64Array;
-  /** Exactly so many come. */
+  /** At place j: exactly j come. */
   readonly exactly: Float64Array;
 }
 
 /** Wide enough for every shortage, 0 to 14. */
 export const JOKER_ROW = 16;
 
-/** MODEL.md, M7. */
+/** MODEL.md, MD-M7. */
 export function jokerChances(moments: readonly ReachMoment[], unseen: number): JokerChances {
   const atLeast = new Float64Array(moments.length * JOKER_ROW);
   const exactly = new Float64Array(moments.length * JOKER_ROW);

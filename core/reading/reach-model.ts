@@ -1,5 +1,24 @@
+import { keepRecent } from '../base/recent.ts';
 import { REACH_SHAPE } from './reach-shape.ts';
-import type { CalibrationKnot, ReachShape } from './shape-form.ts';
+
+/** A raw chance, and the reach that it stands for. */
+export interface CalibrationKnot {
+  readonly raw: number;
+  readonly reach: number;
+}
+
+/** What is the same for every card and every stage of play. */
+export interface ReachShape {
+  /** An unseen copy comes by own draw: this share of own draws over hidden tiles. */
+  readonly own: number;
+  /** It is discarded when it can be called for a group: this share of the others' draws over hidden tiles. */
+  readonly called: number;
+  /** It is discarded when it is the last tile wanted: likewise. */
+  readonly last: number;
+  /** An unseen joker comes: this share of own draws over hidden tiles. */
+  readonly joker: number;
+  readonly calibration: readonly CalibrationKnot[];
+}
 
 /**
  * The parameters of reach, the estimated chance to win with a way at a real table. MODEL.md says
@@ -13,6 +32,16 @@ export interface ReachModel {
   readonly moments: readonly ReachMoment[];
   /** Rising knots from (0, 0) to (1, 1); between knots the raw chance is mapped along straight lines. */
   readonly calibration: readonly CalibrationKnot[];
+  /**
+   * The same for ways that are missing no tile of a single or pair, which calls and jokers alone can complete; nowhere
+   * under the other knots, which count for all ways where it is left out.
+   */
+  readonly wildCalibration?: readonly CalibrationKnot[];
+}
+
+/** The knots of a model for a way. */
+export function knotsOf(model: ReachModel, isPlainMissing: boolean): readonly CalibrationKnot[] {
+  return isPlainMissing ? model.calibration : (model.wildCalibration ?? model.calibration);
 }
 
 /** What has come to a player by one moment. All are chances of a single unseen copy, from 0 to 1. */
@@ -32,7 +61,7 @@ export interface ReachMoment {
 /** What a model for a card and a stage of play is made from. */
 export interface ReachTerms {
   /**
-   * When the game ends for the player unless she wins herself: equally likely numbers of tiles that
+   * When the game ends for the player unless the player wins first: equally likely numbers of tiles that
    * all four seats still draw.
    */
   readonly ends: readonly number[];
@@ -46,7 +75,23 @@ const OTHER_RACKS = 39;
 /** However many tiles are still drawn, nothing is certain to come. */
 const MOST = 0.98;
 
-/** The model of a card at a stage of play; the shape holds for every card (MODEL.md, C5 and C6). */
+/** Models kept at once: those of every stage of play for three cards. */
+const MOST_MODELS = 30;
+
+/** Models by their terms, the one used last at the end. */
+const MODELS = new Map<string, ReachModel>();
+
+/**
+ * The model for terms of the usual shape. The same terms give the same object, since what a reading
+ * remembers hangs on the model itself (reader.ts).
+ */
+export function reachModelOf(terms: ReachTerms): ReachModel {
+  const key = JSON.stringify([terms.ends, terms.wallLeft, terms.source]);
+  const model = MODELS.get(key) ?? reachModelFor(terms);
+  return keepRecent(MODELS, key, model, MOST_MODELS);
+}
+
+/** The model of a card at a stage of play; the shape holds for every card (MODEL.md, MD-C5 and MD-C6). */
 export function reachModelFor({ ends, wallLeft, source }: ReachTerms, shape: ReachShape = REACH_SHAPE): ReachModel {
   const { own, called, last, joker, calibration } = shape;
   const hidden = wallLeft + OTHER_RACKS;
@@ -70,9 +115,25 @@ export const FIRST_TERMS: ReachTerms = {
   wallLeft: 99,
   source: 'how soon others win: as with the demo card',
 };
-export const FIRST_REACH_MODEL: ReachModel = reachModelFor(FIRST_TERMS);
+export const FIRST_REACH_MODEL: ReachModel = reachModelOf(FIRST_TERMS);
+
+/** Tiles by which ends may differ and still say the same: the games of a fit tell them to about one tile. */
+const SAME_ENDS = 0.15;
 
 /** Whether terms say what the first model says, so that nothing has to be read anew. */
 export function areFirstTerms({ ends, wallLeft }: ReachTerms): boolean {
-  return wallLeft === FIRST_TERMS.wallLeft && ends.join() === FIRST_TERMS.ends.join();
+  const first = FIRST_TERMS.ends;
+  if (wallLeft !== FIRST_TERMS.wallLeft || ends.length !== first.length) return false;
+  return ends.every((end, place) => Math.abs(end - (first[place] as number)) < SAME_ENDS);
+}
+
+/** For each ten tiles drawn from the wall the terms of the model that holds from then on. */
+export type StageTerms = readonly ReachTerms[];
+
+/** Tiles drawn in a stage of play. */
+export const STAGE = 10;
+
+/** The terms that hold once `drawn` tiles have been drawn from the wall by all seats. */
+export function termsAt(stages: StageTerms, drawn: number): ReachTerms {
+  return stages[Math.min(stages.length - 1, Math.floor(drawn / STAGE))] as ReachTerms;
 }

@@ -2,8 +2,8 @@ import { JOKER_ROW, type JokerChances, type ReachFactor } from './reach-factors.
 import type { ReachMoment } from './reach-model.ts';
 
 /**
- * The kinds of a way fall into two parts that meet only at the end: those lacking in singles and
- * pairs alone, and those lacking in larger groups (and perhaps in a single or pair as well). At
+ * The kinds of a way fall into two parts that meet only at the end: those missing in singles and
+ * pairs alone, and those missing in larger groups (and perhaps in a single or pair as well). At
  * each moment
  *
  *   complete = (ready + calling) · enough + ready · lastWild
@@ -11,25 +11,29 @@ import type { ReachMoment } from './reach-model.ts';
  * so that a way's raw chance is a short sum over moments, and each part serves many ways.
  */
 export interface PlainPart {
-  /** By moment: nothing lacks. */
+  /** Whether a tile of a single or pair is missing at all. */
+  readonly isMissing: boolean;
+  /** By moment: the chance that nothing is missing. */
   readonly ready: Float64Array;
-  /** By moment: one tile lacks that can be called as the last. */
+  /** By moment: the chance that one tile is missing and can be called as the last. */
   readonly calling: Float64Array;
 }
 
 /** Kinds with larger groups; rows have `length` places: 0, 1, … places of larger groups filled. */
 export interface WildPart {
   readonly length: number;
-  /** So many places filled and no plain tile lacking. */
+  /** Whether some kind of the part is missing a tile of a single or pair, too. */
+  readonly isPlainMissing: boolean;
+  /** That many places are filled and no tile of a single or pair is missing. */
   readonly filled: Float64Array;
-  /** The same, one plain tile lacking that can be called; null where no kind of the part has plain tiles. */
+  /** The same with one tile of a single or pair missing that can be called; null where no kind of the part has plain tiles. */
   readonly calling: Float64Array | null;
   /** For concealed hands, the cases of `filled` in which no tile of a larger group can be called as the last. */
   readonly deaf: Float64Array | null;
 }
 
 export function emptyPlainPart(moments: number): PlainPart {
-  return { ready: new Float64Array(moments).fill(1), calling: new Float64Array(moments) };
+  return { isMissing: false, ready: new Float64Array(moments).fill(1), calling: new Float64Array(moments) };
 }
 
 export function withPlainKind(part: PlainPart, factor: ReachFactor): PlainPart {
@@ -38,12 +42,12 @@ export function withPlainKind(part: PlainPart, factor: ReachFactor): PlainPart {
     (chance, moment) =>
       chance * (factor.closed[moment] as number) + (part.ready[moment] as number) * (factor.calling[moment] as number),
   );
-  return { ready, calling };
+  return { isMissing: true, ready, calling };
 }
 
 export function emptyWildPart(moments: number, concealed: boolean): WildPart {
   const ones = new Float64Array(moments).fill(1);
-  return { length: 1, filled: ones, calling: null, deaf: concealed ? ones : null };
+  return { length: 1, isPlainMissing: false, filled: ones, calling: null, deaf: concealed ? ones : null };
 }
 
 export function withWildKind(part: WildPart, factor: ReachFactor, moments: number): WildPart {
@@ -56,17 +60,19 @@ export function withWildKind(part: WildPart, factor: ReachFactor, moments: numbe
     calling ??= new Float64Array(filled.length);
     addScaledRows(calling, length + factor.wild, part.filled, length, factor.calling);
   }
-  return { length: length + factor.wild, filled, calling, deaf };
+  const isPlainMissing = part.isPlainMissing || factor.plain > 0;
+  return { length: length + factor.wild, isPlainMissing, filled, calling, deaf };
 }
 
 /** By moment and for one shortage, what the larger groups bring to the sum above. */
 export interface WildChances {
+  readonly isPlainMissing: boolean;
   readonly enough: Float64Array;
   /** Null where it is 0 throughout. */
   readonly lastWild: Float64Array | null;
 }
 
-/** `shortage`: tiles lacking in larger groups after the rack's jokers. Weighted by the moments. */
+/** `shortage`: tiles missing in larger groups after the rack's jokers. Weighted by the moments. */
 export function wildChances(
   part: WildPart,
   moments: readonly ReachMoment[],
@@ -85,14 +91,14 @@ export function wildChances(
       if (lastWild === null) continue;
       let last = part.calling === null ? 0 : (part.calling[at] as number) * joker;
       if (part.deaf !== null && still > 0) {
-        // One tile of a larger group lacks and a copy of it is discarded: all cases less the deaf ones.
+        // One tile of a larger group is missing and a copy of it is discarded: all cases less the deaf ones.
         const heard = Math.max(0, filled - (part.deaf[at] as number));
         last += heard * weight * (jokers.exactly[moment * JOKER_ROW + still - 1] as number);
       }
       lastWild[moment] = (lastWild[moment] as number) + last;
     }
   }
-  return { enough, lastWild };
+  return { isPlainMissing: part.isPlainMissing, enough, lastWild };
 }
 
 /** The raw chance of a way from its two parts; the plain one is the row from `start` in longer lists. */

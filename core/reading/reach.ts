@@ -1,7 +1,6 @@
-import type { LackTree } from './lacks.ts';
-import { PlaceMap } from './place-map.ts';
+import { type DeficitTree, PlaceMap } from './deficit-tree.ts';
 import { jokerChances, type JokerChances, reachFactor, type ReachFactor } from './reach-factors.ts';
-import type { ReachModel } from './reach-model.ts';
+import { type CalibrationKnot, knotsOf, type ReachModel } from './reach-model.ts';
 import {
   emptyPlainPart,
   emptyWildPart,
@@ -13,19 +12,18 @@ import {
   withPlainKind,
   withWildKind,
 } from './reach-parts.ts';
-import type { CalibrationKnot } from './shape-form.ts';
 
 /** Shortages are 0 to 14, unseen jokers 0 to 8. */
 const SHORTAGES = 15;
 const JOKER_COUNTS = 9;
 
 /**
- * Reach by MODEL.md for one model. What depends only on the lacks of some kinds is kept by the
- * node of a tree, so that ways that lack the same share it, whatever the rack.
+ * Reach by MODEL.md for one model. What depends only on the deficits of some kinds is kept by the
+ * node of a tree, so that ways with equal deficits share it, whatever the rack.
  */
 export class ReachTable {
   readonly model: ReachModel;
-  readonly tree: LackTree;
+  readonly tree: DeficitTree;
   readonly #factors: (ReachFactor | undefined)[] = [];
   readonly #jokers: readonly JokerChances[];
   readonly #plain: (PlainPart | undefined)[];
@@ -34,7 +32,7 @@ export class ReachTable {
   readonly #wild: WildChances[] = [];
   readonly #wildPlaces = new PlaceMap();
 
-  constructor(model: ReachModel, tree: LackTree) {
+  constructor(model: ReachModel, tree: DeficitTree) {
     const moments = model.moments.length;
     this.model = model;
     this.tree = tree;
@@ -45,20 +43,21 @@ export class ReachTable {
   }
 
   /** The reach of a way from its two parts (`plainOf`, `wildOf`): 0 when a tile that it needs is dead. */
-  reachOf({ ready, calling }: PlainPart, wild: WildChances): number {
-    return calibrated(this.model.calibration, joinParts(ready, calling, 0, wild));
+  reachOf({ ready, calling, isMissing }: PlainPart, wild: WildChances): number {
+    const knots = knotsOf(this.model, isMissing || wild.isPlainMissing);
+    return calibrated(knots, joinParts(ready, calling, 0, wild));
   }
 
-  /** The kinds that lack only in singles and pairs (`LackTree.plainNodeOf`). */
+  /** The kinds missing only in singles and pairs (`DeficitTree.plainNodeOf`). */
   plainOf(node: number): PlainPart {
     const known = this.#plain[node];
     if (known !== undefined) return known;
-    const part = withPlainKind(this.plainOf(this.tree.parentOf(node)), this.factorOf(this.tree.lackOf(node)));
+    const part = withPlainKind(this.plainOf(this.tree.parentOf(node)), this.factorOf(this.tree.deficitOf(node)));
     this.#plain[node] = part;
     return part;
   }
 
-  /** The kinds that lack in larger groups (`LackTree.wildNodeOf`), `shortage` after the rack's jokers. */
+  /** The kinds missing in larger groups (`DeficitTree.wildNodeOf`), `shortage` after the rack's jokers. */
   wildOf(node: number, shortage: number, unseenJokers: number, concealed: boolean): WildChances {
     const key = ((node * SHORTAGES + shortage) * JOKER_COUNTS + unseenJokers) * 2 + (concealed ? 1 : 0);
     const known = this.#wildPlaces.get(key);
@@ -73,17 +72,17 @@ export class ReachTable {
     const known = parts[node];
     if (known !== undefined) return known;
     const before = this.#wildPart(this.tree.parentOf(node), parts);
-    const part = withWildKind(before, this.factorOf(this.tree.lackOf(node)), this.model.moments.length);
+    const part = withWildKind(before, this.factorOf(this.tree.deficitOf(node)), this.model.moments.length);
     parts[node] = part;
     return part;
   }
 
-  /** The chances of one kind (`packLack`). */
-  factorOf(lack: number): ReachFactor {
-    const known = this.#factors[lack];
+  /** The chances of one kind (`packDeficit`). */
+  factorOf(deficit: number): ReachFactor {
+    const known = this.#factors[deficit];
     if (known !== undefined) return known;
-    const factor = reachFactor(this.model.moments, lack);
-    this.#factors[lack] = factor;
+    const factor = reachFactor(this.model.moments, deficit);
+    this.#factors[deficit] = factor;
     return factor;
   }
 }

@@ -1,12 +1,13 @@
+import { keepRecent } from '../base/recent.ts';
 import type { Deficits } from './deficits.ts';
 import { DrawProducts } from './draw-reach.ts';
-import { LackTree } from './lacks.ts';
+import { DeficitTree } from './deficit-tree.ts';
 import { ReachTable } from './reach.ts';
 import type { ReachModel } from './reach-model.ts';
 
-/** What readings with one model share: the tree of lacks and all that hangs on it. It remembers, but no answer depends on what it remembers. */
+/** What readings with one model share: the tree of deficits and all that hangs on it. It remembers, but no answer depends on what it remembers. */
 export interface Reader {
-  readonly tree: LackTree;
+  readonly tree: DeficitTree;
   readonly products: DrawProducts;
   readonly reach: ReachTable;
 }
@@ -23,21 +24,15 @@ const READERS = new Map<ReachModel, Reader>();
 export function readerOf(model: ReachModel): Reader {
   const known = READERS.get(model);
   const reader = known !== undefined && known.tree.size < MOST_NODES ? known : newReader(model);
-  READERS.delete(model);
-  READERS.set(model, reader);
-  for (const oldest of READERS.keys()) {
-    if (READERS.size <= MOST_READERS) break;
-    READERS.delete(oldest);
-  }
-  return reader;
+  return keepRecent(READERS, model, reader, MOST_READERS);
 }
 
 export function newReader(model: ReachModel): Reader {
-  const tree = new LackTree();
+  const tree = new DeficitTree();
   return { tree, products: new DrawProducts(tree), reach: new ReachTable(model, tree) };
 }
 
-/** The reach of a way from what it lacks: 1 when complete, 0 when a tile that it needs is dead. */
+/** The reach of a way from its deficits: 1 when complete, 0 when a tile that it needs is dead. */
 export function reachOfDeficits(
   reach: ReachTable,
   deficits: Deficits,

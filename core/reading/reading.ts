@@ -10,7 +10,7 @@ import { leanOf, type SectionShare } from './lean.ts';
 import { FIRST_REACH_MODEL, type ReachModel } from './reach-model.ts';
 import { readerOf, reachOfDeficits } from './reader.ts';
 
-/** Draws that a reading looks ahead unless told otherwise. */
+/** Draws that a reading looks ahead by default. */
 export const DEFAULT_DRAWS = 20;
 
 /** A rack read against a card: every way with its numbers. Arrays are by way number of `compiled`. */

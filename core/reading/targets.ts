@@ -1,7 +1,28 @@
 import type { Line } from '../card/card.ts';
-import { JOKER, KIND_COUNT, type Kind } from '../tiles/kinds.ts';
-import { rankedWays } from './ranking.ts';
+import { JOKER, type Kind, KIND_COUNT } from '../tiles/kinds.ts';
 import { lineOfWay, type Reading } from './reading.ts';
+
+export type RankBy = 'reach' | 'away';
+
+/**
+ * Way numbers, best first. By reach: most reach, then most draw reach, least away, most points,
+ * and at last the card's order. By away: least away first, then the same. Ties can't occur, so
+ * that the order is the same on every machine. `top` 0 gives all.
+ */
+export function rankedWays(reading: Reading, by: RankBy = 'reach', top = 0): Uint32Array {
+  const { reaches, aways, drawReaches, compiled } = reading;
+  const order = new Uint32Array(compiled.wayCount).map((_, way) => way);
+  const compareReach = (one: number, other: number): number =>
+    (reaches[other] as number) - (reaches[one] as number) ||
+    (drawReaches[other] as number) - (drawReaches[one] as number) ||
+    (aways[one] as number) - (aways[other] as number) ||
+    lineOfWay(compiled, other).points - lineOfWay(compiled, one).points ||
+    one - other;
+  const compareAway = (one: number, other: number): number =>
+    (aways[one] as number) - (aways[other] as number) || compareReach(one, other);
+  order.sort(by === 'reach' ? compareReach : compareAway);
+  return top === 0 ? order : order.subarray(0, top);
+}
 
 /** A line worth aiming at, with its best way for this rack. */
 export interface Target {
@@ -9,11 +30,11 @@ export interface Target {
   readonly line: Line;
   readonly away: number;
   readonly reach: number;
-  /** 36 counts: the rack's tiles that lie in the way; jokers as far as it takes them. */
+  /** 36 counts: the rack's tiles that lie in the way; jokers as far as they fit. */
   readonly uses: Uint8Array;
 }
 
-/** At most so many lines are aimed at, and none with less than this part of the best reach. */
+/** The most lines that are aimed at, and the least part of the best reach that they have. */
 const MOST_TARGETS = 5;
 const LEAST_PART = 0.4;
 
@@ -49,18 +70,18 @@ export function bestWayOfLines(reading: Reading): Target[] {
 /** 36 counts: how many of each kind of the rack lie in a way. */
 function usesOf({ compiled, known, aways }: Reading, way: number): Uint8Array {
   const uses = new Uint8Array(KIND_COUNT);
-  let natural = 0;
+  let jokers = -(aways[way] as number);
   for (let place = compiled.starts[way] as number; place < (compiled.starts[way + 1] as number); place += 1) {
     const kind = compiled.needKind[place] as Kind;
     const wanted = (compiled.needPlain[place] as number) + (compiled.needWild[place] as number);
     uses[kind] = Math.min(wanted, known.rack.count(kind));
-    natural += uses[kind];
+    jokers += wanted - uses[kind];
   }
-  uses[JOKER] = 14 - (aways[way] as number) - natural;
+  uses[JOKER] = jokers;
   return uses;
 }
 
-/** A line by name for a player: its section and its id. */
-export function lineName(line: Line): string {
-  return `${line.section} (${line.id})`;
+/** The name of a line where a sentence goes on after it: "Stairs, 4th line,". */
+export function nameWithin({ name }: Line): string {
+  return name.includes(',') ? `${name},` : name;
 }

@@ -1,14 +1,34 @@
+import { PASS_SIZE } from '../exchange/steps.ts';
 import { JOKER, type Kind, KINDS } from '../tiles/kinds.ts';
-import type { Reading } from './reading.ts';
-import { bestWayOfLines, type Target, targetsOf } from './targets.ts';
+import { nameOf, pluralNameOf } from '../tiles/names.ts';
 import { largest, reachesAfter } from './one-tile.ts';
-import type { TileVerdict } from './verdict.ts';
-import { verdictSentence } from './verdict-words.ts';
+import type { Reading } from './reading.ts';
+import { bestWayOfLines, nameWithin, type Target, targetsOf } from './targets.ts';
+
+/** What one tile of the rack is to the reading. */
+export interface TileVerdict {
+  readonly kind: Kind;
+  /** The first, second, … copy of its kind in the rack, counted from 1. */
+  readonly copy: number;
+  /** Copies of the kind in the rack. */
+  readonly copies: number;
+  readonly verdict: 'keep' | 'spare';
+  /** The targets that want this copy, best first. */
+  readonly wantedBy: readonly Target[];
+  /** The part of the reach over all lines whose best way uses this copy, 0 to 1. */
+  readonly worth: number;
+  /** How much the best reach falls when one tile of the kind goes. */
+  readonly loss: number;
+  /** Rack neighbours in number that the best target wanting this copy uses as well. */
+  readonly runsWith: readonly Kind[];
+  /** Two targets that want this copy although their tiles can't all be kept when three are given. */
+  readonly strain: readonly [Target, Target] | null;
+  /** The verdict and why, for a player. */
+  readonly sentence: string;
+}
 
 /** A tile is kept when the best target uses it, or lines with this part of the whole reach. */
 const KEEP_WORTH = 0.25;
-/** Tiles that a pass takes from the rack. */
-const GIVEN = 3;
 
 /** A verdict for every tile of the rack, in canonical order; copies of a kind one after another. */
 export function tileVerdicts(reading: Reading): TileVerdict[] {
@@ -64,7 +84,7 @@ function areNeighbours(one: Kind, other: Kind): boolean {
 /** The first two targets that want a tile and together want more of the rack than can be kept. */
 function strainOf(wantedBy: readonly Target[], rackSize: number): [Target, Target] | null {
   for (const [place, one] of wantedBy.entries()) {
-    const other = wantedBy.slice(place + 1).find((each) => wantedTogether(one, each) > rackSize - GIVEN);
+    const other = wantedBy.slice(place + 1).find((each) => wantedTogether(one, each) > rackSize - PASS_SIZE);
     if (other !== undefined) return [one, other];
   }
   return null;
@@ -72,4 +92,40 @@ function strainOf(wantedBy: readonly Target[], rackSize: number): [Target, Targe
 
 function wantedTogether(one: Target, other: Target): number {
   return one.uses.reduce((sum, count, kind) => sum + Math.max(count, other.uses[kind] as number), 0);
+}
+
+const GROUP_WORDS = ['', 'single', 'pair', 'pung', 'kong', 'quint', 'sextet', 'seven', 'eight'] as const;
+
+/** The verdict and why, in at most two short sentences. */
+export function verdictSentence(verdict: Omit<TileVerdict, 'sentence'>): string {
+  if (verdict.kind === JOKER) return 'Keep: a joker stands for any tile in a group of three or more.';
+  if (verdict.verdict === 'spare') return spareSentence(verdict);
+  return `${keepSentence(verdict)}${strainSentence(verdict)}`;
+}
+
+function spareSentence({ kind, copy, copies, wantedBy, worth }: Omit<TileVerdict, 'sentence'>): string {
+  const name = copies > 1 ? `${ordinal(copy)} ${nameOf(kind)}` : nameOf(kind);
+  const [first] = wantedBy;
+  if (first !== undefined) return `Spare: of your nearest hands, only ${nameWithin(first.line)} needs the ${name}.`;
+  if (worth > 0) return `Spare: only hands that are far need the ${name}.`;
+  return `Spare: no hand that you can still reach needs the ${name}.`;
+}
+
+function keepSentence({ kind, copies, wantedBy, runsWith }: Omit<TileVerdict, 'sentence'>): string {
+  const what = copies > 1 ? `your ${GROUP_WORDS[copies] as string} of ${pluralNameOf(kind)}` : `the ${nameOf(kind)}`;
+  const run = runsWith.length > 0 ? `, and it runs with ${runsWith.map(nameOf).join(' and ')}` : '';
+  const [first] = wantedBy;
+  if (first === undefined) return `Keep: many hands need ${what}${run}.`;
+  if (wantedBy.length === 1) return `Keep: ${nameWithin(first.line)} needs ${what}${run}.`;
+  return `Keep: ${wantedBy.length} near hands need ${what}${run}; first ${first.line.name}.`;
+}
+
+function strainSentence({ strain }: Omit<TileVerdict, 'sentence'>): string {
+  if (strain === null) return '';
+  const [one, other] = strain;
+  return ` Strain: you can't keep all tiles for both ${nameWithin(one.line)} and ${other.line.name}.`;
+}
+
+function ordinal(copy: number): string {
+  return ['first', 'second', 'third', 'fourth'][copy - 1] ?? `${copy}th`;
 }

@@ -1,4 +1,5 @@
 import type { PassStep } from '../exchange/steps.ts';
+import type { PlayAction } from '../table/play-option.ts';
 import { formatTiles } from '../tiles/text.ts';
 import type { Tiles } from '../tiles/tiles.ts';
 import { type Choice, ROUNDING } from './choices.ts';
@@ -12,21 +13,27 @@ export type DecisionKind = (typeof DECISION_KINDS)[number];
 
 /** Two choices that differ by less than this much reach are called equal: half a game in a hundred. */
 export const EQUAL_WITHIN = 0.005;
-/** From this cost on a choice is called costly: two games in a hundred. */
+/** From this cost on a choice is `costly`: two games in a hundred. */
 const COSTLY_FROM = 0.02;
 
-/** `best`: nothing was better. `equal`: the engine can't tell it from the best. */
-export type Verdict = 'best' | 'equal' | 'slip' | 'costly';
+/** `best`: nothing was better. `equal`: the engine can't tell it from the best. What a person reads is `sizeWords`. */
+export const VERDICTS = ['best', 'equal', 'slip', 'costly'] as const;
+export type Verdict = (typeof VERDICTS)[number];
 
 /** A choice as plain data. */
 export interface ChoiceDocument {
   /** Canonical text; empty for doing nothing. */
   readonly tiles: string;
-  /** The worth of the hand after it, from 0 to 1; exact under the model of reach, but for a second round (see `Decision.cost`). */
+  /**
+   * What it leaves, from 0 to 1: in play, and when play begins for a second round, the chance to win; for a pass the mean
+   * reach of the best hand after it.
+   */
   readonly worth: number;
+  /** What is done with the tiles, in play. */
+  readonly action?: PlayAction;
 }
 
-/** A loss by the end of the exchange: reach given up, 0 to 1, and half of its interval. */
+/** A loss by the end of the exchange: the chance to win given up, 0 to 1, and half of its interval. */
 export interface AheadLoss {
   readonly loss: number;
   /** The interval holds for all choices and looks of the race together, 19 times in 20. */
@@ -57,9 +64,8 @@ export interface Decision {
   readonly chosen: ChoiceDocument;
   readonly best: ChoiceDocument;
   /**
-   * What the choice gave up against the best, 0 or more: exact and for one step, as booked in the
-   * ledger, but for the choice of a second round, whose cost and worths are those by the end of the
-   * exchange. What a person is told first is `judgementOf`.
+   * What the choice gave up against the best, 0 or more: of a pass exact and for one step, in play what the list of the
+   * Table says, of a second round what it costs by the end of the exchange. What a person reads first is `judgementOf`.
    */
   readonly cost: number;
   readonly verdict: Verdict;
@@ -78,7 +84,7 @@ export interface Decision {
 }
 
 /** How many of the best choices a decision lists. */
-const LISTED = 5;
+export const LISTED = 5;
 
 /** What `judge` needs to know beside the choices. */
 export interface Asked {
@@ -126,6 +132,33 @@ export function verdictOf(cost: number): Verdict {
   return cost < COSTLY_FROM ? 'slip' : 'costly';
 }
 
-function choiceDocument({ tiles, worth }: Choice): ChoiceDocument {
+export function choiceDocument({ tiles, worth }: Choice): ChoiceDocument {
   return { tiles: formatTiles(tiles), worth };
+}
+
+/**
+ * What a decision is said to have cost: the headline at every place that shows it. In the
+ * exchange it is the cost by its end, with its interval; the exact cost of the one step stands
+ * beside it as the cost for now. Where nothing was looked ahead, the exact cost is all there is.
+ */
+export interface Judgement {
+  /** Reach given up, 0 to 1; 0 for the best. */
+  readonly cost: number;
+  /** Half of the interval of a sampled cost; null for an exact one. */
+  readonly halfWidth: number | null;
+  readonly verdict: Verdict;
+}
+
+export function judgementOf({ cost, verdict, ahead }: Pick<Decision, 'cost' | 'verdict' | 'ahead'>): Judgement {
+  return ahead === null ? { cost, halfWidth: null, verdict } : inTheEnd(ahead);
+}
+
+/** The judgement of a look ahead: its loss, with half of its interval. */
+export function inTheEnd(row: {
+  readonly loss: number;
+  readonly halfWidth: number;
+  readonly verdict: Verdict;
+}): Judgement {
+  const { loss, halfWidth, verdict } = row;
+  return { cost: verdict === 'best' ? 0 : Math.max(0, loss), halfWidth, verdict };
 }

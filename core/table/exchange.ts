@@ -1,41 +1,33 @@
-import { type PassStep } from '../exchange/steps.ts';
-import { JOKER, type Kind } from '../tiles/kinds.ts';
+import { agreed, mayBeBlind, mayBePassed, PASS_SIZE, type PassStep, STEPS, stepsOf } from '../exchange/steps.ts';
+import type { Kind } from '../tiles/kinds.ts';
 import { playerAt, SEAT_COUNT, type Table } from './table.ts';
 
-/** How many seats further in turn order the tiles of a step go. Right is the seat that plays next (T3). */
-const DISTANCE: Readonly<Record<PassStep, number>> = {
-  right: 1,
-  across: 2,
-  left: 3,
-  left2: 3,
-  across2: 2,
-  right2: 1,
-  courtesy: 2,
-};
-const FIRST_ROUND: readonly PassStep[] = ['right', 'across', 'left'];
-const SECOND_ROUND: readonly PassStep[] = ['left2', 'across2', 'right2'];
-const PASS_SIZE = 3;
+const FIRST_ROUND = stepsOf('first');
+const SECOND_ROUND = stepsOf('second');
 
-/** Told of what each seat receives, before it lies in the rack; for those who gather figures. */
-export type PassWatcher = (
-  table: Table,
-  seat: number,
-  step: PassStep,
-  gave: readonly Kind[],
-  tiles: readonly Kind[],
-) => void;
+/** Called with what each seat receives, before it lies in the rack; for those who gather figures. */
+type PassWatcher = (table: Table, seat: number, step: PassStep, gave: readonly Kind[], tiles: readonly Kind[]) => void;
 
-/** Plays the whole exchange: first round, the second unless somebody stops it, the courtesy. */
-export function playExchange(table: Table, watch?: PassWatcher): void {
-  for (const step of FIRST_ROUND) playStep(table, step, watch);
-  const stopper = table.players.findIndex(({ policy, view }) => !policy.goesOn(view));
-  if (stopper < 0) for (const step of SECOND_ROUND) playStep(table, step, watch);
-  else table.trace?.push({ type: 'stopped', seat: stopper, before: 'left2' });
-  playCourtesy(table, watch);
+/** Those who gather figures may look on; what they are shown is live. */
+export interface ExchangeWatcher {
+  /** A step is due; before the second round nobody has stopped it yet. */
+  readonly beforePass?: (table: Table, step: PassStep) => void;
+  readonly onPass?: PassWatcher;
 }
 
-function playStep(table: Table, step: PassStep, watch?: PassWatcher): void {
-  const blind = step === 'left' || step === 'right2';
+/** Plays the whole exchange: first round, the second unless somebody stops it, the courtesy. */
+export function playExchange(table: Table, watcher: ExchangeWatcher = {}): void {
+  for (const step of FIRST_ROUND) playStep(table, step, watcher);
+  watcher.beforePass?.(table, 'left2');
+  const stopper = table.players.findIndex(({ policy, view }) => !policy.goesOn(view));
+  if (stopper < 0) for (const step of SECOND_ROUND) playStep(table, step, watcher);
+  else table.trace?.push({ type: 'stopped', seat: stopper, before: 'left2' });
+  playCourtesy(table, watcher);
+}
+
+function playStep(table: Table, step: PassStep, watcher: ExchangeWatcher): void {
+  if (step !== 'left2') watcher.beforePass?.(table, step);
+  const blind = mayBeBlind(step);
   const passes = table.players.map(({ policy, view }) => {
     const tiles: Kind[] = [];
     const count = policy.pass(view, step, blind, tiles);
@@ -47,12 +39,12 @@ function playStep(table: Table, step: PassStep, watch?: PassWatcher): void {
     give(table, seat, tiles);
     table.trace?.push({ type: 'gave', seat, step, tiles: [...tiles], blind: PASS_SIZE - tiles.length });
   }
-  arrive(table, step, passes, handOn(passes, DISTANCE[step]), watch);
+  arrive(table, step, passes, handOn(passes, STEPS[step].to), watcher.onPass);
 }
 
 /**
  * Moves the tiles of a pass, each to the seat `distance` further on; who gave fewer than three
- * hands on what arrives, in the order of arrival, until three have left (T5). Returns what stays
+ * hands on what arrives, in the order of arrival, until three have left (TB-5). Returns what stays
  * with each seat. Stuck only if all four gave nothing: a seat that still owes a tile has handed
  * on all that came, so the one before it gave fewer than three in all as well and owes at least as
  * much; round the table all owe the same, and that is three.
@@ -74,28 +66,29 @@ export function handOn(passes: readonly (readonly Kind[])[], distance: number): 
   return lying;
 }
 
-function playCourtesy(table: Table, watch?: PassWatcher): void {
+function playCourtesy(table: Table, watcher: ExchangeWatcher): void {
+  watcher.beforePass?.(table, 'courtesy');
   const offers = table.players.map(({ policy, view }) => {
     const tiles: Kind[] = [];
     tiles.length = policy.courtesy(view, tiles);
     if (tiles.length > PASS_SIZE) throw new Error(`a courtesy of ${tiles.length} tiles`);
     return tiles;
   });
-  const across = (seat: number): Kind[] => offers[(seat + DISTANCE.courtesy) % SEAT_COUNT] as Kind[];
-  const gifts = offers.map((tiles, seat) => tiles.slice(0, Math.min(tiles.length, across(seat).length)));
+  const across = (seat: number): Kind[] => offers[(seat + STEPS.courtesy.to) % SEAT_COUNT] as Kind[];
+  const gifts = offers.map((tiles, seat) => tiles.slice(0, agreed(tiles.length, across(seat).length)));
   for (const [seat, tiles] of gifts.entries()) {
     give(table, seat, tiles);
     const asked = (offers[seat] as Kind[]).length;
     table.trace?.push({ type: 'gave', seat, step: 'courtesy', tiles, blind: 0, asked, offered: across(seat).length });
   }
-  const kept = gifts.map((_, seat) => gifts[(seat + DISTANCE.courtesy) % SEAT_COUNT] as Kind[]);
-  arrive(table, 'courtesy', gifts, kept, watch);
+  const kept = gifts.map((_, seat) => gifts[(seat + STEPS.courtesy.from) % SEAT_COUNT] as Kind[]);
+  arrive(table, 'courtesy', gifts, kept, watcher.onPass);
 }
 
 function give(table: Table, seat: number, tiles: readonly Kind[]): void {
   const { hand, given } = playerAt(table, seat);
   for (const kind of tiles) {
-    if (kind === JOKER) throw new Error('a joker is never passed (T4)');
+    if (!mayBePassed(kind)) throw new Error('a joker is never passed (TB-4)');
     if (hand.counts[kind] === 0) throw new Error('a pass of a tile that is not in the rack');
     hand.remove(kind);
     given[kind] = (given[kind] as number) + 1;

@@ -1,10 +1,9 @@
 import { JOKER, type Kind } from '../tiles/kinds.ts';
-import type { Exposure } from './hand-view.ts';
-import type { Offer } from './policy.ts';
+import type { ShownGroup, Offer } from './policy.ts';
 import { drawTile, layExposure, playerAt, SEAT_COUNT, showTile, type Table, wallLeft } from './table.ts';
 
 /** How a game ended. */
-export interface Outcome {
+export interface GameEnd {
   /** 0 to 3, or -1 for a wall game. */
   readonly winner: number;
   /** Who discarded the last tile; -1 for an own draw or a wall game. */
@@ -17,27 +16,52 @@ export interface Outcome {
   readonly discards: number;
 }
 
-/** Told of each turn when a seat is about to discard; for those who gather figures. */
-export type TurnWatcher = (table: Table, seat: number, draws: number) => void;
+/** Called at a moment of a seat's turn, with the tiles drawn so far by all seats; for those who gather figures. */
+type TurnWatcher = (table: Table, seat: number, draws: number) => void;
 
-/** Plays from the first discard to a win or the end of the wall (T9 to T18). */
-export function playOut(table: Table, watch?: TurnWatcher): Outcome {
+/** The moments of play at which those who gather figures may look on. */
+export interface PlayWatcher {
+  /** A seat is about to draw from the wall, which is not empty. */
+  readonly beforeDraw?: TurnWatcher;
+  /** A seat is about to discard. */
+  readonly beforeDiscard?: TurnWatcher;
+  /** A seat has discarded, and nobody has claimed the tile yet. */
+  readonly afterDiscard?: TurnWatcher;
+}
+
+/** Where play goes on: a seat has one tile too many or, with `discarded`, has just discarded that tile. */
+export interface PlayStart {
+  readonly seat: number;
+  readonly discarded: Kind | null;
+}
+
+/** East, with the 14th tile of the deal. */
+const FIRST_TURN: PlayStart = { seat: 0, discarded: null };
+
+/** Plays from the first discard, or from a later moment, to a win or the end of the wall (TB-9 to TB-18). */
+export function playOut(table: Table, watcher: PlayWatcher = {}, from: PlayStart = FIRST_TURN): GameEnd {
   const start = wallLeft(table);
   const offer: Offer = { size: 0, jokers: 0 };
   let discards = 0;
-  const ended = (winner: number, from: number, way: number): Outcome => {
+  const ended = (winner: number, from: number, way: number): GameEnd => {
     const draws = start - wallLeft(table);
     return { winner, from, way, draws, discards };
   };
-  let seat = 0;
+  let { seat, discarded } = from;
   let called = true;
   for (;;) {
-    if (!called && !takeTurnDraw(table, seat)) return ended(-1, -1, announceWallGame(table));
-    if (wonByDraw(table, seat, called && discards > 0)) return ended(seat, -1, announceWin(table, seat));
-    watch?.(table, seat, start - wallLeft(table));
-    const tile = discard(table, seat);
-    discards += 1;
-    const winner = tile === JOKER ? -1 : firstClaim(seat, (other) => playerAt(table, other).hand.winsWith(tile));
+    if (discarded === null) {
+      if (!called && wallLeft(table) > 0) watcher.beforeDraw?.(table, seat, start - wallLeft(table));
+      if (!called && !takeTurnDraw(table, seat)) return ended(-1, -1, announceWallGame(table));
+      if (winsNow(table, seat)) return ended(seat, -1, announceWin(table, seat));
+      watcher.beforeDiscard?.(table, seat, start - wallLeft(table));
+      discarded = discard(table, seat);
+      discards += 1;
+      watcher.afterDiscard?.(table, seat, start - wallLeft(table));
+    }
+    const tile = discarded;
+    discarded = null;
+    const winner = tile === JOKER ? -1 : firstClaim(seat, (other) => claimsWin(table, other, tile));
     if (winner >= 0) return ended(winner, seat, announceWin(table, winner, seat, tile));
     const caller = tile === JOKER ? -1 : firstClaim(seat, (other) => wantsExposure(table, other, tile, offer));
     called = caller >= 0;
@@ -46,13 +70,22 @@ export function playOut(table: Table, watch?: TurnWatcher): Outcome {
   }
 }
 
-/** The first of the other seats in turn order that claims (T13); -1 if none does. */
+/** The first of the other seats in turn order that claims (TB-13); -1 if none does. */
 function firstClaim(seat: number, claims: (other: number) => boolean): number {
   for (let step = 1; step < SEAT_COUNT; step += 1) {
     const other = (seat + step) % SEAT_COUNT;
     if (claims(other)) return other;
   }
   return -1;
+}
+
+function claimsWin(table: Table, seat: number, tile: Kind): boolean {
+  return playerAt(table, seat).hand.winsWith(tile) && seesWin(table, seat);
+}
+
+/** Everybody does but those whom chance makes overlook it (TB-26). */
+function seesWin(table: Table, seat: number): boolean {
+  return playerAt(table, seat).policy.seesWin?.() ?? true;
 }
 
 function takeTurnDraw(table: Table, seat: number): boolean {
@@ -63,12 +96,11 @@ function takeTurnDraw(table: Table, seat: number): boolean {
   return true;
 }
 
-/** Whether the 14 tiles make a hand, after as many swaps as the player wants (T10, T17). */
-function wonByDraw(table: Table, seat: number, afterCall: boolean): boolean {
+/** Whether the tiles before a discard make a hand, after as many swaps as the player wants (TB-10, TB-17). */
+function winsNow(table: Table, seat: number): boolean {
   const { hand } = playerAt(table, seat);
-  if (hand.least() === 0) return true;
-  while (!afterCall && swapOnce(table, seat)) if (hand.least() === 0) return true;
-  return false;
+  while (hand.least() > 0) if (!swapOnce(table, seat)) return false;
+  return seesWin(table, seat);
 }
 
 function swapOnce(table: Table, seat: number): boolean {
@@ -79,7 +111,7 @@ function swapOnce(table: Table, seat: number): boolean {
       ({ kind, jokers }) => jokers > 0 && (hand.counts[kind] as number) > 0 && policy.swap(view, kind),
     );
     if (place < 0) continue;
-    const { kind } = exposures[place] as Exposure;
+    const { kind } = exposures[place] as ShownGroup;
     playerAt(table, owner).hand.giveUpJoker(place);
     hand.remove(kind);
     hand.add(JOKER);
@@ -101,16 +133,17 @@ function discard(table: Table, seat: number): Kind {
   return tile;
 }
 
-/** Whether the player wants to expose with the discard; the policy's offer is checked against T11, T14 and T15. */
+/** Whether the player wants to expose with the discard; the policy's offer is checked against TB-11, TB-14 and TB-15. */
 function wantsExposure(table: Table, seat: number, tile: Kind, offer: Offer): boolean {
   const { hand, policy, view } = playerAt(table, seat);
   const own = hand.counts[tile] as number;
   const jokers = hand.counts[JOKER] as number;
-  if (own + jokers < 2 || !policy.call(view, tile, offer)) return false;
+  // Who overlooked that the tile wins does not call it for less.
+  if (own + jokers < 2 || hand.winsWith(tile) || !policy.call(view, tile, offer)) return false;
   const naturals = offer.size - 1 - offer.jokers;
   if (offer.size < 3 || offer.jokers < 0 || naturals < 0) throw new Error('an exposure that is no group');
   if (naturals > own || offer.jokers > jokers) throw new Error('an exposure of tiles that are not in the rack');
-  if (!hand.mayExpose(tile, offer.size)) throw new Error('an exposure that no open hand of the player holds (T15)');
+  if (!hand.mayExpose(tile, offer.size)) throw new Error('an exposure that no open hand of the player holds (TB-15)');
   return true;
 }
 

@@ -1,29 +1,26 @@
+import { finish } from '../base/steps.ts';
 import type { CompiledCard } from '../reading/compiled.ts';
-import { type ReachModel, reachModelFor } from '../reading/reach-model.ts';
-import { STAGE, type StageTerms, termsAt } from '../reading/stage-terms.ts';
-import { gatherFigures } from './figures.ts';
-import { othersHaveWon, WALL_AT_START } from './hazard.ts';
+import { type ReachModel, reachModelFor, STAGE, type StageTerms, termsAt } from '../reading/reach-model.ts';
+import { HazardCount, othersHaveWon } from './figures.ts';
+import type { GameEnd } from './play.ts';
+import { WALL_AT_START } from '../tiles/deal.ts';
 import { simulateGames, USUAL_POLICIES } from './simulate.ts';
 
-/** Games that tell how soon others win with a card; one to two seconds of play. */
-export const FIT_GAMES = 800;
+/** Games played to measure how soon others win with a card; one to two seconds of play. */
+const FIT_GAMES = 800;
 /** The same games every time, so that a reading is the same on every machine. */
-export const FIT_SEED = 7;
+const FIT_SEED = 7;
 
 const STAGES = Math.ceil(WALL_AT_START / STAGE);
 const PARTS = 5;
 
 /**
  * The model of reach for a card when play begins: the shape is the same for all cards
- * (core/reading/reach-shape.ts), the rate at which others win comes from so many games of four soft
+ * (core/reading/reach-shape.ts), the rate at which others win comes from these games of four soft
  * players with this card.
  */
 export function fitReachModel(compiled: CompiledCard, seed = FIT_SEED, games = FIT_GAMES): ReachModel {
-  const steps = fitTerms(compiled, seed, games);
-  for (;;) {
-    const step = steps.next();
-    if (step.done === true) return reachModelFor(termsAt(step.value, 0));
-  }
+  return reachModelFor(termsAt(finish(fitTerms(compiled, seed, games)), 0));
 }
 
 /** The terms for every stage of play, in steps of some games; each yields the part done, 0 to 1. */
@@ -32,8 +29,9 @@ export function* fitTerms(
   seed = FIT_SEED,
   games = FIT_GAMES,
 ): Generator<number, StageTerms, void> {
-  const { watcher, hazards } = gatherFigures();
-  const run = simulateGames({ compiled, seed, games, policies: USUAL_POLICIES }, watcher);
+  const hazards = new HazardCount();
+  const afterGame = (_: unknown, outcome: GameEnd): void => hazards.note(outcome);
+  const run = simulateGames({ compiled, seed, games, policies: USUAL_POLICIES }, { afterGame });
   for (let step = run.next(); step.done !== true; step = run.next()) yield step.value.games / games;
   const won = othersHaveWon(hazards.hazard());
   const source = `how soon others win: ${games} simulated games with this card`;
@@ -45,7 +43,7 @@ export function* fitTerms(
 }
 
 /**
- * When the game ends for a player who does not win herself (MODEL.md, C4 and C8): the means of the
+ * When the game ends for a player who does not win herself (MODEL.md, MD-C4 and MD-C8): the means of the
  * fifths of the distribution, in tiles that all seats still draw, to a tenth. `won[d]` is the
  * chance that another has won by d tiles drawn; who has not been beaten plays to the wall's end.
  */

@@ -1,8 +1,9 @@
+import { finish } from '../base/steps.ts';
 import type { CompiledCard } from '../reading/compiled.ts';
-import { playGame, type Watcher } from './game.ts';
+import { gameStreams, playGame, type Watcher } from './game.ts';
+import type { TableKind } from './kinds.ts';
 import { POLICIES, type PolicyName } from './policies/names.ts';
 import type { Policy } from './policy.ts';
-import { gameStreams } from './streams.ts';
 import { makeTable, playerAt, SEAT_COUNT, type Table } from './table.ts';
 import { makeTableCard } from './table-card.ts';
 import { type Tally, TallyCount } from './tally.ts';
@@ -16,7 +17,7 @@ export interface SimulationTask {
   readonly games: number;
   /** The number of the first game, for a shard; 0 unless given. */
   readonly first?: number;
-  /** Four policies; they move round the seats from game to game (T24). */
+  /** Four policies; they move round the seats from game to game (TB-24). */
   readonly policies: readonly PolicyName[];
 }
 
@@ -33,15 +34,21 @@ export interface Simulation {
   readonly byAway: readonly { readonly away: number; readonly players: number; readonly won: number }[];
 }
 
-/** The policies of the command `simulate` unless told otherwise. */
-export const USUAL_POLICIES: readonly PolicyName[] = ['soft', 'soft', 'soft', 'soft'];
+/** Who sits at a table of each kind: four players alike. */
+export const PLAYERS_AT: Readonly<Record<TableKind, readonly PolicyName[]>> = {
+  quick: ['soft', 'soft', 'soft', 'soft'],
+  club: ['club', 'club', 'club', 'club'],
+  relaxed: ['relaxed', 'relaxed', 'relaxed', 'relaxed'],
+};
+/** The policies unless another table is asked for. */
+export const USUAL_POLICIES: readonly PolicyName[] = PLAYERS_AT.quick;
 
 /** Games between two signs of progress; about 20 ms. */
 const CHUNK = 16;
 
 /**
- * Plays the games of a task, yielding the tally so far every few games, so that a worker can tell
- * how far it is and stop. The parts of a task that is split by `first` add up with `addTallies`
+ * Plays the games of a task, yielding the tally so far every few games, so that a worker can report
+ * its progress and stop. The parts of a task that is split by `first` add up with `addTallies`
  * to the tally of the whole, whoever plays them.
  */
 export function* simulateGames(task: SimulationTask, watcher: Watcher = {}): Generator<Tally, Tally, void> {
@@ -59,11 +66,7 @@ export function* simulateGames(task: SimulationTask, watcher: Watcher = {}): Gen
 
 /** All games of a task at once. */
 export function simulate(task: SimulationTask, watcher: Watcher = {}): Tally {
-  const run = simulateGames(task, watcher);
-  for (;;) {
-    const step = run.next();
-    if (step.done) return step.value;
-  }
+  return finish(simulateGames(task, watcher));
 }
 
 /** The figures of a tally as the command shows them. */
@@ -97,7 +100,7 @@ function seatedTable({ compiled, policies: names }: Pick<SimulationTask, 'compil
   return { table: makeTable(card, policies), policies };
 }
 
-/** Seats the policies for a game (T24) and returns the place of each seat's policy in the list. */
+/** Seats the policies for a game (TB-24) and returns the place of each seat's policy in the list. */
 function seatPolicies(table: Table, policies: readonly Policy[], game: number): number[] {
   return policies.map((_, seat) => {
     const place = (seat + game) % SEAT_COUNT;

@@ -1,16 +1,15 @@
 import type { Random } from '../base/random.ts';
 import { shuffle } from '../base/random.ts';
-import { JOKER, KIND_COUNT, type Kind, KINDS, SET_SIZE, supplyOf } from '../tiles/kinds.ts';
+import { JOKER, type Kind, KIND_COUNT, SET_SIZE, SUPPLY } from '../tiles/kinds.ts';
 import { Tiles } from '../tiles/tiles.ts';
 import { Hand } from './hand.ts';
-import type { Exposure } from './hand-view.ts';
-import type { Policy, SeatView } from './policy.ts';
+import type { ShownGroup, Policy, SeatView } from './policy.ts';
+import { StillPossible } from './still-possible.ts';
 import type { TableCard } from './table-card.ts';
 import type { TableEvent } from './trace.ts';
 
 export const SEAT_COUNT = 4;
 const FULL_SET: readonly Kind[] = Tiles.fullSet.toKinds();
-const SUPPLY = Uint8Array.from(KINDS, supplyOf);
 
 /** A player: a seat's own memory of the game, and the policy that plays it. */
 export interface Player {
@@ -47,11 +46,12 @@ export function makeTable(card: TableCard, policies: readonly Policy[]): Table {
     gone: new Uint8Array(KIND_COUNT),
     trace: undefined,
   };
-  for (let seat = 0; seat < SEAT_COUNT; seat += 1) players.push(makePlayer(table, seat, policies));
+  const stillPossible = new StillPossible(card);
+  for (let seat = 0; seat < SEAT_COUNT; seat += 1) players.push(makePlayer(table, seat, policies, stillPossible));
   return table;
 }
 
-/** Shuffles and deals (T1, T2) and draws every seat's likings (T23). */
+/** Shuffles and deals (TB-1, TB-2) and draws every seat's likings (TB-23). */
 export function layTable(table: Table, random: Random): void {
   for (let place = 0; place < SET_SIZE; place += 1) table.wall[place] = FULL_SET[place] as Kind;
   shuffle(table.wall, random);
@@ -66,6 +66,12 @@ export function layTable(table: Table, random: Random): void {
     for (let count = seat === 0 ? 14 : 13; count > 0; count -= 1) hand.add(drawTile(table));
     table.trace?.push({ type: 'dealt', seat, tiles: table.wall.slice(from, table.next) });
   }
+  beginGame(table, random);
+}
+
+/** Lets each player take of the game's chance what it needs, once all else is drawn (TB-25). */
+export function beginGame({ players }: Table, random: Random): void {
+  for (const { policy } of players) policy.begin?.(random);
 }
 
 export function playerAt(table: Table, seat: number): Player {
@@ -88,7 +94,7 @@ export function showTile(table: Table, kind: number, count: number): void {
   table.gone[kind] = (table.gone[kind] as number) + count;
 }
 
-function makePlayer(table: Table, seat: number, policies: readonly Policy[]): Player {
+function makePlayer(table: Table, seat: number, policies: readonly Policy[], stillPossible: StillPossible): Player {
   const hand = new Hand(table.card);
   const given = new Uint8Array(KIND_COUNT);
   const likings = new Float64Array(KIND_COUNT);
@@ -96,8 +102,9 @@ function makePlayer(table: Table, seat: number, policies: readonly Policy[]): Pl
     card: table.card,
     seat,
     hand,
-    exposuresOf: (other: number): readonly Exposure[] => playerAt(table, other).hand.exposures,
+    exposuresOf: (other: number): readonly ShownGroup[] => playerAt(table, other).hand.exposures,
     gone: table.gone,
+    stillPossible,
     given,
     unseen: (kind: number): number =>
       (SUPPLY[kind] as number) - (hand.counts[kind] as number) - (table.gone[kind] as number),
@@ -109,7 +116,7 @@ function makePlayer(table: Table, seat: number, policies: readonly Policy[]): Pl
   return { hand, given, likings, view, policy: policies[seat] as Policy };
 }
 
-/** Lays down a called group of a player and shows its own tiles and jokers (T11, T19). */
+/** Lays down a called group of a player and shows its own tiles and jokers (TB-11, TB-19). */
 export function layExposure(table: Table, seat: number, kind: Kind, size: number, jokers: number): void {
   playerAt(table, seat).hand.expose(kind, size, jokers);
   showTile(table, kind, size - 1 - jokers);

@@ -1,6 +1,6 @@
 import type { PlayedGame } from './game.ts';
 
-/** Sums over simulated games: whole numbers only, so that parts add up to the same in any order (T22). */
+/** Sums over simulated games: whole numbers only, so that parts add up to the same in any order (TB-22). */
 export interface Tally {
   readonly games: number;
   readonly wallGames: number;
@@ -18,12 +18,12 @@ export interface Tally {
 }
 
 /** Seats counted, and how many of them won. */
-export interface Share {
+interface Share {
   readonly players: number;
   readonly won: number;
 }
 
-export interface PlayerTally extends Share {
+interface PlayerTally extends Share {
   /** Sums of the seat's away after the deal, after the exchange and at the end. */
   readonly awayDealt: number;
   readonly awayAfterExchange: number;

@@ -1,6 +1,9 @@
 import { type Random, randomFromSeed, shuffle } from '../base/random.ts';
-import type { Kind } from './kinds.ts';
+import { type Kind, SET_SIZE } from './kinds.ts';
 import { Tiles } from './tiles.ts';
+
+/** Tiles in the wall when play begins: all but East's 14 and the others' 13 each. */
+export const WALL_AT_START = SET_SIZE - 14 - 3 * 13;
 
 /** The whole set in random order; every order is equally likely. */
 export function shuffledSet(random: Random): Kind[] {

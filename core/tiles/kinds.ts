@@ -83,5 +83,16 @@ export function supplyOf(kind: Kind): number {
   return kind === JOKER || kind === FLOWER ? 8 : 4;
 }
 
+/** The same by kind, 36 counts. */
+export const SUPPLY: ArrayLike<number> = Uint8Array.from(KINDS, supplyOf);
+
 /** Tiles in the whole set. */
 export const SET_SIZE = 152;
+
+/**
+ * The usual order of a rack: jokers, flowers, winds, dragons, then suit by suit with numbers
+ * rising (common practice). Equal tiles keep their order. Returns a new array.
+ */
+export function arrange(rack: readonly Kind[]): Kind[] {
+  return [...rack].sort((one, other) => one - other);
+}

@@ -24,3 +24,20 @@ export function nameOf(kind: Kind): string {
 export function pluralNameOf(kind: Kind): string {
   return `${nameOf(kind)}s`;
 }
+
+/** Tiles one by one: "five bam, five bam, north wind"; '' for none. */
+export function tileNames(kinds: readonly Kind[]): string {
+  return kinds.map(nameOf).join(', ');
+}
+
+/** Small numbers in words, by number. */
+export const COUNTS = 'no one two three four five six seven eight nine ten eleven twelve thirteen fourteen'.split(' ');
+
+/** Tiles of a kind together, the kinds in the order given: "two five bams, north wind and flower"; '' for none. */
+export function tileWords(kinds: readonly Kind[]): string {
+  const parts = [...new Set(kinds)].map((kind) => {
+    const count = kinds.filter((other) => other === kind).length;
+    return count === 1 ? nameOf(kind) : `${COUNTS[count] ?? count} ${pluralNameOf(kind)}`;
+  });
+  return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1) as string}`;
+}

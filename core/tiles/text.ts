@@ -11,7 +11,7 @@ const LETTERS = 'JFNEWSGR';
 /**
  * Reads tiles as text (`FF N 0 13b 4578c 22d`) in the order typed. Never throws. Digits before a
  * suit letter are one tile each; other letters and `0` stand for themselves; blanks and case are
- * free. A problem tells the place in the text, counted from 0.
+ * free. A problem names the place in the text, counted from 0.
  */
 export function parseTileList(text: string): Result<Kind[], TileTextProblem> {
   const kinds: Kind[] = [];
@@ -49,6 +49,12 @@ export function parseTileList(text: string): Result<Kind[], TileTextProblem> {
 export function parseTiles(text: string): Result<Tiles, TileTextProblem> {
   const list = parseTileList(text);
   return list.ok ? success(Tiles.of(list.value)) : list;
+}
+
+/** The kinds of a text of tiles in the order written; none for a text that is not tiles. */
+export function kindsOf(text: string): readonly Kind[] {
+  const list = parseTileList(text);
+  return list.ok ? list.value : [];
 }
 
 /** The canonical text of a multiset: `JJ FF NS 0 13b 4578c 22d`. */

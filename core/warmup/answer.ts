@@ -1,13 +1,12 @@
-import type { PassStep } from '../exchange/steps.ts';
+import { scaled } from '../base/steps.ts';
+import { mayBeBlind, PASS_SIZES, type PassSize, type PassStep } from '../exchange/steps.ts';
 import { type PassOption, planSteps } from '../plan/plan.ts';
-import type { PassSize } from '../plan/passes.ts';
 import type { Known } from '../reading/known.ts';
 import { type Reading, readKnown } from '../reading/reading.ts';
 import { bestOfLines } from '../reading/lean.ts';
-import { tileVerdicts } from '../reading/verdicts.ts';
-import type { TileVerdict } from '../reading/verdict.ts';
+import { type TileVerdict, tileVerdicts } from '../reading/verdicts.ts';
 import { EQUAL_WITHIN, type Verdict, verdictOf } from '../review/decision.ts';
-import type { Engine } from '../review/worth.ts';
+import type { Yardstick } from '../review/yardstick.ts';
 import { formatTileList } from '../tiles/text.ts';
 import type { Tiles } from '../tiles/tiles.ts';
 
@@ -20,6 +19,8 @@ export interface JudgedOption extends PassOption {
 /** How one section or line that was aimed at stands. */
 export interface AimStanding {
   readonly aim: string;
+  /** For a player: "Stairs", or "Stairs, 4th line". */
+  readonly name: string;
   /** Its place among the sections by lean, or among the lines by reach, from 1; 0 if the card has none such. */
   readonly rank: number;
   readonly of: number;
@@ -28,18 +29,18 @@ export interface AimStanding {
 /** The answer to one decision, all of it exact under the model of reach. */
 export interface Answer {
   readonly reading: Reading;
-  /** Every pass, best reach first; of those equal the one that gives the smaller gift. */
+  /** Every pass, best reach first; of those equal the one with the smaller expected away. */
   readonly options: readonly JudgedOption[];
   /** The pass that was chosen; null when nobody chose yet, as for a sheet. */
   readonly chosen: JudgedOption | null;
-  /** Other passes that can't be told from the best, best first. */
+  /** Other passes that tie with the best, best first. */
   readonly asGood: readonly JudgedOption[];
   readonly aims: readonly AimStanding[];
   /** What every tile of the rack is to the reading. */
   readonly tiles: readonly TileVerdict[];
 }
 
-export interface AnswerWish {
+export interface AnswerRequest {
   readonly known: Known;
   readonly step: PassStep;
   /** Null when nobody chose yet. */
@@ -48,10 +49,10 @@ export interface AnswerWish {
 }
 
 /** Answers a decision in steps of a few milliseconds; yields the part done, 0 to 1. */
-export function* answerSteps(engine: Engine, wish: AnswerWish): Generator<number, Answer> {
-  const { known, step, give, aims } = wish;
-  const reading = readKnown(engine.compiled, known, Math.min(20, known.unseen.size), engine.model);
-  const options = yield* optionSteps(engine, wish);
+export function* answerSteps(yardstick: Yardstick, request: AnswerRequest): Generator<number, Answer> {
+  const { known, step, give, aims } = request;
+  const reading = readKnown(yardstick.compiled, known, Math.min(20, known.unseen.size), yardstick.model);
+  const options = yield* optionSteps(yardstick, request);
   const chosen = give === null ? null : optionOf(options, give, step);
   return {
     reading,
@@ -70,20 +71,17 @@ function optionOf(options: readonly JudgedOption[], give: Tiles, step: PassStep)
   return chosen;
 }
 
-/** On the last pass of a round up to three tiles may go unseen, so all numbers are choices. */
-function* optionSteps({ compiled, model }: Engine, { known, step }: AnswerWish): Generator<number, JudgedOption[]> {
-  const blinds: readonly PassSize[] = step === 'left' || step === 'right2' ? [0, 1, 2, 3] : [0];
+/** Where tiles may go unseen, every number of own tiles is a choice. */
+function* optionSteps(
+  { compiled, model }: Yardstick,
+  { known, step }: AnswerRequest,
+): Generator<number, JudgedOption[]> {
+  const blinds = mayBeBlind(step) ? PASS_SIZES : PASS_SIZES.slice(0, 1);
   const all: (PassOption & { blind: PassSize })[] = [];
   for (const [place, blind] of blinds.entries()) {
-    const plan = planSteps(compiled, known, step, { model, blind });
-    for (;;) {
-      const next = plan.next();
-      if (next.done === true) {
-        all.push(...next.value.options.map((option) => ({ ...option, blind })));
-        break;
-      }
-      yield (place + next.value) / blinds.length;
-    }
+    const steps = planSteps(compiled, known, step, { model, blind });
+    const plan = yield* scaled(steps, place / blinds.length, 1 / blinds.length);
+    all.push(...plan.options.map((option) => ({ ...option, blind })));
   }
   const best = all.reduce((most, { reach }) => Math.max(most, reach), 0);
   return all
@@ -97,11 +95,17 @@ export function standingOf(reading: Reading, aim: string): AimStanding {
   const name = rest.join(':');
   if (kind === 'section') {
     const place = reading.lean.findIndex(({ section }) => section === name);
-    return { aim, rank: place + 1, of: reading.lean.length };
+    return { aim, name, rank: place + 1, of: reading.lean.length };
   }
   const { lines } = reading.compiled;
   const best = bestOfLines(reading.compiled, reading.reaches);
   const place = lines.findIndex(({ id }) => id === name);
-  if (place < 0) return { aim, rank: 0, of: lines.length };
-  return { aim, rank: 1 + best.filter((value) => value > (best[place] as number)).length, of: lines.length };
+  const line = lines[place];
+  if (line === undefined) return { aim, name, rank: 0, of: lines.length };
+  return {
+    aim,
+    name: line.name,
+    rank: 1 + best.filter((value) => value > (best[place] as number)).length,
+    of: lines.length,
+  };
 }

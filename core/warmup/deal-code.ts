@@ -1,7 +1,11 @@
+import { type Random, randomFromSeed, shuffle } from '../base/random.ts';
 import { failure, type Problem, type Result, success } from '../base/result.ts';
+import { dealRack } from '../tiles/deal.ts';
+import type { Kind } from '../tiles/kinds.ts';
+import { Tiles } from '../tiles/tiles.ts';
 import { DEAL_KINDS, type DealKind } from './deal-kinds.ts';
 
-/** A practice deal: what its code tells. The kind is what was asked for when it was found. */
+/** A practice deal, as its code names it. The kind is the one that was looked for when it was found. */
 export interface DealName {
   /** A whole number from 0 to 2^32 - 1. */
   readonly seed: number;
@@ -80,4 +84,19 @@ function checkOf(values: readonly number[]): number {
 function symbolWords(symbol: string, at: number): string {
   const advice = /[01ilo]/i.test(symbol) ? 'codes have no 0, 1, I, L or O' : 'codes have letters and digits only';
   return `"${symbol}" at place ${at + 1} can't be in a code: ${advice}. Compare it again.`;
+}
+
+/** The rack of a practice deal, the same on every machine. */
+export function rackOf({ seed, tiles }: Pick<DealName, 'seed' | 'tiles'>): Tiles {
+  return dealRack(seed, tiles);
+}
+
+/** All tiles that a player does not hold, in an order that a seed decides: the other racks and the wall. */
+export function othersOf(rack: Tiles, seed: number): Kind[] {
+  return shuffle(Tiles.fullSet.minus(rack).toKinds(), streamBeside(seed));
+}
+
+/** A stream apart from the one that dealt the rack. */
+export function streamBeside(seed: number): Random {
+  return randomFromSeed(seed).longJumped();
 }

@@ -22,7 +22,7 @@ export const DEAL_KINDS = [
 ] as const;
 export type DealKind = (typeof DEAL_KINDS)[number];
 
-/** Kinds that are told from the tiles alone; the last two need a card. */
+/** Kinds that the tiles alone decide; the last two need a card. */
 export type PlainDealKind = Exclude<DealKind, 'pull' | 'close'>;
 
 /** Flowers from which on a deal has many. */
@@ -45,7 +45,7 @@ export function needsCard(kind: DealKind): kind is 'pull' | 'close' {
   return kind === 'pull' || kind === 'close';
 }
 
-/** Whether a rack is of a kind that the tiles alone tell. */
+/** Whether a rack is of a kind that the tiles alone decide. */
 export function isOfKind(kind: PlainDealKind, rack: Tiles): boolean {
   switch (kind) {
     case 'any':

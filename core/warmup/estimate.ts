@@ -1,11 +1,12 @@
-import { type Rate, rateOf } from '../base/rate.ts';
-import { GUESSED, type GuessEntry, type Guessed, type PracticeEntry } from './history.ts';
+import { type Rate, rateOf } from '../base/statistics.ts';
+import type { GuessEntry, PracticeEntry } from './history-file.ts';
+import { GUESSED, type Guessed } from './history.ts';
 
 /** How sure one can say to be, from 0 to 1. */
 export const SURENESS = [0.5, 0.7, 0.9, 0.99] as const;
 
 /** A guessed reach is right within so much of the true one: five games in a hundred. */
-export const REACH_WITHIN = 0.05;
+const REACH_WITHIN = 0.05;
 
 /**
  * Brier's score of forecasts (G. W. Brier, "Verification of forecasts expressed in terms of
@@ -24,7 +25,7 @@ export function brierScore(
 }
 
 /** One step of sureness: how often guesses said to be so sure were right. */
-export interface SureStep {
+interface SureStep {
   readonly sure: number;
   readonly rate: Rate;
 }

@@ -1,42 +1,68 @@
+import * as v from 'valibot';
+import { isFields } from '../base/json.ts';
 import { failure, type Problem, type Result, success } from '../base/result.ts';
+import { check, count, fields, flag, oneOf, share, text, type ValueOf } from '../base/schema.ts';
 import { PASS_STEPS } from '../exchange/steps.ts';
-import { type Check, firstTrouble, isCount, isFlag, isOneOf, isText, optional } from '../game/file/fields.ts';
-import { isFields } from '../game/file/plain-json.ts';
+import { VERDICTS } from '../review/decision.ts';
 import { DEAL_KINDS } from './deal-kinds.ts';
-import { GUESSED, type PracticeEntry } from './history.ts';
+import { GUESSED } from './history.ts';
 
-const isShare: Check = (value) =>
-  typeof value === 'number' && value >= 0 && value <= 1 ? null : 'must be a number from 0 to 1';
-const isId: Check = (value) =>
-  typeof value === 'string' && /^[A-Za-z0-9-]{1,64}$/.test(value) ? null : 'must be 1 to 64 letters, digits and dashes';
+const ID = 'must be 1 to 64 letters, digits and dashes';
+const id = v.pipe(v.string(ID), v.regex(/^[A-Za-z0-9-]{1,64}$/, ID));
 
-const ENTRY = { id: isId, day: isCount };
+const ENTRY = {
+  /** Different for every entry, so that one that is sent twice is kept once. */
+  id,
+  /** Whole local days since 1970. */
+  day: count,
+};
+
 const DECISION = {
   ...ENTRY,
-  kind: isOneOf(DEAL_KINDS),
-  step: isOneOf(PASS_STEPS),
-  cost: isShare,
-  halfWidth: optional(isShare),
+  kind: oneOf(DEAL_KINDS),
+  step: oneOf(PASS_STEPS),
+  /** Reach given up, 0 to 1: by the end of the exchange, or of the pass alone where there is no interval. */
+  cost: share,
+  /** Half of the interval of the cost. */
+  halfWidth: v.exactOptional(share),
 };
 
-const CHECKS: Readonly<Record<PracticeEntry['type'], Readonly<Record<string, Check>>>> = {
-  miss: { ...DECISION, source: isText(80) },
-  answer: {
+/**
+ * What is kept of practice, one entry a line, oldest first (see FORMAT.md); all that the window
+ * says about progress is computed from these.
+ */
+export const ENTRY_FIELDS = {
+  /** An own decision that cost something and is to come back. `source`: a game's id, or `warm-up`. */
+  miss: fields({ ...DECISION, source: text(80) }),
+  /** A decision made in practice. */
+  answer: fields({
     ...DECISION,
-    miss: (value) => (value === null ? null : isId(value)),
-    verdict: isOneOf(['best', 'equal', 'slip', 'costly']),
-    seconds: optional(isCount),
-  },
-  guess: { ...ENTRY, what: isOneOf(GUESSED), sure: isShare, right: isFlag },
+    /** The miss that it repeats; null for a problem of another kind. */
+    miss: v.nullable(id),
+    verdict: oneOf(VERDICTS),
+    /** Seconds that it took, when the clock was on. */
+    seconds: v.exactOptional(count),
+  }),
+  /** A guess: how sure the person was of it, from 0 to 1, and whether it came true. */
+  guess: fields({ ...ENTRY, what: oneOf(GUESSED), sure: share, right: flag }),
 };
+
+type EntryType = keyof typeof ENTRY_FIELDS;
+type EntryOf<Type extends EntryType> = { readonly type: Type } & ValueOf<(typeof ENTRY_FIELDS)[Type]>;
+
+export type MissEntry = EntryOf<'miss'>;
+export type AnswerEntry = EntryOf<'answer'>;
+export type GuessEntry = EntryOf<'guess'>;
+export type PracticeEntry = { [Type in EntryType]: EntryOf<Type> }[EntryType];
 
 /** An entry of unknown make as an entry of the practice history. Fields not known are kept. */
 export function checkPracticeEntry(value: unknown): Result<PracticeEntry, Problem<'bad-entry'>> {
   if (!isFields(value)) return failure('bad-entry', 'This is not an entry of the practice history.');
   const type = value['type'];
-  if (!isEntryType(type)) return failure('bad-entry', `"type" must be one of ${Object.keys(CHECKS).join(', ')}.`);
-  const trouble = firstTrouble(value, CHECKS[type]);
-  return trouble === null ? success(asEntry(value)) : failure('bad-entry', `${trouble}.`);
+  if (!isEntryType(type)) return failure('bad-entry', `"type" must be one of ${Object.keys(ENTRY_FIELDS).join(', ')}.`);
+  const entry = check(ENTRY_FIELDS[type], value);
+  // Its type and every field of that type have been checked.
+  return entry.ok ? success(value as unknown as PracticeEntry) : failure('bad-entry', `${entry.problem}.`);
 }
 
 /** The good ones of many entries; those of a newer Windrow, and damaged ones, are passed over. */
@@ -47,11 +73,6 @@ export function practiceEntries(values: readonly unknown[]): PracticeEntry[] {
   });
 }
 
-function isEntryType(value: unknown): value is PracticeEntry['type'] {
-  return typeof value === 'string' && Object.hasOwn(CHECKS, value);
-}
-
-/** Every field of its type has been checked just before. */
-function asEntry(value: object): PracticeEntry {
-  return value as PracticeEntry;
+function isEntryType(value: unknown): value is EntryType {
+  return typeof value === 'string' && Object.hasOwn(ENTRY_FIELDS, value);
 }

@@ -1,12 +1,10 @@
 import { fingerprint } from '../base/fingerprint.ts';
 import { failure, type Result, success } from '../base/result.ts';
-import type { PassStep, Seat } from '../exchange/steps.ts';
+import { mayBePassed, type PassStep, type Seat } from '../exchange/steps.ts';
 import { type Known, knownTiles } from '../reading/known.ts';
-import { JOKER } from '../tiles/kinds.ts';
 import { formatTiles, parseTiles } from '../tiles/text.ts';
 import { Tiles } from '../tiles/tiles.ts';
-import { rackOf } from './deal.ts';
-import { type DealName, formatDealCode, parseDealCode } from './deal-code.ts';
+import { type DealName, formatDealCode, parseDealCode, rackOf } from './deal-code.ts';
 
 /**
  * One problem to practise: a rack before a pass. Tiles are in their text form, so that an item is
@@ -28,14 +26,15 @@ export function itemOfDeal(deal: DealName): WarmUpItem {
   return { rack: formatTiles(rackOf(deal)), gone: '', step: 'right', seat, code: formatDealCode(deal) };
 }
 
-/** What an item's player knows; refused with words when the tiles can't be. */
+/** What an item's player knows; refused with a sentence when the tiles are not possible. */
 export function knownOfItem({ rack, gone, seat }: WarmUpItem): Result<Known> {
   const held = parseTiles(rack);
   if (!held.ok) return held;
   const away = parseTiles(gone);
   if (!away.ok) return away;
-  if (away.value.count(JOKER) > 0)
+  if (!away.value.distinct().every(mayBePassed)) {
     return failure('item-jokers', 'A joker is never passed: take it off the tiles given.');
+  }
   const due = seat === 'East' ? 14 : 13;
   if (held.value.size !== due) {
     return failure('item-tiles', `${seat} has ${due} tiles, but these are ${held.value.size}.`);

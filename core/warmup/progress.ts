@@ -1,12 +1,13 @@
-import { type Rate, rateOf } from '../base/rate.ts';
+import { type Rate, rateOf } from '../base/statistics.ts';
 import { isRight } from '../review/decision.ts';
 import type { DealKind } from './deal-kinds.ts';
-import { type AnswerEntry, decisionKey, type MissEntry, type Phase, phaseOf, type PracticeEntry } from './history.ts';
+import type { AnswerEntry, MissEntry, PracticeEntry } from './history-file.ts';
+import { decisionKey, type Phase, phaseOf } from './history.ts';
 
-/** How practice goes, on first attempts after at least a day and on nothing else (R7). */
+/** How practice goes, on first attempts after at least a day and on nothing else (CR-R7). */
 export interface Progress {
   readonly all: Rate;
-  /** The older and the newer half of those attempts; only from `FEWEST_FOR_TREND` on, else null (G6). */
+  /** The older and the newer half of those attempts; only from `FEWEST_FOR_TREND` on, else null (CR-G6). */
   readonly halves: { readonly older: Rate; readonly newer: Rate } | null;
   /** Kinds of decision, those that cost most in all first. */
   readonly kinds: readonly KindCost[];
@@ -37,7 +38,7 @@ export function progressOf(history: readonly PracticeEntry[]): Progress {
 }
 
 /**
- * Answers that tell what was remembered: the first to a miss on a day, at least a day after the
+ * Answers that show what was remembered: the first to a miss on a day, at least a day after the
  * miss or the answer before.
  */
 export function firstAttempts(history: readonly PracticeEntry[]): AnswerEntry[] {

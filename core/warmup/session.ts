@@ -1,9 +1,11 @@
+import { fingerprint } from '../base/fingerprint.ts';
 import { type Random, shuffle } from '../base/random.ts';
 import { dueDay, HORIZON_DAYS } from '../base/spacing.ts';
 import type { PassStep } from '../exchange/steps.ts';
-import { isRight } from '../review/decision.ts';
+import { type Decision, isRight, judgementOf } from '../review/decision.ts';
 import type { DealKind } from './deal-kinds.ts';
-import { type AnswerEntry, decisionKey, type MissEntry, type PracticeEntry } from './history.ts';
+import type { AnswerEntry, MissEntry, PracticeEntry } from './history-file.ts';
+import { decisionKey } from './history.ts';
 
 /** A problem of a session: what kind of problem to deal anew, and the miss that it repeats. */
 export interface SessionItem {
@@ -13,14 +15,14 @@ export interface SessionItem {
   readonly step: PassStep;
 }
 
-/** A session has at most so many problems, and takes at most so many seconds (R6). */
+/** The most problems of a session, and the most seconds that it takes (CR-R6). */
 export const MOST_ITEMS = 12;
-export const MOST_SECONDS = 600;
-/** At most so many own misses wait; the costliest ones, so that missed days never pile up (R6). */
+const MOST_SECONDS = 600;
+/** The most own misses that wait; the costliest ones, so that missed days never pile up (CR-R6). */
 export const MOST_WAITING = 20;
-/** Of ten problems at least seven are own ones, as long as there are own ones (R5). */
+/** Of ten problems at least seven are own ones, as long as there are own ones (CR-R5). */
 const OWN_PART = 0.7;
-/** From so many kinds of decision on, no two alike follow each other (R4). */
+/** With this many kinds of decision or more, no two alike follow each other (CR-R4). */
 const KINDS_TO_MIX = 3;
 
 /** Problems for those who have no own misses yet, and for the other three of ten. */
@@ -51,7 +53,7 @@ export function dueMisses({ history, today, horizonDays = HORIZON_DAYS }: Omit<S
 }
 
 /** Making the miss counts as its first answer. */
-export function answersTo(
+function answersTo(
   miss: MissEntry,
   history: readonly PracticeEntry[],
 ): { readonly day: number; readonly right: boolean }[] {
@@ -103,7 +105,7 @@ function placeFor(items: readonly SessionItem[], extra: SessionItem): number {
 
 /**
  * Orders items so that no two of one kind of decision follow each other when there are three kinds
- * or more; what can't be placed so is left for another day. With fewer kinds they take turns as
+ * or more; the rest is left for another day. With fewer kinds they take turns as
  * far as that goes.
  */
 export function mixed(items: readonly SessionItem[]): SessionItem[] {
@@ -125,4 +127,49 @@ export function mixed(items: readonly SessionItem[]): SessionItem[] {
 function mostOfKind(items: readonly SessionItem[], left: readonly SessionItem[]): SessionItem {
   const count = (item: SessionItem): number => left.filter((each) => decisionKey(each) === decisionKey(item)).length;
   return items.reduce((most, item) => (count(item) > count(most) ? item : most));
+}
+
+/** A sitting of practice: what is still to come, and when it began. */
+export interface Sitting {
+  readonly left: readonly SessionItem[];
+  readonly done: number;
+  readonly of: number;
+  /** Milliseconds since any fixed moment. */
+  readonly startedAt: number;
+}
+
+export function beginSitting(items: readonly SessionItem[], now: number): Sitting {
+  return { left: items, done: 0, of: items.length, startedAt: now };
+}
+
+/** The next problem with the sitting after it; null for the problem when none is left or ten minutes are over (CR-R6). */
+export function nextInSitting(
+  sitting: Sitting,
+  now: number,
+): { readonly item: SessionItem | null; readonly sitting: Sitting } {
+  const [item, ...left] = sitting.left;
+  const over = now - sitting.startedAt > MOST_SECONDS * 1000;
+  if (item === undefined || over) return { item: null, sitting: { ...sitting, left: [] } };
+  return { item, sitting: { ...sitting, left, done: sitting.done + 1 } };
+}
+
+/** A pass of a game that cost something: what a miss is made of, once the kind of its rack is known. */
+export interface OwnMiss {
+  /** The same for the same decision, so that it is kept once. */
+  readonly id: string;
+  readonly rack: string;
+  readonly step: PassStep;
+  readonly cost: number;
+  /** Half of the interval of the cost; null for an exact one. */
+  readonly halfWidth: number | null;
+}
+
+/** The passes of a looked-back game that cost more than a tie; forced passes and second-round decisions are excluded. */
+export function ownMisses(gameId: string, decisions: readonly Decision[]): OwnMiss[] {
+  return decisions.flatMap((decision) => {
+    const { kind, step, rack, forced, place } = decision;
+    const { cost, halfWidth, verdict } = judgementOf(decision);
+    if (step === null || kind === 'second-round' || forced || isRight(verdict)) return [];
+    return [{ id: fingerprint(`${gameId} ${place}`), rack, step, cost, halfWidth }];
+  });
 }

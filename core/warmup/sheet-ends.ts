@@ -1,47 +1,47 @@
+import * as v from 'valibot';
 import { fingerprint } from '../base/fingerprint.ts';
-import { type Check, firstTrouble, isOneOf, optional } from '../game/file/fields.ts';
-import { isFields } from '../game/file/plain-json.ts';
-import { writeLine } from '../game/file/write-game-file.ts';
+import { oneOf, share, type ValueOf } from '../base/schema.ts';
 import type { ReachModel } from '../reading/reach-model.ts';
-import type { Ahead, AheadRow } from '../review/ahead.ts';
-import type { AheadLoss, Verdict } from '../review/decision.ts';
-import { aheadLoss } from '../review/ahead-document.ts';
-import { inTheEnd } from '../review/judgement.ts';
+import { type Ahead, aheadLoss, type AheadRow } from '../review/ahead.ts';
+import { inTheEnd, VERDICTS } from '../review/decision.ts';
 import { REVIEW_VERSION } from '../review/review.ts';
 import { formatTiles, parseTiles } from '../tiles/text.ts';
 import { Tiles } from '../tiles/tiles.ts';
-import { type Sheet, type SheetProblem, tilesOf } from './sheet.ts';
+import { type SheetProblem, tilesOf } from './sheet.ts';
+
+/** The most rows that are kept with a problem. */
+const MOST_ROWS = 400;
 
 /** What a choice at a problem costs by the end of the exchange. */
-export interface EndCost {
+const END_COST = v.object({
   /** The tiles passed; null for stopping before the second round. */
-  readonly give: string | null;
+  give: v.nullable(
+    v.pipe(
+      v.string(),
+      v.maxLength(40),
+      v.check((tiles) => parseTiles(tiles).ok),
+    ),
+  ),
   /** Reach given up, 0 to 1, and half of its interval. */
-  readonly cost: number;
-  readonly halfWidth: number;
-  readonly verdict: Verdict;
+  cost: share,
+  halfWidth: share,
+  verdict: oneOf(VERDICTS),
   /** Of the best choice: how far the next one is behind. */
-  readonly next?: AheadLoss;
-}
+  next: v.exactOptional(v.object({ loss: share, halfWidth: share })),
+});
+export type EndCost = ValueOf<typeof END_COST>;
 
 /**
  * What the choices at a problem cost by the end of the exchange: first the best choices, then what
  * a class chose, each held against the best ones exactly as the same choice in a warm-up is.
- * Computed, so kept with the sheet only to be at hand; `key` tells what it was computed from.
+ * Computed, so kept with the sheet only to be at hand; `key` says what it was computed from.
  */
-export interface ProblemEnds {
-  readonly key: string;
-  readonly rows: readonly EndCost[];
-}
+const PROBLEM_ENDS = v.object({ key: v.string(), rows: v.pipe(v.array(END_COST), v.maxLength(MOST_ROWS)) });
+export type ProblemEnds = ValueOf<typeof PROBLEM_ENDS>;
 
-/** The mark of everything that the costs of a problem follow from; `cardMark`: that of the sheet's card. */
-export function endsKey(cardMark: string, { rack, gone, step, seat }: SheetProblem, model: ReachModel): string {
-  return fingerprint(`${REVIEW_VERSION} ${JSON.stringify(model)} ${cardMark} ${rack}/${gone}/${step}/${seat}`);
-}
-
-/** The mark of a sheet's card, taken once for all of its problems. */
-export function sheetCardMark({ card }: Sheet): string {
-  return fingerprint(writeLine({ card }));
+/** The mark of everything that the costs of a problem follow from; `mark`: that of the sheet's card (`cardMark`). */
+export function endsKey(mark: string, { rack, gone, step, seat }: SheetProblem, model: ReachModel): string {
+  return fingerprint(`${REVIEW_VERSION} ${JSON.stringify(model)} ${mark} ${rack}/${gone}/${step}/${seat}`);
 }
 
 /** The cost of a choice, if it is known; the order of its tiles does not matter. */
@@ -50,7 +50,7 @@ export function endCostOf({ rows }: ProblemEnds, give: Tiles | null): EndCost | 
 }
 
 /** The passes of the class whose cost is not known yet. */
-export function passesDue(ends: ProblemEnds, { answers }: SheetProblem): Tiles[] {
+export function passesWithoutCost(ends: ProblemEnds, { answers }: SheetProblem): Tiles[] {
   return answers.map(({ give }) => tilesOf(give)).filter((give) => endCostOf(ends, give) === undefined);
 }
 
@@ -73,30 +73,8 @@ export function keepingEnds(problem: SheetProblem, ends: ProblemEnds | null): Sh
 
 /** The costs kept with a problem, if they are whole and were computed from the same. */
 export function keptEnds(problem: SheetProblem, key: string): ProblemEnds | null {
-  const kept: unknown = Object.entries(problem).find(([name]) => name === 'ends')?.[1];
-  if (!isFields(kept) || kept['key'] !== key || !Array.isArray(kept['rows'])) return null;
-  const rows: readonly unknown[] = kept['rows'];
-  return rows.length <= MOST_ROWS && rows.every(isEndCost) ? { key, rows } : null;
-}
-
-const MOST_ROWS = 400;
-
-const isShare: Check = (value) =>
-  typeof value === 'number' && value >= 0 && value <= 1 ? null : 'must be from 0 to 1';
-const isGive: Check = (value) =>
-  value === null || (typeof value === 'string' && value.length <= 40 && parseTiles(value).ok) ? null : 'must be tiles';
-const isNext: Check = (value) =>
-  isFields(value) && firstTrouble(value, { loss: isShare, halfWidth: isShare }) === null ? null : 'must be a loss';
-const ROW = {
-  give: isGive,
-  cost: isShare,
-  halfWidth: isShare,
-  verdict: isOneOf(['best', 'equal', 'slip', 'costly']),
-  next: optional(isNext),
-};
-
-function isEndCost(value: unknown): value is EndCost {
-  return isFields(value) && firstTrouble(value, ROW) === null;
+  const { ends }: SheetProblem & { readonly ends?: unknown } = problem;
+  return v.is(PROBLEM_ENDS, ends) && ends.key === key ? { key, rows: ends.rows } : null;
 }
 
 /** The cost of the best choice, with how far the next one is behind, if there is another. */

@@ -1,50 +1,91 @@
-import { type Rate, rateOf } from '../base/rate.ts';
-import { expectValue } from '../base/result.ts';
+import * as v from 'valibot';
+import { isFields } from '../base/json.ts';
+import { expectValue, failure, type Problem, type Result, success } from '../base/result.ts';
+import { fields, id, list, oneOf, text, time, type ValueOf, wholeWithin } from '../base/schema.ts';
+import { type Rate, rateOf } from '../base/statistics.ts';
+import { mayBePassed, ownSizes, PASS_SIZE, PASS_STEPS, SEATS } from '../exchange/steps.ts';
+import { isRight, type Judgement } from '../review/decision.ts';
+import { tileWords } from '../tiles/names.ts';
 import { parseTiles } from '../tiles/text.ts';
 import type { Tiles } from '../tiles/tiles.ts';
 import type { WarmUpItem } from './item.ts';
-import { isRight } from '../review/decision.ts';
-import type { Judgement } from '../review/judgement.ts';
 
 export const SHEET_KIND = 'windrow.sheet';
 export const SHEET_VERSION = 1;
 /** The most problems on a sheet. */
 export const MOST_PROBLEMS = 30;
+const MOST_ANSWERS = 300;
+/** The most people that one pass of a class counts. */
+const MOST_PEOPLE = 1000;
 
-export const PAPERS = ['letter', 'a4'] as const;
+const PAPERS = ['letter', 'a4'] as const;
 export type Paper = (typeof PAPERS)[number];
 
+/** Tiles in their text form; `words` come before what is wrong with them. */
+function tiles(words = '') {
+  const otherwise = `${words}must be tiles`;
+  const wrong = (written: string): string | null => {
+    const read = parseTiles(written);
+    return read.ok ? null : `${words}is no row of tiles: ${read.problem.message.replace(/\.$/, '')}`;
+  };
+  return v.pipe(
+    v.string(otherwise),
+    v.maxLength(100, otherwise),
+    v.check(
+      (written) => wrong(written) === null,
+      ({ input }) => String(wrong(input)),
+    ),
+  );
+}
+
+const IN_ANSWER = 'has an answer that is not in order: ';
+
+/** How many people chose this pass; no names. */
+const ANSWER = fields({
+  give: tiles(`${IN_ANSWER}"give" `),
+  people: wholeWithin(1, MOST_PEOPLE, `${IN_ANSWER}"people" must be a whole number from 1 to ${MOST_PEOPLE}`),
+});
+export type ClassAnswer = ValueOf<typeof ANSWER>;
+
+/** One problem of a sheet: a `WarmUpItem`, with the teacher's words and what the class chose. */
+export const PROBLEM_FIELDS = fields({
+  rack: tiles(),
+  gone: tiles(),
+  step: oneOf(PASS_STEPS),
+  seat: oneOf(SEATS),
+  code: v.exactOptional(text(20)),
+  remark: text(2000),
+  question: text(500),
+  answers: list(
+    v.pipe(v.custom<object>(isFields, `${IN_ANSWER}it is not an answer`), ANSWER),
+    MOST_ANSWERS,
+    `must be a list of at most ${MOST_ANSWERS} answers`,
+  ),
+});
+export type SheetProblem = ValueOf<typeof PROBLEM_FIELDS>;
+
 /** A set of problems for a class, as it is kept and exchanged; see FORMAT.md. Fields not known are kept. */
-export interface Sheet {
-  readonly kind: typeof SHEET_KIND;
-  readonly schemaVersion: typeof SHEET_VERSION;
-  readonly appVersion: string;
-  readonly id: string;
-  readonly title: string;
-  /** UTC, ISO 8601 with Z, and the zone of the place where it was made. */
-  readonly madeAt: string;
-  readonly zone: string;
-  readonly paper: Paper;
+export const SHEET_FIELDS = fields({
+  kind: v.literal(SHEET_KIND),
+  schemaVersion: v.literal(SHEET_VERSION),
+  appVersion: text(40),
+  id,
+  title: text(200),
+  /** When and in the zone of which place it was made. */
+  madeAt: time,
+  zone: text(60),
+  paper: oneOf(PAPERS),
   /** The card file's content, whole, so that the answers stay as they were. */
-  readonly card: unknown;
-  /** In the order of the sheet, at most 30. */
-  readonly problems: readonly SheetProblem[];
-}
+  card: v.custom<unknown>(isFields, 'must be a card'),
+  /** In the order of the sheet; each is read by itself, so that a refusal can name it. */
+  problems: v.custom<readonly SheetProblem[]>(
+    (value) => Array.isArray(value) && value.length <= MOST_PROBLEMS,
+    `must be a list of at most ${MOST_PROBLEMS} problems`,
+  ),
+});
+export type Sheet = ValueOf<typeof SHEET_FIELDS>;
 
-/** One problem of a sheet, with the teacher's words and what the class chose. */
-export interface SheetProblem extends WarmUpItem {
-  readonly remark: string;
-  readonly question: string;
-  readonly answers: readonly ClassAnswer[];
-}
-
-/** So many people chose this pass. Nobody's name is needed. */
-export interface ClassAnswer {
-  readonly give: string;
-  readonly people: number;
-}
-
-export const DEFAULT_QUESTION = 'Which three tiles do you pass, and why?';
+const DEFAULT_QUESTION = 'Which three tiles do you pass, and why?';
 
 export function problemOf(item: WarmUpItem): SheetProblem {
   return { ...item, remark: '', question: DEFAULT_QUESTION, answers: [] };
@@ -58,7 +99,7 @@ export function moveProblem(sheet: Sheet, place: number, by: -1 | 1): Sheet {
   return { ...sheet, problems: sheet.problems.toSpliced(place, 1).toSpliced(to, 0, moved) };
 }
 
-/** Adds what so many more people chose; the same pass is counted together, whatever its order. */
+/** Adds what `people` more people chose; the same pass is counted together, whatever its order. */
 export function addAnswer(problem: SheetProblem, give: Tiles, text: string, people: number): SheetProblem {
   const place = problem.answers.findIndex((answer) => tilesOf(answer.give).equals(give));
   const before = problem.answers[place];
@@ -89,13 +130,13 @@ export interface SpreadRow extends JudgedPass {
 /** What a class chose, beside what the engine found; passes that tie with the best are right too. */
 export interface Spread {
   readonly people: number;
-  /** People whose pass is the best or can't be told from it. */
+  /** People whose pass is the best or ties with it. */
   readonly right: Rate;
   /** Most people first, then the cheaper pass. */
   readonly rows: readonly SpreadRow[];
 }
 
-/** `judged`: all passes of the problem, best first. Passes that can't be made are left out. */
+/** `judged`: all passes of the problem, best first. Passes that are not possible are left out. */
 export function spreadOf(answers: readonly ClassAnswer[], judged: readonly JudgedPass[]): Spread {
   const rows = judged
     .map((pass, place) => ({ ...pass, people: peopleWith({ answers }, tilesOf(pass.give)), best: place === 0 }))
@@ -114,4 +155,42 @@ export function spreadOf(answers: readonly ClassAnswer[], judged: readonly Judge
 /** The tiles of a pass of a sheet, whose text was checked when the sheet was read. */
 export function tilesOf(give: string): Tiles {
   return expectValue(parseTiles(give));
+}
+
+export type ClassPassTrouble = 'tiles' | 'joker' | 'count' | 'rack' | 'people';
+
+/** Reads what somebody of a class gave at a problem; refused in one sentence when it can't be. */
+export function readClassPass(
+  { rack, step }: Pick<SheetProblem, 'rack' | 'step'>,
+  text: string,
+): Result<Tiles, Problem<ClassPassTrouble>> {
+  const free = ownSizes(step).length > 1;
+  if (text.trim() === '' && !free) return failure('count', 'Type the three tiles that somebody gave.');
+  const give = parseTiles(text);
+  if (!give.ok) return failure('tiles', give.problem.message);
+  if (!give.value.distinct().every(mayBePassed)) {
+    return failure('joker', 'A joker is never passed: type another tile in its place.');
+  }
+  const { size } = give.value;
+  if (size > PASS_SIZE || (size < PASS_SIZE && !free)) {
+    const due = free ? 'at most three tiles' : 'three tiles';
+    return failure('count', `A pass here is ${due}, but these are ${size}: type them again.`);
+  }
+  const missing = give.value.minus(tilesOf(rack));
+  if (missing.size > 0) {
+    return failure('rack', `This rack is short of ${tileWords(missing.toKinds())}: type tiles that it holds.`);
+  }
+  return success(give.value);
+}
+
+/** Reads how many people gave it, `before` others of whom are counted already. */
+export function readPeople(text: string, before = 0): Result<number, Problem<ClassPassTrouble>> {
+  const people = text.trim() === '' ? Number.NaN : Number(text);
+  if (!Number.isInteger(people) || people < 1 || people > MOST_PEOPLE) {
+    return failure('people', `People are counted from 1 to ${MOST_PEOPLE}: type a whole number.`);
+  }
+  if (before + people > MOST_PEOPLE) {
+    return failure('people', `With ${before} counted before, only ${MOST_PEOPLE - before} more people can be added.`);
+  }
+  return success(people);
 }

@@ -1,13 +1,14 @@
-import { expectValue, type Result, success } from '../base/result.ts';
-import { blindLimit, type ExchangeState, PASS_SIZE, stopDue } from '../exchange/state.ts';
-import type { PassStep } from '../exchange/steps.ts';
-import type { GameEvent } from '../game/events.ts';
+import { expectValue, failure, type Result, success } from '../base/result.ts';
+import { blindLimit, type ExchangeState, stopDue } from '../exchange/state.ts';
+import { mayBeBlind, mayBePassed, PASS_SIZE, type PassStep, STEPS } from '../exchange/steps.ts';
+import { NEVER_PASSED } from '../exchange/words.ts';
+import type { GameEvent, GaveEvent } from '../game/events.ts';
 import type { GameState } from '../game/game-state.ts';
 import { stateOf } from '../game/state.ts';
 import { formatTiles, parseTiles } from '../tiles/text.ts';
 import type { Tiles } from '../tiles/tiles.ts';
 import { knownOfItem, type WarmUpItem, withoutReturned } from './item.ts';
-import type { OwnMove } from './own-policy.ts';
+import type { OwnMove } from './practice-table.ts';
 
 /** The stages of one decision, in order; the answer is shown in the last one only. */
 export const STAGES = ['arrange', 'aim', 'keep', 'choose', 'say', 'answer'] as const;
@@ -29,8 +30,8 @@ export interface Attempt {
   readonly why: string;
 }
 
-/** A decision that lies behind, with the rack as it was. */
-export interface PastAttempt {
+/** A past decision, with the rack as it was. */
+interface PastAttempt {
   readonly step: PassStep;
   readonly rack: string;
   readonly attempt: Attempt;
@@ -50,9 +51,9 @@ export interface WarmUp {
 }
 
 /** What a decision begins with. */
-export const NOTHING_SAID: Attempt = { aims: [], keeps: '', give: '', blind: 0, stops: false, why: '' };
+const NOTHING_SAID: Attempt = { aims: [], keeps: '', give: '', blind: 0, stops: false, why: '' };
 
-/** Starts a problem; refused with words when its tiles can't be. */
+/** Starts a problem; refused with a sentence when its tiles are not possible. */
 export function startWarmUp(item: WarmUpItem): Result<WarmUp> {
   const known = knownOfItem(item);
   if (!known.ok) return known;
@@ -66,7 +67,7 @@ export function rackNow(warmUp: WarmUp): Tiles {
 }
 
 /** Tiles given away before this decision, less those that must have come back. */
-export function goneNow(warmUp: WarmUp): Tiles {
+function goneNow(warmUp: WarmUp): Tiles {
   const { item, past } = warmUp;
   const before = expectValue(parseTiles(item.gone));
   const given = past.reduce((sum, { attempt }) => sum.plus(expectValue(parseTiles(attempt.give))), before);
@@ -86,7 +87,7 @@ export function isWhole({ step, gone }: WarmUpItem): boolean {
 /** How many tiles may be handed on unseen at this step. */
 export function blindNow(warmUp: WarmUp): number {
   const step = stepNow(warmUp);
-  if (!isWhole(warmUp.item)) return step === 'left' || step === 'right2' ? PASS_SIZE : 0;
+  if (!isWhole(warmUp.item)) return mayBeBlind(step) ? PASS_SIZE : 0;
   return blindLimit(exchangeNow(warmUp));
 }
 
@@ -108,7 +109,7 @@ export interface AskedAnswer {
   readonly attempt: Attempt;
 }
 
-/** What may now be answered; null until the person has answered first (R1). */
+/** What may now be answered; null until the person has answered first (CR-R1). */
 export function answerDue(warmUp: WarmUp): AskedAnswer | null {
   const step = stepNow(warmUp);
   if (warmUp.stage !== 'answer' || step === null) return null;
@@ -121,11 +122,118 @@ export function answerDue(warmUp: WarmUp): AskedAnswer | null {
 }
 
 /** The game so far, as its events make it. */
-export function stateNow({ events }: WarmUp): GameState {
+function stateNow({ events }: WarmUp): GameState {
   return expectValue(stateOf(events));
 }
 
 /** The exchange so far: a warm-up begins with its deal, so there is one. */
 function exchangeNow(warmUp: WarmUp): ExchangeState {
   return stateNow(warmUp).exchange as ExchangeState;
+}
+
+/** Lays the rack out; the order is not checked. */
+export function arranged(warmUp: WarmUp): Result<WarmUp> {
+  return from(warmUp, 'arrange', () => success({ ...warmUp, stage: 'aim' }));
+}
+
+/** Names the sections or hands aimed at; none is an answer too. */
+export function aimed(warmUp: WarmUp, aims: readonly string[]): Result<WarmUp> {
+  return from(warmUp, 'aim', () => success({ ...warmUp, stage: 'keep', attempt: { ...warmUp.attempt, aims } }));
+}
+
+/** Marks what is to be kept. */
+export function kept(warmUp: WarmUp, tiles: Tiles): Result<WarmUp> {
+  return from(warmUp, 'keep', () => {
+    if (!rackNow(warmUp).contains(tiles)) return notInRack();
+    return success({ ...warmUp, stage: 'choose', attempt: { ...warmUp.attempt, keeps: formatTiles(tiles) } });
+  });
+}
+
+/** Chooses what to give. In the courtesy none to three tiles are asked for exchange. */
+export function chosen(warmUp: WarmUp, tiles: Tiles, blind = 0): Result<WarmUp> {
+  return from(warmUp, 'choose', () => {
+    if (!tiles.distinct().every(mayBePassed)) return failure('joker-passed', NEVER_PASSED);
+    if (!rackNow(warmUp).contains(tiles)) return notInRack();
+    const refused = countRefused(warmUp, tiles.size, blind);
+    if (refused) return refused;
+    return success({
+      ...warmUp,
+      stage: 'say',
+      attempt: { ...warmUp.attempt, give: formatTiles(tiles), blind, stops: false },
+    });
+  });
+}
+
+/** Chooses to stop before the second round, where that may be. */
+export function stopped(warmUp: WarmUp): Result<WarmUp> {
+  return from(warmUp, 'choose', () => {
+    if (!mayStop(warmUp)) return failure('no-stop', 'The exchange can be stopped only before its second round.');
+    return success({ ...warmUp, stage: 'say', attempt: { ...warmUp.attempt, give: '', blind: 0, stops: true } });
+  });
+}
+
+/** Says why, or nothing; then the answer may be seen. */
+export function said(warmUp: WarmUp, why: string): Result<WarmUp> {
+  return from(warmUp, 'say', () => success({ ...warmUp, stage: 'answer', attempt: { ...warmUp.attempt, why } }));
+}
+
+/** Back to the stage before, as long as the answer hasn't been shown. */
+export function back(warmUp: WarmUp): WarmUp {
+  const place = STAGES.indexOf(warmUp.stage);
+  const before = STAGES[place - 1];
+  return warmUp.stage === 'answer' || before === undefined ? warmUp : { ...warmUp, stage: before };
+}
+
+function from(warmUp: WarmUp, stage: Stage, next: () => Result<WarmUp>): Result<WarmUp> {
+  if (warmUp.stage === stage) return next();
+  return failure('wrong-stage', 'This part of the warm-up is not due now: go on where the window asks.');
+}
+
+function notInRack(): Result<never> {
+  return failure('not-in-rack', 'One of these tiles is not in your rack: choose tiles that are there.');
+}
+
+function countRefused(warmUp: WarmUp, size: number, blind: number): Result<never> | undefined {
+  const step = stepNow(warmUp);
+  if (step !== null && STEPS[step].size === 'agreed') {
+    return size <= PASS_SIZE ? undefined : failure('wrong-count', 'A courtesy pass has at most three tiles.');
+  }
+  if (blind >= 0 && blind <= blindNow(warmUp) && size + blind === PASS_SIZE) return undefined;
+  return failure('wrong-count', `A pass has three tiles: you chose ${size}.`);
+}
+
+/**
+ * The moves with the one just answered; the practice table makes the events of them. Null where
+ * nothing was answered, or the problem is a single decision.
+ */
+export function movesToGoOn(warmUp: WarmUp): readonly OwnMove[] | null {
+  const step = stepNow(warmUp);
+  if (warmUp.stage !== 'answer' || step === null || !isWhole(warmUp.item)) return null;
+  const { give, blind, stops } = warmUp.attempt;
+  if (stops) return [...warmUp.moves, { type: 'stop' }];
+  const tiles = expectValue(parseTiles(give)).toKinds();
+  const move: OwnMove = step === 'courtesy' ? { type: 'courtesy', tiles } : { type: 'give', step, tiles, blind };
+  return [...warmUp.moves, move];
+}
+
+/**
+ * Goes on from an answer with what the practice table made of the moves. The next decision begins with the choice,
+ * its aims as before; it can be taken back to them.
+ */
+export function wentOn(warmUp: WarmUp, moves: readonly OwnMove[], events: readonly GameEvent[]): WarmUp {
+  const past = [...warmUp.past, pastAttempt(warmUp, events)];
+  return { ...warmUp, past, moves, events, stage: 'choose', attempt: { ...NOTHING_SAID, aims: warmUp.attempt.aims } };
+}
+
+/** The decision just answered, as a past one. */
+function pastAttempt(warmUp: WarmUp, events: readonly GameEvent[]): PastAttempt {
+  const { attempt } = warmUp;
+  const give = attempt.stops ? '' : givenLast(events);
+  return { step: stepNow(warmUp) as PassStep, rack: formatTiles(rackNow(warmUp)), attempt: { ...attempt, give } };
+}
+
+/** What was really given at the last pass: in a courtesy it may be less than was offered. */
+function givenLast(events: readonly GameEvent[]): string {
+  const last = events.findLast((event) => event.type === 'gave') as GaveEvent;
+  return formatTiles(expectValue(parseTiles(last.tiles)));
 }

@@ -1,4 +1,4 @@
-import type { Fields } from './plain-json.ts';
+import type { Fields } from '../../base/json.ts';
 
 /**
  * One step of the file form, from version `from` to the next: pure, total on well-formed files of

@@ -1,14 +1,19 @@
-import { type Problem, type Result, success } from '../../base/result.ts';
-import { NEW_GAME, type GameState } from '../game-state.ts';
-import type { TimedEvent } from '../events.ts';
+import { check } from '../../base/schema.ts';
+import { type Fields, isFields, type JsonTrouble, readJson } from '../../base/json.ts';
+import { failure, type Problem, type Result, success } from '../../base/result.ts';
+import { EVENT_FIELDS, EVENT_TIME, type GameEventType, type TimedEvent } from '../events.ts';
+import { type GameState, NEW_GAME } from '../game-state.ts';
 import { GAME_FILE_KIND, GAME_SCHEMA_VERSION, type GameRecord } from '../record.ts';
 import { applyEvent } from '../state.ts';
-import { RECORD_CHECKS } from './check-record.ts';
-import { firstTrouble } from './fields.ts';
 import { GAME_MIGRATIONS, migrate } from './migrate.ts';
-import { type Fields, readFields } from './plain-json.ts';
-import { type GameFileProblem, refuseFile } from './problems.ts';
-import { readEvent } from './read-event.ts';
+import { GAME_RECORD } from './record-fields.ts';
+
+/** Why a game file can't be opened. It is never changed then. */
+type GameFileCode = 'too-large' | 'unreadable' | 'too-deep' | 'foreign' | 'newer-version' | 'bad-field';
+export type GameFileProblem = Problem<GameFileCode>;
+
+/** A text beyond so many letters is not looked at: a real game has some 20,000. */
+const LARGEST_FILE = 4_000_000;
 
 /** A game as opened. */
 export interface OpenedGame {
@@ -21,7 +26,7 @@ export interface OpenedGame {
 
 /** Reads a game file. Never throws, never guesses: a file is opened, opened in part with a reason, or refused. */
 export function readGameFile(text: string): Result<OpenedGame, GameFileProblem> {
-  const fields = readFields(text);
+  const fields = readGameFields(text);
   if (!fields.ok) return fields;
   const refused = kindRefused(fields.value);
   if (refused) return refused;
@@ -32,22 +37,67 @@ export function readGameFile(text: string): Result<OpenedGame, GameFileProblem> 
 export function openGame(document: Fields): Result<OpenedGame, GameFileProblem> {
   const refused = kindRefused(document);
   if (refused) return refused;
-  const trouble = firstTrouble(document, RECORD_CHECKS);
-  if (trouble !== null) return refuseFile('bad-field', `This game file can't be read: ${trouble}.`);
-  const { events, state, damage } = readEvents(document['events'] as readonly unknown[]);
-  return success({ record: { ...asRecord(document), events }, state, damage });
+  const record = check(GAME_RECORD, document);
+  if (!record.ok) return failure('bad-field', `This game file can't be read: ${record.problem}.`);
+  const { events, state, damage } = readEvents(record.value.events);
+  return success({ record: { ...record.value, events }, state, damage });
+}
+
+/** An event of unknown make, from a file or another process, as an event. Fields not known are kept. */
+export function readEvent(value: unknown): Result<TimedEvent, GameFileProblem> {
+  if (!isFields(value)) return failure('bad-field', 'this is not an event.');
+  const type = value['type'];
+  if (!isEventType(type)) {
+    return failure('bad-field', `"type" must be one of ${Object.keys(EVENT_FIELDS).join(', ')}.`);
+  }
+  const fields = check(EVENT_FIELDS[type], value);
+  const time = fields.ok ? check(EVENT_TIME, value) : fields;
+  // Its type and every field of that type have been checked.
+  return time.ok ? success(value as unknown as TimedEvent) : failure('bad-field', `${time.problem}.`);
+}
+
+function isEventType(value: unknown): value is GameEventType {
+  return typeof value === 'string' && Object.hasOwn(EVENT_FIELDS, value);
+}
+
+/** Reads a text as a JSON object of bounded size and depth, without a field that could reach into the language. */
+export function readGameFields(text: string, letters = LARGEST_FILE): Result<Fields, GameFileProblem> {
+  const read = readJson(text, { letters, depth: 32, forbidden: '__proto__' });
+  return read.ok ? read : unreadable(text, read.problem);
+}
+
+function unreadable(text: string, trouble: JsonTrouble): Result<never, GameFileProblem> {
+  switch (trouble) {
+    case 'too-large':
+      return failure('too-large', 'This file is far larger than any game: it was left alone.');
+    case 'too-deep':
+      return failure('too-deep', 'This file is nested deeper than any game: it was left alone.');
+    case 'forbidden-field':
+      return failure('foreign', 'This file has a field that no game has (__proto__): it was left alone.');
+    case 'no-object':
+    case 'damaged':
+      return undecipherable(text);
+  }
+}
+
+function undecipherable(text: string): Result<never, GameFileProblem> {
+  if (text.trim() === '') return failure('unreadable', 'This file is empty: choose another one, or a backup of it.');
+  if (!text.trimStart().startsWith('{')) {
+    return failure('foreign', 'This is not a game file of Windrow: choose another one.');
+  }
+  return failure('unreadable', 'This file is cut short or damaged: choose a backup of it.', text.length);
 }
 
 function kindRefused(fields: Fields): Result<never, GameFileProblem> | undefined {
   if (fields['kind'] !== GAME_FILE_KIND) {
-    return refuseFile('foreign', 'This is not a game file of Windrow: choose another one.');
+    return failure('foreign', 'This is not a game file of Windrow: choose another one.');
   }
   const version = fields['schemaVersion'];
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
-    return refuseFile('foreign', 'This game file does not say which version it is: choose a backup of it.');
+    return failure('foreign', 'This game file does not say which version it is: choose a backup of it.');
   }
   if (version <= GAME_SCHEMA_VERSION) return undefined;
-  return refuseFile('newer-version', 'This game was written by a newer Windrow: install the newest one to open it.');
+  return failure('newer-version', 'This game was written by a newer Windrow: install the newest one to open it.');
 }
 
 function readEvents(listed: readonly unknown[]): { events: TimedEvent[]; state: GameState; damage: Problem | null } {
@@ -66,10 +116,9 @@ function readEvents(listed: readonly unknown[]): { events: TimedEvent[]; state: 
 
 function damaged({ code, message }: Problem, place: number): Problem {
   const opened = place === 0 ? 'Nothing of this game could be opened' : `This game is open up to event ${place}`;
-  return { code, message: `${opened}. Event ${place + 1} can't be: ${message} The file is unchanged.`, at: place };
-}
-
-/** Every field has been checked just before; events are replaced by those read. */
-function asRecord(document: Fields): GameRecord {
-  return document as unknown as GameRecord;
+  return {
+    code,
+    message: `${opened}. Event ${place + 1} is not possible: ${message} The file is unchanged.`,
+    at: place,
+  };
 }

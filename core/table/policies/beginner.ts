@@ -1,10 +1,9 @@
 import type { PassStep } from '../../exchange/steps.ts';
 import { type Face, faceOf, FLOWER, JOKER, KIND_COUNT, type Kind, KINDS, numberKind } from '../../tiles/kinds.ts';
 import type { Offer, Policy, PolicyMaker, SeatView } from '../policy.ts';
-import { leastWorth } from './choose.ts';
-import { nearest } from './nearest.ts';
+import { leastWorth, nearest } from './by-weight.ts';
 
-/** With so many tiles left in the wall, about three turns each, the beginner looks at the card at last. */
+/** Tiles left in the wall, after about three turns each, when the beginner begins to look at the card. */
 const AIM_FROM = 87;
 /** What a tile is worth for each fellow in the rack, by the rule of thumb; the numbers only set the order. */
 const REPEATED = 100;

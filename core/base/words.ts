@@ -1,0 +1,4 @@
+/** With a capital at its beginning, where words begin a sentence. */
+export function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

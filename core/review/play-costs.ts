@@ -1,0 +1,104 @@
+import {
+  criticalCost,
+  criticalLead,
+  type Gap,
+  gapOf,
+  type PairCount,
+  PLAY_RULE,
+  type PlayRule,
+} from '../future/play-costs.ts';
+import { type PlayOption, sameValue } from '../table/play-option.ts';
+import { EQUAL_WITHIN, type Verdict } from './decision.ts';
+
+/** What is said of a choice of play against the first of its list. */
+export interface Costed {
+  /** The chance to win after it: of the first choice as forecast, of each other that less what it costs. */
+  readonly chance: number;
+  /** What it gives up against the first choice, in whole games of a hundred; 0 where that is open or can't be told. */
+  readonly cost: number;
+  /** Null while games have not told. */
+  readonly verdict: Verdict | null;
+  /** Whether it gives a joker away that the first choice keeps. */
+  readonly spends: boolean;
+}
+
+/** An option with the chance that is forecast after it. */
+export interface Valued {
+  readonly option: Pick<PlayOption, 'jokers' | 'value'>;
+  readonly chance: number;
+}
+
+/** What is known of a choice without games: that it is worth the same as the first, or that it leaves a dead hand. */
+export function beforeGames(first: Valued, { option, chance }: Valued): Costed {
+  const spends = option.jokers > first.option.jokers;
+  if (first.chance === 0 || (!spends && sameValue(first.option, option))) {
+    return { chance: first.chance, cost: 0, verdict: 'best', spends };
+  }
+  if (chance > 0) return { chance: first.chance, cost: 0, verdict: null, spends };
+  return { chance, cost: first.chance, verdict: first.chance > EQUAL_WITHIN ? 'costly' : 'equal', spends };
+}
+
+/** The choices that only games can tell from the first, by their places in the list. */
+export function openChoices(choices: readonly Costed[]): number[] {
+  return [...choices.keys()].filter((place) => choices[place]?.verdict === null);
+}
+
+/** How many choices next to the first are always compared with it: one of them may come out ahead. */
+export const NEXT = 3;
+
+/**
+ * The list with what games have told of its choices, by their places. It stays in its order, for that order wins games,
+ * but for one of the next few that won more than the first by more than chance: it leads then, and all others are set
+ * against it. A cost is said where it is beyond what the games can tell and two games in a hundred or more. A choice that gives a
+ * joker away which the first one keeps is never called equal: what a joker is worth later shows in few games.
+ */
+export function withCosts<Choice extends Costed>(
+  choices: readonly Choice[],
+  counts: ReadonlyMap<number, PairCount>,
+  rule: PlayRule = PLAY_RULE,
+): readonly Choice[] {
+  const gaps = new Map([...counts].map(([place, count]) => [place, gapOf(count)]));
+  const next = openChoices(choices).slice(0, NEXT);
+  const lead = leaderOf(new Map([...gaps].filter(([place]) => next.includes(place))), rule);
+  const ahead = gaps.get(lead) ?? NO_GAP;
+  const chance = Math.min(1, (choices[0]?.chance ?? 0) + whole(-ahead.mean));
+  const costed = choices.map((choice, place): Choice => {
+    if (place === lead) return { ...choice, chance, cost: 0, verdict: 'best' };
+    const gap = gaps.get(place);
+    if (gap === undefined && lead === 0) return choice;
+    if (gap === undefined && choice.verdict === null) return { ...choice, chance };
+    if (gap === undefined && choice.chance === 0) return { ...choice, cost: chance };
+    const { mean, error } = between(gap ?? NO_GAP, ahead);
+    const cost = whole(mean);
+    if (mean > criticalCost(rule) * error && cost >= rule.smallest) {
+      return { ...choice, chance: Math.max(0, chance - cost), cost: Math.min(cost, chance), verdict: 'costly' };
+    }
+    return { ...choice, chance, cost: 0, verdict: choice.spends ? 'slip' : 'equal' };
+  });
+  const first = costed[lead];
+  return first === undefined ? costed : [first, ...costed.filter((_, place) => place !== lead)];
+}
+
+const NO_GAP: Gap = { mean: 0, error: 0 };
+
+/** The place of the choice that won most beyond doubt; 0 if none did. */
+function leaderOf(gaps: ReadonlyMap<number, Gap>, rule: PlayRule): number {
+  let lead = 0;
+  let least = -rule.smallest;
+  for (const [place, { mean, error }] of gaps) {
+    if (mean > least || mean + criticalLead(rule) * error >= 0) continue;
+    least = mean;
+    lead = place;
+  }
+  return lead;
+}
+
+/** What a choice gives up against the leader; both were counted against the first. */
+function between(gap: Gap, ahead: Gap): Gap {
+  return { mean: gap.mean - ahead.mean, error: Math.hypot(gap.error, ahead.error) };
+}
+
+/** In whole games of a hundred. */
+function whole(chance: number): number {
+  return Math.round(100 * chance) / 100;
+}

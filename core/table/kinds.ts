@@ -1,0 +1,27 @@
+/** Kinds of table, from people who overlook nothing to people who play for company. */
+export const TABLE_KINDS = ['quick', 'club', 'relaxed'] as const;
+export type TableKind = (typeof TABLE_KINDS)[number];
+/** The kind of table unless another is said. */
+export const USUAL_KIND: TableKind = 'club';
+
+/** How a player differs from the soft one; chances are fractions of 1 (core/RULES.md, TB-25 to TB-30). */
+export interface Failings {
+  /** The chance to overlook that a tile makes a hand. */
+  readonly missedWins: number;
+  /** The chance to let a call for an exposure go. */
+  readonly missedCalls: number;
+  /** The chance, at a turn, to let a joker lie that could be swapped for. */
+  readonly missedSwaps: number;
+  /** The chance to discard the second-best tile. */
+  readonly secondBest: number;
+  /** Lines of the card that are looked at, the best ones. No failing: they play better for it. */
+  readonly lines: number;
+  /** Whether tiles are held back that others seem to want. */
+  readonly holdsBack: boolean;
+}
+
+/** The players of each kind of table; at a quick one sit soft players, who have no failings. */
+export const FAILINGS: Readonly<Record<Exclude<TableKind, 'quick'>, Failings>> = {
+  club: { missedWins: 0.02, missedCalls: 0.25, missedSwaps: 0.3, secondBest: 0.12, lines: 3, holdsBack: true },
+  relaxed: { missedWins: 0.03, missedCalls: 0.4, missedSwaps: 0.4, secondBest: 0.22, lines: 3, holdsBack: true },
+};
