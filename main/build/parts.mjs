@@ -76,17 +76,16 @@ function scriptConfig(root, entry, outDir, file) {
   };
 }
 
-/** The frame, the parts, and the Table, which is what the window opens with: one chunk with all that they need. */
-const START = /renderer\/(parts|shell|session|tokens|places\/[^/]+\.ts|places\/table\/([^/]+|play\/(?!wr-)[^/]+)\.ts)/;
+/** The frame, the parts, and the Table until a rack is dealt, which is what the window opens with: one chunk with all that they need. */
+const START = /renderer\/(parts|shell|session|tokens|places\/table\/wr-(table-place|deal-panel|rack-panel)\.ts)/;
 
 /**
  * How the window is built, and served while it is worked on.
  * @param {string} root
  * @param {string} outDir
- * @param {string} [page] the page in `renderer/`
  * @returns {Config}
  */
-export function windowConfig(root, outDir, page = 'index.html') {
+export function windowConfig(root, outDir) {
   return {
     ...commonConfig(root),
     root: join(root, 'renderer'),
@@ -100,7 +99,7 @@ export function windowConfig(root, outDir, page = 'index.html') {
       assetsInlineLimit: 0,
       modulePreload: { polyfill: false },
       rollupOptions: {
-        input: join(root, 'renderer', page),
+        input: join(root, 'renderer/index.html'),
         // Not many small chunks: the first load stays within five requests.
         output: { codeSplitting: { groups: [{ name: 'start', test: START }] } },
       },

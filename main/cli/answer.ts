@@ -20,9 +20,11 @@ export interface Answers {
   readonly trouble?: boolean;
 }
 
+export const NO_FILE = 'no-file';
+
 /** What a command may use of the world. */
 export interface CommandWorld {
-  /** A file's text; a problem in words when it can't be read. */
+  /** A file's text; a problem in words when it can't be read, `NO_FILE` when it is not there. */
   readonly readFile: (path: string) => Promise<Result<string>>;
   /** All that comes in on standard input. */
   readonly readInput: () => Promise<string>;

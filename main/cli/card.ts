@@ -1,6 +1,6 @@
 import { type Result, success } from '../../core/base/result.ts';
 import { readCardFile } from '../../core/card/file.ts';
-import { type CardSummary, summarizeCard } from '../../core/card/summary.ts';
+import { type CardSummary, summarizeCard } from '../../core/card/check.ts';
 import { type Answers, type CommandWorld, misused } from './answer.ts';
 import { counted, table } from './layout.ts';
 import type { Given, OptionNames } from './options.ts';

@@ -1,8 +1,13 @@
-import { failure, type Result, success } from '../../core/base/result.ts';
+import { expectValue, failure, type Result, success } from '../../core/base/result.ts';
 import type { CardProblem } from '../../core/card/check.ts';
 import { readCardFile } from '../../core/card/file.ts';
-import { type CompiledCard, compileCard } from '../../core/reading/compiled.ts';
+import type { MarkedCard } from '../../core/card/mark.ts';
+import { markedFile, readyCard } from '../../core/engine/cards.ts';
+import type { Knowledge, Moment } from '../../core/engine/moment.ts';
+import type { PassStep } from '../../core/exchange/steps.ts';
+import type { CompiledCard } from '../../core/reading/compiled.ts';
 import { type Known, knownTiles } from '../../core/reading/known.ts';
+import type { ReachTerms } from '../../core/reading/reach-model.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { DEMO_CARD_TEXT } from '../demo-card.ts';
@@ -12,6 +17,7 @@ import type { Given } from './options.ts';
 
 /** A card ready for reading racks. */
 export interface ChosenCard {
+  readonly card: MarkedCard;
   readonly compiled: CompiledCard;
   /** A remark when lines had to be left out. */
   readonly remark: string | undefined;
@@ -24,10 +30,21 @@ export async function chosenCard(given: Given, world: CommandWorld): Promise<Res
   if (!text.ok) return text;
   const read = readCardFile(text.value);
   if (!read.ok) return misused(`${path}: ${read.problem.message}`);
-  const compiled = compileCard(read.value.card);
+  const card = markedFile(read.value);
+  const { compiled } = expectValue(readyCard(card));
   const [first] = read.value.problems;
-  if (compiled.wayCount > 0) return success({ compiled, remark: leftOut(read.value.problems) });
+  if (compiled.wayCount > 0) return success({ card, compiled, remark: leftOut(read.value.problems) });
   return misused(`${path}: this card has no hand that can be made. ${first?.message ?? 'Write lines into it.'}`);
+}
+
+/** A moment of which the tiles are known. */
+interface KnownMoment extends Moment {
+  readonly at: Knowledge;
+}
+
+/** A rack as a moment that the engine can be asked about; `step`: the pass that is due. */
+export function momentOf(card: MarkedCard, { rack, gone }: Known, terms: ReachTerms, step: PassStep): KnownMoment {
+  return { card, at: { rack: rack.toCounts(), gone: gone.toCounts(), step }, said: { terms } };
 }
 
 function leftOut(problems: readonly CardProblem[]): string | undefined {

@@ -29,13 +29,24 @@ function signs(text: string): number {
   return Array.from(text).length;
 }
 
-/** A chance in percent, as fine as it is worth: `34%`, `3.1%`, `0.02%`, `under 0.01%`. */
-export function percent(chance: number): string {
-  const value = chance * 100;
-  if (value === 0 || value === 100) return `${value}%`;
-  if (value < 0.01) return 'under 0.01%';
-  if (value > 99.9) return 'over 99.9%';
-  return `${value.toFixed(value >= 10 ? 0 : value >= 1 ? 1 : 2)}%`;
+/** A chance in whole per cents, which is as fine as it is worth; `under 1%` and `over 99%` where it is not certain. */
+export function wholePercent(chance: number): string {
+  if (chance > 0 && chance < 0.01) return 'under 1%';
+  if (chance > 0.99 && chance < 1) return 'over 99%';
+  return `${Math.round(100 * chance)}%`;
+}
+
+/** A chance as a number of games at the start of a sentence: `About 34 games in 100`, `Under 1 game in 100`; 0 and 1 are exact. */
+export function gamesInHundred(chance: number): string {
+  if (chance <= 0 || chance >= 1) return `${chance <= 0 ? 0 : 100} games in 100`;
+  if (chance < 0.005) return 'Under 1 game in 100';
+  if (chance > 0.995) return 'Over 99 games in 100';
+  return `About ${counted(Math.round(100 * chance), 'game')} in 100`;
+}
+
+/** What a chance is smaller than another, in whole games of a hundred: `3`, `under 1`, `0`. */
+export function gamesGivenUp(cost: number): string {
+  return cost > 0 && cost < 0.005 ? 'under 1' : String(Math.round(100 * cost));
 }
 
 /** A share as a bar of at most `width` signs. */

@@ -4,7 +4,7 @@ import { readFile, stat } from 'node:fs/promises';
 import { text as allText } from 'node:stream/consumers';
 import { failure, type Result, success } from '../../core/base/result.ts';
 import { errorCode } from '../files/files.ts';
-import type { Answers, CommandWorld } from './answer.ts';
+import { type Answers, type CommandWorld, NO_FILE } from './answer.ts';
 import { runCommand } from './run.ts';
 
 const EXIT_TROUBLE = 2;
@@ -30,7 +30,10 @@ async function readNamedFile(path: string): Promise<Result<string>> {
       EACCES: 'you may not read this file; check who may open it',
       EISDIR: 'this is a folder; name a file in it',
     };
-    return failure('no-file', `${path}: ${words[errorCode(error)] ?? 'this file could not be read'}.`);
+    return failure(
+      errorCode(error) === 'ENOENT' ? NO_FILE : 'unreadable',
+      `${path}: ${words[errorCode(error)] ?? 'this file could not be read'}.`,
+    );
   }
 }
 

@@ -1,5 +1,6 @@
 import { type Result, success } from '../../core/base/result.ts';
 import { type Answers, type CommandWorld, misused } from './answer.ts';
+import { CALIBRATE_OPTIONS, runCalibrate } from './calibrate.ts';
 import { CARD_OPTIONS, runCard } from './card.ts';
 import { DEAL_OPTIONS, runDeal } from './deal.ts';
 import { type Given, type OptionNames, readOptions } from './options.ts';
@@ -7,6 +8,7 @@ import { PASS_OPTIONS, runPass } from './pass.ts';
 import { READ_OPTIONS, runRead } from './read.ts';
 import { REVIEW_OPTIONS, runReview } from './review.ts';
 import { runSimulate, SIMULATE_OPTIONS } from './simulate.ts';
+import { runWorth, WORTH_OPTIONS } from './worth.ts';
 
 interface Verb {
   readonly options: OptionNames;
@@ -26,8 +28,9 @@ const VERBS: ReadonlyMap<string, Verb> = new Map([
     {
       options: READ_OPTIONS,
       run: runRead,
-      usage: 'read --rack "TILES" [--gone "TILES"] [--draws N] [--top N] [--by reach|away] [--model first|fitted]',
-      does: 'the hands that a rack can still become, best first',
+      usage:
+        'read --rack "TILES" [--gone "TILES"] [--draws N] [--top N] [--by reach|away] [--at deal|right|…|play] [--drawn N] [--table club|quick|relaxed] [--model first|fitted]',
+      does: 'the chance to win, and the hands that a rack can still become, best first',
     },
   ],
   [
@@ -54,11 +57,30 @@ const VERBS: ReadonlyMap<string, Verb> = new Map([
     },
   ],
   [
+    'calibrate',
+    {
+      options: CALIBRATE_OPTIONS,
+      run: runCalibrate,
+      usage: 'calibrate [--games N] [--seed N] [--table club|quick|relaxed]',
+      does: 'what the chance says of simulated games, against what came of them',
+    },
+  ],
+  [
+    'worth',
+    {
+      options: WORTH_OPTIONS,
+      run: runWorth,
+      usage:
+        'worth [--deals N] [--seed N] [--rule advice|soft|nearest|random] [--against RULE] [--in game|exchange|play]',
+      does: 'what following a rule wins, on the same deals',
+    },
+  ],
+  [
     'simulate',
     {
       options: SIMULATE_OPTIONS,
       run: runSimulate,
-      usage: 'simulate [--games N] [--seed N]',
+      usage: 'simulate [--games N] [--seed N] [--table quick|club|relaxed]',
       does: 'whole games of four players at the simulated table',
     },
   ],

@@ -1,61 +1,199 @@
 import * as v from 'valibot';
-import { failure, type Result } from '../../core/base/result.ts';
-import { cardProgress } from './card-progress.ts';
-import { type DeskCall, isDeskCall } from './call-names.ts';
+import { failure, type Result, success } from '../../core/base/result.ts';
+import { CARD_FIT } from '../../core/chance/fit-shape.ts';
+import type { ProgressShelf } from './card-progress.ts';
+import type { CardShelf } from './card-shelf.ts';
 import {
   backupName,
   cardId,
+  cardMark,
+  cardProgress,
   cardText,
-  folderAsked,
+  eventCorrection,
+  findingsList,
   gameChange,
   gameId,
   gameRecord,
   gameRecords,
+  laidOut,
   place,
+  practiceEntries,
+  sheetId,
+  sheetText,
+  tableKind,
   timedEvent,
 } from './checks.ts';
-import type { Desk } from './desk.ts';
-import { findingsList } from './findings-check.ts';
-import { practiceAsked } from './practice-check.ts';
-import { preferenceChange } from './preferences.ts';
+import type { Desk, DeskInfo } from './desk.ts';
+import type { Draft } from './draft.ts';
+import type { FindingsShelf } from './findings.ts';
+import type { FitShelf } from './fits.ts';
+import type { GameShelf } from './game-shelf.ts';
+import type { PracticeShelf } from './practice-shelf.ts';
+import type { PreferenceKeeper } from './preferences-file.ts';
+import { preferenceChange, preferencesIn } from './preferences.ts';
 
-/** The shapes of each call's arguments. */
-const ARGUMENTS = {
-  about: v.strictTuple([]),
-  readPreferences: v.strictTuple([]),
-  changePreferences: v.strictTuple([preferenceChange]),
-  listCards: v.strictTuple([]),
-  openCard: v.strictTuple([cardId]),
-  saveCard: v.strictTuple([v.nullable(cardId), cardText]),
-  removeCard: v.strictTuple([cardId]),
-  listBackups: v.strictTuple([cardId]),
-  restoreCard: v.strictTuple([cardId, backupName]),
-  readCardProgress: v.strictTuple([cardId]),
-  saveCardProgress: v.strictTuple([cardId, cardProgress]),
-  listGames: v.strictTuple([]),
-  openGame: v.strictTuple([gameId]),
-  startGame: v.strictTuple([gameRecord]),
-  appendEvent: v.strictTuple([gameId, place, timedEvent]),
-  dropEvent: v.strictTuple([gameId, place]),
-  changeGame: v.strictTuple([gameId, gameChange]),
-  removeGame: v.strictTuple([gameId]),
-  restoreGame: v.strictTuple([gameId]),
-  importGames: v.strictTuple([gameRecords]),
-  readFindings: v.strictTuple([v.nullable(gameId)]),
-  keepFindings: v.strictTuple([findingsList]),
-  practice: v.strictTuple([practiceAsked]),
-  folder: v.strictTuple([folderAsked]),
-  notices: v.strictTuple([]),
-} satisfies { readonly [Name in DeskCall]: v.GenericSchema<unknown, Parameters<Desk[Name]>> };
+/** What the calls work on. */
+export interface Shelves {
+  readonly games: GameShelf;
+  readonly draft: Draft;
+  readonly cards: CardShelf;
+  readonly progress: ProgressShelf;
+  readonly findings: FindingsShelf;
+  readonly fits: FitShelf;
+  readonly practice: PracticeShelf;
+  readonly preferences: PreferenceKeeper;
+  readonly whole: WholeDesk;
+}
+
+/** The desk's folder as a whole. */
+export interface WholeDesk {
+  readonly info: DeskInfo;
+  readonly notices: readonly string[];
+  show(): Promise<boolean>;
+  empty(): Promise<void>;
+}
+
+/** One call of the desk. */
+interface Call<Given extends readonly unknown[], Value> {
+  /** Calls that save are refused once another copy of the program has the folder. */
+  readonly does: 'read' | 'save';
+  /** The thing, in a sentence that says why it could not be read or saved. */
+  readonly what: string;
+  /** The shapes of its arguments. */
+  readonly given: v.GenericSchema<unknown, Given>;
+  make(shelves: Shelves, ...given: Given): Promise<Result<Value>>;
+}
+
+type Calls = {
+  readonly [Name in keyof Desk]: Desk[Name] extends (...given: infer Given) => Promise<Result<infer Value>>
+    ? Call<Given, Value>
+    : never;
+};
+
+/**
+ * Every call of the desk, once: what it may be given and what it does. The names, the checks at
+ * the door, the service and the functions that a window gets are made from this table. It must
+ * not import what needs Node, since the preload script reads its names here.
+ */
+const CALLS: Calls = {
+  about: read('this', [], async ({ whole }) => success(whole.info)),
+  notices: read('this', [], async ({ whole }) => success([...whole.notices])),
+  showFolder: read('the folder', [], async ({ whole }) => success(await whole.show())),
+  deleteEverything: save('the change', [v.literal('delete everything')], async ({ whole }) => done(whole.empty())),
+
+  readPreferences: read('the settings', [], async ({ preferences }) =>
+    success(preferencesIn(await preferences.read())),
+  ),
+  changePreferences: save('the settings', [preferenceChange], async ({ preferences }, change) => {
+    await preferences.change(change);
+    return success(preferencesIn(await preferences.read()));
+  }),
+
+  listCards: read('the cards', [], async ({ cards }) => success(await cards.list())),
+  openCard: read('the card', [cardId], ({ cards }, id) => cards.open(id)),
+  saveCard: save('the card', [v.nullable(cardId), cardText], ({ cards }, id, text) => cards.save(id, text)),
+  removeCard: save('the change', [cardId], ({ cards }, id) => cards.remove(id)),
+  listBackups: read('the backups', [cardId], async ({ cards }, id) => success(await cards.backups(id))),
+  restoreCard: save('the card', [cardId, backupName], ({ cards }, id, backup) => cards.restore(id, backup)),
+  readCardProgress: read('your progress', [cardId], ({ progress }, id) => progress.read(id)),
+  saveCardProgress: save('your progress', [cardId, cardProgress], ({ progress }, id, all) => progress.save(id, all)),
+
+  listGames: read('the games', [], async ({ games }) => success(games.list())),
+  openGame: read('the game', [gameId], ({ games }, id) => games.open(id)),
+  startGame: save('the game', [gameRecord], async ({ games, draft }, record) => {
+    const started = await games.start(record);
+    if (started.ok) await draft.drop(record.id);
+    return started;
+  }),
+  appendEvent: save('this step', [gameId, place, timedEvent, laidOut], ({ games }, id, at, event, laid) =>
+    games.append(id, { add: event, place: at, arrangement: laid }),
+  ),
+  dropEvent: save('the undo', [gameId, place, laidOut], ({ games }, id, at, laid) =>
+    games.drop(id, { drop: at, arrangement: laid }),
+  ),
+  changeGame: save('the change', [gameId, v.union([gameChange, eventCorrection])], ({ games }, id, change) =>
+    'corrected' in change ? games.correct(id, change) : games.change(id, change),
+  ),
+  removeGame: save('the change', [gameId], ({ games }, id) => games.remove(id)),
+  restoreGame: save('the game', [gameId], ({ games }, id) => games.restore(id)),
+  importGames: save('the games', [gameRecords], ({ games }, records) => games.merge(records)),
+  readDraft: read('the tiles that you typed', [], async ({ games, draft }) => {
+    const kept = await draft.read();
+    // A crash may have left the draft of a game that has begun.
+    return success(kept === null || games.has(kept.id) ? null : kept);
+  }),
+  keepDraft: save('the tiles that you typed', [gameRecord], ({ draft }, record) => draft.keep(record)),
+  removeNames: save('the change', [], async ({ games, draft }) =>
+    success((await games.removeNames()) + (await draft.removeNames())),
+  ),
+
+  readFindings: read('the look-back', [v.nullable(gameId)], async ({ findings }, id) =>
+    success(id === null ? await findings.all() : await findings.of(id)),
+  ),
+  keepFindings: save('the look-back', [findingsList], ({ findings }, list) => done(findings.keep(list))),
+
+  readFit: read('the games of the card', [cardMark, tableKind], async ({ fits }, mark, table) =>
+    success(await fits.of(mark, table)),
+  ),
+  keepFit: save('the games of the card', [cardMark, CARD_FIT], ({ fits }, mark, fit) => done(fits.keep(mark, fit))),
+
+  listSheets: read('the practice', [], async ({ practice }) => success(await practice.list())),
+  openSheet: read('the practice', [sheetId], ({ practice }, id) => practice.open(id)),
+  keepSheet: save('the practice', [sheetText], ({ practice }, text) => practice.keep(text)),
+  removeSheet: save('the practice', [sheetId], async ({ practice }, id) => {
+    await practice.remove(id);
+    return success(await practice.list());
+  }),
+  practiceHistory: read('the practice', [], async ({ practice }) => success(await practice.history())),
+  notePractice: save('the practice', [practiceEntries], ({ practice }, entries) => done(practice.note(entries))),
+};
+
+type Given<Shapes extends v.TupleItems> = v.InferOutput<v.StrictTupleSchema<Shapes, undefined>>;
+
+/** A call that changes nothing. */
+function read<const Shapes extends v.TupleItems, Value>(
+  what: string,
+  shapes: Shapes,
+  make: (shelves: Shelves, ...given: Given<Shapes>) => Promise<Result<Value>>,
+): Call<Given<Shapes>, Value> {
+  return { does: 'read', what, given: v.strictTuple(shapes), make };
+}
+
+/** A call that writes. */
+function save<const Shapes extends v.TupleItems, Value>(
+  what: string,
+  shapes: Shapes,
+  make: (shelves: Shelves, ...given: Given<Shapes>) => Promise<Result<Value>>,
+): Call<Given<Shapes>, Value> {
+  return { ...read(what, shapes, make), does: 'save' };
+}
+
+async function done(work: Promise<void>): Promise<Result<null>> {
+  await work;
+  return success(null);
+}
+
+export type DeskCall = keyof Desk;
+
+/** Every call of the desk by name: all that a window may ask for. */
+export const DESK_CALLS: readonly DeskCall[] = Object.keys(CALLS).filter(isDeskCall);
+
+function isDeskCall(name: string): name is DeskCall {
+  return Object.hasOwn(CALLS, name);
+}
+
+/** How one call is made; its arguments have been checked. */
+export function callOf(name: DeskCall): Call<readonly unknown[], unknown> {
+  return CALLS[name];
+}
 
 /** The largest argument list that is looked at, in letters of JSON. */
 export const LARGEST_CALL = 1_000_000;
 
-/** Makes a call that came as plain data; anything that is not a call in order is refused. */
+/** Makes a call that came as plain data; rejects unknown calls and arguments of a wrong shape. */
 export async function callDesk(desk: Desk, name: string, given: unknown): Promise<Result<unknown>> {
   if (!isDeskCall(name)) return failure('unknown-call', 'Windrow does not know how to do this. Restart it.');
-  const schema: v.GenericSchema<unknown, readonly unknown[]> = ARGUMENTS[name];
-  const checked = v.safeParse(schema, given);
+  const checked = v.safeParse(callOf(name).given, given);
   if (!checked.success) return failure('wrong-arguments', 'Windrow could not make sense of this. Nothing was changed.');
   const method: (...given: never) => Promise<Result<unknown>> = desk[name];
   return await Reflect.apply(method, desk, checked.output);

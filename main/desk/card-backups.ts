@@ -1,13 +1,12 @@
 import { join } from 'node:path';
 import { makeFolders, writeDurably } from '../files/durable.ts';
 import { ifThere } from '../files/files.ts';
-import { type DeskContext, readRemakable } from './context.ts';
+import { type DeskContext, filesIn, readRemakable } from './context.ts';
 import type { BackupEntry } from './desk.ts';
-import { filesIn } from './leftovers.ts';
 import { CARD_ENDING, stampOf } from './places.ts';
 
 /** Dated copies of each card, the newest so many. */
-export const BACKUPS_KEPT = 10;
+const BACKUPS_KEPT = 10;
 
 function folderOf({ places }: DeskContext, id: string): string {
   return join(places.backups, id);

@@ -1,10 +1,10 @@
 import { expectValue, failure, type Result, success } from '../../core/base/result.ts';
+import { type CardDocument, textField } from '../../core/card/document.ts';
 import { readCardFile } from '../../core/card/file.ts';
 import { makeFolders, removeDurably, writeDurably } from '../files/durable.ts';
 import { type FileInfo, ifThere } from '../files/files.ts';
 import { orTrouble } from '../files/trouble.ts';
 import { keepBackup, listBackups, readBackup } from './card-backups.ts';
-import { cardEntryOf, newCardId } from './card-entry.ts';
 import { type DeskContext, keepCopy, readRemakable, readText, setAside } from './context.ts';
 import type { BackupEntry, CardEntry } from './desk.ts';
 import { cardIdOf, cardPath } from './places.ts';
@@ -15,7 +15,7 @@ export interface OpenedCard {
 }
 
 /** The card that is always there. */
-export const DEMO_CARD_ID = 'demo';
+const DEMO_CARD_ID = 'demo';
 
 /** The cards, one file each in `cards/`, with dated backups. Calls may reject with a file error. */
 export class CardShelf {
@@ -62,8 +62,8 @@ export class CardShelf {
       return success({ entry: cardEntryOf(id, read.value.document, savedAt), text });
     }
     if (read.problem.code !== 'not-a-card') return read;
-    const mended = await this.#mend(id);
-    return mended ? this.open(id) : missing();
+    const repaired = await this.#repair(id);
+    return repaired ? this.open(id) : missing();
   }
 
   async save(id: string | null, text: string): Promise<Result<CardEntry>> {
@@ -111,7 +111,7 @@ export class CardShelf {
     if (known !== undefined && isSame(known.info, info)) return known.entry;
     const opened = await orTrouble('read', 'it', () => this.open(id));
     if (!opened.ok) {
-      if (opened.problem.code !== 'not-found') this.#context.tell(`The card ${id}: ${opened.problem.message}`);
+      if (opened.problem.code !== 'not-found') this.#context.notify(`The card ${id}: ${opened.problem.message}`);
       return undefined;
     }
     this.#known.set(id, { info, entry: opened.value.entry });
@@ -136,20 +136,20 @@ export class CardShelf {
   }
 
   /** Sets a damaged card aside and brings its newest good backup back; false when there is none. */
-  async #mend(id: string): Promise<boolean> {
+  async #repair(id: string): Promise<boolean> {
     const path = cardPath(this.#context.places, id);
     for (const backup of await listBackups(this.#context, id)) {
       const text = await readBackup(this.#context, id, backup.name);
       if (text === undefined || !readCardFile(text).ok) continue;
       const name = await keepCopy(this.#context, path);
       await writeDurably(this.#context, path, text);
-      this.#context.tell(
+      this.#context.notify(
         `The card ${id} was damaged, so its backup of ${backup.savedAt.slice(0, 10)} is in use. The damaged file is kept as ${name}.`,
       );
       return true;
     }
     const name = await setAside(this.#context, path);
-    this.#context.tell(`The card ${id} was damaged and has no backup. The damaged file is kept as ${name}.`);
+    this.#context.notify(`The card ${id} was damaged and has no backup. The damaged file is kept as ${name}.`);
     return false;
   }
 }
@@ -173,4 +173,28 @@ function missing(): Result<never> {
 
 function demoIsFixed(): Result<never> {
   return failure('fixed', 'The demo card stays as it is: make a copy of it and change the copy.');
+}
+
+/** What the list of cards shows of a card. */
+function cardEntryOf(id: string, document: CardDocument, savedAt: string): CardEntry {
+  const title = textField(document, 'title').slice(0, 200);
+  const lines = document.sections.reduce((sum, section) => sum + section.lines.length, 0);
+  return {
+    id,
+    title: title === '' ? id : title,
+    season: textField(document, 'season').slice(0, 200),
+    lines,
+    savedAt,
+    fixed: false,
+  };
+}
+
+/** An id for a new card: its title in plain letters, and a few letters that no other card has. */
+function newCardId(document: CardDocument, freshName: string): string {
+  const words = `${textField(document, 'title')} ${textField(document, 'season')}`.toLowerCase();
+  const stem = words
+    .replaceAll(/[^a-z0-9]+/g, '-')
+    .replaceAll(/^-+|-+$/g, '')
+    .slice(0, 40);
+  return [...(stem === '' ? ['card'] : [stem]), freshName.slice(0, 8)].join('-');
 }

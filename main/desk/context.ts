@@ -1,6 +1,7 @@
-import { basename, dirname, join } from 'node:path';
-import { removeQuietly, renamePatiently, type Storage, writeWhole } from '../files/durable.ts';
 import { isUtf8 } from 'node:buffer';
+import { basename, dirname, join } from 'node:path';
+import { type Fields, readJson } from '../../core/base/json.ts';
+import { removeQuietly, renamePatiently, type Storage, UNFINISHED, writeWhole } from '../files/durable.ts';
 import { errorCode, ifThere } from '../files/files.ts';
 import { type Places, stampOf } from './places.ts';
 
@@ -10,7 +11,7 @@ export interface DeskContext extends Storage {
   readonly now: () => Date;
   readonly appVersion: string;
   /** Tells the person something at the next look at the notices. */
-  readonly tell: (sentence: string) => void;
+  readonly notify: (sentence: string) => void;
 }
 
 /** Larger files are not ours: refused before they are read. */
@@ -53,7 +54,7 @@ export async function readRemakable(
  * it. Answers the new name.
  */
 export async function setAside(context: DeskContext, path: string, why = 'damaged'): Promise<string> {
-  const name = await asideName(context, path, why);
+  const name = await copyName(context, path, why);
   await renamePatiently(context, path, join(dirname(path), name));
   await context.files.syncFolder(dirname(path));
   return name;
@@ -61,7 +62,7 @@ export async function setAside(context: DeskContext, path: string, why = 'damage
 
 /** The same by a copy, for a file that is to be written anew: at every moment one of both is in its place. */
 export async function keepCopy(context: DeskContext, path: string, why = 'damaged'): Promise<string> {
-  const name = await asideName(context, path, why);
+  const name = await copyName(context, path, why);
   const copy = join(dirname(path), name);
   try {
     await writeWhole(context.files, copy, await context.files.read(path));
@@ -73,10 +74,41 @@ export async function keepCopy(context: DeskContext, path: string, why = 'damage
   return name;
 }
 
-async function asideName({ files, now }: DeskContext, path: string, why: string): Promise<string> {
+async function copyName({ files, now }: DeskContext, path: string, why: string): Promise<string> {
   const taken = new Set((await files.list(dirname(path))).map((entry) => entry.name));
-  const wished = `${basename(path)}.${why}-${stampOf(now())}`;
-  let name = wished;
-  for (let turn = 2; taken.has(name); turn += 1) name = `${wished}-${turn}`;
+  const first = `${basename(path)}.${why}-${stampOf(now())}`;
+  let name = first;
+  for (let turn = 2; taken.has(name); turn += 1) name = `${first}-${turn}`;
   return name;
+}
+
+/** The object in a file of ours: fields that this version does not know stay in it. */
+export type Kept = Fields;
+
+/** Deeper than any file of ours; what is nested deeper still could not be written again. */
+const LIMITS = { letters: Infinity, depth: 64 };
+
+/** The object that a text of JSON holds; undefined for anything else, and for one nested too deep. */
+export function parseObject(text: string): Kept | undefined {
+  const read = readJson(text, LIMITS);
+  return read.ok ? read.value : undefined;
+}
+
+const DAY = 86_400_000;
+
+/** The names of the files in a folder; those left unfinished by a crash go when a day old. */
+export async function filesIn(context: DeskContext, folder: string): Promise<string[]> {
+  const names = ((await ifThere(context.files.list(folder))) ?? [])
+    .filter((entry) => !entry.folder)
+    .map(({ name }) => name);
+  for (const name of names) {
+    if (name.endsWith(UNFINISHED)) await sweep(context, join(folder, name), DAY);
+  }
+  return names.filter((name) => !name.endsWith(UNFINISHED));
+}
+
+/** Removes a file that was last changed longer ago than `age` milliseconds. */
+export async function sweep({ files, now }: DeskContext, path: string, age: number): Promise<void> {
+  const info = await ifThere(files.info(path));
+  if (info !== undefined && now().getTime() - info.changedAt > age) await ifThere(files.remove(path));
 }

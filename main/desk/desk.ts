@@ -1,20 +1,21 @@
 import type { Result } from '../../core/base/result.ts';
 import type { StudyAnswer } from '../../core/card/study.ts';
+import type { CardFit } from '../../core/chance/table-figures.ts';
 import type { Seat } from '../../core/exchange/steps.ts';
+import type { AdviceTime } from '../../core/game/advice.ts';
 import type { TimedEvent } from '../../core/game/events.ts';
 import type { PointRules } from '../../core/game/point-rules.ts';
 import type { Payments } from '../../core/game/points.ts';
 import type { GameRecord } from '../../core/game/record.ts';
-import type { GameFigures } from '../../core/journal/figures.ts';
-import type { ChoiceCost } from '../../core/journal/choice-costs.ts';
+import type { Findings } from '../../core/journal/findings.ts';
 import type { Outcome } from '../../core/journal/summary.ts';
-import type { DecisionKind } from '../../core/review/decision.ts';
-import type { Review } from '../../core/review/review.ts';
-import type { PracticeEntry } from '../../core/warmup/history.ts';
+import type { TableKind } from '../../core/table/kinds.ts';
+import type { PracticeEntry } from '../../core/warmup/history-file.ts';
 
 /**
  * The desk: all that the window knows of the outside. Two bindings serve it, Electron's IPC and a
- * local HTTP host, both calling one service (service.ts). Every call is asynchronous; a problem
+ * local HTTP host, both calling one service (service.ts). What a call may be given and what it does
+ * stands in one table, calls.ts. Every call is asynchronous; a problem
  * comes back as a value with words for a person, never as a rejection (save for our own bugs).
  * Arguments and answers are plain JSON. Over HTTP a call is `POST /desk/<call>` with the list of
  * its arguments, and the answer is the `Result`.
@@ -45,14 +46,23 @@ export interface Desk {
   /** All games, newest first. */
   listGames(): Promise<Result<readonly GameEntry[]>>;
   openGame(id: string): Promise<Result<GameRecord>>;
+  /** The tiles typed for a game before its deal was complete: its record without events; null when there are none. */
+  readDraft(): Promise<Result<GameRecord | null>>;
+  /** Keeps them, durably, in the place of those before; the journal does not list them. They go once the game is started. */
+  keepDraft(record: GameRecord): Promise<Result<null>>;
   /** Keeps a new game, durably, before answering. */
   startGame(record: GameRecord): Promise<Result<GameEntry>>;
-  /** Adds one event, durably, before answering; `place` is the event's place in the list, so that a repeated call does nothing twice. */
-  appendEvent(id: string, place: number, event: TimedEvent): Promise<Result<null>>;
+  /**
+   * Adds one event, durably, before answering; `place` is the event's place in the list, so that a
+   * repeated call does nothing twice. `arrangement` is how the rack then lies, as `GameRecord.arrangement`;
+   * without it that stays as it was.
+   */
+  appendEvent(id: string, place: number, event: TimedEvent, arrangement?: string): Promise<Result<null>>;
   /** Undo: drops the last event, which is at `place`. */
-  dropEvent(id: string, place: number): Promise<Result<null>>;
+  dropEvent(id: string, place: number, arrangement?: string): Promise<Result<null>>;
   /** Changes what is not an event. */
-  changeGame(id: string, change: GameChange): Promise<Result<GameEntry>>;
+  /** A corrected event is refused where one of those after it would be impossible. */
+  changeGame(id: string, change: GameChange | EventCorrection): Promise<Result<GameEntry>>;
   /** Takes a game off the list; for a month it can be brought back. */
   removeGame(id: string): Promise<Result<null>>;
   restoreGame(id: string): Promise<Result<GameEntry>>;
@@ -70,17 +80,41 @@ export interface Desk {
   /** Keeps findings in the place of older ones, at most `MOST_AT_ONCE` of them. */
   keepFindings(findings: readonly Findings[]): Promise<Result<null>>;
 
-  /**
-   * Practice: its history, and the sheets for a class. One call for all of it, each wish with a
-   * shape of its own; answered is what was asked for, the other fields are empty.
-   */
-  practice(asked: PracticeAsked): Promise<Result<PracticeTold>>;
+  /** What a card's own games at a kind of table brought, by the card's `cardMark`; null where they must be played. */
+  readFit(mark: string, table: TableKind): Promise<Result<CardFit | null>>;
+  /** Keeps it, only to save time. */
+  keepFit(mark: string, fit: CardFit): Promise<Result<null>>;
 
-  /** What concerns the whole folder. One call for all of it; answered is what was asked for. */
-  folder(asked: FolderAsked): Promise<Result<FolderTold>>;
+  /** All sheets for a class, newest first. */
+  listSheets(): Promise<Result<readonly SheetEntry[]>>;
+  /** The text of a sheet's file. */
+  openSheet(id: string): Promise<Result<string>>;
+  /** Keeps a sheet's text in its file, in the place of what was there. */
+  keepSheet(text: string): Promise<Result<SheetEntry>>;
+  /** Takes a sheet away for good; to undo that, keep its text again. Answers with those left. */
+  removeSheet(id: string): Promise<Result<readonly SheetEntry[]>>;
+
+  /** All entries of the practice history, oldest first. */
+  practiceHistory(): Promise<Result<readonly PracticeEntry[]>>;
+  /** Adds entries, durably; one that is there already, by its id, is not added twice. */
+  notePractice(entries: readonly PracticeEntry[]): Promise<Result<null>>;
+
+  /** Shows the folder in the system's own window of files; false where that isn't possible, as in a browser. */
+  showFolder(): Promise<Result<boolean>>;
+  /** Takes the players' names out of every game, removed ones too. Answers how many games had names. */
+  removeNames(): Promise<Result<number>>;
+  /** Deletes everything that Windrow keeps, for good; the window asks twice before. */
+  deleteEverything(sure: 'delete everything'): Promise<Result<null>>;
 
   /** Things set aside or repaired since the start, in words for a person. */
   notices(): Promise<Result<readonly string[]>>;
+}
+
+/** An event in the place of one that was logged wrongly; those after it stay. */
+export interface EventCorrection {
+  readonly corrected: { readonly place: number; readonly event: TimedEvent };
+  /** How the rack then lies, if not as before. */
+  readonly arrangement?: string;
 }
 
 export interface GameChange {
@@ -92,12 +126,17 @@ export interface GameChange {
   /** In the place of all names before; `{}` takes them away. */
   readonly players?: Readonly<Partial<Record<Seat, string>>>;
   readonly payment?: PointRules;
+  /** The kind of table that it is played at. */
+  readonly table?: TableKind;
+  /** The most aid that it was played with, and when advice is shown from now on. */
+  readonly advice?: AdviceTime;
+  readonly adviceNow?: AdviceTime;
 }
 
 /** How many games or findings one call may bring. */
 export const MOST_AT_ONCE = 200;
 
-/** What an import came to. */
+/** What an import did. */
 export interface ImportedGames {
   /** Games that were not here before. */
   readonly added: number;
@@ -105,37 +144,6 @@ export interface ImportedGames {
   readonly copied: number;
   /** Games that were here already, the same. */
   readonly same: number;
-}
-
-/** What the engine found out about one game. */
-export interface Findings {
-  readonly id: string;
-  /** What it was computed from (`findingsKey` in core/journal): with another key it no longer holds. */
-  readonly key: string;
-  readonly figures: GameFigures;
-  /** What each choice gave up; null when the choices have not been judged. */
-  readonly choices: readonly ChoiceCost<DecisionKind>[] | null;
-  readonly review?: Review;
-}
-
-export type PracticeAsked =
-  /** All sheets, newest first. */
-  | { readonly do: 'list' }
-  /** A sheet's text. */
-  | { readonly do: 'open'; readonly id: string }
-  /** Keeps a sheet's text in its file, in the place of what was there; answers with its entry. */
-  | { readonly do: 'keep'; readonly text: string }
-  /** Takes a sheet away for good; to undo that, keep its text again. Answers with those left. */
-  | { readonly do: 'remove'; readonly id: string }
-  /** All entries of the practice history, oldest first. */
-  | { readonly do: 'history' }
-  /** Adds entries, durably; one that is there already, by its id, is not added twice. */
-  | { readonly do: 'note'; readonly entries: readonly PracticeEntry[] };
-
-export interface PracticeTold {
-  readonly sheets: readonly SheetEntry[];
-  readonly text: string;
-  readonly entries: readonly PracticeEntry[];
 }
 
 export interface SheetEntry {
@@ -147,26 +155,13 @@ export interface SheetEntry {
   readonly problems: number;
 }
 
-export type FolderAsked =
-  /** Shows the folder in the system's own window of files; only the desktop shell can. */
-  | { readonly do: 'show' }
-  /** Takes the players' names out of every game, removed ones too. */
-  | { readonly do: 'remove-names' }
-  /** Deletes everything that Windrow keeps, for good; the window asks twice before. */
-  | { readonly do: 'empty'; readonly sure: 'delete everything' };
-
-export interface FolderTold {
-  /** Whether the folder was shown. */
-  readonly shown: boolean;
-  /** How many games had names. */
-  readonly named: number;
-}
-
 export interface DeskInfo {
   readonly appVersion: string;
   readonly host: 'electron' | 'browser';
   /** Where the files are. */
   readonly folder: string;
+  /** What holds until a person chooses otherwise. */
+  readonly usualPreferences: Preferences;
 }
 
 export interface Preferences {
@@ -177,12 +172,20 @@ export interface Preferences {
   readonly rackTiers: 1 | 2;
   readonly seat: 'East' | 'South' | 'West' | 'North';
   readonly cardId: string;
+  /** What kind of players one plays with. */
+  readonly table: TableKind;
+  /** When advice is shown at the Table, for games to come. */
+  readonly advice: AdviceTime;
+  /** The person was asked about that. */
+  readonly adviceAsked: boolean;
   /** How the table pays, for games to come. */
   readonly payment: PointRules;
   /** Cautions about printed cards that were shown and need not come again. */
   readonly cautionsSeen: readonly CardCaution[];
   /** The tour of the first start was offered; it does not come back unasked. */
   readonly tourOffered: boolean;
+  /** The step of the tour, counted from 0, at which it was left. */
+  readonly tourStep: number;
 }
 
 /** When a caution about a printed card is due: at its first entry, import and export. */
@@ -227,9 +230,13 @@ export interface GameEntry {
   readonly events: number;
   /** The step or result that it stands at, in words of `core/game`. */
   readonly stage: string;
-  /** The time of the last event; empty when there is none. */
+  /** When an event was last entered or corrected; empty when there is none. */
   readonly lastEventAt: string;
   readonly zone: string;
+  /** The kind of table that it is judged at. */
+  readonly table: TableKind;
+  /** The most aid that it was played with; null when not known. */
+  readonly advice: AdviceTime | null;
   readonly evening: string | null;
   readonly outcome: Outcome;
   readonly winner: Seat | null;

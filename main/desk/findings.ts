@@ -1,13 +1,9 @@
 import * as v from 'valibot';
 import { makeFolders, writeAll, writeDurably } from '../files/durable.ts';
 import { ifThere } from '../files/files.ts';
-import { type DeskContext, readRemakable } from './context.ts';
-import type { Findings } from './desk.ts';
-import { findingsRow, keptReview } from './findings-check.ts';
+import { type DeskContext, parseObject, readRemakable } from './context.ts';
+import { FINDINGS_ROW, type Findings, type FindingsRow, KEPT_REVIEW } from '../../core/journal/findings.ts';
 import { findingsPath, reviewPath } from './places.ts';
-import { parseObject } from './preferences.ts';
-
-type Row = Omit<Findings, 'review'>;
 
 /** So many lines more than games, and the file is written anew. */
 const SPARE_LINES = 500;
@@ -18,7 +14,7 @@ const SPARE_LINES = 500;
  */
 export class FindingsShelf {
   readonly #context: DeskContext;
-  #rows: Map<string, Row> | undefined;
+  #rows: Map<string, FindingsRow> | undefined;
   #lines = 0;
 
   constructor(context: DeskContext) {
@@ -35,7 +31,7 @@ export class FindingsShelf {
     if (row === undefined) return [];
     const file = parseObject((await readRemakable(this.#context, reviewPath(this.#context.places, id))) ?? '');
     const review = file?.['key'] === row.key ? file['review'] : undefined;
-    return [v.is(keptReview, review) ? { ...row, review } : row];
+    return [v.is(KEPT_REVIEW, review) ? { ...row, review } : row];
   }
 
   async keep(findings: readonly Findings[]): Promise<void> {
@@ -54,11 +50,11 @@ export class FindingsShelf {
     await writeDurably(this.#context, reviewPath(this.#context.places, id), `${JSON.stringify({ key, review })}\n`);
   }
 
-  async #load(): Promise<Map<string, Row>> {
+  async #load(): Promise<Map<string, FindingsRow>> {
     if (this.#rows !== undefined) return this.#rows;
     const text = (await readRemakable(this.#context, findingsPath(this.#context.places))) ?? '';
     const lines = text.split('\n').filter((line) => line !== '');
-    const rows = lines.map(parseObject).filter((row) => v.is(findingsRow, row));
+    const rows = lines.map(parseObject).filter((row) => v.is(FINDINGS_ROW, row));
     this.#rows = new Map(rows.map((row) => [row.id, row]));
     // A torn last line must not grow together with the next one.
     this.#lines = text.endsWith('\n') ? lines.length : Infinity;
@@ -66,9 +62,9 @@ export class FindingsShelf {
   }
 
   /** Adds rows at the end; false when there is no file to add to. */
-  async #append(rows: readonly Row[]): Promise<boolean> {
+  async #append(rows: readonly FindingsRow[]): Promise<boolean> {
     const lines = this.#lines + rows.length;
-    // Until all is written: a torn line is mended by writing the file anew.
+    // Until all is written: a torn line is repaired by writing the file anew.
     this.#lines = Infinity;
     const file = await ifThere(this.#context.files.openAtEnd(findingsPath(this.#context.places)));
     if (file === undefined) return false;
@@ -81,12 +77,12 @@ export class FindingsShelf {
     return true;
   }
 
-  async #write(rows: ReadonlyMap<string, Row>): Promise<void> {
+  async #write(rows: ReadonlyMap<string, FindingsRow>): Promise<void> {
     await writeDurably(this.#context, findingsPath(this.#context.places), [...rows.values()].map(lineOf).join(''));
     this.#lines = rows.size;
   }
 }
 
-function lineOf(row: Row): string {
+function lineOf(row: FindingsRow): string {
   return `${JSON.stringify(row)}\n`;
 }

@@ -1,20 +1,21 @@
 import type { Card } from '../../core/card/card.ts';
-import { isFields, textField } from '../../core/card/document.ts';
+import { isFields } from '../../core/base/json.ts';
+import { textField } from '../../core/card/document.ts';
 import type { GameState } from '../../core/game/game-state.ts';
 import { keptCard } from '../../core/game/kept-card.ts';
 import { DEFAULT_POINT_RULES } from '../../core/game/point-rules.ts';
 import { type Payments, paymentsOf } from '../../core/game/points.ts';
-import type { GameRecord } from '../../core/game/record.ts';
-import { replay } from '../../core/game/state.ts';
+import { type GameRecord, lastEnteredAt } from '../../core/game/record.ts';
 import { summaryOf } from '../../core/journal/summary.ts';
+import { USUAL_KIND } from '../../core/table/kinds.ts';
 import type { GameEntry } from './desk.ts';
+import type { KeptGame } from './log.ts';
 
 const MOST_NOTES = 12;
 const LONGEST_NOTE = 240;
 
 /** What the journal's list shows of a game. */
-export function gameEntryOf(record: GameRecord): GameEntry {
-  const { state } = replay(record.events);
+export function gameEntryOf({ record, state }: KeptGame): GameEntry {
   const card = cardFor(record, state);
   const summary = summaryOf(record, state, card);
   return {
@@ -28,8 +29,10 @@ export function gameEntryOf(record: GameRecord): GameEntry {
     seat: state.seat ?? '',
     events: record.events.length,
     stage: summary.stage,
-    lastEventAt: record.events.at(-1)?.at ?? '',
+    lastEventAt: lastEnteredAt(record.events),
     zone: record.zone,
+    table: record.table ?? USUAL_KIND,
+    advice: summary.advice,
     evening: summary.evening,
     outcome: summary.outcome,
     winner: summary.winner,

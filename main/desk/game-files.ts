@@ -1,21 +1,17 @@
 import { join } from 'node:path';
 import { failure, type Result, success } from '../../core/base/result.ts';
-import type { TimedEvent } from '../../core/game/events.ts';
-import { readEvent } from '../../core/game/file/read-event.ts';
 import { openGame, readGameFile } from '../../core/game/file/read-game-file.ts';
 import { writeGameFile } from '../../core/game/file/write-game-file.ts';
 import type { GameRecord } from '../../core/game/record.ts';
-import { applyEvent, replay } from '../../core/game/state.ts';
 import { writeDurably } from '../files/durable.ts';
 import { ifThere } from '../files/files.ts';
 import { orTrouble } from '../files/trouble.ts';
-import { type DeskContext, keepCopy, readExactText, setAside } from './context.ts';
-import { filesIn } from './leftovers.ts';
+import { type DeskContext, filesIn, keepCopy, readExactText, setAside } from './context.ts';
+import type { KeptGame } from './log.ts';
 import { gameIdOf } from './places.ts';
 
 /** A game, and the text of its file. */
-export interface LoadedGame {
-  readonly record: GameRecord;
+export interface LoadedGame extends KeptGame {
   readonly text: string;
 }
 
@@ -29,7 +25,7 @@ export interface FoundGames {
 
 /**
  * Every game's file, from `games/YYYY/MM`. `since` is in milliseconds. A file whose name another
- * program made up (a copy that a sync program put beside a game) is told of and left alone.
+ * program made up (a copy that a sync program put beside a game) is reported and left alone.
  */
 export async function findGames(context: DeskContext, since: number): Promise<FoundGames> {
   const paths = new Map<string, string>();
@@ -39,7 +35,7 @@ export async function findGames(context: DeskContext, since: number): Promise<Fo
       const isChanged = ((await ifThere(context.files.info(month)))?.changedAt ?? 0) > since;
       for (const name of await filesIn(context, month)) {
         const id = gameIdOf(name);
-        if (id === undefined) tellOfCopy(context, name);
+        if (id === undefined) notifyOfCopy(context, name);
         else paths.set(id, join(month, name));
         if (id !== undefined && isChanged) changed.add(id);
       }
@@ -48,9 +44,9 @@ export async function findGames(context: DeskContext, since: number): Promise<Fo
   return { paths, changed };
 }
 
-function tellOfCopy({ tell }: DeskContext, name: string): void {
+function notifyOfCopy({ notify }: DeskContext, name: string): void {
   if (!name.endsWith('.json')) return;
-  tell(`Another program put "${name}" among your games. To see what is in it, bring it in from the Journal.`);
+  notify(`Another program put "${name}" among your games. To see what is in it, bring it in from the Journal.`);
 }
 
 async function foldersIn({ files }: DeskContext, folder: string): Promise<string[]> {
@@ -59,7 +55,7 @@ async function foldersIn({ files }: DeskContext, folder: string): Promise<string
 }
 
 /**
- * Reads a game's file. A damaged one is set aside and told of; what could be read of it takes its
+ * Reads a game's file. A damaged one is set aside and reported; what could be read of it takes its
  * place. Newer and foreign files are left untouched.
  */
 export async function loadGame(context: DeskContext, id: string, path: string): Promise<Result<LoadedGame>> {
@@ -69,15 +65,15 @@ export async function loadGame(context: DeskContext, id: string, path: string): 
   const { text, exact } = file.value;
   const read = readGameFile(text);
   if (!read.ok) return isDamaged(text, read.problem.code) ? await setDamagedAside(context, id, path) : read;
-  const { record, damage } = read.value;
+  const { record, state, damage } = read.value;
   const named = record.id === id ? record : { ...record, id };
-  if (damage === null && exact) return success({ record: named, text });
-  const aside = await keepCopy(context, path);
+  if (damage === null && exact) return success({ record: named, state, text });
+  const copy = await keepCopy(context, path);
   const words = damage?.message ?? `Some letters of the game ${id} could not be read.`;
-  context.tell(`${words} The damaged file is kept as ${aside}.`);
+  context.notify(`${words} The damaged file is kept as ${copy}.`);
   const good = writeGameFile(named);
   await writeDurably(context, path, good);
-  return success({ record: named, text: good });
+  return success({ record: named, state, text: good });
 }
 
 /** Codes of files that were ours once; a file of blanks or zeros, which a crash may leave, was too. */
@@ -88,24 +84,20 @@ function isDamaged(text: string, code: string): boolean {
 }
 
 async function setDamagedAside(context: DeskContext, id: string, path: string): Promise<Result<never>> {
-  const aside = await setAside(context, path);
-  const sentence = `The game ${id} is damaged and could not be read. Its file is kept as ${aside}.`;
-  context.tell(sentence);
+  const copy = await setAside(context, path);
+  const sentence = `The game ${id} is damaged and could not be read. Its file is kept as ${copy}.`;
+  context.notify(sentence);
   return failure('damaged', sentence);
 }
 
 /** A game from the window, checked whole: every field and every event. */
-export function checkGame(record: object): Result<GameRecord> {
+export function checkGame(record: object): Result<KeptGame> {
   const opened = openGame({ ...record });
   if (!opened.ok) return opened;
-  const { damage, record: checked } = opened.value;
-  return damage === null ? success(checked) : { ok: false, problem: damage };
+  const { damage } = opened.value;
+  return damage === null ? opened : { ok: false, problem: damage };
 }
 
-/** An event from outside, when it may come next in the game; otherwise why not. */
-export function checkEvent({ events }: GameRecord, event: unknown): Result<TimedEvent> {
-  const read = readEvent(event);
-  if (!read.ok) return read;
-  const next = applyEvent(replay(events).state, read.value);
-  return next.ok ? read : next;
+export function hasNames({ players }: GameRecord): boolean {
+  return Object.keys(players ?? {}).length > 0;
 }

@@ -1,9 +1,9 @@
 import type { Problem } from '../../core/base/result.ts';
-import type { GameRecord } from '../../core/game/record.ts';
 import type { DeskContext } from './context.ts';
 import type { GameEntry } from './desk.ts';
 import { gameEntryOf } from './game-entry.ts';
 import { findGames, loadGame } from './game-files.ts';
+import type { KeptGame } from './log.ts';
 import { addToIndex, readIndex, writeIndex } from './index-file.ts';
 
 /** Which games there are, where their files lie, and what the journal's list shows of each. */
@@ -45,10 +45,10 @@ export class GameList {
   }
 
   /** Lists a game as it now stands. */
-  enter(record: GameRecord, path: string): GameEntry {
-    const entry = gameEntryOf(record);
-    this.#entries.set(record.id, entry);
-    this.#paths.set(record.id, path);
+  enter(game: KeptGame, path: string): GameEntry {
+    const entry = gameEntryOf(game);
+    this.#entries.set(entry.id, entry);
+    this.#paths.set(entry.id, path);
     return entry;
   }
 
@@ -58,8 +58,8 @@ export class GameList {
   }
 
   /** Lists a game and puts its entry into the index, durably. */
-  async keep(record: GameRecord, path: string): Promise<void> {
-    const entry = this.enter(record, path);
+  async keep(game: KeptGame, path: string): Promise<void> {
+    const entry = this.enter(game, path);
     const isWhole = this.#whole;
     this.#whole = false;
     if (isWhole) this.#whole = await addToIndex(this.#context, entry);
@@ -79,7 +79,7 @@ export class GameList {
     for (const id of gone) this.#entries.delete(id);
     for (const [id, path] of unknown) {
       const game = await loadGame(this.#context, id, path);
-      if (game.ok) this.#entries.set(id, gameEntryOf(game.value.record));
+      if (game.ok) this.#entries.set(id, gameEntryOf(game.value));
       else this.#leaveOut(id, game.problem);
     }
     return gone.length + unknown.length > 0;
@@ -88,7 +88,7 @@ export class GameList {
   /** A damaged file was set aside, so its name is free again; one that is newer, foreign or can't be read now keeps its place. */
   #leaveOut(id: string, { code, message }: Problem): void {
     if (code === 'damaged' || code === 'not-found') this.#paths.delete(id);
-    else this.#context.tell(`The game ${id} is not in the journal. ${message}`);
+    else this.#context.notify(`The game ${id} is not in the journal. ${message}`);
   }
 }
 

@@ -1,17 +1,19 @@
 import { dirname, join } from 'node:path';
 import { failure, type Result, success } from '../../core/base/result.ts';
 import type { TimedEvent } from '../../core/game/events.ts';
+import { readEvent } from '../../core/game/file/read-game-file.ts';
 import { writeGameFile, writeLine } from '../../core/game/file/write-game-file.ts';
-import { withoutNames } from '../../core/game/names.ts';
+import { withoutNames } from '../../core/game/evening.ts';
 import type { GameRecord } from '../../core/game/record.ts';
+import { replay } from '../../core/game/state.ts';
 import { makeFolders, renamePatiently, writeDurably } from '../files/durable.ts';
-import { type DeskContext, readText } from './context.ts';
+import { type DeskContext, filesIn, readText, sweep } from './context.ts';
 import { mergeGames } from '../../core/journal/merge.ts';
-import type { GameChange, GameEntry, ImportedGames } from './desk.ts';
-import { checkEvent, checkGame, loadGame } from './game-files.ts';
+import type { EventCorrection, GameChange, GameEntry, ImportedGames } from './desk.ts';
+import { checkGame, hasNames, loadGame } from './game-files.ts';
 import { GameList } from './game-list.ts';
-import type { KeptChange } from './log.ts';
-import { filesIn, sweep } from './leftovers.ts';
+import type { KeptChange } from './checks.ts';
+import type { AddStep, DropStep } from './log.ts';
 import { gameIdOf, gamePath, removedPath } from './places.ts';
 import { RunningGames } from './running-games.ts';
 
@@ -42,6 +44,10 @@ export class GameShelf {
     return shelf;
   }
 
+  has(id: string): boolean {
+    return this.#list.path(id) !== undefined;
+  }
+
   list(): GameEntry[] {
     return this.#list.entries();
   }
@@ -54,7 +60,7 @@ export class GameShelf {
   async start(given: GameRecord): Promise<Result<GameEntry>> {
     const checked = checkGame(given);
     if (!checked.ok) return checked;
-    const record = checked.value;
+    const { record } = checked.value;
     if (this.#list.path(record.id) !== undefined) {
       return failure('taken', 'This game is already kept: open it from the journal.');
     }
@@ -62,38 +68,48 @@ export class GameShelf {
     if (await this.#isTaken(path, record)) return putThere();
     await makeFolders(this.#context.files, dirname(path));
     await writeDurably(this.#context, path, writeGameFile(record));
-    return success(this.#list.enter(record, path));
+    return success(this.#list.enter(checked.value, path));
   }
 
-  async append(id: string, place: number, event: TimedEvent): Promise<Result<null>> {
+  async append(id: string, step: AddStep): Promise<Result<null>> {
     const game = await this.#running.find(id);
     if (!game.ok) return game;
     const { events } = game.value.record;
-    if (place < events.length && sameEvent(events[place], event)) return success(null);
-    if (place !== events.length) return outOfStep();
-    const checked = checkEvent(game.value.record, event);
-    if (!checked.ok) return checked;
-    await this.#running.step(game.value, { add: checked.value, place });
-    return success(null);
+    if (step.place < events.length && sameEvent(events[step.place], step.add)) return success(null);
+    if (step.place !== events.length) return outOfStep();
+    const read = readEvent(step.add);
+    if (!read.ok) return read;
+    const added = await this.#running.step(game.value, { ...step, add: read.value });
+    return added.ok ? success(null) : added;
   }
 
-  async drop(id: string, place: number): Promise<Result<null>> {
+  async correct(id: string, { corrected: { place, event }, arrangement }: EventCorrection): Promise<Result<GameEntry>> {
+    const game = await this.#running.find(id);
+    if (!game.ok) return game;
+    const there = game.value.record.events[place];
+    if (there === undefined) return outOfStep();
+    const read = readEvent(event);
+    if (!read.ok) return read;
+    return await this.#running.step(game.value, { correct: read.value, place, arrangement });
+  }
+
+  async drop(id: string, step: DropStep): Promise<Result<null>> {
     const game = await this.#running.find(id);
     if (!game.ok) return game;
     const { length } = game.value.record.events;
-    if (place === length) return success(null);
-    if (place !== length - 1) return outOfStep();
-    await this.#running.step(game.value, { drop: place });
+    if (step.drop === length) return success(null);
+    if (step.drop !== length - 1) return outOfStep();
+    await this.#running.step(game.value, step);
     return success(null);
   }
 
   async change(id: string, change: GameChange): Promise<Result<GameEntry>> {
     const game = await this.#running.find(id);
     if (!game.ok) return game;
-    const checked = checkGame({ ...game.value.record, ...change });
+    // No event is changed: they need no second look.
+    const checked = checkGame({ ...game.value.record, ...change, events: [] });
     if (!checked.ok) return checked;
-    await this.#running.step(game.value, { change: this.#dated(change) });
-    return success(this.#list.enter(game.value.record, game.value.path));
+    return await this.#running.step(game.value, { change: this.#dated(change) });
   }
 
   /** Brings games in, each merged with the version that is here; a game that is not in order stops it with a reason. */
@@ -102,7 +118,7 @@ export class GameShelf {
     for (const given of records) {
       const checked = checkGame(given);
       if (!checked.ok) return failure('bad-game', `The game ${given.id} was not taken in: ${checked.problem.message}`);
-      const result = await this.#mergeOne(checked.value);
+      const result = await this.#mergeOne(checked.value.record);
       if (!result.ok) return result;
       imported[result.value] += 1;
     }
@@ -128,7 +144,7 @@ export class GameShelf {
     const path = gamePath(this.#context.places, id, game.value.record.startedAt);
     if (await this.#isTaken(path, game.value.record)) return putThere();
     await this.#move(removed, path);
-    return success(this.#list.enter(game.value.record, path));
+    return success(this.#list.enter(game.value, path));
   }
 
   /** Takes the players' names out of every game, of removed ones too; answers how many games had any. */
@@ -172,7 +188,7 @@ export class GameShelf {
     const path = this.#list.path(record.id) ?? gamePath(this.#context.places, record.id, record.startedAt);
     await makeFolders(this.#context.files, dirname(path));
     await writeDurably(this.#context, path, writeGameFile(record));
-    await this.#list.keep(record, path);
+    await this.#list.keep({ record, state: replay(record.events).state }, path);
   }
 
   /** Whether a file is there that holds anything but this game. */
@@ -212,10 +228,6 @@ export class GameShelf {
 
 function sameEvent(one: TimedEvent | undefined, other: TimedEvent): boolean {
   return one !== undefined && writeLine(one) === writeLine(other);
-}
-
-function hasNames({ players }: GameRecord): boolean {
-  return Object.keys(players ?? {}).length > 0;
 }
 
 /** A file that came after the start is not known; it must not be written over. */

@@ -2,8 +2,7 @@ import * as v from 'valibot';
 import { failure, type Result, success } from '../../core/base/result.ts';
 import { removeQuietly, writeWhole } from '../files/durable.ts';
 import { errorCode, ifThere, quietly } from '../files/files.ts';
-import { type DeskContext, readText } from './context.ts';
-import { parseObject } from './preferences.ts';
+import { type DeskContext, parseObject, readText } from './context.ts';
 
 /** Who is running, as far as one program can tell about another. */
 export interface Running {

@@ -7,8 +7,7 @@ import { DEMO_CARD_TEXT } from '../demo-card.ts';
 import { FORMAT_PAGES } from '../format-pages.ts';
 import { nodeFiles } from '../files/node-files.ts';
 import { errorCode } from '../files/files.ts';
-import { aboutPage } from './about-page.ts';
-import { deskFolder } from './folder.ts';
+import { aboutPage, deskFolder } from './folder.ts';
 import { createDeskService, type DeskOptions, type DeskService } from './service.ts';
 
 /** Locks of this process. */

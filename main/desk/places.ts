@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { CARD_ID } from './checks.ts';
 
 /** Where each thing lies in the desk's folder; see FORMAT.md for what the files hold. */
 export interface Places {
@@ -7,6 +8,7 @@ export interface Places {
   readonly about: string;
   readonly index: string;
   readonly preferences: string;
+  readonly draft: string;
   readonly games: string;
   readonly open: string;
   readonly removed: string;
@@ -25,6 +27,7 @@ export function placesIn(folder: string): Places {
     about: join(folder, 'about-these-files.txt'),
     index: join(folder, 'index.jsonl'),
     preferences: join(folder, 'preferences.json'),
+    draft: join(folder, 'draft.json'),
     games: join(folder, 'games'),
     open: join(folder, 'open'),
     removed: join(folder, 'removed'),
@@ -40,7 +43,7 @@ export function placesIn(folder: string): Places {
 export const CARD_ENDING = '.card.json';
 export const SHEET_ENDING = '.sheet.json';
 const GAME_ENDING = '.json';
-const LOG_ENDING = '.jsonl';
+export const LOG_ENDING = '.jsonl';
 
 /** `games/2026/11/<id>.json`, by the month (UTC) in which the game was started. */
 export function gamePath(places: Places, id: string, startedAt: string): string {
@@ -84,6 +87,11 @@ export function findingsPath(places: Places): string {
   return join(places.findings, 'all.jsonl');
 }
 
+/** `findings/cards.jsonl`, what the games of each card brought, in a line. */
+export function fitsPath(places: Places): string {
+  return join(places.findings, 'cards.jsonl');
+}
+
 /** The id in a game file's name; undefined for a name that is not of our making. */
 export function gameIdOf(name: string): string | undefined {
   return /^([A-Za-z0-9-]{1,80})\.json$/.exec(name)?.[1];
@@ -99,9 +107,6 @@ export function cardIdOf(name: string): string | undefined {
   const id = name.slice(0, -CARD_ENDING.length);
   return CARD_ID.test(id) ? id : undefined;
 }
-
-export const CARD_ID = /^[\p{L}\p{N}][\p{L}\p{N} ._-]{0,79}$/u;
-export const GAME_ID = /^[A-Za-z0-9-]{1,80}$/;
 
 /** A moment as part of a file's name, to the second: `2026-11-25T09-15-30Z`. */
 export function stampOf(moment: Date): string {

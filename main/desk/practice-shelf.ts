@@ -1,19 +1,15 @@
 import { failure, type Result, success } from '../../core/base/result.ts';
 import { writeLine } from '../../core/game/file/write-game-file.ts';
 import { practiceEntries } from '../../core/warmup/history-file.ts';
-import type { PracticeEntry } from '../../core/warmup/history.ts';
+import type { PracticeEntry } from '../../core/warmup/history-file.ts';
 import { readSheetFile } from '../../core/warmup/sheet-file.ts';
 import type { Sheet } from '../../core/warmup/sheet.ts';
 import { makeFolders, removeDurably, writeDurably } from '../files/durable.ts';
 import { orTrouble } from '../files/trouble.ts';
-import { type DeskContext, keepCopy, readExactText, readText, setAside } from './context.ts';
-import type { PracticeAsked, PracticeTold, SheetEntry } from './desk.ts';
-import { filesIn } from './leftovers.ts';
-import { SHEET_ID } from './practice-check.ts';
+import { type DeskContext, filesIn, keepCopy, parseObject, readExactText, readText, setAside } from './context.ts';
+import type { SheetEntry } from './desk.ts';
+import { SHEET_ID } from './checks.ts';
 import { historyPath, SHEET_ENDING, sheetPath } from './places.ts';
-import { parseObject } from './preferences.ts';
-
-const NOTHING_TOLD: PracticeTold = { sheets: [], text: '', entries: [] };
 
 /** The sheets, one file each, and the practice history, an entry a line. Calls may reject with a file error. */
 export class PracticeShelf {
@@ -23,27 +19,8 @@ export class PracticeShelf {
     this.#context = context;
   }
 
-  async ask(asked: PracticeAsked): Promise<Result<PracticeTold>> {
-    switch (asked.do) {
-      case 'list':
-        return success({ ...NOTHING_TOLD, sheets: await this.#list() });
-      case 'open':
-        return await this.#open(asked.id);
-      case 'keep':
-        return await this.#keep(asked.text);
-      case 'remove':
-        await removeDurably(this.#context.files, sheetPath(this.#context.places, asked.id));
-        return success({ ...NOTHING_TOLD, sheets: await this.#list() });
-      case 'history':
-        return success({ ...NOTHING_TOLD, entries: await this.#history() });
-      case 'note':
-        await this.#note(asked.entries);
-        return success(NOTHING_TOLD);
-    }
-  }
-
-  /** The newest first. A damaged sheet is set aside; one of a newer Windrow is only told of. */
-  async #list(): Promise<SheetEntry[]> {
+  /** The newest first. A damaged sheet is set aside; one of a newer Windrow is only reported. */
+  async list(): Promise<SheetEntry[]> {
     const names = await filesIn(this.#context, this.#context.places.sheets);
     const entries: SheetEntry[] = [];
     for (const name of names) {
@@ -57,28 +34,28 @@ export class PracticeShelf {
   async #entry(id: string): Promise<SheetEntry | undefined> {
     const path = sheetPath(this.#context.places, id);
     const read = await orTrouble('read', `the sheet ${id}`, async () => success(await readText(this.#context, path)));
-    if (!read.ok) this.#context.tell(read.problem.message);
+    if (!read.ok) this.#context.notify(read.problem.message);
     const text = read.ok ? read.value : undefined;
     if (text === undefined) return undefined;
     const sheet = readSheetFile(text);
     if (sheet.ok) return entryOf(id, sheet.value);
     if (sheet.problem.code === 'newer-version') {
-      this.#context.tell(`The sheet ${id}: ${sheet.problem.message}`);
+      this.#context.notify(`The sheet ${id}: ${sheet.problem.message}`);
       return undefined;
     }
     const name = await setAside(this.#context, path);
-    this.#context.tell(`The sheet ${id} is damaged and could not be read. Its file is kept as ${name}.`);
+    this.#context.notify(`The sheet ${id} is damaged and could not be read. Its file is kept as ${name}.`);
     return undefined;
   }
 
-  async #open(id: string): Promise<Result<PracticeTold>> {
+  async open(id: string): Promise<Result<string>> {
     const text = await readText(this.#context, sheetPath(this.#context.places, id));
     if (text === undefined) return failure('not-found', 'This sheet is no longer there: choose another one.');
     const sheet = readSheetFile(text);
-    return sheet.ok ? success({ ...NOTHING_TOLD, text }) : sheet;
+    return sheet.ok ? success(text) : sheet;
   }
 
-  async #keep(text: string): Promise<Result<PracticeTold>> {
+  async keep(text: string): Promise<Result<SheetEntry>> {
     const sheet = readSheetFile(text);
     if (!sheet.ok) return sheet;
     const { places } = this.#context;
@@ -91,10 +68,15 @@ export class PracticeShelf {
     }
     await makeFolders(this.#context.files, places.sheets);
     await writeDurably(this.#context, path, text);
-    return success({ ...NOTHING_TOLD, sheets: [entryOf(sheet.value.id, sheet.value)] });
+    return success(entryOf(sheet.value.id, sheet.value));
   }
 
-  async #history(): Promise<PracticeEntry[]> {
+  async remove(id: string): Promise<void> {
+    await removeDurably(this.#context.files, sheetPath(this.#context.places, id));
+  }
+
+  /** The practice history, oldest first. */
+  async history(): Promise<PracticeEntry[]> {
     return practiceEntries((await this.#lines()).map(parseObject));
   }
 
@@ -102,7 +84,7 @@ export class PracticeShelf {
    * Adds entries in one stroke: all of them are kept, or none, and none twice. Lines of a newer
    * Windrow stay. Before damaged lines go, the file is kept as it was.
    */
-  async #note(entries: readonly PracticeEntry[]): Promise<void> {
+  async note(entries: readonly PracticeEntry[]): Promise<void> {
     const before = await this.#wholeLines();
     const known = new Set(practiceEntries(before.map(parseObject)).map(({ id }) => id));
     const lines = [...before, ...entries.filter(({ id }) => !known.has(id)).map(writeLine)];
@@ -118,7 +100,7 @@ export class PracticeShelf {
     const whole = lines.filter((line) => parseObject(line) !== undefined);
     if (read === undefined || (read.exact && whole.length === lines.length)) return whole;
     const name = await keepCopy(this.#context, path);
-    this.#context.tell(`Some of your practice history could not be read. The file as it was is kept as ${name}.`);
+    this.#context.notify(`Some of your practice history could not be read. The file as it was is kept as ${name}.`);
     return whole;
   }
 

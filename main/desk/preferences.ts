@@ -1,109 +1,38 @@
 import * as v from 'valibot';
-import { isFields } from '../../core/card/document.ts';
 import { SEATS } from '../../core/exchange/steps.ts';
+import { ADVICE_TIMES, USUAL_ADVICE } from '../../core/game/advice.ts';
 import { DEFAULT_POINT_RULES } from '../../core/game/point-rules.ts';
-import { writeDurably } from '../files/durable.ts';
-import { type DeskContext, readRemakable, setAside } from './context.ts';
-import { ifThere } from '../files/files.ts';
+import { TABLE_KINDS, USUAL_KIND } from '../../core/table/kinds.ts';
+import { pointRules } from './checks.ts';
+import type { Kept } from './context.ts';
 import type { Preferences } from './desk.ts';
-import { pointRules } from './point-rules-check.ts';
 
-export const DEFAULT_PREFERENCES: Preferences = {
-  theme: 'system',
-  textSize: 18,
-  tiles: 'normal',
-  rackTiers: 1,
-  seat: 'East',
-  cardId: 'demo',
-  payment: DEFAULT_POINT_RULES,
-  cautionsSeen: [],
-  tourOffered: false,
+/** Each preference: what it may be, and what it is until a person chooses. */
+const FIELDS = {
+  theme: v.exactOptional(v.picklist(['system', 'light', 'dark']), 'system'),
+  textSize: v.exactOptional(v.pipe(v.number(), v.minValue(16), v.maxValue(32)), 18),
+  tiles: v.exactOptional(v.picklist(['normal', 'large']), 'normal'),
+  rackTiers: v.exactOptional(v.picklist([1, 2]), 1),
+  seat: v.exactOptional(v.picklist(SEATS), 'East'),
+  cardId: v.exactOptional(v.pipe(v.string(), v.minLength(1), v.maxLength(80)), 'demo'),
+  table: v.exactOptional(v.picklist(TABLE_KINDS), USUAL_KIND),
+  advice: v.exactOptional(v.picklist(ADVICE_TIMES), USUAL_ADVICE),
+  adviceAsked: v.exactOptional(v.boolean(), false),
+  payment: v.exactOptional(pointRules, DEFAULT_POINT_RULES),
+  cautionsSeen: v.exactOptional(v.pipe(v.array(v.picklist(['entry', 'import', 'export'])), v.maxLength(3)), []),
+  tourOffered: v.exactOptional(v.boolean(), false),
+  tourStep: v.exactOptional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(9)), 0),
 };
+const preferences = v.strictObject(FIELDS);
 
-const fields = {
-  theme: v.picklist(['system', 'light', 'dark']),
-  textSize: v.pipe(v.number(), v.minValue(16), v.maxValue(32)),
-  tiles: v.picklist(['normal', 'large']),
-  rackTiers: v.picklist([1, 2]),
-  seat: v.picklist(SEATS),
-  cardId: v.pipe(v.string(), v.minLength(1), v.maxLength(80)),
-  payment: pointRules,
-  cautionsSeen: v.pipe(v.array(v.picklist(['entry', 'import', 'export'])), v.maxLength(3)),
-  tourOffered: v.boolean(),
-};
+/** What holds until a person chooses otherwise. */
+export const DEFAULT_PREFERENCES: Preferences = v.parse(preferences, {});
 
 /** Any of the preferences and nothing else. */
-export const preferenceChange = v.strictObject({
-  theme: v.exactOptional(fields.theme),
-  textSize: v.exactOptional(fields.textSize),
-  tiles: v.exactOptional(fields.tiles),
-  rackTiers: v.exactOptional(fields.rackTiers),
-  seat: v.exactOptional(fields.seat),
-  cardId: v.exactOptional(fields.cardId),
-  payment: v.exactOptional(fields.payment),
-  cautionsSeen: v.exactOptional(fields.cautionsSeen),
-  tourOffered: v.exactOptional(fields.tourOffered),
-});
-
-/** A kept document with named fields; those of other owners (window bounds) are left alone. */
-export type Kept = Readonly<Record<string, unknown>>;
-
-/**
- * Where preferences are kept. The desktop shell keeps them by its settings library, the browser
- * host by `preferencesFile`; both use the same file in the same form.
- */
-export interface PreferenceKeeper {
-  read(): Promise<Kept>;
-  /** Sets the named fields and leaves the others. */
-  change(fields: Kept): Promise<void>;
-  /** Everything was deleted: writes nothing by itself until a person chooses something again. */
-  forget?(): void;
-}
-
-/** Bytes in the largest settings file that is read; a real one has some 500. */
-const LARGEST_SETTINGS = 100_000;
+export const preferenceChange = v.custom<Partial<Preferences>>((value) => v.is(preferences, value));
 
 /** The preferences in a kept document; a field that is missing or makes no sense has its default. */
 export function preferencesIn(kept: Kept): Preferences {
-  const good = Object.entries(fields).filter(([name, schema]) => v.is(schema, kept[name]));
-  const chosen = Object.fromEntries(good.map(([name]) => [name, kept[name]]));
-  return { ...DEFAULT_PREFERENCES, ...v.parse(preferenceChange, chosen) };
-}
-
-/** Preferences in a file of their own, tab-indented as the settings library writes it. */
-export function preferencesFile(context: DeskContext): PreferenceKeeper {
-  const path = context.places.preferences;
-  const read = async (): Promise<Kept> => {
-    const text = await readRemakable(context, path, LARGEST_SETTINGS);
-    if (text === undefined && (await ifThere(context.files.info(path))) === undefined) return {};
-    const kept = parseObject(text ?? '');
-    if (kept !== undefined) return kept;
-    const name = await setAside(context, path);
-    context.tell(`The settings could not be read, so the usual ones are in use. The old file is kept as ${name}.`);
-    return {};
-  };
-  return {
-    read,
-    async change(changed) {
-      await writeDurably(context, path, JSON.stringify({ ...(await read()), ...changed }, undefined, '\t'));
-    },
-  };
-}
-
-/** Deeper than any file of ours; what is nested deeper still could not be written again. */
-const DEEPEST = 64;
-
-/** The object that a text of JSON holds; undefined for anything else, and for one nested too deep. */
-export function parseObject(text: string): Kept | undefined {
-  try {
-    const value: unknown = JSON.parse(text);
-    return isFields(value) && isWithin(value, DEEPEST) ? value : undefined;
-  } catch {
-    return undefined;
-  }
-}
-
-function isWithin(value: unknown, depth: number): boolean {
-  if (typeof value !== 'object' || value === null) return true;
-  return depth > 0 && Object.values(value).every((part) => isWithin(part, depth - 1));
+  const good = Object.entries(FIELDS).filter(([name, schema]) => v.is(schema, kept[name]));
+  return v.parse(preferences, Object.fromEntries(good.map(([name]) => [name, kept[name]])));
 }

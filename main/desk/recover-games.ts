@@ -1,21 +1,14 @@
 import { join } from 'node:path';
-import * as v from 'valibot';
-import { readGameFile } from '../../core/game/file/read-game-file.ts';
-import type { GameRecord } from '../../core/game/record.ts';
-import { keptChange } from './checks.ts';
 import { type Problem, type Result, success } from '../../core/base/result.ts';
 import { orTrouble } from '../files/trouble.ts';
-import { type DeskContext, readRemakable, setAside } from './context.ts';
-import { checkEvent } from './game-files.ts';
-import { filesIn } from './leftovers.ts';
-import { afterStep, readLog } from './log.ts';
+import { type DeskContext, filesIn, readRemakable, setAside } from './context.ts';
+import { gameOfLog } from './log.ts';
 import { gamePath, logIdOf } from './places.ts';
-import type { Kept } from './preferences.ts';
 import { RunningGame } from './running-game.ts';
 
 /** What a crash left. */
 export interface Recovered {
-  /** The games whose logs were not folded into their files yet, as they stood at the last step that was told to be saved. */
+  /** The games whose logs were not folded into their files yet, as they stood at the last step that was acknowledged. */
   readonly games: readonly RunningGame[];
   /** The ids of games whose logs the file system would not give, with the reason: nothing may be written there. */
   readonly locked: ReadonlyMap<string, Problem>;
@@ -32,7 +25,7 @@ export async function recoverGames(context: DeskContext, paths: ReadonlyMap<stri
     const text = await orTrouble('read', `the last steps of the game ${id}`, () => readLogText(context, log));
     if (!text.ok) {
       locked.set(id, text.problem);
-      context.tell(text.problem.message);
+      context.notify(text.problem.message);
       continue;
     }
     const game = await recover(context, { id, log, text: text.value, known: paths.get(id) });
@@ -55,40 +48,23 @@ interface FoundLog {
 }
 
 async function recover(context: DeskContext, { id, log, text, known }: FoundLog): Promise<RunningGame | undefined> {
-  const read = readLog(text);
-  const game = read === undefined ? undefined : readGameFile(read.game);
-  if (read === undefined || game === undefined || !game.ok) {
-    const aside = await setAside(context, log);
-    context.tell(`The last steps of the game ${id} could not be read. They are kept as ${aside}.`);
+  const read = gameOfLog(text);
+  if (read === undefined) {
+    const copy = await setAside(context, log);
+    context.notify(`The last steps of the game ${id} could not be read. They are kept as ${copy}.`);
     return undefined;
   }
-  const start = { ...game.value.record, id };
-  const { record, whole } = replaySteps(start, read.steps);
-  if (!whole || !read.whole) {
-    const aside = await setAside(context, log);
-    context.tell(
-      `The last steps of the game ${id} are damaged. It stands at step ${record.events.length}; the rest is kept as ${aside}.`,
+  const record = { ...read.game.record, id };
+  if (!read.whole) {
+    const copy = await setAside(context, log);
+    context.notify(
+      `The last steps of the game ${id} are damaged. It stands at step ${record.events.length}; the rest is kept as ${copy}.`,
     );
   }
-  return new RunningGame(context, known ?? gamePath(context.places, id, record.startedAt), record, read.base);
-}
-
-/** The game after all steps that make sense; `whole` is false when one did not, and what follows it is left out. */
-function replaySteps(start: GameRecord, steps: readonly Kept[]): { record: GameRecord; whole: boolean } {
-  let record = start;
-  for (const step of steps) {
-    const next = replayStep(record, step);
-    if (next === undefined) return { record, whole: false };
-    record = next;
-  }
-  return { record, whole: true };
-}
-
-function replayStep(record: GameRecord, step: Kept): GameRecord | undefined {
-  const { length } = record.events;
-  if (step['drop'] === length - 1) return afterStep(record, { drop: length - 1 });
-  if (v.is(keptChange, step['change'])) return afterStep(record, { change: step['change'] });
-  if (step['place'] !== length) return undefined;
-  const event = checkEvent(record, step['add']);
-  return event.ok ? afterStep(record, { add: event.value, place: length }) : undefined;
+  return new RunningGame(
+    context,
+    known ?? gamePath(context.places, id, record.startedAt),
+    { ...read.game, record },
+    read.base,
+  );
 }

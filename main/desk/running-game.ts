@@ -1,15 +1,16 @@
 import { createHash } from 'node:crypto';
 import { writeGameFile } from '../../core/game/file/write-game-file.ts';
+import { type Result, success } from '../../core/base/result.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { makeFolders, removeDurably, writeAll, writeDurably } from '../files/durable.ts';
 import { ifThere } from '../files/files.ts';
 import { type DeskContext, keepCopy, readText } from './context.ts';
-import { afterStep, logLine, logStart, type LogStep } from './log.ts';
+import { afterStep, type KeptGame, logLine, logStart, type LogStep } from './log.ts';
 import { logPath } from './places.ts';
 
 /**
- * A game that is being changed: the record in memory is the truth, each step is added to the
- * game's log, durably, before it counts. `fold` writes the whole game into its file and ends the
+ * A game that is being changed: the record in memory is the truth, with the state after its events;
+ * each step is added to the game's log, durably, before it counts. `fold` writes the whole game into its file and ends the
  * log.
  */
 export class RunningGame {
@@ -21,24 +22,31 @@ export class RunningGame {
   readonly #base: string;
   /** How long the log must be; undefined when it has to be begun anew. */
   #logSize: number | undefined;
-  #record: GameRecord;
+  #game: KeptGame;
 
-  constructor(context: DeskContext, path: string, record: GameRecord, base: string) {
+  constructor(context: DeskContext, path: string, game: KeptGame, base: string) {
     this.#context = context;
     this.path = path;
-    this.#log = logPath(context.places, record.id);
+    this.#log = logPath(context.places, game.record.id);
     this.#base = base;
-    this.#record = record;
+    this.#game = game;
+  }
+
+  get game(): KeptGame {
+    return this.#game;
   }
 
   get record(): GameRecord {
-    return this.#record;
+    return this.#game.record;
   }
 
-  async add(step: LogStep): Promise<void> {
-    const next = afterStep(this.#record, step);
-    if (!(await this.#append(logLine(step)))) await this.#begin(next);
-    this.#record = next;
+  /** Takes a step, durably; an illegal one changes nothing. */
+  async add(step: LogStep): Promise<Result<null>> {
+    const next = afterStep(this.#game, step);
+    if (!next.ok) return next;
+    if (!(await this.#append(logLine(step)))) await this.#begin(next.value.record);
+    this.#game = next.value;
+    return success(null);
   }
 
   /** True when the line is safely at the end of the log, false when the log can't be gone on with. */
@@ -52,7 +60,7 @@ export class RunningGame {
     try {
       await writeAll(file, bytes);
       await file.sync();
-      // Less or more than that: the disk has not told the truth, or another program writes too.
+      // Less or more than that: the disk has not reported the truth, or another program writes too.
       if ((await file.size()) !== expected + bytes.length) return false;
     } finally {
       await file.close();
@@ -74,11 +82,11 @@ export class RunningGame {
    * version is set aside, not written over.
    */
   async fold(): Promise<void> {
-    const text = writeGameFile(this.#record);
+    const text = writeGameFile(this.record);
     const there = await readText(this.#context, this.path);
     if (there !== undefined && there !== text && checksum(there) !== this.#base) {
       const name = await keepCopy(this.#context, this.path, 'other');
-      this.#context.tell(`A game was changed by another program too. That version is kept as ${name}.`);
+      this.#context.notify(`A game was changed by another program too. That version is kept as ${name}.`);
     }
     if (there !== text) await writeDurably(this.#context, this.path, text);
   }

@@ -1,6 +1,7 @@
 import { failure, type Problem, type Result, success } from '../../core/base/result.ts';
 import { quietly } from '../files/files.ts';
 import type { DeskContext } from './context.ts';
+import type { GameEntry } from './desk.ts';
 import { loadGame } from './game-files.ts';
 import type { GameList } from './game-list.ts';
 import type { LogStep } from './log.ts';
@@ -28,7 +29,7 @@ export class RunningGames {
     this.#locked = locked;
     for (const game of games) {
       this.#games.set(game.record.id, game);
-      this.#list.enter(game.record, game.path);
+      this.#list.enter(game.game, game.path);
     }
     await this.foldAll();
   }
@@ -42,21 +43,21 @@ export class RunningGames {
     const path = this.#list.path(id);
     if (path === undefined) return failure('not-found', 'This game is no longer there: choose another one.');
     const loaded = await loadGame(this.#context, id, path);
-    if (loaded.ok)
-      return success(new RunningGame(this.#context, path, loaded.value.record, checksum(loaded.value.text)));
+    if (loaded.ok) return success(new RunningGame(this.#context, path, loaded.value, checksum(loaded.value.text)));
     if (['not-found', 'damaged'].includes(loaded.problem.code)) this.#list.forget(id);
     return loaded;
   }
 
-  /** Makes a change, durably; then folds the games that ran before. */
-  async step(game: RunningGame, step: LogStep): Promise<void> {
-    const { id } = game.record;
-    await game.add(step);
-    this.#games.set(id, game);
-    this.#list.enter(game.record, game.path);
+  /** Makes a change, durably, if it is legal; then folds the games that ran before. */
+  async step(game: RunningGame, step: LogStep): Promise<Result<GameEntry>> {
+    const added = await game.add(step);
+    if (!added.ok) return added;
+    this.#games.set(game.record.id, game);
+    const entry = this.#list.enter(game.game, game.path);
     for (const other of this.#games.values()) {
       if (other !== game) await quietly(this.#fold(other));
     }
+    return success(entry);
   }
 
   /** A fold that fails can wait: the log has everything, and the next fold does it. */
@@ -73,7 +74,7 @@ export class RunningGames {
   /** Writes a running game into its file and ends its log. */
   async #fold(game: RunningGame): Promise<void> {
     await game.fold();
-    await this.#list.keep(game.record, game.path);
+    await this.#list.keep(game.game, game.path);
     await game.endLog();
     this.#games.delete(game.record.id);
   }

@@ -1,19 +1,21 @@
 import { type Result, success } from '../../core/base/result.ts';
 import { makeFolders, type Storage } from '../files/durable.ts';
 import { fileTrouble } from '../files/trouble.ts';
-import { keepAboutPage } from './about-page.ts';
-import { readCardProgress, saveCardProgress } from './card-progress.ts';
+import { emptyFolder, keepAboutPage } from './folder.ts';
+import { callOf, DESK_CALLS, type DeskCall, type Shelves, type WholeDesk } from './calls.ts';
+import { ProgressShelf } from './card-progress.ts';
 import { CardShelf } from './card-shelf.ts';
-import type { DeskContext } from './context.ts';
-import type { Desk, DeskInfo, FolderAsked, FolderTold, PracticeAsked } from './desk.ts';
-import { emptyFolder } from './empty-folder.ts';
-import { filesIn } from './leftovers.ts';
+import { type DeskContext, filesIn } from './context.ts';
+import type { Desk, DeskInfo } from './desk.ts';
+import { Draft } from './draft.ts';
 import { FindingsShelf } from './findings.ts';
+import { FitShelf } from './fits.ts';
 import { GameShelf } from './game-shelf.ts';
 import { BEAT, type Lock, type Running, takeLock } from './lock.ts';
 import { placesIn } from './places.ts';
 import { PracticeShelf } from './practice-shelf.ts';
-import { type PreferenceKeeper, preferencesFile, preferencesIn } from './preferences.ts';
+import { type PreferenceKeeper, preferencesFile } from './preferences-file.ts';
+import { DEFAULT_PREFERENCES } from './preferences.ts';
 import { Turns } from './turns.ts';
 
 /** What the service needs from outside; all of it can be replaced in a test. */
@@ -44,10 +46,10 @@ export interface DeskService extends Desk {
 /** Opens the desk on a folder, which this copy of the program then has for itself. */
 export async function createDeskService(options: DeskOptions): Promise<Result<DeskService>> {
   const notices: string[] = [];
-  const tell = (words: string): void => {
+  const notify = (words: string): void => {
     if (!notices.includes(words)) notices.push(words);
   };
-  const context: DeskContext = { ...options, places: placesIn(options.folder), tell };
+  const context: DeskContext = { ...options, places: placesIn(options.folder), notify };
   try {
     await makeFolders(context.files, context.places.folder);
     const lock = await takeLock(context, options.running);
@@ -67,114 +69,65 @@ async function openDesk(
   try {
     const { places } = context;
     for (const folder of [places.folder, places.cards, places.progress]) await filesIn(context, folder);
-    const shelves = await openShelves(context, options);
+    const games = await GameShelf.open(context);
     if (options.aboutPage !== undefined) await keepAboutPage(context, options.aboutPage);
-    const keeper = (await options.preferences?.(context)) ?? preferencesFile(context);
-    return deskOf({ options, context, lock, notices, shelves, keeper });
+    const preferences = (await options.preferences?.(context)) ?? preferencesFile(context);
+    return deskOf({ options, context, lock, notices, games, preferences });
   } catch (error) {
     await lock.release();
     throw error;
   }
 }
 
-interface Parts {
+interface Parts extends Pick<Shelves, 'games' | 'preferences'> {
   readonly options: DeskOptions;
   readonly context: DeskContext;
   readonly lock: Lock;
   readonly notices: readonly string[];
-  readonly shelves: Shelves;
-  readonly keeper: PreferenceKeeper;
 }
 
-interface Shelves {
-  readonly games: GameShelf;
-  readonly cards: CardShelf;
-  readonly findings: FindingsShelf;
-  readonly practice: PracticeShelf;
-}
-
-async function openShelves(context: DeskContext, { demoCard }: DeskOptions): Promise<Shelves> {
-  return {
-    games: await GameShelf.open(context),
-    cards: new CardShelf(context, demoCard),
-    findings: new FindingsShelf(context),
-    practice: new PracticeShelf(context),
-  };
-}
-
-function deskOf({ options, context, lock, notices, shelves: opened, keeper }: Parts): DeskService {
-  const turns = new Turns(lock);
-  // After everything was deleted there are none, until the next call opens new ones.
-  let shelves: Shelves | null = opened;
-  const shelf = async <Name extends keyof Shelves>(name: Name): Promise<Shelves[Name]> => {
-    shelves ??= await openShelves(context, options);
-    return shelves[name];
-  };
-  const empty = async (): Promise<void> => {
-    await shelves?.games.close();
-    shelves = null;
-    await emptyFolder(context);
-    keeper.forget?.();
-  };
-  const askFolder = async ({ do: wish }: FolderAsked): Promise<Result<FolderTold>> => {
-    if (wish === 'show') return success({ shown: (await options.showFolder?.(folder)) ?? false, named: 0 });
-    if (wish === 'empty') {
-      await empty();
-      return success({ shown: false, named: 0 });
-    }
-    return success({ shown: false, named: await (await shelf('games')).removeNames() });
-  };
-  const stopBeating = options.every(BEAT, () => void turns.beat());
-  const read = turns.read.bind(turns);
-  const save = turns.save.bind(turns);
+/** The table of calls on these shelves, one call at a time. */
+function deskOf({ options, context, lock, notices, games, preferences }: Parts): DeskService {
   const { appVersion, host, folder } = options;
-  return {
-    about: () => read('this', async () => success({ appVersion, host, folder })),
-    readPreferences: () => read('the settings', async () => success(preferencesIn(await keeper.read()))),
-    changePreferences: (change) =>
-      save('the settings', async () => {
-        await keeper.change(change);
-        return success(preferencesIn(await keeper.read()));
-      }),
-    listCards: () => read('the cards', async () => success(await (await shelf('cards')).list())),
-    openCard: (id) => read('the card', async () => await (await shelf('cards')).open(id)),
-    saveCard: (id, text) => save('the card', async () => await (await shelf('cards')).save(id, text)),
-    removeCard: (id) => save('the change', async () => await (await shelf('cards')).remove(id)),
-    listBackups: (id) => read('the backups', async () => success(await (await shelf('cards')).backups(id))),
-    readCardProgress: (id) => read('your progress', () => readCardProgress(context, id)),
-    saveCardProgress: (id, progress) => save('your progress', () => saveCardProgress(context, id, progress)),
-    restoreCard: (id, backup) => save('the card', async () => await (await shelf('cards')).restore(id, backup)),
-    listGames: () => read('the games', async () => success((await shelf('games')).list())),
-    openGame: (id) => read('the game', async () => await (await shelf('games')).open(id)),
-    startGame: (record) => save('the game', async () => await (await shelf('games')).start(record)),
-    appendEvent: (id, place, event) =>
-      save('this step', async () => await (await shelf('games')).append(id, place, event)),
-    dropEvent: (id, place) => save('the undo', async () => await (await shelf('games')).drop(id, place)),
-    changeGame: (id, change) => save('the change', async () => await (await shelf('games')).change(id, change)),
-    removeGame: (id) => save('the change', async () => await (await shelf('games')).remove(id)),
-    restoreGame: (id) => save('the game', async () => await (await shelf('games')).restore(id)),
-    importGames: (records) => save('the games', async () => await (await shelf('games')).merge(records)),
-    readFindings: (id) =>
-      read('the look-back', async () => {
-        const findings = await shelf('findings');
-        return success(id === null ? await findings.all() : await findings.of(id));
-      }),
-    keepFindings: (list) =>
-      save('the look-back', async () => {
-        await (await shelf('findings')).keep(list);
-        return success(null);
-      }),
-    practice: (asked) =>
-      (looksOnly(asked) ? read : save)('the practice', async () => await (await shelf('practice')).ask(asked)),
-    folder: (asked) => (asked.do === 'show' ? read : save)('the change', () => askFolder(asked)),
-    notices: () => read('this', async () => success([...notices])),
-    async close() {
-      stopBeating();
-      await turns.last(async () => await shelves?.games.close());
+  const turns = new Turns(lock);
+  const whole: WholeDesk = {
+    info: { appVersion, host, folder, usualPreferences: DEFAULT_PREFERENCES },
+    notices,
+    show: async () => (await options.showFolder?.(folder)) ?? false,
+    empty: async () => {
+      await shelves?.games.close();
+      shelves = null;
+      await emptyFolder(context);
+      preferences.forget?.();
     },
   };
-}
-
-function looksOnly(asked: PracticeAsked): boolean {
-  return asked.do === 'list' || asked.do === 'open' || asked.do === 'history';
+  const shelvesWith = (opened: GameShelf): Shelves => ({
+    games: opened,
+    draft: new Draft(context),
+    cards: new CardShelf(context, options.demoCard),
+    progress: new ProgressShelf(context),
+    findings: new FindingsShelf(context),
+    fits: new FitShelf(context),
+    practice: new PracticeShelf(context),
+    preferences,
+    whole,
+  });
+  // After everything was deleted there are none, until the next call opens new ones.
+  let shelves: Shelves | null = shelvesWith(games);
+  const call = (name: DeskCall) => {
+    const { does, what, make } = callOf(name);
+    return async (...given: readonly unknown[]): Promise<Result<unknown>> =>
+      await turns[does](what, async () => {
+        shelves ??= shelvesWith(await GameShelf.open(context));
+        return await make(shelves, ...given);
+      });
+  };
+  const stopBeating = options.every(BEAT, () => void turns.beat());
+  const close = async (): Promise<void> => {
+    stopBeating();
+    await turns.last(async () => await shelves?.games.close());
+  };
+  const calls = Object.fromEntries(DESK_CALLS.map((name) => [name, call(name)]));
+  // Each name of the table has its call, with the types of the table.
+  return { ...(calls as unknown as Desk), close };
 }

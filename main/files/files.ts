@@ -36,7 +36,7 @@ export interface FileInfo {
   readonly changedAt: number;
 }
 
-export interface ListedName {
+interface ListedName {
   readonly name: string;
   readonly folder: boolean;
 }

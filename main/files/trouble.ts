@@ -1,7 +1,7 @@
 import { failure, type Result } from '../../core/base/result.ts';
 import { errorCode } from './files.ts';
 
-export type FileCode = 'disk-full' | 'not-allowed' | 'busy' | 'missing' | 'too-large' | 'disk-trouble';
+type FileCode = 'disk-full' | 'not-allowed' | 'busy' | 'missing' | 'too-large' | 'disk-trouble';
 
 const CODES: Readonly<Record<string, FileCode>> = {
   ENOSPC: 'disk-full',

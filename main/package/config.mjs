@@ -8,7 +8,7 @@
  * options, keeps its cookies encrypted, runs only from its own untouched archive, and gives file
  * addresses no special rights.
  */
-export const FUSES = {
+const FUSES = {
   runAsNode: false,
   enableCookieEncryption: true,
   enableNodeOptionsEnvironmentVariable: false,

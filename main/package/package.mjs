@@ -15,7 +15,7 @@ import { lookUpSupply, supplyReport } from './supply.mjs';
 
 /**
  * Builds afresh and packs.
- * @param {{ system: 'linux' | 'mac' | 'windows', folderOnly: boolean, output: string, electronDist?: string, bare?: boolean }} wish
+ * @param {{ system: 'linux' | 'mac' | 'windows', folderOnly: boolean, output: string, electronDist?: string, bare?: boolean }} options
  *   `bare`: for a stand-in of Electron's program: no icon (its making needs tools from the network), no signature
  * @returns {Promise<string[]>} the files made
  */

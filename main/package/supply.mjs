@@ -1,6 +1,6 @@
 /**
  * `npm run supply [-- --release]`: whether what Windrow ships has a known fault. Two questions to
- * npm's registry: does any library that is shipped have a high or critical advisory (E2), and has a
+ * npm's registry: does any library that is shipped have a high or critical advisory (CR-E2), and has a
  * newer release of the Electron in use, of the same major, been out for more than 14 days (security
  * item 16)? The answers change with the calendar, not with the sources: so a bad one is a warning,
  * and ends with 1 only with `--release`, as `npm run package` asks before it makes an installer.

@@ -1,4 +1,4 @@
-import type { DeskCall } from '../desk/call-names.ts';
+import type { DeskCall } from '../desk/calls.ts';
 
 /** The channel of a desk call between preload and handlers. */
 export function channelOf(call: DeskCall): string {

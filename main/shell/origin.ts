@@ -1,6 +1,6 @@
 /** The window's own scheme: no file and no network address is ever loaded. */
 export const SCHEME = 'app';
-export const HOST = 'windrow';
+const HOST = 'windrow';
 export const START_PAGE = `${SCHEME}://${HOST}/index.html`;
 
 /** True for an address of the window's own pages. */

@@ -1,5 +1,5 @@
 import { contextBridge, ipcRenderer } from 'electron';
-import { DESK_CALLS } from '../desk/call-names.ts';
+import { DESK_CALLS } from '../desk/calls.ts';
 import { channelOf } from './channels.ts';
 
 /** The desk's calls and nothing else: no events, no channel names, nothing of Electron. */

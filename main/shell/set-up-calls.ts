@@ -1,7 +1,6 @@
 import type { IpcMain, IpcMainInvokeEvent } from 'electron';
 import { failure, type Result } from '../../core/base/result.ts';
-import { DESK_CALLS } from '../desk/call-names.ts';
-import { callDesk, LARGEST_CALL } from '../desk/calls.ts';
+import { callDesk, DESK_CALLS, LARGEST_CALL } from '../desk/calls.ts';
 import type { Desk } from '../desk/desk.ts';
 import { channelOf } from './channels.ts';
 import { isOurPage } from './origin.ts';

@@ -13,16 +13,16 @@ const LARGEST = 900_000;
 const OURS = /\.(?:card|windrow-game)\.json$/;
 
 /** Where files are taken in. */
-interface Place {
+interface OpenDesk {
   readonly desk: Desk;
   readonly window: BrowserWindow;
 }
 
 /**
  * Takes in the card and game files that Windrow is opened with: at its start, while it runs, and as
- * macOS does it, which may tell of a file before the app is ready. Those wait until the answer is called.
+ * macOS does it, which may name a file before the app is ready. Those wait until the answer is called.
  */
-export function setUpFiles({ app, dialog }: ElectronParts, argv: readonly string[]): (place: Place) => void {
+export function setUpFiles({ app, dialog }: ElectronParts, argv: readonly string[]): (opened: OpenDesk) => void {
   const waiting: string[] = [];
   let open = (path: string): void => void waiting.push(path);
   const openOurs = (path: string): void => {

@@ -16,7 +16,7 @@ export function setUpProtocol(protocol: Protocol, root: string): void {
 }
 
 /** Reading only, our own host only, and only what lies inside the folder. */
-export async function answerRequest({ method, url }: Pick<Request, 'method' | 'url'>, root: string): Promise<Response> {
+async function answerRequest({ method, url }: Pick<Request, 'method' | 'url'>, root: string): Promise<Response> {
   if (method !== 'GET' && method !== 'HEAD') return plain(405, 'Only reading is possible here.');
   const path = isOurPage(url) ? URL.parse(url)?.pathname : undefined;
   const file = path === undefined ? undefined : await readWindowFile(root, path);

@@ -26,7 +26,7 @@ export function setUpWindow(
 }
 
 /** The window's page is shut off from the computer in every way there is. */
-export function windowOptions(preload: string, place: WindowPlace | undefined): BrowserWindowConstructorOptions {
+function windowOptions(preload: string, place: WindowPlace | undefined): BrowserWindowConstructorOptions {
   const { x, y, width, height } = place ?? USUAL_PLACE;
   return {
     ...(x === undefined || y === undefined ? {} : { x, y }),

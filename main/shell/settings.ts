@@ -1,8 +1,7 @@
 import * as v from 'valibot';
-import type { DeskContext } from '../desk/context.ts';
-import { setAside } from '../desk/context.ts';
+import { type DeskContext, type Kept, setAside } from '../desk/context.ts';
 import { errorCode } from '../files/files.ts';
-import { type Kept, type PreferenceKeeper, preferencesFile } from '../desk/preferences.ts';
+import { type PreferenceKeeper, preferencesFile } from '../desk/preferences-file.ts';
 
 /** What the settings library gives us. */
 export interface SettingsStore {
@@ -83,7 +82,7 @@ async function openStore(
     return createStore(options);
   } catch {
     const name = await setAside(context, context.places.preferences);
-    context.tell(`The settings could not be read, so the usual ones are in use. The old file is kept as ${name}.`);
+    context.notify(`The settings could not be read, so the usual ones are in use. The old file is kept as ${name}.`);
     return createStore(options);
   }
 }

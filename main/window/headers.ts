@@ -1,5 +1,5 @@
 /** What a page of ours may load and do: its own files, and nothing else. */
-export const CONTENT_POLICY = [
+const CONTENT_POLICY = [
   "default-src 'none'",
   "script-src 'self'",
   "style-src 'self'",
