@@ -1,14 +1,18 @@
 import { fingerprint } from '../../core/base/fingerprint.ts';
 import { type Result, success } from '../../core/base/result.ts';
-import type { CollectedOthers, CollectedProgress } from '../../core/journal/collected-others.ts';
-import type { CollectedCard, ReadCollection } from '../../core/journal/collection.ts';
+import type {
+  CollectedOthers,
+  CollectedProgress,
+  CollectedCard,
+  ReadCollection,
+} from '../../core/journal/collection.ts';
 import { readSheetFile, writeSheetFile } from '../../core/warmup/sheet-file.ts';
 import type { Desk, ImportedGames } from '../../main/desk/desk.ts';
-import { type PreferenceStore, USUAL_PREFERENCES } from '../session/preference-store.ts';
-import { gatherCards, gatherSheets, type Told } from './gather.ts';
+import type { PreferenceStore } from '../session/preference-store.ts';
+import { gatherCards, gatherSheets, type Report } from './gather.ts';
 import { sendGames } from './send-games.ts';
 
-/** What bringing a file in came to. */
+/** The result of bringing a file in. */
 export interface Brought extends ImportedGames {
   readonly cards: number;
   readonly sheets: number;
@@ -24,17 +28,17 @@ const MOST_ANSWERS = 6000;
 /**
  * Puts what a file holds beside what is here, and writes over nothing: games are merged by id,
  * cards and sheets that differ are kept as new ones, practice and progress are added up. The
- * settings are taken only where no game and no card was kept before.
+ * settings are adopted only where no game and no card was kept before.
  */
 export async function bringIn(
   { desk, preferences }: { readonly desk: Desk; readonly preferences: PreferenceStore },
   collection: ReadCollection,
-  told: Told,
+  report: Report,
 ): Promise<Result<Brought>> {
   const { games, others } = collection;
   const fresh = await isFresh(desk);
   if (!fresh.ok) return fresh;
-  const sent = await sendGames(desk, games, (done) => told(done, games.length));
+  const sent = await sendGames(desk, games, (done) => report(done, games.length));
   if (!sent.ok) return sent;
   const cards = await bringCards(desk, collection.cards);
   if (!cards.ok) return cards;
@@ -51,7 +55,7 @@ async function bringSettings(
   { preferences: theirs }: CollectedOthers,
   cardIds: ReadonlyMap<string, string>,
 ): Promise<boolean> {
-  const known = Object.entries(theirs).filter(([name]) => Object.hasOwn(USUAL_PREFERENCES, name));
+  const known = Object.entries(theirs).filter(([name]) => Object.hasOwn(preferences.values, name));
   const cardId = cardIds.get(String(theirs['cardId'])) ?? 'demo';
   const changed = await desk.changePreferences({ ...Object.fromEntries(known), cardId });
   if (changed.ok) preferences.adopt(changed.value);
@@ -96,7 +100,7 @@ async function bringOthers(
   cardIds: ReadonlyMap<string, string>,
 ): Promise<Result<number>> {
   for (let at = 0; at < practice.length; at += ENTRIES_AT_ONCE) {
-    const noted = await desk.practice({ do: 'note', entries: practice.slice(at, at + ENTRIES_AT_ONCE) });
+    const noted = await desk.notePractice(practice.slice(at, at + ENTRIES_AT_ONCE));
     if (!noted.ok) return noted;
   }
   for (const one of progress) {
@@ -119,7 +123,7 @@ async function bringProgress(desk: Desk, cardId: string, theirs: CollectedProgre
   return await desk.saveCardProgress(cardId, { confirmed, answers });
 }
 
-/** A sheet whose name is taken by another one is kept under a name of its own, the same each time. */
+/** A sheet whose id another one has is kept under an id of its own, the same each time. */
 async function bringSheets(desk: Desk, texts: readonly string[]): Promise<Result<number>> {
   const here = await gatherSheets(desk);
   if (!here.ok) return here;
@@ -130,7 +134,7 @@ async function bringSheets(desk: Desk, texts: readonly string[]): Promise<Result
     const copy = `${sheet.value.id.slice(0, 40)}-${fingerprint(text)}`;
     if (here.value.has(copy)) continue;
     const kept = here.value.has(sheet.value.id) ? writeSheetFile({ ...sheet.value, id: copy }) : text;
-    const saved = await desk.practice({ do: 'keep', text: kept });
+    const saved = await desk.keepSheet(kept);
     if (!saved.ok) return saved;
     added += 1;
   }

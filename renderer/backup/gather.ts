@@ -1,15 +1,19 @@
 import { failure, type Result, success } from '../../core/base/result.ts';
 import type { GameRecord } from '../../core/game/record.ts';
-import type { CollectedOthers, CollectedProgress } from '../../core/journal/collected-others.ts';
-import { type CollectedCard, writeCollection } from '../../core/journal/collection.ts';
+import {
+  type CollectedOthers,
+  type CollectedProgress,
+  type CollectedCard,
+  writeCollection,
+} from '../../core/journal/collection.ts';
 import type { Desk } from '../../main/desk/desk.ts';
 
-/** Hears how many of all are done. */
-export type Told = (done: number, of: number) => void;
+/** Is called with how many of all are done. */
+export type Report = (done: number, of: number) => void;
 
 /** Everything that the desk keeps as the text of one file; removed games and copies of cards are left out. */
-export async function gatherEverything(desk: Desk, appVersion: string, told: Told): Promise<Result<string>> {
-  const games = await gatherGames(desk, told);
+export async function gatherEverything(desk: Desk, appVersion: string, report: Report): Promise<Result<string>> {
+  const games = await gatherGames(desk, report);
   if (!games.ok) return games;
   const cards = await gatherCards(desk);
   if (!cards.ok) return cards;
@@ -42,18 +46,18 @@ export async function gatherCards(desk: Desk): Promise<Result<CollectedCard[]>> 
 
 /** All sheets as the texts of their files, by their ids. */
 export async function gatherSheets(desk: Desk): Promise<Result<Map<string, string>>> {
-  const list = await desk.practice({ do: 'list' });
+  const list = await desk.listSheets();
   if (!list.ok) return list;
   const sheets = new Map<string, string>();
-  for (const { id } of list.value.sheets) {
-    const sheet = await desk.practice({ do: 'open', id });
+  for (const { id } of list.value) {
+    const sheet = await desk.openSheet(id);
     if (!sheet.ok) return sheet;
-    sheets.set(id, sheet.value.text);
+    sheets.set(id, sheet.value);
   }
   return success(sheets);
 }
 
-async function gatherGames(desk: Desk, told: Told): Promise<Result<GameRecord[]>> {
+async function gatherGames(desk: Desk, report: Report): Promise<Result<GameRecord[]>> {
   const list = await desk.listGames();
   if (!list.ok) return list;
   const games: GameRecord[] = [];
@@ -61,7 +65,7 @@ async function gatherGames(desk: Desk, told: Told): Promise<Result<GameRecord[]>
     const game = await desk.openGame(id);
     if (!game.ok) return game;
     games.push(game.value);
-    told(games.length, list.value.length);
+    report(games.length, list.value.length);
   }
   return success(games);
 }
@@ -69,7 +73,7 @@ async function gatherGames(desk: Desk, told: Told): Promise<Result<GameRecord[]>
 async function gatherOthers(desk: Desk, cards: readonly CollectedCard[]): Promise<Result<CollectedOthers>> {
   const sheets = await gatherSheets(desk);
   if (!sheets.ok) return sheets;
-  const practice = await desk.practice({ do: 'history' });
+  const practice = await desk.practiceHistory();
   if (!practice.ok) return practice;
   const progress = await gatherProgress(desk, ['demo', ...cards.map(({ id }) => id)]);
   if (!progress.ok) return progress;
@@ -77,7 +81,7 @@ async function gatherOthers(desk: Desk, cards: readonly CollectedCard[]): Promis
   if (!preferences.ok) return failure(preferences.problem.code, preferences.problem.message);
   return success({
     sheets: [...sheets.value.values()],
-    practice: practice.value.entries,
+    practice: practice.value,
     progress: progress.value,
     preferences: { ...preferences.value },
   });

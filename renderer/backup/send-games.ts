@@ -6,37 +6,37 @@ import type { Desk, ImportedGames } from '../../main/desk/desk.ts';
 const MOST_GAMES = 100;
 const MOST_LETTERS = 700_000;
 
-/** Brings games to the desk, heap by heap; `told` hears how many are done. */
+/** Brings games to the desk, batch by batch; `report` gets how many are done. */
 export async function sendGames(
   desk: Pick<Desk, 'importGames'>,
   games: readonly GameRecord[],
-  told: (done: number) => void,
+  report: (done: number) => void,
 ): Promise<Result<ImportedGames>> {
   let total: ImportedGames = { added: 0, copied: 0, same: 0 };
   let done = 0;
-  for (const heap of heaps(games)) {
-    const answer = await desk.importGames(heap);
+  for (const batch of batches(games)) {
+    const answer = await desk.importGames(batch);
     if (!answer.ok) return answer;
     const { added, copied, same } = answer.value;
     total = { added: total.added + added, copied: total.copied + copied, same: total.same + same };
-    done += heap.length;
-    told(done);
+    done += batch.length;
+    report(done);
   }
   return success(total);
 }
 
-function* heaps(games: readonly GameRecord[]): Generator<GameRecord[], void, void> {
-  let heap: GameRecord[] = [];
+function* batches(games: readonly GameRecord[]): Generator<GameRecord[], void, void> {
+  let batch: GameRecord[] = [];
   let letters = 0;
   for (const game of games) {
     const size = JSON.stringify(game).length;
-    if (heap.length === MOST_GAMES || (heap.length > 0 && letters + size > MOST_LETTERS)) {
-      yield heap;
-      heap = [];
+    if (batch.length === MOST_GAMES || (batch.length > 0 && letters + size > MOST_LETTERS)) {
+      yield batch;
+      batch = [];
       letters = 0;
     }
-    heap.push(game);
+    batch.push(game);
     letters += size;
   }
-  if (heap.length > 0) yield heap;
+  if (batch.length > 0) yield batch;
 }

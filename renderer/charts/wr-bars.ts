@@ -1,9 +1,31 @@
 import { scaleLinear } from 'd3-scale';
-import { css, html, LitElement, nothing, svg } from 'lit';
+import { css, html, nothing, svg, type SVGTemplateResult } from 'lit';
+import { data, element, flag, numeric, reflected, text } from '../parts/element.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { chartStyles } from './chart-styles.ts';
 import { type ChartTable, tableTwin } from './chart-table.ts';
-import { type Fill, paintOf, patterns } from './fills.ts';
+
+/** How a bar is filled: bars differ by pattern, so that no colour is needed. */
+export type Fill = 'solid' | 'stripes' | 'dots' | 'outline';
+
+const PATHS = {
+  stripes: svg`<path d="M-2 8L8 -2M3 13L13 3"></path>`,
+  dots: svg`<circle class="dot" cx="2.5" cy="2.5" r="1.6"></circle><circle class="dot" cx="7.5" cy="7.5" r="1.6"></circle>`,
+};
+
+/** Patterns for the fills, once in each drawing; `outline` and `solid` are plain. */
+function patterns(): SVGTemplateResult {
+  return svg`<defs>
+    ${(['stripes', 'dots'] as const).map(
+      (name) => svg`<pattern id=${name} width="10" height="10" patternUnits="userSpaceOnUse">${PATHS[name]}</pattern>`,
+    )}
+  </defs>`;
+}
+
+/** The value of a shape's `fill`; null where a class paints it. */
+function paintOf(fill: Fill): string | null {
+  return fill === 'stripes' || fill === 'dots' ? `url(#${fill})` : null;
+}
 
 export interface BarRow {
   readonly label: string;
@@ -13,47 +35,38 @@ export interface BarRow {
   /** The ends of the interval, drawn as a whisker. */
   readonly low?: number;
   readonly high?: number;
-  /** What the bar comes to, in words. */
+  /** The bar's value, in words. */
   readonly text: string;
   readonly fill: Fill;
 }
 
 /** What a kind of fill stands for. */
-export interface BarKey {
+interface BarKey {
   readonly fill: Fill;
   readonly label: string;
 }
 
 const HEIGHT = 26;
 
+const Base = element({
+  label: text(),
+  rows: data<readonly BarRow[]>(() => []),
+  keys: data<readonly BarKey[]>(() => []),
+  /** The least and the most that the scale must show; it grows with the bars. */
+  least: numeric(0),
+  most: numeric(0),
+  /** The words of a number on the scale. */
+  tick: data<(value: number) => string>(() => String),
+  table: data<ChartTable>(() => ({ head: [], rows: [] })),
+  /** On paper without the table, where the rows say enough. */
+  brief: reflected(flag()),
+});
+
 /**
  * Bars from left to right, a row each, with whiskers for intervals, a scale below and the same as
  * a table. Bars may float, so that they can be steps of a sum.
  */
-export class WrBars extends LitElement {
-  static override properties = {
-    label: {},
-    rows: { attribute: false },
-    keys: { attribute: false },
-    least: { type: Number },
-    most: { type: Number },
-    tick: { attribute: false },
-    table: { attribute: false },
-    brief: { type: Boolean, reflect: true },
-  };
-
-  declare label: string;
-  declare rows: readonly BarRow[];
-  declare keys: readonly BarKey[];
-  /** The least and the most that the scale must show; it grows with the bars. */
-  declare least: number;
-  declare most: number;
-  /** The words of a number on the scale. */
-  declare tick: (value: number) => string;
-  declare table: ChartTable;
-  /** On paper without the table, where the rows say enough. */
-  declare brief: boolean;
-
+export class WrBars extends Base {
   static override styles = [
     sharedStyles,
     chartStyles,
@@ -128,18 +141,6 @@ export class WrBars extends LitElement {
       }
     `,
   ];
-
-  constructor() {
-    super();
-    this.label = '';
-    this.rows = [];
-    this.keys = [];
-    this.least = 0;
-    this.most = 0;
-    this.tick = String;
-    this.table = { head: [], rows: [] };
-    this.brief = false;
-  }
 
   protected override render(): unknown {
     return html`<figure aria-label=${this.label}>
@@ -218,9 +219,3 @@ export class WrBars extends LitElement {
 }
 
 customElements.define('wr-bars', WrBars);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-bars': WrBars;
-  }
-}

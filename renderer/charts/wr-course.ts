@@ -1,6 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { curveLinear, curveStepAfter, line } from 'd3-shape';
-import { css, html, LitElement, nothing, svg } from 'lit';
+import { css, html, nothing, svg } from 'lit';
+import { data, element, numeric, state, text } from '../parts/element.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { chartStyles } from './chart-styles.ts';
 import { type ChartTable, tableTwin } from './chart-table.ts';
@@ -18,32 +19,22 @@ const LINES = 11;
 /** Width of a letter in text lines, on the large side. */
 const LETTER = 0.46;
 
-/** Values in order, from left to right, joined by a line: with dots and whiskers, or as steps. */
-export class WrCourse extends LitElement {
-  static override properties = {
-    label: {},
-    points: { attribute: false },
-    shape: {},
-    least: { type: Number },
-    most: { type: Number },
-    tick: { attribute: false },
-    table: { attribute: false },
-    width: { state: true },
-    line: { state: true },
-  };
-
-  declare label: string;
-  declare points: readonly CoursePoint[];
-  declare shape: 'dots' | 'steps';
+const Base = element({
+  label: text(),
+  points: data<readonly CoursePoint[]>(() => []),
+  shape: text<'dots' | 'steps'>('dots'),
   /** The least and the most that the scale must show. */
-  declare least: number;
-  declare most: number;
-  declare tick: (value: number) => string;
-  declare table: ChartTable;
+  least: numeric(0),
+  most: numeric(0),
+  tick: data<(value: number) => string>(() => String),
+  table: data<ChartTable>(() => ({ head: [], rows: [] })),
   /** The drawing's width and the height of a line of text, in px. */
-  declare protected width: number;
-  declare protected line: number;
+  width: state(600),
+  line: state(20),
+});
 
+/** Values in order, from left to right, joined by a line: with dots and whiskers, or as steps. */
+export class WrCourse extends Base {
   static override styles = [
     sharedStyles,
     chartStyles,
@@ -64,19 +55,6 @@ export class WrCourse extends LitElement {
   ];
 
   readonly #observer = new ResizeObserver(() => this.#measure());
-
-  constructor() {
-    super();
-    this.label = '';
-    this.points = [];
-    this.shape = 'dots';
-    this.least = 0;
-    this.most = 0;
-    this.tick = String;
-    this.table = { head: [], rows: [] };
-    this.width = 600;
-    this.line = 20;
-  }
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -148,9 +126,3 @@ export class WrCourse extends LitElement {
 }
 
 customElements.define('wr-course', WrCourse);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-course': WrCourse;
-  }
-}

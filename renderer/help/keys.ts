@@ -23,7 +23,7 @@ export const KEYS: KeyTable = {
     press: ['Enter', ' '],
     close: ['Escape'],
     undo: ['Control+z'],
-    redo: ['Control+Shift+z'],
+    redo: ['Control+Shift+z', 'Control+y'],
   },
   rack: {
     walk: BESIDE,
@@ -41,6 +41,7 @@ export const KEYS: KeyTable = {
   slots: { walk: BESIDE, takeBack: ['Delete', 'Enter'], takeAll: ['Escape'] },
   tray: { walk: BESIDE, climb: ['ArrowUp', 'ArrowDown'], ends: ENDS, add: ['Enter', ' '] },
   tabs: { walk: BESIDE, ends: ENDS },
+  picker: { walk: BESIDE, climb: ['ArrowUp', 'ArrowDown'], ends: ENDS, choose: ['Enter', ' '] },
   groups: { walk: BESIDE, move: ['Alt+ArrowLeft', 'Alt+ArrowRight'], remove: ['Delete'] },
   grid: {
     walk: ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'],

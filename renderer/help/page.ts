@@ -9,7 +9,7 @@ export interface Topic {
 }
 
 /**
- * Reads a page of headings (`#`) and paragraphs; the first topic is the page's own. A remark such as `<!-- shown as: Away; model: A1 A2 -->` below a
+ * Reads a page of headings (`#`) and paragraphs; the first topic is the page's own. A remark such as `<!-- shown as: Away; model: MD-A1 MD-A2 -->` below a
  * heading is not shown: it says what the topic explains. Line breaks inside a paragraph are free.
  */
 export function readTopics(page: string): Topic[] {
@@ -37,7 +37,9 @@ function paragraphsOf(body: string): string[] {
     .filter((paragraph) => paragraph !== '');
 }
 
-/** The sentences of a page of numbered rules (`- **R1** …`), without their numbers. */
-export function readRules(page: string): string[] {
-  return [...page.matchAll(/^- \*\*\w+\*\* (.+(?:\n {2}.+)*)$/gm)].map(([, rule = '']) => rule.replaceAll('\n  ', ' '));
+/** The sentences of a page of rules (`- **EX-1** …`) whose ids begin with `prefix`, without their ids. */
+export function readRules(page: string, prefix: string): string[] {
+  return [...page.matchAll(/^- \*\*(\w+)-\d+\*\* (.+(?:\n {2}.+)*)$/gm)]
+    .filter(([, family]) => family === prefix)
+    .map(([, , rule = '']) => rule.replaceAll('\n  ', ' '));
 }

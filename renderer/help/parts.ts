@@ -1,9 +1,22 @@
 import { css, html, type TemplateResult } from 'lit';
+import rulesPage from '../../core/RULES.md?raw';
 import { helpWords as words, keyNames, tourWords } from '../words/help.ts';
 import { settingsWords } from '../words/settings.ts';
+import numbersPage from './NUMBERS.md?raw';
 import { type KeyLine, keyList, type KeyPhrase } from './keys.ts';
-import type { Topic } from './page.ts';
-import { EXCHANGE_RULES, NUMBER_TOPICS } from './topics.ts';
+import { readRules, readTopics, type Topic } from './page.ts';
+
+/** The rules of the exchange, from the page that the tests quote. */
+const EXCHANGE_RULES: readonly string[] = readRules(rulesPage, 'EX');
+
+/** The explanations of the numbers, from their page. */
+const NUMBER_TOPICS: readonly Topic[] = readTopics(numbersPage);
+
+/** The place of the topic that explains what stands under this heading in the window; null when none does. */
+export function topicOf(heading: string): number | null {
+  const found = NUMBER_TOPICS.findIndex(({ shownAs }) => shownAs.includes(heading));
+  return found === -1 ? null : found;
+}
 
 /** How the parts of the help look, in the window and on paper. */
 export const helpStyles = css`

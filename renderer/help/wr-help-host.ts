@@ -1,32 +1,24 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, type LitElement, nothing } from 'lit';
+import { data, element, state } from '../parts/element.ts';
+import type { AppContext } from '../shell/app-context.ts';
+
+const Base = element({
+  app: data<AppContext>(),
+  shows: state<'help' | 'tour' | null>(null),
+  about: state(''),
+  fetched: state(false),
+});
 
 /**
  * Holds the help and the tour, and fetches them the first time that one is wanted. F1 opens the
  * help from everywhere.
  */
-export class WrHelpHost extends LitElement {
-  static override properties = {
-    shows: { state: true },
-    about: { state: true },
-    fetched: { state: true },
-  };
-
-  declare protected shows: 'help' | 'tour' | null;
-  declare protected about: string;
-  declare protected fetched: boolean;
-
+export class WrHelpHost extends Base {
   readonly #onKey = (event: KeyboardEvent): void => {
     if (event.key !== 'F1' || event.defaultPrevented) return;
     event.preventDefault();
     void this.showHelp('');
   };
-
-  constructor() {
-    super();
-    this.shows = null;
-    this.about = '';
-    this.fetched = false;
-  }
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -54,10 +46,11 @@ export class WrHelpHost extends LitElement {
     return html`<wr-help
         ?open=${this.shows === 'help'}
         about=${this.about}
+        ?begun=${this.app.preferences.values.tourStep > 0}
         @help-closed=${this.#closed}
         @tour-wanted=${() => void this.#fromHelpToTour()}
       ></wr-help>
-      <wr-tour ?open=${this.shows === 'tour'} @tour-closed=${this.#closed}></wr-tour>`;
+      <wr-tour .app=${this.app} ?open=${this.shows === 'tour'} @tour-closed=${this.#closed}></wr-tour>`;
   }
 
   async #show(what: 'help' | 'tour'): Promise<void> {
@@ -92,9 +85,3 @@ export class WrHelpHost extends LitElement {
 }
 
 customElements.define('wr-help-host', WrHelpHost);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-help-host': WrHelpHost;
-  }
-}

@@ -1,4 +1,5 @@
 import { css, html, LitElement } from 'lit';
+import { printAlone } from '../print/print-alone.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { helpWords as words } from '../words/help.ts';
 import { cautions, exchangeRules, firstSteps, helpStyles, keyTables, numberTopics } from './parts.ts';
@@ -48,6 +49,15 @@ export class WrHelpPaper extends LitElement {
     return html`<h2>${title}</h2>
       ${content}`;
   }
+}
+
+const PAGE_RULES =
+  "@page { margin: 16mm; @bottom-right { content: counter(page) ' / ' counter(pages); font: 12pt sans-serif; } }";
+
+/** Prints the whole help, or saves it as PDF where the person chooses that. */
+export async function printHelp(): Promise<void> {
+  const element = document.createElement('wr-help-paper');
+  await printAlone({ element, title: words.paperTitle, pageRules: PAGE_RULES, drawn: () => element.updateComplete });
 }
 
 customElements.define('wr-help-paper', WrHelpPaper);

@@ -1,4 +1,5 @@
-import { css, html, LitElement, type PropertyValues } from 'lit';
+import { css, html, type PropertyValues } from 'lit';
+import { element, flag, reflected, state, text } from '../parts/element.ts';
 import { emit } from '../parts/emit.ts';
 import '../parts/wr-button.ts';
 import '../parts/wr-dialog.ts';
@@ -6,27 +7,24 @@ import '../parts/wr-tabs.ts';
 import type { TabChosen } from '../parts/wr-tabs.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { helpWords as words } from '../words/help.ts';
-import { cautions, exchangeRules, firstSteps, helpStyles, keyTables, numberTopics } from './parts.ts';
-import { printHelp } from './print-help.ts';
-import { topicOf } from './topics.ts';
+import { cautions, exchangeRules, firstSteps, helpStyles, keyTables, numberTopics, topicOf } from './parts.ts';
+import { printHelp } from './wr-help-paper.ts';
 
 const TABS = Object.entries(words.tabs).map(([id, label]) => ({ id, label }));
+
+const Base = element({
+  open: reflected(flag()),
+  about: text(),
+  /** Whether the tour was left before its end. */
+  begun: flag(),
+  tab: state('steps'),
+});
 
 /**
  * The help over the page. Sends `help-closed`, and `tour-wanted` when the person asks for the tour;
  * `about` is the heading of a number to begin with, or empty.
  */
-export class WrHelp extends LitElement {
-  static override properties = {
-    open: { type: Boolean, reflect: true },
-    about: {},
-    tab: { state: true },
-  };
-
-  declare open: boolean;
-  declare about: string;
-  declare protected tab: string;
-
+export class WrHelp extends Base {
   static override styles = [
     sharedStyles,
     helpStyles,
@@ -43,13 +41,6 @@ export class WrHelp extends LitElement {
     `,
   ];
 
-  constructor() {
-    super();
-    this.open = false;
-    this.about = '';
-    this.tab = 'steps';
-  }
-
   protected override willUpdate(changed: PropertyValues<this>): void {
     super.willUpdate(changed);
     if (changed.has('open') && this.open) this.tab = this.about === '' ? 'steps' : 'numbers';
@@ -61,7 +52,9 @@ export class WrHelp extends LitElement {
         <div slot="steps">
           <p>${words.stepsLead}</p>
           ${firstSteps()}
-          <wr-button @click=${() => emit(this, 'tour-wanted', null)}>${words.startTour}</wr-button>
+          <wr-button @click=${() => emit(this, 'tour-wanted', null)}
+            >${this.begun ? words.resumeTour : words.startTour}</wr-button
+          >
         </div>
         <div slot="keys">${keyTables()}</div>
         <div slot="exchange">${exchangeRules()}</div>
@@ -95,9 +88,3 @@ export class WrHelp extends LitElement {
 }
 
 customElements.define('wr-help', WrHelp);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-help': WrHelp;
-  }
-}

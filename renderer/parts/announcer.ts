@@ -20,6 +20,24 @@ export function announce(words: string): void {
   if (waiting.at(-1) !== words) waiting.push(words);
 }
 
+/** How long a person has not typed before words about it are spoken, in ms. */
+const PAUSE = 800;
+
+/** Says what is true once a person pauses; what it was to say before is out of date then. */
+export class PausedVoice {
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  /** Empty words only take back the ones before. */
+  say(words: string): void {
+    this.stop();
+    if (words !== '') this.#timer = setTimeout(() => announce(words), PAUSE);
+  }
+
+  stop(): void {
+    clearTimeout(this.#timer);
+  }
+}
+
 function makeRegion(): HTMLElement {
   const place = document.createElement('div');
   place.className = 'wr-unseen';

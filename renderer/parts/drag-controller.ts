@@ -1,7 +1,7 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { type DragEvent, type DragPoint, type DragState, dragged, IDLE } from './drag.ts';
 
-/** What an element that lets its tiles be dragged tells and is told. */
+/** What an element that lets its tiles be dragged provides, and what it is notified of. */
 export interface DragClient {
   /** The id of the draggable thing that was pressed, if one was. */
   pressedId(event: PointerEvent): string | null;

@@ -32,8 +32,14 @@ export function readEntry(text: string, counts: readonly number[]): EntryReading
 
 /** How many tiles are there and wanted: "9 of 13 tiles". */
 export function countWords(tiles: number, counts: readonly number[]): string {
-  if (counts.length === 0) return tilesCounted(tiles);
-  const { counted, or } = partWords.entry;
-  const wanted = counts.length === 1 ? String(counts[0]) : `${counts.slice(0, -1).join(', ')} ${or} ${counts.at(-1)}`;
-  return counted(tiles, wanted);
+  // "2 of 1, 2 or 3" would say nothing.
+  const isOpen = counts.length === 0 || counts.length > 2;
+  return isOpen ? tilesCounted(tiles) : partWords.entry.counted(tiles, wantedWords(counts));
+}
+
+/** How many tiles are wanted: "13 or 14". */
+export function wantedWords(counts: readonly number[]): string {
+  return counts.length < 2
+    ? counts.join('')
+    : `${counts.slice(0, -1).join(', ')} ${partWords.entry.or} ${counts.at(-1)}`;
 }

@@ -37,6 +37,17 @@ export const slotsStyles = css`
     display: block;
   }
 
+  /* Offered, and not given yet: its tile lies beyond a dashed frame. */
+  .offer {
+    background: var(--accent-wash);
+    outline: 2px dashed var(--accent);
+    outline-offset: 1px;
+  }
+
+  .offer wr-tile {
+    opacity: 0.75;
+  }
+
   .tile {
     cursor: pointer;
     touch-action: none;

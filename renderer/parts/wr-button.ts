@@ -1,38 +1,31 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
+import { element, flag, reflected, text } from './element.ts';
 
 /** `main`: the next step of a screen, one a screen. `plain`: the others. `quiet`: beside a text. `danger`: takes away. */
-export type ButtonLook = 'main' | 'plain' | 'quiet' | 'danger';
+type ButtonLook = 'main' | 'plain' | 'quiet' | 'danger';
+
+const Base = element({
+  look: reflected(text<ButtonLook>('plain')),
+  disabled: reflected(flag()),
+  /** Null: not a switch. */
+  pressed: flag(null),
+  reason: text(),
+  /** Spoken instead of the words shown, which it must contain. */
+  label: text(),
+  /** As `aria-keyshortcuts` wants it, for instance "Control+Z". */
+  keys: text(),
+  /** Whether Tab stops here; a toolbar keeps one stop for all its buttons. */
+  tabStop: flag(true),
+});
 
 /**
  * A button with words, listened to by `click`. `pressed` makes it a switch. Off (`disabled`, or with
  * a `reason`, which is shown below) it is announced as unavailable and does nothing, but keeps its
  * place, its tab stop and the focus, so that no one is thrown off by the last undo.
  */
-export class WrButton extends LitElement {
-  static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
-
-  static override properties = {
-    look: { reflect: true },
-    disabled: { type: Boolean, reflect: true },
-    pressed: { type: Boolean },
-    reason: {},
-    label: {},
-    keys: {},
-    tabStop: { type: Boolean },
-  };
-
-  declare look: ButtonLook;
-  declare disabled: boolean;
-  /** Null: not a switch. */
-  declare pressed: boolean | null;
-  declare reason: string;
-  /** Spoken instead of the words shown, which it must contain. */
-  declare label: string;
-  /** As `aria-keyshortcuts` wants it, for instance "Control+Z". */
-  declare keys: string;
-  /** Whether Tab stops here; a toolbar keeps one stop for all its buttons. */
-  declare tabStop: boolean;
+export class WrButton extends Base {
+  static override shadowRootOptions: ShadowRootInit = { ...Base.shadowRootOptions, delegatesFocus: true };
 
   static override styles = [
     sharedStyles,
@@ -148,13 +141,6 @@ export class WrButton extends LitElement {
 
   constructor() {
     super();
-    this.look = 'plain';
-    this.disabled = false;
-    this.pressed = null;
-    this.reason = '';
-    this.label = '';
-    this.keys = '';
-    this.tabStop = true;
     // A refused click must not reach the listeners of whoever holds the button.
     this.addEventListener('click', (event) => this.#refuse(event), { capture: true });
   }

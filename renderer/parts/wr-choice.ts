@@ -1,5 +1,6 @@
-import { css, html, LitElement } from 'lit';
+import { css, html } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
+import { data, element, flag, text } from './element.ts';
 import { emit } from './emit.ts';
 
 export interface ChoiceOption {
@@ -12,23 +13,17 @@ export interface ChoiceChanged {
   readonly value: string;
 }
 
-/** One of a few, side by side: native radio buttons as one bar. Sends `choice-changed`. */
-export class WrChoice extends LitElement {
-  static override properties = {
-    label: {},
-    options: { attribute: false },
-    value: {},
-    labelHidden: { type: Boolean },
-    disabled: { type: Boolean },
-  };
-
-  declare label: string;
-  declare options: readonly ChoiceOption[];
-  declare value: string;
+const Base = element({
+  label: text(),
+  options: data<readonly ChoiceOption[]>(() => []),
+  value: text(),
   /** The label is spoken but not shown. */
-  declare labelHidden: boolean;
-  declare disabled: boolean;
+  labelHidden: flag(),
+  disabled: flag(),
+});
 
+/** One of a few, side by side: native radio buttons as one bar. Sends `choice-changed`. */
+export class WrChoice extends Base {
   static override styles = [
     sharedStyles,
     css`
@@ -133,15 +128,6 @@ export class WrChoice extends LitElement {
     `,
   ];
 
-  constructor() {
-    super();
-    this.label = '';
-    this.options = [];
-    this.value = '';
-    this.labelHidden = false;
-    this.disabled = false;
-  }
-
   protected override render(): unknown {
     return html`<fieldset ?disabled=${this.disabled}>
       <legend class=${this.labelHidden ? 'unseen' : ''}>${this.label}</legend>
@@ -164,9 +150,3 @@ export class WrChoice extends LitElement {
 }
 
 customElements.define('wr-choice', WrChoice);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-choice': WrChoice;
-  }
-}

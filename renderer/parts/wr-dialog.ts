@@ -1,27 +1,25 @@
-import { css, html, LitElement, type PropertyValues } from 'lit';
+import { css, html, type PropertyValues } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
 import { partWords } from '../words/parts.ts';
+import { element, flag, reflected, text } from './element.ts';
 import { emit } from './emit.ts';
 import './wr-button.ts';
 
 /** What `dialog-closed` carries: by the close button or Escape. Buttons in the `actions` slot close it by setting `open`. */
-export interface DialogClosed {
+interface DialogClosed {
   readonly by: 'person';
 }
+
+const Base = element({
+  open: reflected(flag()),
+  heading: text(),
+});
 
 /**
  * A question or a form over the page: the native modal dialog with a heading, a body that
  * scrolls when it must, and actions. One that grows while it is open is given `--dialog-least`, the height that it has from the start, so that nothing moves.
  */
-export class WrDialog extends LitElement {
-  static override properties = {
-    open: { type: Boolean, reflect: true },
-    heading: {},
-  };
-
-  declare open: boolean;
-  declare heading: string;
-
+export class WrDialog extends Base {
   static override styles = [
     sharedStyles,
     css`
@@ -103,12 +101,6 @@ export class WrDialog extends LitElement {
       }
     `,
   ];
-
-  constructor() {
-    super();
-    this.open = false;
-    this.heading = '';
-  }
 
   protected override render(): unknown {
     return html`<dialog aria-labelledby="heading" @cancel=${this.#cancelled}>

@@ -1,9 +1,11 @@
-import { css, html, LitElement, type PropertyValues } from 'lit';
+import { css, html, type PropertyValues } from 'lit';
 import type { Kind } from '../../core/tiles/kinds.ts';
 import { sharedStyles } from '../tokens/shared.ts';
+import { tilesCounted } from '../words/numbers.ts';
 import { partWords } from '../words/parts.ts';
+import { data, element, flag, state, text } from './element.ts';
 import { emit } from './emit.ts';
-import { countWords, type EntryReading, readEntry } from './entry-reading.ts';
+import { countWords, type EntryReading, readEntry, wantedWords } from './entry-reading.ts';
 import './tile/wr-tile.ts';
 
 /** What `tiles-typed` (each key) and `tiles-entered` (Enter, only when all is well) carry. */
@@ -13,34 +15,26 @@ export interface TypedTiles {
   readonly complete: boolean;
 }
 
+const Base = element({
+  label: text(partWords.entry.label),
+  hint: text(),
+  value: text(),
+  /** Numbers of tiles that are wanted, for instance [13] or [1, 2, 3]; empty for any. */
+  counts: data<readonly number[]>(() => []),
+  /** What the page has against these tiles, in words; empty when nothing. */
+  refusal: text(),
+  /** Leaves the tiles below the field out, for pages that show them elsewhere at once. */
+  bare: flag(),
+  /** Whether the person is done typing, so that what is missing may be named. */
+  insisted: state(false),
+});
+
 /**
  * Tiles as typed text (`ff n 13b`), read at each key: the tiles appear below, a problem under its
  * very character. Digits wait for their suit letter without complaint until one leaves the field.
  */
-export class WrEntry extends LitElement {
-  static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
-
-  static override properties = {
-    label: {},
-    hint: {},
-    value: {},
-    counts: { attribute: false },
-    refusal: {},
-    bare: { type: Boolean },
-    insisted: { state: true },
-  };
-
-  declare label: string;
-  declare hint: string;
-  declare value: string;
-  /** Numbers of tiles that are wanted, for instance [13] or [1, 2, 3]; empty for any. */
-  declare counts: readonly number[];
-  /** What the page has against these tiles, in words; empty when nothing. */
-  declare refusal: string;
-  /** Leaves the tiles below the field out, for pages that show them elsewhere at once. */
-  declare bare: boolean;
-  /** Whether the person is done typing, so that what is missing may be named. */
-  declare protected insisted: boolean;
+export class WrEntry extends Base {
+  static override shadowRootOptions: ShadowRootInit = { ...Base.shadowRootOptions, delegatesFocus: true };
 
   static override styles = [
     sharedStyles,
@@ -141,17 +135,6 @@ export class WrEntry extends LitElement {
     `,
   ];
 
-  constructor() {
-    super();
-    this.label = partWords.entry.label;
-    this.hint = '';
-    this.value = '';
-    this.counts = [];
-    this.refusal = '';
-    this.bare = false;
-    this.insisted = false;
-  }
-
   protected override render(): unknown {
     const reading = readEntry(this.value, this.counts);
     const wrong = this.#wrong(reading);
@@ -195,7 +178,7 @@ export class WrEntry extends LitElement {
     if (complete) return this.refusal;
     if (!this.insisted || this.value.trim() === '') return '';
     if (waiting) return partWords.entry.needsSuit(waiting);
-    return partWords.entry.wrongCount(countWords(kinds.length, this.counts));
+    return partWords.entry.wrongCount(tilesCounted(kinds.length), wantedWords(this.counts));
   }
 
   #next({ waiting }: EntryReading): string {
@@ -206,21 +189,21 @@ export class WrEntry extends LitElement {
     if (!(target instanceof HTMLInputElement)) return;
     this.value = target.value;
     this.insisted = false;
-    emit<TypedTiles>(this, 'tiles-typed', this.#told());
+    emit<TypedTiles>(this, 'tiles-typed', this.#typedTiles());
   }
 
   #onKey(event: KeyboardEvent): void {
     if (event.key !== 'Enter') return;
     this.insisted = true;
-    const told = this.#told();
-    if (told.complete && this.refusal === '') emit<TypedTiles>(this, 'tiles-entered', told);
+    const typed = this.#typedTiles();
+    if (typed.complete && this.refusal === '') emit<TypedTiles>(this, 'tiles-entered', typed);
   }
 
   #left(): void {
     this.insisted = true;
   }
 
-  #told(): TypedTiles {
+  #typedTiles(): TypedTiles {
     const { kinds, complete } = readEntry(this.value, this.counts);
     return { text: this.value, kinds, complete };
   }

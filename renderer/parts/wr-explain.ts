@@ -1,6 +1,7 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
 import { partWords } from '../words/parts.ts';
+import { element, flag, reflected, state, text } from './element.ts';
 import { emit } from './emit.ts';
 import './wr-button.ts';
 
@@ -9,30 +10,25 @@ export interface HelpAbout {
   readonly about: string;
 }
 
+const Base = element({
+  /** What is shown: the number with its unit. */
+  value: text(),
+  /** What it is called. */
+  heading: text(),
+  /** For a question under a heading: smaller, in line with what is above, close to it. */
+  quiet: reflected(flag()),
+  /** Whether the words were asked for: a page shows many numbers, and few are asked about. */
+  asked: state(false),
+});
+
 /**
  * A number that explains itself: `<wr-explain value="4 away" heading="Away">plain words</wr-explain>`.
  * The number is a button; it opens a popover with the words of the slot. Escape or a click beside closes it.
  * A value that is a sentence may run over lines where the style sheet around it sets `--explain-wrap: normal`; a value
  * that counts less than others is light where it sets `--explain-weight: 400`.
  */
-export class WrExplain extends LitElement {
-  static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
-
-  static override properties = {
-    value: {},
-    heading: {},
-    quiet: { type: Boolean, reflect: true },
-    asked: { state: true },
-  };
-
-  /** What is shown: the number with its unit. */
-  declare value: string;
-  /** What it is called. */
-  declare heading: string;
-  /** For a question under a heading: smaller, in line with what is above, close to it. */
-  declare quiet: boolean;
-  /** Whether the words were asked for: a page shows many numbers, and few are asked about. */
-  declare protected asked: boolean;
+export class WrExplain extends Base {
+  static override shadowRootOptions: ShadowRootInit = { ...Base.shadowRootOptions, delegatesFocus: true };
 
   static override styles = [
     sharedStyles,
@@ -125,14 +121,6 @@ export class WrExplain extends LitElement {
     `,
   ];
 
-  constructor() {
-    super();
-    this.value = '';
-    this.heading = '';
-    this.quiet = false;
-    this.asked = false;
-  }
-
   protected override render(): unknown {
     return html`<button type="button" popovertarget="words" aria-label="${this.value}, explain ${this.heading}">
         <span>${this.value}</span>
@@ -163,9 +151,3 @@ export class WrExplain extends LitElement {
 }
 
 customElements.define('wr-explain', WrExplain);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-explain': WrExplain;
-  }
-}

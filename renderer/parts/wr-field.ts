@@ -1,6 +1,7 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { boxStyles } from '../tokens/boxes.ts';
 import { sharedStyles } from '../tokens/shared.ts';
+import { element, flag, numeric, text } from './element.ts';
 import { emit } from './emit.ts';
 
 /** What `field-typed` (each key) and `field-changed` (left or Enter) carry. */
@@ -8,29 +9,21 @@ export interface FieldText {
   readonly value: string;
 }
 
-/** One line or several of text with its label, a hint, and what is wrong with it beside it. */
-export class WrField extends LitElement {
-  static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
-
-  static override properties = {
-    label: {},
-    value: {},
-    hint: {},
-    error: {},
-    type: {},
-    lines: { type: Number },
-    disabled: { type: Boolean },
-  };
-
-  declare label: string;
-  declare value: string;
-  declare hint: string;
-  /** What is wrong and how to mend it; empty when all is well. */
-  declare error: string;
-  declare type: 'text' | 'number' | 'date' | 'search';
+const Base = element({
+  label: text(),
+  value: text(),
+  hint: text(),
+  /** What is wrong and how to fix it; empty when all is well. */
+  error: text(),
+  type: text<'text' | 'number' | 'date' | 'search'>('text'),
   /** More than 1 makes it a box for several lines. */
-  declare lines: number;
-  declare disabled: boolean;
+  lines: numeric(1),
+  disabled: flag(),
+});
+
+/** One line or several of text with its label, a hint, and what is wrong with it beside it. */
+export class WrField extends Base {
+  static override shadowRootOptions: ShadowRootInit = { ...Base.shadowRootOptions, delegatesFocus: true };
 
   static override styles = [
     sharedStyles,
@@ -59,17 +52,6 @@ export class WrField extends LitElement {
       }
     `,
   ];
-
-  constructor() {
-    super();
-    this.label = '';
-    this.value = '';
-    this.hint = '';
-    this.error = '';
-    this.type = 'text';
-    this.lines = 1;
-    this.disabled = false;
-  }
 
   protected override render(): unknown {
     return html`<label for="input">${this.label}</label>

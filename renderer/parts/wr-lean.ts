@@ -1,9 +1,10 @@
-import { css, html, LitElement, svg } from 'lit';
+import { css, html, svg } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
 import { partWords } from '../words/parts.ts';
+import { data, element, text } from './element.ts';
 import { type LeanShare, percent } from './shares.ts';
 
-/** Patterns in the order of the shares, so that each is told by its pattern before its place. */
+/** Patterns in the order of the shares, so that each is known by its pattern before its place. */
 const PATTERNS = [
   'M0 0H12V12H0z',
   'M-3 9L9 -3M3 15L15 3',
@@ -18,19 +19,16 @@ const PATTERNS = [
 /** Each pattern, and each once more light on dark: so many shares look different. */
 const LOOKS = 2 * PATTERNS.length;
 
+const Base = element({
+  shares: data<readonly LeanShare[]>(() => []),
+  label: text(partWords.lean.label),
+});
+
 /**
  * How the reach is spread over the card's sections: a bar of patterned shares with its legend, and
  * the same as a table. The order of `shares` is kept; beyond sixteen the patterns begin again.
  */
-export class WrLean extends LitElement {
-  static override properties = {
-    shares: { attribute: false },
-    label: {},
-  };
-
-  declare shares: readonly LeanShare[];
-  declare label: string;
-
+export class WrLean extends Base {
   static override styles = [
     sharedStyles,
     css`
@@ -141,12 +139,6 @@ export class WrLean extends LitElement {
     `,
   ];
 
-  constructor() {
-    super();
-    this.shares = [];
-    this.label = partWords.lean.label;
-  }
-
   protected override render(): unknown {
     return html`<figure aria-label=${this.label}>
       <svg class="bar" aria-hidden="true">
@@ -201,9 +193,3 @@ function legend({ section, share }: LeanShare, at: number): unknown {
 }
 
 customElements.define('wr-lean', WrLean);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-lean': WrLean;
-  }
-}

@@ -1,27 +1,24 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
 import { partWords } from '../words/parts.ts';
+import { element, flag, reflected, text } from './element.ts';
 import { emit } from './emit.ts';
 import './wr-button.ts';
 
-export type NoticeTone = 'info' | 'good' | 'warn' | 'bad';
+type NoticeTone = 'info' | 'good' | 'warn' | 'bad';
+
+const Base = element({
+  tone: reflected(text<NoticeTone>('info')),
+  /** Words of the button that fixes or undoes what it is about; empty for none. */
+  action: text(),
+  closable: flag(true),
+});
 
 /**
  * A message that stays until it is closed: what happened, what is safe, what to do (the slot), and
  * if `action` has words a button that does it. Sends `notice-action` and `notice-closed`.
  */
-export class WrNotice extends LitElement {
-  static override properties = {
-    tone: { reflect: true },
-    action: {},
-    closable: { type: Boolean },
-  };
-
-  declare tone: NoticeTone;
-  /** Words of the button that mends or takes back; empty for none. */
-  declare action: string;
-  declare closable: boolean;
-
+export class WrNotice extends Base {
   static override styles = [
     sharedStyles,
     css`
@@ -69,14 +66,7 @@ export class WrNotice extends LitElement {
     `,
   ];
 
-  constructor() {
-    super();
-    this.tone = 'info';
-    this.action = '';
-    this.closable = true;
-  }
-
-  /** Puts the focus on what mends or takes back, else on what closes, as soon as that is drawn. */
+  /** Puts the focus on the button that fixes or undoes, else on the one that closes, as soon as that is drawn. */
   override focus(options?: FocusOptions): void {
     void this.#focusFirst(options);
   }

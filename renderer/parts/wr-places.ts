@@ -1,6 +1,7 @@
-import { css, html, LitElement } from 'lit';
+import { css, html } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
 import { partWords } from '../words/parts.ts';
+import { data, element, text } from './element.ts';
 import { tabLook } from './tab-look.ts';
 
 export interface NavigationPlace {
@@ -10,24 +11,19 @@ export interface NavigationPlace {
   readonly href: string;
 }
 
+const Base = element({
+  places: data<readonly NavigationPlace[]>(() => []),
+  /** The `id` of the place that is shown. */
+  current: text(),
+  label: text(partWords.places),
+  look: text<'plain' | 'tabs'>('plain'),
+});
+
 /**
  * The places of the window, or the views of a place, as plain links; the current one is marked by shape and for
  * listeners. `look="tabs"` draws them as tabs.
  */
-export class WrPlaces extends LitElement {
-  static override properties = {
-    places: { attribute: false },
-    current: {},
-    label: {},
-    look: {},
-  };
-
-  declare places: readonly NavigationPlace[];
-  /** The `id` of the place that is shown. */
-  declare current: string;
-  declare label: string;
-  declare look: 'plain' | 'tabs';
-
+export class WrPlaces extends Base {
   static override styles = [
     sharedStyles,
     tabLook,
@@ -82,18 +78,15 @@ export class WrPlaces extends LitElement {
     `,
   ];
 
-  constructor() {
-    super();
-    this.places = [];
-    this.current = '';
-    this.label = partWords.places;
-    this.look = 'plain';
-  }
-
   protected override render(): unknown {
     return html`<nav class=${this.look === 'tabs' ? 'tabs' : 'places'} aria-label=${this.label}>
       ${this.places.map((place) => this.#link(place))}
     </nav>`;
+  }
+
+  /** Puts the focus on the place that one is at. */
+  override focus(options?: FocusOptions): void {
+    this.renderRoot.querySelector<HTMLElement>('[aria-current=page]')?.focus(options);
   }
 
   #link({ id, label, href }: NavigationPlace): unknown {
@@ -104,9 +97,3 @@ export class WrPlaces extends LitElement {
 }
 
 customElements.define('wr-places', WrPlaces);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-places': WrPlaces;
-  }
-}

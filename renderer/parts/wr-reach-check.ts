@@ -1,11 +1,12 @@
 import { scaleLinear } from 'd3-scale';
-import { css, html, LitElement, nothing, svg } from 'lit';
+import { css, html, nothing, svg } from 'lit';
 import { CALIBRATION } from '../../core/reading/calibration.ts';
 import { chartStyles } from '../charts/chart-styles.ts';
 import { tableTwin } from '../charts/chart-table.ts';
 import { sharedStyles } from '../tokens/shared.ts';
-import { percent, points } from '../words/numbers.ts';
+import { differenceInGames, percent } from '../words/numbers.ts';
 import { reachWords as words } from '../words/reach.ts';
+import { element, state } from './element.ts';
 
 const SIZE = 300;
 const LEFT = 52;
@@ -13,14 +14,12 @@ const BELOW = 58;
 const LETTER_LINE = 22;
 const TICKS = [0, 0.2, 0.4, 0.6];
 
+const Base = element({
+  open: state(false),
+});
+
 /** How well reach foretold what came at the simulated table: a picture of it, drawn once it is asked for. */
-export class WrReachCheck extends LitElement {
-  static override properties = {
-    open: { state: true },
-  };
-
-  declare protected open: boolean;
-
+export class WrReachCheck extends Base {
   static override styles = [
     sharedStyles,
     chartStyles,
@@ -59,11 +58,6 @@ export class WrReachCheck extends LitElement {
     `,
   ];
 
-  constructor() {
-    super();
-    this.open = false;
-  }
-
   protected override render(): unknown {
     return html`<details @toggle=${this.#draw}>
       <summary>${words.ask}</summary>
@@ -89,7 +83,7 @@ export class WrReachCheck extends LitElement {
         </ul>
         ${tableTwin(words.label, TABLE)}
       </figure>
-      <p>${words.gap(points(gap))} ${words.racks(racks.toLocaleString('en'))}</p>
+      <p>${words.gap(differenceInGames(gap))} ${words.racks(racks.toLocaleString('en'))}</p>
       <p>${words.rate} ${words.caution}</p>`;
   }
 }
@@ -122,7 +116,7 @@ function drawing(): unknown {
   ];
 }
 
-/** A disc, a square, a triangle: the cards are told by shape. */
+/** A disc, a square, a triangle: cards are distinguished by shape. */
 function mark(card: number, x: number, y: number): unknown {
   switch (card % 3) {
     case 0:
@@ -135,9 +129,3 @@ function mark(card: number, x: number, y: number): unknown {
 }
 
 customElements.define('wr-reach-check', WrReachCheck);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-reach-check': WrReachCheck;
-  }
-}

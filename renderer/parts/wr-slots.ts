@@ -1,14 +1,17 @@
-import { html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, nothing, type PropertyValues } from 'lit';
+import { capital } from '../../core/base/words.ts';
+import type { Kind } from '../../core/tiles/kinds.ts';
+import { nameOf } from '../../core/tiles/names.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { partWords } from '../words/parts.ts';
 import { announce } from './announcer.ts';
 import { DragController } from './drag-controller.ts';
 import type { DragPoint } from './drag.ts';
+import { data, element, flag, numeric, state, text } from './element.ts';
 import { emit } from './emit.ts';
 import { isWithin } from './rack/rack-geometry.ts';
 import type { RackTile } from './rack/rack-tile.ts';
 import { rove } from './rove.ts';
-import { type Slot, slotIdIn, slotsOf, slotsWords, slotWords } from './slot.ts';
 import { slotsStyles } from './slots-styles.ts';
 import './tile/wr-tile.ts';
 
@@ -17,35 +20,28 @@ export interface SlotsReturned {
   readonly ids: readonly string[];
 }
 
+const Base = element({
+  tiles: data<readonly RackTile[]>(() => []),
+  /** What is offered to be given, while nothing lies here. */
+  offered: data<readonly Kind[]>(() => []),
+  /** How many tiles this pass takes. */
+  places: numeric(3),
+  /** How many of them are handed on unseen. */
+  blind: numeric(0),
+  label: text(partWords.slots.label),
+  disabled: flag(),
+  /** A tile dragged onto this element is taken back, as a click on it does. */
+  returnTo: data<Element | null>(null),
+  active: state(0),
+  dragging: state<string | null>(null),
+});
+
 /**
  * The tray of a pass: a listbox of three places (or fewer). Left, Right, Home and End move; Delete,
  * Backspace, Enter or a click takes a tile back; Escape takes all back. Sends `slots-returned`, and
  * says what lies in it whenever that changes.
  */
-export class WrSlots extends LitElement {
-  static override properties = {
-    tiles: { attribute: false },
-    places: { type: Number },
-    blind: { type: Number },
-    label: {},
-    disabled: { type: Boolean },
-    returnTo: { attribute: false },
-    active: { state: true },
-    dragging: { state: true },
-  };
-
-  declare tiles: readonly RackTile[];
-  /** How many tiles this pass takes. */
-  declare places: number;
-  /** How many of them are handed on unseen. */
-  declare blind: number;
-  declare label: string;
-  declare disabled: boolean;
-  /** A tile dragged onto this element is taken back, as a click on it does. */
-  declare returnTo: Element | null;
-  declare protected active: number;
-  declare protected dragging: string | null;
-
+export class WrSlots extends Base {
   static override styles = [sharedStyles, slotsStyles];
 
   #wantsFocus = false;
@@ -61,18 +57,6 @@ export class WrSlots extends LitElement {
     restored: () => this.#stopDragging(),
   });
 
-  constructor() {
-    super();
-    this.tiles = [];
-    this.places = 3;
-    this.blind = 0;
-    this.label = partWords.slots.label;
-    this.disabled = false;
-    this.returnTo = null;
-    this.active = 0;
-    this.dragging = null;
-  }
-
   /** Puts the focus on the place that had it last. */
   override focus(): void {
     this.#wantsFocus = true;
@@ -81,8 +65,9 @@ export class WrSlots extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     this.active = Math.min(this.active, Math.max(0, this.places - 1));
-    if (!changed.has('tiles') && !changed.has('blind')) return;
-    if (this.hasUpdated) announce(slotsWords(this.label, this.#slots));
+    if (!changed.has('tiles') && !changed.has('blind') && !changed.has('offered')) return;
+    if (this.hasUpdated && (changed.has('tiles') || changed.has('blind')))
+      announce(slotsWords(this.label, this.#slots));
     if (this.shadowRoot?.activeElement) this.#wantsFocus = true;
   }
 
@@ -108,7 +93,7 @@ export class WrSlots extends LitElement {
   }
 
   get #slots(): readonly Slot[] {
-    return slotsOf(this.tiles, this.places, this.blind);
+    return slotsOf(this.tiles, this.places, this.blind, this.tiles.length === 0 ? this.offered : []);
   }
 
   #moving(): unknown {
@@ -119,6 +104,7 @@ export class WrSlots extends LitElement {
 
   #slot(slot: Slot, at: number): unknown {
     const id = slot.holds === 'tile' ? slot.tile.id : null;
+    // oxlint-disable-next-line lit-a11y/click-events-have-key-events -- the list hears the keys
     return html`<div
       class="slot ${slot.holds} ${id !== null && id === this.dragging ? 'dragging' : ''}"
       role="option"
@@ -131,6 +117,7 @@ export class WrSlots extends LitElement {
       @focus=${() => this.#settle(at)}
     >
       ${slot.holds === 'tile' ? html`<wr-tile .kind=${slot.tile.kind} aria-hidden="true"></wr-tile>` : nothing}
+      ${slot.holds === 'offer' ? html`<wr-tile .kind=${slot.kind} aria-hidden="true"></wr-tile>` : nothing}
       ${slot.holds === 'blind' ? html`<wr-tile .kind=${null} aria-hidden="true"></wr-tile>` : nothing}
       ${slot.holds === 'nothing' ? html`<span aria-hidden="true">${at + 1}</span>` : nothing}
     </div>`;
@@ -180,10 +167,44 @@ export class WrSlots extends LitElement {
   }
 }
 
-customElements.define('wr-slots', WrSlots);
+/** One place of the tray: a tile, one that is offered, one that is handed on unseen, or nothing yet. */
+type Slot =
+  | { readonly holds: 'tile'; readonly tile: RackTile }
+  | { readonly holds: 'offer'; readonly kind: Kind }
+  | { readonly holds: 'blind' | 'nothing' };
 
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-slots': WrSlots;
-  }
+/** The places of a tray: the tiles first, those handed on unseen last. */
+function slotsOf(tiles: readonly RackTile[], places: number, blind: number, offered: readonly Kind[]): readonly Slot[] {
+  return Array.from({ length: places }, (_, at): Slot => {
+    const tile = tiles[at];
+    if (tile) return { holds: 'tile', tile };
+    const kind = offered[at];
+    if (kind !== undefined) return { holds: 'offer', kind };
+    return { holds: at >= places - blind ? 'blind' : 'nothing' };
+  });
 }
+
+/** What lies in one place. */
+function slotWords(slot: Slot): string {
+  if (slot.holds === 'tile') return nameOf(slot.tile.kind);
+  if (slot.holds === 'offer') return partWords.slots.offered(nameOf(slot.kind));
+  return slot.holds === 'blind' ? partWords.slots.unseen : partWords.slots.empty;
+}
+
+/** "Tiles to give: five bam, nine crak; 1 place free." */
+function slotsWords(label: string, slots: readonly Slot[]): string {
+  const held = slots.filter(({ holds }) => holds !== 'nothing' && holds !== 'offer').map(slotWords);
+  const free = slots.length - held.length;
+  const rest = free === 0 ? partWords.slots.full : partWords.slots.free(free);
+  return capital(`${label}: ${[held.join(', '), rest].filter(Boolean).join('; ')}.`);
+}
+
+/** The tile in whose place something happened, by its id. */
+function slotIdIn(event: Event): string | null {
+  for (const node of event.composedPath()) {
+    if (node instanceof HTMLElement && node.dataset['slot'] !== undefined) return node.dataset['slot'];
+  }
+  return null;
+}
+
+customElements.define('wr-slots', WrSlots);

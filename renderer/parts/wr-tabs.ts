@@ -1,6 +1,8 @@
-import { css, html, LitElement } from 'lit';
+import { css, html } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
+import { data, element, text } from './element.ts';
 import { emit } from './emit.ts';
+import { rove } from './rove.ts';
 import { tabLook } from './tab-look.ts';
 
 export interface Tab {
@@ -13,21 +15,17 @@ export interface TabChosen {
   readonly id: string;
 }
 
+const Base = element({
+  tabs: data<readonly Tab[]>(() => []),
+  current: text(),
+  label: text(),
+});
+
 /**
  * Tabs over panels: `<wr-tabs .tabs=${[{id: 'a', label: 'One'}]} current="a"><div slot="a">…`.
- * Left, Right, Home and End move and show at once (APG tabs, automatic activation).
+ * Left, Right, Home and End move, round the ends, and show at once (APG tabs, automatic activation).
  */
-export class WrTabs extends LitElement {
-  static override properties = {
-    tabs: { attribute: false },
-    current: {},
-    label: {},
-  };
-
-  declare tabs: readonly Tab[];
-  declare current: string;
-  declare label: string;
-
+export class WrTabs extends Base {
   static override styles = [
     sharedStyles,
     tabLook,
@@ -41,13 +39,6 @@ export class WrTabs extends LitElement {
       }
     `,
   ];
-
-  constructor() {
-    super();
-    this.tabs = [];
-    this.current = '';
-    this.label = '';
-  }
 
   /** Puts the focus on the tab that is open. */
   override focus(): void {
@@ -83,12 +74,9 @@ export class WrTabs extends LitElement {
   }
 
   #onKey(event: KeyboardEvent): void {
-    const last = this.tabs.length - 1;
     const at = this.tabs.findIndex(({ id }) => id === this.current);
-    const next = { ArrowLeft: at === 0 ? last : at - 1, ArrowRight: at === last ? 0 : at + 1, Home: 0, End: last }[
-      event.key
-    ];
-    const tab = next === undefined ? undefined : this.tabs[next];
+    const next = rove(event.key, at, this.tabs.length, 'round');
+    const tab = next === null ? undefined : this.tabs[next];
     if (!tab) return;
     event.preventDefault();
     this.#choose(tab.id);

@@ -1,17 +1,16 @@
-import { css, html, LitElement } from 'lit';
+import { css, html } from 'lit';
 import { sharedStyles } from '../tokens/shared.ts';
+import { element, text } from './element.ts';
 import { rove } from './rove.ts';
 import type { WrButton } from './wr-button.ts';
 import './wr-button.ts';
 
+const Base = element({
+  label: text(),
+});
+
 /** A row of `wr-button`s that is one tab stop; Left, Right, Home and End move within it (APG toolbar). */
-export class WrToolbar extends LitElement {
-  static override properties = {
-    label: {},
-  };
-
-  declare label: string;
-
+export class WrToolbar extends Base {
   static override styles = [
     sharedStyles,
     css`
@@ -22,11 +21,6 @@ export class WrToolbar extends LitElement {
       }
     `,
   ];
-
-  constructor() {
-    super();
-    this.label = '';
-  }
 
   protected override render(): unknown {
     return html`<div role="toolbar" aria-label=${this.label} @keydown=${this.#onKey} @focusin=${this.#onFocus}>
@@ -51,7 +45,7 @@ export class WrToolbar extends LitElement {
   #onKey(event: KeyboardEvent): void {
     const buttons = this.#buttons();
     const at = buttons.findIndex((button) => button.matches(':focus-within'));
-    const next = at < 0 ? null : rove(event.key, at, buttons.length);
+    const next = at < 0 ? null : rove(event.key, at, buttons.length, 'round');
     if (next === null) return;
     event.preventDefault();
     this.#stopAt(buttons[next]);
@@ -65,9 +59,3 @@ export class WrToolbar extends LitElement {
 }
 
 customElements.define('wr-toolbar', WrToolbar);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-toolbar': WrToolbar;
-  }
-}

@@ -1,12 +1,13 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
+import { capital } from '../../core/base/words.ts';
 import { faceOf, type Kind, KINDS, SUITS } from '../../core/tiles/kinds.ts';
 import { nameOf } from '../../core/tiles/names.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { partWords } from '../words/parts.ts';
 import { announce } from './announcer.ts';
+import { data, element, state, text } from './element.ts';
 import { emit } from './emit.ts';
-import { capital } from './rack/rack-words.ts';
-import { rove } from './rove.ts';
+import { climb, rove } from './rove.ts';
 import './tile/wr-tile.ts';
 
 /** What `tile-picked` carries. */
@@ -26,31 +27,24 @@ function isOfSuit(kind: Kind, suit: string): boolean {
   return face.class === 'number' && face.suit === suit;
 }
 
+const Base = element({
+  /** How many of each kind can still be picked, by kind; 36 numbers. */
+  left: data<ArrayLike<number>>(() => []),
+  /** Why a kind can't be picked (beyond that none is left), for those that can't. */
+  reasons: data<ReadonlyMap<Kind, string>>(() => new Map()),
+  /** Why nothing at all can be picked now; empty when something can. */
+  full: text(),
+  label: text(partWords.tray.label),
+  active: state(0),
+  refusal: state(''),
+});
+
 /**
  * All 36 kinds to pick from, one click a tile, with how many are left of each. One tab stop: the
  * arrow keys, Home and End go about, Enter or Space picks. Sends `tile-picked`; a kind that can't
  * be picked says why instead.
  */
-export class WrTray extends LitElement {
-  static override properties = {
-    left: { attribute: false },
-    reasons: { attribute: false },
-    full: {},
-    label: {},
-    active: { state: true },
-    refusal: { state: true },
-  };
-
-  /** How many of each kind can still be picked, by kind; 36 numbers. */
-  declare left: ArrayLike<number>;
-  /** Why a kind can't be picked (beyond that none is left), for those that can't. */
-  declare reasons: ReadonlyMap<Kind, string>;
-  /** Why nothing at all can be picked now; empty when something can. */
-  declare full: string;
-  declare label: string;
-  declare protected active: number;
-  declare protected refusal: string;
-
+export class WrTray extends Base {
   static override styles = [
     sharedStyles,
     css`
@@ -76,6 +70,22 @@ export class WrTray extends LitElement {
       @container (width < 34rem) or (width < 530px) {
         .row {
           grid-template-columns: repeat(auto-fill, minmax(calc(var(--tile-width) + 4px), 1fr));
+        }
+      }
+
+      /* Low and wide: two rows beside each other. */
+      @media (max-height: 760px) {
+        @container (min-width: 920px) {
+          .rows {
+            grid-template-columns: repeat(2, minmax(0, 1fr));
+            max-width: none;
+            column-gap: var(--space-4);
+            --tile-width: 44px;
+          }
+
+          .row {
+            gap: 2px;
+          }
         }
       }
 
@@ -122,16 +132,6 @@ export class WrTray extends LitElement {
       }
     `,
   ];
-
-  constructor() {
-    super();
-    this.left = [];
-    this.reasons = new Map();
-    this.full = '';
-    this.label = partWords.tray.label;
-    this.active = 0;
-    this.refusal = '';
-  }
 
   /** Puts the focus on the tile that had it last. */
   override focus(): void {
@@ -183,34 +183,12 @@ export class WrTray extends LitElement {
   }
 
   #onKey(event: KeyboardEvent): void {
-    const next = rove(event.key, this.active, ORDER.length) ?? this.#climb(event.key);
+    const buttons = ORDER.map((kind) => this.renderRoot.querySelector<HTMLElement>(`[data-kind="${kind}"]`));
+    const next = rove(event.key, this.active, ORDER.length) ?? climb(event.key, this.active, buttons);
     if (next === null) return;
     event.preventDefault();
-    this.renderRoot.querySelector<HTMLElement>(`[data-kind="${ORDER[next]}"]`)?.focus();
-  }
-
-  /** To the button above or below, as the rows are drawn now. */
-  #climb(key: string): number | null {
-    if (key !== 'ArrowUp' && key !== 'ArrowDown') return null;
-    const boxes = ORDER.map((kind) => this.renderRoot.querySelector(`[data-kind="${kind}"]`)?.getBoundingClientRect());
-    const from = boxes[this.active];
-    if (!from) return null;
-    let best: number | null = null;
-    let least = Infinity;
-    for (const [at, box] of boxes.entries()) {
-      const down = box ? (box.top - from.top) * (key === 'ArrowDown' ? 1 : -1) : 0;
-      if (!box || down <= 1) continue;
-      const distance = down * 4 + Math.abs(box.left - from.left);
-      if (distance < least) [best, least] = [at, distance];
-    }
-    return best;
+    buttons[next]?.focus();
   }
 }
 
 customElements.define('wr-tray', WrTray);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-tray': WrTray;
-  }
-}

@@ -1,17 +1,8 @@
 import type { Sheet } from '../../core/warmup/sheet.ts';
-import type { AnswerFor } from './answer-for.ts';
+import type { AnswerFor } from './judged.ts';
+import { printAlone } from './print-alone.ts';
 import './wr-sheet-print.ts';
-
-/** While a sheet is printed nothing else of the page is; on the screen the sheet is not seen. */
-const PAGE_RULES = `
-  @media print {
-    body > :not(wr-sheet-print) { display: none !important; }
-    html, body { background: white !important; color: black !important; }
-  }
-  @media screen {
-    wr-sheet-print { display: none; }
-  }
-`;
+import './wr-sheet-project.ts';
 
 /** The page itself: its size, room at the edges, and its number below. */
 function pageRules({ paper }: Sheet): string {
@@ -26,26 +17,21 @@ function pageRules({ paper }: Sheet): string {
   }`;
 }
 
-/**
- * Prints a sheet, or saves it as PDF where the person chooses that: the problems, then the answers
- * on pages of their own. What was made for it goes when printing is over.
- */
+/** Prints a sheet, or saves it as PDF: the problems, then the answers on pages of their own. */
 export async function printSheet(sheet: Sheet, answerFor: AnswerFor): Promise<void> {
-  const rules = new CSSStyleSheet();
-  rules.replaceSync(PAGE_RULES + pageRules(sheet));
-  const page = document.createElement('wr-sheet-print');
-  page.sheet = sheet;
-  page.answerFor = answerFor;
-  const before = document.title;
-  document.adoptedStyleSheets = [...document.adoptedStyleSheets, rules];
-  document.body.append(page);
-  document.title = sheet.title;
-  await page.drawn();
-  const tidy = (): void => {
-    page.remove();
-    document.title = before;
-    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((each) => each !== rules);
-  };
-  window.addEventListener('afterprint', tidy, { once: true });
-  window.print();
+  const element = document.createElement('wr-sheet-print');
+  element.sheet = sheet;
+  element.answerFor = answerFor;
+  await printAlone({ element, title: sheet.title, pageRules: pageRules(sheet), drawn: () => element.drawn() });
+}
+
+/** Shows a sheet over the whole window, for a projector, until it is closed; then the focus is back where it was. */
+export async function projectSheet(sheet: Sheet, answerFor: AnswerFor): Promise<void> {
+  const screen = document.createElement('wr-sheet-project');
+  screen.sheet = sheet;
+  screen.answerFor = answerFor;
+  screen.addEventListener('project-closed', () => screen.remove(), { once: true });
+  document.body.append(screen);
+  await screen.updateComplete;
+  screen.show();
 }

@@ -1,18 +1,17 @@
-import { html, LitElement, nothing } from 'lit';
-import { formatTileList } from '../../core/tiles/text.ts';
+import { html, nothing } from 'lit';
+import type { HandDocument } from '../../core/engine/documents.ts';
+import type { AnswerDocument } from '../../core/engine/practice-questions.ts';
 import { isRight } from '../../core/review/decision.ts';
+import { formatTileList, kindsOf } from '../../core/tiles/text.ts';
 import { type JudgedPass, type Sheet, type SheetProblem, spreadOf } from '../../core/warmup/sheet.ts';
+import { data, element } from '../parts/element.ts';
+import { tileRow } from '../parts/tile/tile-row.ts';
 import { WrTile } from '../parts/tile/wr-tile.ts';
 import { sharedStyles } from '../tokens/shared.ts';
-import { judgedWords, nowWords } from './judged-words.ts';
-import { percent, points, pointsAlone } from '../words/numbers.ts';
+import { differenceAlone, differenceInGames, percent } from '../words/numbers.ts';
 import { warmUpWords } from '../words/warmup.ts';
-import type { HandView } from '../worker/calls.ts';
-import type { AnswerView } from '../worker/warm-up-calls.ts';
-import type { AnswerFor, SheetAnswer } from './answer-for.ts';
-import { judgedPasses, optionOf } from './judged-passes.ts';
+import { type AnswerFor, judgedPasses, judgedWords, nowWords, optionOf, type SheetAnswer } from './judged.ts';
 import { sheetPrintStyles } from './sheet-print-styles.ts';
-import { kindsOf, tiles } from './sheet-tiles.ts';
 
 const words = warmUpWords.print;
 const SHOWN_EQUALS = 3;
@@ -21,16 +20,13 @@ const SHOWN_SECTIONS = 3;
 /** Lines to write on, beside the one for the pass. */
 const LINES = [1, 2];
 
+const Base = element({
+  sheet: data<Sheet>(),
+  answerFor: data<AnswerFor>(),
+});
+
 /** A sheet as it is printed: every problem with room to write, then the answers on pages apart. */
-export class WrSheetPrint extends LitElement {
-  static override properties = {
-    sheet: { attribute: false },
-    answerFor: { attribute: false },
-  };
-
-  declare sheet: Sheet;
-  declare answerFor: AnswerFor;
-
+export class WrSheetPrint extends Base {
   static override styles = [sharedStyles, sheetPrintStyles];
 
   /** Resolves once all tiles are drawn. */
@@ -56,8 +52,8 @@ export class WrSheetPrint extends LitElement {
 
   #problem(problem: SheetProblem, place: number): unknown {
     return html`<section class="problem">
-      ${head(problem, place)} ${tiles(kindsOf(problem.rack))}
-      ${problem.gone === '' ? nothing : html`<p class="gone">${warmUpWords.run.gone}: ${tiles(kindsOf(problem.gone))}</p>`}
+      ${head(problem, place)} ${tileRow(kindsOf(problem.rack))}
+      ${problem.gone === '' ? nothing : html`<p class="gone">${warmUpWords.run.gone}: ${tileRow(kindsOf(problem.gone))}</p>`}
       <p>${problem.question}</p>
       ${problem.remark === '' ? nothing : html`<p class="remark">${problem.remark}</p>`}
       <div class="write" role="group" aria-label=${words.room}>
@@ -98,7 +94,7 @@ export class WrSheetPrint extends LitElement {
         <dt>${words.lean}</dt>
         <dd>${lean(answer)}</dd>
         <dt>${words.hands}</dt>
-        <dd>${answer.reading.byReach.slice(0, SHOWN_HANDS).map(hand)}</dd>
+        <dd>${answer.reading.hands.slice(0, SHOWN_HANDS).map(hand)}</dd>
         ${this.#class(problem, found)}
       </dl>
     </section>`;
@@ -113,7 +109,7 @@ export class WrSheetPrint extends LitElement {
         ${rows.map(
           (row) =>
             html`<p class="chose">
-              <strong>${row.people}</strong> ${tiles(kindsOf(row.give))}
+              <strong>${row.people}</strong> ${tileRow(kindsOf(row.give))}
               <span>${judgedWords(row)} (${nowWords(row.now)})</span>
             </p>`,
         )}
@@ -129,18 +125,20 @@ function head({ seat, step, code }: SheetProblem, place: number): unknown {
   </div>`;
 }
 
-function pass({ give }: JudgedPass, answer: AnswerView): unknown {
+function pass({ give }: JudgedPass, answer: AnswerDocument): unknown {
   const blind = optionOf(give, answer)?.blind ?? 0;
   return html`<span class="group"
-    >${tiles(kindsOf(give))} ${blind === 0 ? '' : warmUpWords.answer.blindNote(blind)}</span
+    >${tileRow(kindsOf(give))} ${blind === 0 ? '' : warmUpWords.answer.blindNote(blind)}</span
   > `;
 }
 
 /** A pass that is as good, with how far it is behind. */
-function costed(judged: JudgedPass, answer: AnswerView): unknown {
+function costed(judged: JudgedPass, answer: AnswerDocument): unknown {
   const { cost, halfWidth } = judged;
   const behind =
-    cost === 0 || halfWidth === null ? '' : words.behind(warmUpWords.within(points(cost), pointsAlone(halfWidth)));
+    cost === 0 || halfWidth === null
+      ? ''
+      : words.behind(warmUpWords.within(differenceInGames(cost), differenceAlone(halfWidth)));
   return html`<p class="costed">${pass(judged, answer)} <span>${behind}</span></p>`;
 }
 
@@ -148,10 +146,10 @@ function costed(judged: JudgedPass, answer: AnswerView): unknown {
 function lead({ ends }: SheetAnswer): unknown {
   const next = ends?.rows[0]?.next;
   if (next === undefined) return nothing;
-  return html`<p>${words.lead(warmUpWords.within(points(next.loss), pointsAlone(next.halfWidth)))}</p>`;
+  return html`<p>${words.lead(warmUpWords.within(differenceInGames(next.loss), differenceAlone(next.halfWidth)))}</p>`;
 }
 
-function reasonsOf({ give }: JudgedPass, answer: AnswerView): readonly string[] {
+function reasonsOf({ give }: JudgedPass, answer: AnswerDocument): readonly string[] {
   return optionOf(give, answer)?.reasons ?? [];
 }
 
@@ -160,15 +158,15 @@ function more(equals: readonly JudgedPass[]): unknown {
   return left > 0 ? html`<span class="group">${warmUpWords.answer.asGoodMore(left)}</span>` : nothing;
 }
 
-function lean({ reading }: AnswerView): string {
+function lean({ reading }: AnswerDocument): string {
   return reading.lean
     .slice(0, SHOWN_SECTIONS)
     .map(({ section, share }) => `${section} ${whole(percent(share))}`)
     .join(', ');
 }
 
-function hand({ section, groups, away, reach }: HandView): unknown {
-  const text = groups.map((group) => formatTileList(group.map(({ kind }) => kind))).join(' ');
+function hand({ section, places, away, reach }: HandDocument): unknown {
+  const text = places.map((group) => formatTileList(group.map(({ kind }) => kind))).join(' ');
   return html`<p>${section}: ${text}, ${words.away(away)}, ${words.reach(whole(percent(reach)))}</p>`;
 }
 

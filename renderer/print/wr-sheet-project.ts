@@ -1,39 +1,124 @@
-import { html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
+import { kindsOf } from '../../core/tiles/text.ts';
 import type { Sheet, SheetProblem } from '../../core/warmup/sheet.ts';
+import { data, element, state } from '../parts/element.ts';
 import { emit } from '../parts/emit.ts';
+import { tileRow } from '../parts/tile/tile-row.ts';
 import '../parts/wr-button.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { warmUpWords } from '../words/warmup.ts';
-import type { AnswerFor } from './answer-for.ts';
-import { classStep, passesStep, readingStep } from './project-parts.ts';
-import { isAtEnd, movedBy, type ProjectAt } from './project-steps.ts';
-import { projectStyles } from './project-styles.ts';
-import { kindsOf, tiles } from './sheet-tiles.ts';
+import type { AnswerFor } from './judged.ts';
+import { classStep, isAtEnd, movedBy, passesStep, type ProjectAt, readingStep } from './project-parts.ts';
 
 const words = warmUpWords.project;
 
-/** A sheet for a projector: one problem at a time, its answer revealed step by step. */
-export class WrSheetProject extends LitElement {
-  static override properties = {
-    sheet: { attribute: false },
-    answerFor: { attribute: false },
-    place: { state: true },
-    step: { state: true },
-  };
-
-  declare sheet: Sheet;
-  declare answerFor: AnswerFor;
-  declare place: number;
-  /** How many of the steps are shown, from 0. */
-  declare step: number;
-
-  static override styles = [sharedStyles, projectStyles];
-
-  constructor() {
-    super();
-    this.place = 0;
-    this.step = 0;
+/** A sheet on a screen: letters and tiles that can be read from the last row. */
+const projectStyles = css`
+  dialog {
+    display: none;
+    flex-direction: column;
+    width: 100vw;
+    max-width: none;
+    height: 100dvh;
+    max-height: none;
+    margin: 0;
+    padding: var(--space-4) var(--space-5);
+    overflow: hidden;
+    border: 0;
+    background: var(--paper);
+    color: var(--ink);
+    font-size: clamp(1.2rem, 2.2vw, 2.2rem);
   }
+
+  dialog[open] {
+    display: flex;
+    gap: var(--space-4);
+  }
+
+  /* Between a head and buttons that keep their place. */
+  .problem {
+    position: relative;
+    flex: 1 1 0;
+    display: flex;
+    flex-direction: column;
+    gap: var(--space-4);
+    min-height: 0;
+    overflow: auto;
+  }
+
+  header,
+  footer {
+    flex: none;
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    justify-content: space-between;
+    gap: var(--space-2) var(--space-4);
+    font-size: var(--text-body);
+  }
+
+  footer {
+    padding-top: var(--space-3);
+    justify-content: center;
+  }
+
+  h1,
+  h2,
+  p {
+    margin: 0;
+  }
+
+  h1 {
+    font-size: clamp(1.3rem, 2.4vw, 2.4rem);
+  }
+
+  h2 {
+    font-size: 1em;
+  }
+
+  .tiles {
+    --tile-width: clamp(40px, 5.6vw, 110px);
+    display: inline-flex;
+    flex-wrap: wrap;
+    gap: clamp(4px, 0.6vw, 12px);
+    vertical-align: middle;
+  }
+
+  .small {
+    --tile-width: clamp(34px, 3vw, 64px);
+  }
+
+  .step {
+    display: flex;
+    flex-direction: column;
+    gap: var(--space-2);
+    padding-top: var(--space-3);
+    border-top: 1px solid var(--hairline);
+  }
+
+  .row {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: var(--space-2) var(--space-4);
+  }
+
+  wr-hand {
+    --tile-width: clamp(18px, 2.4vw, 48px);
+  }
+`;
+
+const Base = element({
+  sheet: data<Sheet>(),
+  answerFor: data<AnswerFor>(),
+  place: state(0),
+  /** How many of the steps are shown, from 0. */
+  step: state(0),
+});
+
+/** A sheet for a projector: one problem at a time, its answer revealed step by step. */
+export class WrSheetProject extends Base {
+  static override styles = [sharedStyles, projectStyles];
 
   show(): void {
     this.renderRoot.querySelector('dialog')?.showModal();
@@ -67,7 +152,7 @@ export class WrSheetProject extends LitElement {
   #problem(problem: SheetProblem): unknown {
     const found = this.answerFor(problem);
     return html`<div class="problem">
-      ${tiles(kindsOf(problem.rack))}
+      ${tileRow(kindsOf(problem.rack))}
       <p>${problem.question}</p>
       ${problem.remark === '' ? nothing : html`<p>${problem.remark}</p>`}
       <div aria-live="polite">

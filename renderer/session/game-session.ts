@@ -1,10 +1,13 @@
 import { type Result, success } from '../../core/base/result.ts';
+import { type AdviceTime, moreAdvice, USUAL_ADVICE } from '../../core/game/advice.ts';
+import { type Correction, correctTile } from '../../core/game/correct.ts';
 import type { GameEvent, TimedEvent } from '../../core/game/events.ts';
 import { DEFAULT_POINT_RULES, type PointRules } from '../../core/game/point-rules.ts';
 import type { GameState } from '../../core/game/game-state.ts';
-import type { Players } from '../../core/game/players.ts';
-import { GAME_FILE_KIND, GAME_SCHEMA_VERSION, type GameRecord } from '../../core/game/record.ts';
+import { GAME_FILE_KIND, GAME_SCHEMA_VERSION, type GameRecord, type Players } from '../../core/game/record.ts';
+import { type GiveDue, legalEvents } from '../../core/game/legal.ts';
 import { applyEvent } from '../../core/game/state.ts';
+import { type TableKind, USUAL_KIND } from '../../core/table/kinds.ts';
 import type { Desk, GameChange } from '../../main/desk/desk.ts';
 import {
   canRedo,
@@ -19,13 +22,13 @@ import {
   redone,
   undone,
 } from './history.ts';
-import { emptyLayout, fit, type Layout } from './layout.ts';
-import { formatLayout, parseLayout } from './layout-text.ts';
+import { emptyLayout, fillTray, fit, type Layout, formatLayout, parseLayout } from './layout.ts';
 import { SaveQueue, type SaveStatus } from './save-queue.ts';
+import { Store } from './store.ts';
 
 /** The part of the desk that keeps a game as it grows; what it answers beyond "kept" is not looked at. */
-export type GameKeeper = {
-  readonly [Call in 'startGame' | 'appendEvent' | 'dropEvent' | 'changeGame']: (
+type GameKeeper = {
+  readonly [Call in 'keepDraft' | 'startGame' | 'appendEvent' | 'dropEvent' | 'changeGame']: (
     ...given: Parameters<Desk[Call]>
   ) => Promise<Result<unknown>>;
 };
@@ -42,27 +45,39 @@ export interface SessionWorld {
   readonly newId: (startedAt: string) => string;
   /** How the table pays in a game that is begun now; the usual rules when left out. */
   readonly payment?: () => PointRules;
+  /** The kind of table at which a game is played that is begun now; the usual one when left out. */
+  readonly table?: () => TableKind;
+  /** When advice is shown in a game that is begun now; at once when left out. */
+  readonly advice?: () => AdviceTime;
 }
 
 /** What is known of a game beside its tiles. */
-export type GameDetails = Pick<GameChange, 'place' | 'evening' | 'players' | 'payment'>;
+export type GameDetails = Pick<GameChange, 'place' | 'evening' | 'players' | 'payment' | 'table' | 'advice'>;
 
 type Base = Omit<GameRecord, 'events' | 'arrangement'>;
 
+/** Where a game is kept so far. */
+type Kept = 'nowhere' | 'draft' | 'game';
+
 /**
  * The game at hand: its events in memory are the truth, every change is saved at once and in
- * order, and everything can be undone. The first change of a new game makes its file.
+ * order, and everything can be undone. The first event of a new game makes its file; tiles typed
+ * before it are kept as the desk's draft.
  */
-export class GameSession {
+export class GameSession extends Store {
   readonly #world: SessionWorld;
-  readonly #listeners = new Set<() => void>();
-  readonly #queue = new SaveQueue(() => this.#tell());
+  readonly #queue = new SaveQueue(() => this.notify());
   #base: Base;
   #history: History = newHistory;
-  #kept = false;
+  #kept: Kept = 'nowhere';
+  /** The game whose passes were left unlogged. */
+  #pastPasses = '';
+  /** The last layout whose tray was emptied because none is shown, and what it then was. */
+  #emptied: { readonly from: Layout; readonly to: Layout } = { from: emptyLayout, to: emptyLayout };
 
   /** Begins with an empty game on a card document. */
   constructor(world: SessionWorld, card: unknown) {
+    super();
     this.#world = world;
     this.#base = this.#newBase(card, false);
   }
@@ -90,7 +105,17 @@ export class GameSession {
   }
   /** How the table pays in this game: as it was when the game was first kept. */
   get payment(): PointRules {
-    return this.#base.payment ?? (this.#kept ? undefined : this.#world.payment?.()) ?? DEFAULT_POINT_RULES;
+    return (
+      this.#base.payment ?? (this.#kept === 'nowhere' ? this.#world.payment?.() : undefined) ?? DEFAULT_POINT_RULES
+    );
+  }
+  /** The kind of table that this game is played at: as it was when the game was first kept, unless it was changed since. */
+  get table(): TableKind {
+    return this.#base.table ?? (this.#kept === 'nowhere' ? this.#world.table?.() : undefined) ?? USUAL_KIND;
+  }
+  /** When advice is shown in this game: as it was when the game was first kept, unless it was changed since. */
+  get advice(): AdviceTime {
+    return this.#base.adviceNow ?? this.#base.advice ?? this.#world.advice?.() ?? USUAL_ADVICE;
   }
   get demo(): boolean {
     return this.#base.demo;
@@ -98,8 +123,21 @@ export class GameSession {
   get state(): GameState {
     return this.#frame.state;
   }
+  /** True where passes are left that the player does not log, and play has no event yet. */
+  get pastPasses(): boolean {
+    const { exchange, playing } = this.state;
+    return this.#pastPasses === this.id && !playing && exchange?.phase === 'giving';
+  }
+  /** The pass that is due; null once the passes that are left go unlogged. */
+  get giveDue(): GiveDue | null {
+    return this.pastPasses ? null : legalEvents(this.state).give;
+  }
+  /** How the rack lies. While no pass is due there is no tray, and its tiles lie in the rack. */
   get layout(): Layout {
-    return this.#frame.layout;
+    const { layout } = this.#frame;
+    if (layout.tray.length === 0 || this.giveDue !== null) return layout;
+    if (this.#emptied.from !== layout) this.#emptied = { from: layout, to: fillTray(layout, []) };
+    return this.#emptied.to;
   }
   get events(): readonly TimedEvent[] {
     return eventsOf(this.#history);
@@ -115,30 +153,30 @@ export class GameSession {
   }
   /** True until something is entered. */
   get untouched(): boolean {
-    return !this.#kept && !this.canUndo && !this.canRedo;
+    return this.#kept === 'nowhere' && !this.canUndo && !this.canRedo;
   }
 
-  /** Calls back after every change; returns the way to stop that. */
-  subscribe(listener: () => void): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
+  /** Leaves the passes that are left unlogged and goes on to play, or comes back to them. */
+  leavePasses(left: boolean): void {
+    this.#pastPasses = left ? this.id : '';
+    this.notify();
   }
 
   /** Puts an empty game here; what was here stays in the journal. */
   begin(card: unknown, demo = false, details: GameDetails = {}): void {
     this.#base = { ...this.#newBase(card, demo), ...details };
     this.#history = newHistory;
-    this.#kept = false;
-    this.#tell();
+    this.#kept = 'nowhere';
+    this.notify();
   }
 
-  /** Goes on with a saved game where it was. */
-  open({ events, arrangement, ...base }: GameRecord): void {
+  /** Goes on with a saved game, or with the tiles typed for one, where it was. */
+  open({ events, arrangement, ...base }: GameRecord, kept: 'draft' | 'game' = 'game'): void {
     const layout = parseLayout(arrangement ?? '');
     this.#base = base;
     this.#history = historyOf(events, layout.ok ? layout.value : emptyLayout);
-    this.#kept = true;
-    this.#tell();
+    this.#kept = kept;
+    this.notify();
   }
 
   /** Adds an event, or says why it can't be. `layout` is how the rack lay when it happened, if not as now. */
@@ -146,31 +184,57 @@ export class GameSession {
     const next = applyEvent(this.state, event);
     if (!next.ok) return next;
     const timed: TimedEvent = { ...event, at: this.#world.now() };
-    this.#do({ event: timed, state: next.value, layout: fit(layout, next.value.rack) });
+    this.#do({ events: [...this.events, timed], state: next.value, layout: fit(layout, next.value.rack) });
+    return success(null);
+  }
+
+  /**
+   * Corrects a tile of an earlier step, or says why it can't be: all events after it stay. The corrected event is of
+   * now, so that what was computed before does not count any more.
+   */
+  correct(correction: Correction): Result<null> {
+    const corrected = correctTile(this.events, correction);
+    if (!corrected.ok) return corrected;
+    const { events, place, state } = corrected.value;
+    const dated = events.map((event, at) => (at === place ? { ...event, at: this.#world.now() } : event));
+    this.#do({ events: dated, state, layout: fit(this.layout, state.rack) });
     return success(null);
   }
 
   /** Lays the rack out anew; before the deal, this is also how tiles are entered. */
   lay(layout: Layout): void {
     if (formatLayout(layout) === formatLayout(this.layout)) return;
-    this.#do({ event: null, state: this.state, layout });
+    this.#do({ events: this.events, state: this.state, layout });
   }
 
-  /** Changes what is known of the game beside its tiles; kept at once, and not part of undo. */
-  describe(details: GameDetails): void {
-    this.#base = { ...this.#base, ...details };
-    if (this.#kept) {
+  /**
+   * Changes what is known of the game beside its tiles; kept at once, and not part of undo. `advice` is when advice is
+   * shown from now on; the most aid that the game had stays in its record.
+   */
+  describe({ advice, ...rest }: GameDetails): void {
+    const change = advice === undefined ? rest : { ...rest, ...this.#advised(advice) };
+    if (Object.keys(change).length === 0) return;
+    this.#base = { ...this.#base, ...change };
+    if (this.#kept === 'game') {
       const { id } = this.#base;
-      this.#queue.add({ run: () => this.#world.desk.changeGame(id, details) });
-    }
-    this.#tell();
+      this.#queue.add({ run: () => this.#world.desk.changeGame(id, change) });
+    } else if (this.#kept === 'draft') this.#keepNew([]);
+    this.notify();
+  }
+
+  /** Before the deal nothing was shown yet, and after the result nothing is. */
+  #advised(adviceNow: AdviceTime): Pick<GameRecord, 'advice' | 'adviceNow'> {
+    if (this.state.result !== null) return {};
+    const isDealt = this.#history.frames.some(({ state }) => state.seat !== null);
+    const before = this.#base.advice ?? this.advice;
+    return { advice: isDealt ? moreAdvice(before, adviceNow) : adviceNow, adviceNow };
   }
 
   /** Drops the players' names from memory, once they are gone from all files. */
   forgetNames(): void {
     const { players: _, ...nameless } = this.#base;
     this.#base = nameless;
-    this.#tell();
+    this.notify();
   }
 
   undo(): void {
@@ -197,26 +261,36 @@ export class GameSession {
     if (history === this.#history) return;
     const before = this.events;
     this.#history = history;
-    // First told, so that its reading is asked for, which is worked on elsewhere while the save is sent.
-    this.#tell();
+    // Notified first, so that its reading is asked for and worked on in a worker while the save is sent.
+    this.notify();
     this.#keep(before, this.events);
   }
 
   #keep(before: readonly TimedEvent[], after: readonly TimedEvent[]): void {
     const { desk } = this.#world;
     const { id } = this.#base;
-    if (!this.#kept) {
-      this.#base = { ...this.#base, payment: this.payment };
-      this.#kept = true;
-      const record = { ...this.#base, events: after, arrangement: formatLayout(this.layout) };
-      this.#queue.add({ run: () => desk.startGame(record) });
-      return;
-    }
+    if (this.#kept !== 'game') return this.#keepNew(after);
     const added = after[before.length];
-    if (added !== undefined) this.#queue.add({ run: () => desk.appendEvent(id, before.length, added) });
-    if (after.length < before.length) this.#queue.add({ run: () => desk.dropEvent(id, after.length) });
     const arrangement = formatLayout(this.layout);
-    this.#queue.add({ name: `layout of ${id}`, run: () => desk.changeGame(id, { arrangement }) });
+    const place = after.findIndex((event, at) => at < before.length && event !== before[at]);
+    const corrected = after[place];
+    if (corrected !== undefined)
+      this.#queue.add({ run: () => desk.changeGame(id, { corrected: { place, event: corrected }, arrangement }) });
+    else if (added !== undefined)
+      this.#queue.add({ run: () => desk.appendEvent(id, before.length, added, arrangement) });
+    else if (after.length < before.length)
+      this.#queue.add({ run: () => desk.dropEvent(id, after.length, arrangement) });
+    else this.#queue.add({ name: `layout of ${id}`, run: () => desk.changeGame(id, { arrangement }) });
+  }
+
+  /** Keeps a game that has no file yet: with its first event in one of its own, before that as the draft. */
+  #keepNew(events: readonly TimedEvent[]): void {
+    const { desk } = this.#world;
+    this.#base = { ...this.#base, payment: this.payment, table: this.table, advice: this.#base.advice ?? this.advice };
+    const record = { ...this.#base, events, arrangement: formatLayout(this.layout) };
+    this.#kept = events.length === 0 ? 'draft' : 'game';
+    if (this.#kept === 'draft') this.#queue.add({ name: 'draft', run: () => desk.keepDraft(record) });
+    else this.#queue.add({ run: () => desk.startGame(record) });
   }
 
   #newBase(card: unknown, demo: boolean): Base {
@@ -233,9 +307,5 @@ export class GameSession {
       demo,
       card,
     };
-  }
-
-  #tell(): void {
-    for (const listener of this.#listeners) listener();
   }
 }

@@ -5,8 +5,8 @@ import { emptyLayout, fit, type Layout } from './layout.ts';
 
 /** The game and its rack after one thing that the player did. */
 export interface Frame {
-  /** The event that led here; null when only the layout changed. */
-  readonly event: TimedEvent | null;
+  /** All events up to here; those of the frame before when only the layout changed. */
+  readonly events: readonly TimedEvent[];
   readonly state: GameState;
   readonly layout: Layout;
 }
@@ -20,7 +20,7 @@ export interface History {
 }
 
 export const newHistory: History = {
-  frames: [{ event: null, state: NEW_GAME, layout: emptyLayout }],
+  frames: [{ events: [], state: NEW_GAME, layout: emptyLayout }],
   place: 0,
 };
 
@@ -50,11 +50,8 @@ export function redone(history: History): History {
 }
 
 /** The events up to now, oldest first. */
-export function eventsOf({ frames, place }: History): TimedEvent[] {
-  return frames
-    .slice(0, place + 1)
-    .map((frame) => frame.event)
-    .filter((event) => event !== null);
+export function eventsOf(history: History): readonly TimedEvent[] {
+  return currentFrame(history).events;
 }
 
 /**
@@ -64,10 +61,10 @@ export function eventsOf({ frames, place }: History): TimedEvent[] {
 export function historyOf(events: readonly TimedEvent[], layout: Layout): History {
   let history = newHistory;
   for (const event of events) {
-    const { state, layout: before } = currentFrame(history);
+    const { events: past, state, layout: before } = currentFrame(history);
     const next = applyEvent(state, event);
     if (!next.ok) break;
-    history = did(history, { event, state: next.value, layout: fit(before, next.value.rack) });
+    history = did(history, { events: [...past, event], state: next.value, layout: fit(before, next.value.rack) });
   }
   const last = currentFrame(history);
   const fitted = last.state.seat === null ? layout : fit(layout, last.state.rack);

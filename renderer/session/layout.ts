@@ -1,11 +1,12 @@
-import { arrange } from '../../core/tiles/order.ts';
-import type { Kind } from '../../core/tiles/kinds.ts';
+import { type Result, success } from '../../core/base/result.ts';
+import { arrange, type Kind } from '../../core/tiles/kinds.ts';
+import { formatTileList, parseTileList } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 
 /** What lies before a tile in its row: nothing, a gap made by hand, or the start of the second tier. */
-export type Space = 'none' | 'gap' | 'tier';
+type Space = 'none' | 'gap' | 'tier';
 
-/** One tile of the rack. Equal tiles are told apart by `id`, so that each can be moved by itself. */
+/** One tile of the rack. Equal tiles are distinguished by `id`, so that each can be moved by itself. */
 export interface LaidTile {
   readonly id: string;
   readonly kind: Kind;
@@ -13,24 +14,24 @@ export interface LaidTile {
 }
 
 /**
- * How the rack lies before the player: an order, gaps and tiers, and the tiles set aside to be
+ * How the rack lies before the player: an order, gaps and tiers, and the tiles in the tray, to be
  * given. Which tiles there are is the game's business; `fit` brings the two together.
  */
 export interface Layout {
   readonly rack: readonly LaidTile[];
-  readonly aside: readonly LaidTile[];
+  readonly tray: readonly LaidTile[];
   /** The number of the next new tile. */
   readonly next: number;
 }
 
 /** Tiles that fit into the tray of a pass. */
-export const ASIDE_LIMIT = 3;
+const TRAY_LIMIT = 3;
 
-export const emptyLayout: Layout = { rack: [], aside: [], next: 1 };
+export const emptyLayout: Layout = { rack: [], tray: [], next: 1 };
 
-/** All tiles of the layout, set aside or not. */
-export function tilesOf({ rack, aside }: Layout): Tiles {
-  return Tiles.of([...rack, ...aside].map((tile) => tile.kind));
+/** All tiles of the layout, in the tray or not. */
+export function tilesOf({ rack, tray }: Layout): Tiles {
+  return Tiles.of([...rack, ...tray].map((tile) => tile.kind));
 }
 
 /** Adds a tile: in its place while the rack is in the usual order, else at the end. */
@@ -40,43 +41,43 @@ export function addTile(layout: Layout, kind: Kind): Layout {
   return { ...layout, rack, next: layout.next + 1 };
 }
 
-/** Takes a tile away, from the rack or from those set aside. */
+/** Takes a tile away, from the rack or from the tray. */
 export function removeTile(layout: Layout, id: string): Layout {
-  return { ...layout, rack: withoutTile(layout.rack, id), aside: layout.aside.filter((tile) => tile.id !== id) };
+  return { ...layout, rack: withoutTile(layout.rack, id), tray: layout.tray.filter((tile) => tile.id !== id) };
 }
 
 /** Puts rack tiles into the tray, as many as there is room for. */
-export function setAside(layout: Layout, ids: readonly string[]): Layout {
-  const room = ASIDE_LIMIT - layout.aside.length;
+export function toTray(layout: Layout, ids: readonly string[]): Layout {
+  const room = TRAY_LIMIT - layout.tray.length;
   const chosen = ids.map((id) => layout.rack.find((tile) => tile.id === id)).filter((tile) => tile !== undefined);
   return chosen.slice(0, room).reduce(
     (sum, tile) => ({
       ...sum,
       rack: withoutTile(sum.rack, tile.id),
-      aside: [...sum.aside, { ...tile, space: 'none' as const }],
+      tray: [...sum.tray, { ...tile, space: 'none' as const }],
     }),
     layout,
   );
 }
 
 /** Puts exactly these kinds into the tray; what lay there goes back. */
-export function setAsideKinds(layout: Layout, kinds: readonly Kind[]): Layout {
+export function fillTray(layout: Layout, kinds: readonly Kind[]): Layout {
   const emptied = takeBack(
     layout,
-    layout.aside.map((tile) => tile.id),
+    layout.tray.map((tile) => tile.id),
   );
   return kinds.reduce((sum, kind) => {
     const tile = sum.rack.findLast((other) => other.kind === kind);
-    return tile === undefined ? sum : setAside(sum, [tile.id]);
+    return tile === undefined ? sum : toTray(sum, [tile.id]);
   }, emptied);
 }
 
 /** Brings tiles back from the tray: in their place while the rack is in the usual order, else at the end. */
 export function takeBack(layout: Layout, ids: readonly string[]): Layout {
-  const chosen = layout.aside.filter((tile) => ids.includes(tile.id));
+  const chosen = layout.tray.filter((tile) => ids.includes(tile.id));
   return chosen.reduce((sum, tile) => {
     const rack = isArranged(sum) ? inserted(sum.rack, tile) : [...sum.rack, tile];
-    return { ...sum, rack, aside: sum.aside.filter((each) => each.id !== tile.id) };
+    return { ...sum, rack, tray: sum.tray.filter((each) => each.id !== tile.id) };
   }, layout);
 }
 
@@ -114,7 +115,7 @@ export function isArranged({ rack }: Layout): boolean {
  */
 export function fit(layout: Layout, tiles: Tiles): Layout {
   let fitted = layout;
-  for (const tile of [...layout.rack, ...layout.aside].reverse()) {
+  for (const tile of [...layout.rack, ...layout.tray].reverse()) {
     if (tilesOf(fitted).count(tile.kind) > tiles.count(tile.kind)) fitted = removeTile(fitted, tile.id);
   }
   for (const kind of tiles.minus(tilesOf(fitted)).toKinds()) fitted = addTile(fitted, kind);
@@ -135,4 +136,43 @@ function withoutTile(rack: readonly LaidTile[], id: string): LaidTile[] {
   const next = left[place];
   if (gone.space === 'none' || next === undefined || next.space === 'tier') return left;
   return left.with(place, { ...next, space: gone.space });
+}
+
+const MARKS = { none: '', gap: '|', tier: '/' } as const;
+
+/** The layout as kept with a game: `FF N | 13b / 4578c > 2d`; see `GameRecord.arrangement`. */
+export function formatLayout({ rack, tray }: Layout): string {
+  const text = runsOf(rack)
+    .map((run) => `${MARKS[run[0]?.space ?? 'none']} ${formatTileList(run.map((tile) => tile.kind))}`.trim())
+    .join(' ');
+  if (tray.length === 0) return text;
+  return `${text} > ${formatTileList(tray.map((tile) => tile.kind))}`.trim();
+}
+
+/** Reads a layout's text. Never throws; a problem is that of the tiles' text. */
+export function parseLayout(text: string): Result<Layout> {
+  const [rackText = '', trayText = ''] = text.split('>');
+  const rack: LaidTile[] = [];
+  for (const piece of rackText.split(/(?=[|/])/)) {
+    const space: Space = piece.startsWith('|') ? 'gap' : piece.startsWith('/') ? 'tier' : 'none';
+    const list = parseTileList(space === 'none' ? piece : piece.slice(1));
+    if (!list.ok) return list;
+    for (const [place, kind] of list.value.entries()) {
+      rack.push({ id: `t${rack.length + 1}`, kind, space: place === 0 ? space : 'none' });
+    }
+  }
+  const list = parseTileList(trayText);
+  if (!list.ok) return list;
+  const tray = list.value.map((kind, place) => ({ id: `t${rack.length + place + 1}`, kind, space: 'none' as const }));
+  return success({ ...emptyLayout, rack, tray, next: rack.length + tray.length + 1 });
+}
+
+function runsOf(rack: readonly LaidTile[]): LaidTile[][] {
+  const runs: LaidTile[][] = [];
+  for (const tile of rack) {
+    const last = runs.at(-1);
+    if (last === undefined || tile.space !== 'none') runs.push([tile]);
+    else last.push(tile);
+  }
+  return runs;
 }

@@ -1,290 +1,283 @@
+import { type Result, success } from '../../core/base/result.ts';
+import type { Moment } from '../../core/engine/moment.ts';
+import { mayBePassed, type PassSize } from '../../core/exchange/steps.ts';
+import {
+  type GiveChoice,
+  isSameChoice,
+  type PassChoice,
+  type RivalsRequest,
+  rivalsOf,
+} from '../../core/future/rivals.ts';
 import { legalEvents } from '../../core/game/legal.ts';
-import type { PassStep } from '../../core/exchange/steps.ts';
-import type { PassSize } from '../../core/plan/passes.ts';
-import { type BlockSums, GAMES_RULE, type RaceRule, USUAL_RULE } from '../../core/plan/race.ts';
-import { type DueBlocks, Race, type RaceResult } from '../../core/plan/race-run.ts';
-import { exchangeChoices } from '../../core/table/future-choices.ts';
-import { EXCHANGE_FIGURES, GAME_FIGURES } from '../../core/table/future-figures.ts';
-import type { Choice } from '../../core/table/future-seats.ts';
+import { lastEnteredAt } from '../../core/game/record.ts';
+import { GAMES_RULE, type RaceRule, USUAL_RULE } from '../../core/plan/race.ts';
+import { type RaceResult, rankedPlaces, type Standing } from '../../core/plan/race-run.ts';
 import type { IncomingRates } from '../../core/table/incoming-rates.ts';
-import type { Kind } from '../../core/tiles/kinds.ts';
-import type { Answered } from '../worker/calls.ts';
-import { type Outcome, type StoppableLine, WorkerClient } from '../worker/client.ts';
-import type { Depth, LookCalls, LookMoment } from '../worker/look-calls.ts';
-import type { Analysis } from './analysis.ts';
+import type { ContestRequest, Pool } from '../worker/pool.ts';
+import { type Analysis, momentOf } from './analysis.ts';
+import { type Answer, Ask, type Report } from './ask.ts';
+import type { CardGames } from './card-games.ts';
 import type { GameSession } from './game-session.ts';
 import { type IncomingChoice, ratesKey } from './incoming.ts';
+import type { PassDraft } from './pass-draft.ts';
+import { Store } from './store.ts';
 
-/** What a look ahead has found so far. */
-export interface Look {
-  readonly status: 'none' | 'pending' | 'done' | 'failed';
-  readonly choices: readonly Choice[];
+/** Choices that are compared, and what a look ahead has found of them so far. */
+export interface Compared {
+  readonly choices: readonly PassChoice[];
+  /** Why each of them stands where it does, in sentences; empty until it is known. */
+  readonly reasons: readonly (readonly string[])[];
   /** Where the race stood at its last look; null before the first one. */
   readonly result: RaceResult | null;
   /** What comes in, if not all tiles alike. */
   readonly rates: IncomingRates | null;
-  /** Why it failed, in words. */
-  readonly message: string;
 }
 
-/** What whole games say of the choices that the look ahead could not tell apart; null until asked for. */
-export interface Played {
-  readonly status: 'pending' | 'done' | 'stopped' | 'failed';
-  readonly choices: readonly Choice[];
-  /** Where the race stood at its last look, by these choices; null before the first one. */
-  readonly result: RaceResult | null;
-}
-
-/** What the player says besides the rack and the tray. */
-export interface LookWishes {
-  /** In the courtesy, how many tiles the player across asks for; null until said. */
-  readonly offered: number | null;
+/** A choice with what a look ahead found of it. */
+export interface Judged {
+  readonly choice: PassChoice;
+  readonly standing: Standing;
+  /** Why it stands there, in sentences. */
+  readonly reasons: readonly string[];
 }
 
 /** What a look ahead is made from. */
 export interface LookParts {
   readonly session: GameSession;
   /** Who plans the pass that is due. */
-  readonly plans: Pick<Analysis, 'plan' | 'terms' | 'subscribe'>;
+  readonly plans: Pick<Analysis, 'plan' | 'subscribe'>;
+  /** How many tiles go on blind, and how many a courtesy takes. */
+  readonly draft: Pick<PassDraft, 'blind' | 'wanted' | 'subscribe'>;
+  readonly cardGames: Pick<CardGames, 'said' | 'key' | 'subscribe'>;
   readonly incoming: Pick<IncomingChoice, 'rates' | 'subscribe'>;
-  readonly startWorker: () => StoppableLine;
+  readonly pool: Pool;
   readonly rule?: RaceRule;
   readonly gamesRule?: RaceRule;
 }
 
-/** Choices that are compared, by what futures. */
-interface Tried {
-  readonly choices: readonly Choice[];
-  readonly depth: Depth;
+interface LookRequest {
+  readonly moment: Moment;
+  /** The decision whose choices are compared. */
+  readonly due: RivalsRequest & { readonly size: PassSize };
   readonly rates: IncomingRates | null;
 }
 
-const NO_LOOK: Look = { status: 'none', choices: [], result: null, rates: null, message: '' };
-const SIZES: readonly PassSize[] = [3, 2, 1, 0];
-/** Workers that share the blocks; what they find does not depend on their number. */
-const WORKERS = 2;
+/** Choices that whole games are played with. */
+interface GamesRequest {
+  readonly moment: Moment;
+  readonly choices: readonly PassChoice[];
+}
 
 /**
  * Looks ahead to the end of the exchange as soon as the plan of a pass is there, and anew whenever
- * the rack, the tray's pass or the wishes change; an older look is dropped.
+ * the rack, the tray's pass or what the player said changes; an older look is dropped.
  */
-export class LookAhead {
+export class LookAhead extends Store {
   readonly #session: GameSession;
   readonly #plans: LookParts['plans'];
+  readonly #draft: LookParts['draft'];
+  readonly #cardGames: LookParts['cardGames'];
   readonly #incoming: LookParts['incoming'];
+  readonly #pool: Pool;
   readonly #rule: RaceRule;
   readonly #gamesRule: RaceRule;
-  readonly #workers: readonly WorkerClient<LookCalls>[];
-  readonly #listeners = new Set<() => void>();
-  #look: Look = NO_LOOK;
-  #wishes: LookWishes = { offered: null };
-  #lookedFor = '';
-  #running = new AbortController();
-  #moment: LookMoment | null = null;
-  #played: Played | null = null;
+  readonly #look = new Ask((request: LookRequest, report: Report<never, Compared>) => this.#run(request, report));
+  readonly #played = new Ask((request: GamesRequest, report: Report<never, Compared>) => this.#play(request, report));
+  #moment: Moment | null = null;
+  /** The pass that is due and all that is known of it, whatever lies in the tray: what a look belongs to. */
+  #lookFor = '';
+  #ranked: readonly Judged[] | null = null;
+  /** Choices of the tray's that were compared later, each with the others on the same futures. */
+  #added: readonly Judged[] = [];
   /** The moment of the game that the whole games belong to. */
   #playedFor = '';
-  #playing = new AbortController();
 
-  constructor({ session, plans, incoming, startWorker, rule = USUAL_RULE, gamesRule = GAMES_RULE }: LookParts) {
+  constructor({
+    session,
+    plans,
+    draft,
+    cardGames,
+    incoming,
+    pool,
+    rule = USUAL_RULE,
+    gamesRule = GAMES_RULE,
+  }: LookParts) {
+    super();
     this.#session = session;
     this.#plans = plans;
+    this.#draft = draft;
+    this.#cardGames = cardGames;
     this.#incoming = incoming;
+    this.#pool = pool;
     this.#rule = rule;
     this.#gamesRule = gamesRule;
-    this.#workers = Array.from({ length: WORKERS }, () => new WorkerClient<LookCalls>(startWorker));
-    session.subscribe(() => this.#refresh());
-    plans.subscribe(() => this.#refresh());
-    incoming.subscribe(() => this.#refresh());
+    this.#look.subscribe(() => this.#lookedOn());
+    this.#played.subscribe(() => this.notify());
+    for (const store of [session, plans, draft, cardGames, incoming]) store.subscribe(() => this.#refresh());
     this.#refresh();
   }
 
-  get look(): Look {
-    return this.#look;
+  /** What has been found so far of the choices for the pass that is due. */
+  get look(): Answer<Compared> {
+    return this.#look.answer;
   }
 
-  get played(): Played | null {
-    return this.#played;
+  /**
+   * The compared choices in one list, the recommended one first, from the end of the first look on. Neither their order
+   * nor what is said of them changes afterwards, whatever is laid in the tray.
+   */
+  get ranked(): readonly Judged[] | null {
+    return this.#ranked;
   }
 
-  get wishes(): LookWishes {
-    return this.#wishes;
+  /** What lies in the tray, once it is a whole pass. */
+  get chosen(): GiveChoice | null {
+    const { rack, tray } = this.#session.layout;
+    const { wanted } = this.#draft;
+    if (wanted === null || tray.length !== wanted || (wanted === 0 && rack.length === 0)) return null;
+    return { type: 'give', tiles: tray.map(({ kind }) => kind) };
   }
 
-  wish(wishes: Partial<LookWishes>): void {
-    this.#wishes = { ...this.#wishes, ...wishes };
-    this.#refresh();
-    this.#tell();
+  /** What was found of a choice, if it was compared. */
+  judged(choice: PassChoice): Judged | null {
+    return [...(this.#ranked ?? []), ...this.#added].find((each) => isSameChoice(each.choice, choice)) ?? null;
   }
 
-  /** Looks through everything anew, after something failed. */
+  /** What whole games show of the choices that the look ahead could not tell apart; none until asked for. */
+  get played(): Answer<Compared> {
+    return this.#played.answer;
+  }
+
+  /** Looks through everything once more, after something failed. */
   again(): void {
-    this.#forget();
-    this.#refresh();
+    void this.#look.again();
   }
 
-  /** Plays whole games with the choices that are as good so far; each look at them is told. */
+  /** Plays whole games with the choices that are as good so far; each look at them is shown. */
   async playOut(): Promise<void> {
     const choices = this.open;
-    if (this.#look.status !== 'done' || this.#moment === null || choices.length < 2) return;
-    const playing = new AbortController();
-    this.#playing = playing;
-    this.#showPlayed({ status: 'pending', choices, result: null });
-    try {
-      await this.#race(this.#moment, { choices, depth: 'game', rates: null }, playing.signal, (result) =>
-        this.#showPlayed({ status: result.ended === null ? 'pending' : 'done', choices, result }),
-      );
-    } catch {
-      if (!playing.signal.aborted && this.#played !== null) this.#showPlayed({ ...this.#played, status: 'failed' });
-    }
+    if (this.look.status !== 'done' || this.#moment === null || choices.length < 2) return;
+    await this.#played.ask({ moment: this.#moment, choices });
   }
 
-  /** Ends the games; what they said so far stays. */
+  /** Ends the games; what they showed so far stays. */
   stopPlaying(): void {
-    this.#playing.abort();
-    if (this.#played?.status === 'pending') this.#showPlayed({ ...this.#played, status: 'stopped' });
+    this.#played.stop();
   }
 
   /** The choices that the look ahead did not find worse. */
-  get open(): readonly Choice[] {
-    const { choices, result } = this.#look;
+  get open(): readonly PassChoice[] {
+    const { choices = [], result } = this.look.value ?? {};
     return choices.filter((_, place) => (result?.standings[place]?.verdict ?? 'costs') !== 'costs');
-  }
-
-  subscribe(listener: () => void): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
   }
 
   #refresh(): void {
     const { events, id, state } = this.#session;
-    const plan = this.#plans.plan;
-    const due = legalEvents(state).give;
-    const now = `${id} ${events.length} ${events.at(-1)?.at ?? ''}`;
+    const plan = this.#plans.plan.status === 'done' ? this.#plans.plan.value : null;
+    const step = legalEvents(state).give?.step ?? null;
+    const now = `${id} ${events.length} ${lastEnteredAt(events)}`;
     this.#leaveGames(now);
-    if (due === null || plan.status !== 'done' || plan.value === null) return this.#forget();
-    if (due.step !== 'courtesy') this.#wishes = { ...this.#wishes, offered: null };
-    const passes = plan.value.options.map(({ give }) => give);
-    const choices = exchangeChoices(due.step, passes, this.#chosen(passes));
-    const named = choices.map((choice) => (choice.type === 'stop' ? 'stop' : choice.tiles.join('-'))).join();
-    const { offered } = this.#wishes;
-    const rates = ratesKey(this.#incoming.rates);
-    const wanted = `${now} ${due.step} ${named} ${rates} ${offered} ${this.#plans.terms?.ends.join(' ') ?? ''}`;
-    if (wanted === this.#lookedFor) return;
-    this.#lookedFor = wanted;
-    void this.#begin(due.step, choices);
+    if (step === null || plan === null) return this.#leaveLook();
+    const passes = plan.options.map(({ kinds }) => kinds);
+    const chosen = legalTiles(this.chosen);
+    const named = passes.map((tiles) => tiles.join('-')).join();
+    const { said, key: learned } = this.#cardGames;
+    const { rates } = this.#incoming;
+    const lookFor = `${now} ${named} ${ratesKey(rates)} ${learned}`;
+    if (lookFor !== this.#lookFor) this.#forget();
+    else if (this.#hasCompared(chosen)) return;
+    this.#lookFor = lookFor;
+    this.#moment = momentOf(this.#session, { ...said, rates });
+    const due = { step, passes, chosen, size: (passes[0]?.length ?? 0) as PassSize };
+    void this.#look.ask({ moment: this.#moment, due, rates }, `${lookFor} ${chosen?.tiles.join('-') ?? ''}`);
   }
 
-  /** The tray's tiles if they are a whole pass of the plan. */
-  #chosen(passes: readonly (readonly Kind[])[]): readonly Kind[] | undefined {
-    const tray = this.#session.layout.aside.map(({ kind }) => kind).sort((one, other) => one - other);
-    return tray.length === 0 ? undefined : passes.find((pass) => pass.join() === tray.join());
+  #lookedOn(): void {
+    const { status, value } = this.#look.answer;
+    const { choices = [], reasons = [], result = null } = value ?? {};
+    const isSettled = status === 'done' && result !== null;
+    if (isSettled) this.#keep(choices, reasons, result);
+    this.notify();
+    // The tray may hold another pass by now.
+    if (isSettled) this.#refresh();
+  }
+
+  /** The first look makes the list; a later one, for the tray's pass, adds that one. */
+  #keep(choices: readonly PassChoice[], reasons: Compared['reasons'], result: RaceResult): void {
+    const judged = (place: number): Judged => ({
+      choice: choices[place] as PassChoice,
+      standing: result.standings[place] as Standing,
+      reasons: reasons[place] ?? [],
+    });
+    if (this.#ranked === null) this.#ranked = rankedPlaces(result).map(judged);
+    else {
+      const later = choices.map((_, place) => judged(place)).filter(({ choice }) => this.judged(choice) === null);
+      this.#added = [...this.#added, ...later];
+    }
+  }
+
+  /** Whether the tray's pass, if there is one, was compared with the others, or is being compared. */
+  #hasCompared(chosen: GiveChoice | null): boolean {
+    const { status, value } = this.#look.answer;
+    if (status !== 'pending' && status !== 'done') return false;
+    if (chosen === null || this.judged(chosen) !== null) return true;
+    return value?.choices.some((choice) => isSameChoice(choice, chosen)) ?? false;
   }
 
   #forget(): void {
-    if (this.#lookedFor === '') return;
-    this.#lookedFor = '';
-    this.#running.abort();
-    this.#show(NO_LOOK);
+    this.#ranked = null;
+    this.#added = [];
   }
 
-  async #begin(step: PassStep, choices: readonly Choice[]): Promise<void> {
-    this.#running.abort();
-    const running = new AbortController();
-    this.#running = running;
-    this.#show({ ...NO_LOOK, status: 'pending', choices });
-    const { terms } = this.#plans;
-    const { card, events } = this.#session;
-    const moment = { card: JSON.stringify(card), events, ...(terms === undefined ? {} : { terms }) };
-    this.#moment = moment;
-    try {
-      await this.#run(moment, step, choices, running.signal);
-    } catch (error) {
-      if (running.signal.aborted) return;
-      const message = error instanceof Error ? error.message : String(error);
-      this.#show({ ...this.#look, status: 'failed', message });
-    }
+  #leaveLook(): void {
+    this.#lookFor = '';
+    this.#forget();
+    this.#look.clear();
   }
 
-  async #run(moment: LookMoment, step: PassStep, passes: readonly Choice[], signal: AbortSignal): Promise<void> {
-    const { rates } = this.#incoming;
-    const choices = [...passes, ...(await this.#otherSizes(moment, step, passes, signal))];
-    this.#show({ ...NO_LOOK, status: 'pending', choices, rates });
-    await this.#race(moment, { choices, depth: 'exchange', rates }, signal, (result) =>
-      this.#show({ ...this.#look, status: result.ended === null ? 'pending' : 'done', result }),
-    );
+  async #run({ moment, due, rates }: LookRequest, report: Report<never, Compared>): Promise<Result<Compared>> {
+    report.value({ choices: rivalsOf(due), reasons: [], result: null, rates: null });
+    const { passes, chosen = null, size } = due;
+    const { signal } = report;
+    const rivals = await this.#pool.first.ask('rivals', { ...moment, passes, chosen, size }, { signal });
+    if (!rivals.ok) return rivals;
+    const choices = rivals.value;
+    // Told while the futures are counted, so that nobody waits for them.
+    const telling = this.#pool.first.ask('passReasons', { ...moment, choices }, { signal });
+    const raced = await this.#race({ ...moment, depth: 'exchange', choices }, rates, report);
+    const reasons = await telling;
+    if (!raced.ok) return raced;
+    return reasons.ok ? success({ ...raced.value, reasons: reasons.value }) : reasons;
   }
 
-  async #race(moment: LookMoment, tried: Tried, signal: AbortSignal, tell: (r: RaceResult) => void): Promise<void> {
-    const [figures, rule] = tried.depth === 'game' ? [GAME_FIGURES, this.#gamesRule] : [EXCHANGE_FIGURES, this.#rule];
-    const race = new Race({ candidates: tried.choices.length, figures }, rule);
-    for (let due = race.due; due !== null; due = race.due) {
-      race.take(await this.#count(moment, tried, due, rule, signal));
-      tell(race.result());
-    }
+  /** Whole games take all tiles as they come: no rates are weighed. */
+  async #play({ moment, choices }: GamesRequest, report: Report<never, Compared>): Promise<Result<Compared>> {
+    return await this.#race({ ...moment, depth: 'game', choices }, null, report);
   }
 
-  /** Where tiles may be handed on unseen, the best passes with another number of own tiles. */
-  async #otherSizes(
-    moment: LookMoment,
-    step: PassStep,
-    passes: readonly Choice[],
-    signal: AbortSignal,
-  ): Promise<Choice[]> {
-    if (step !== 'left' && step !== 'right2') return [];
-    const own = passes.map((choice) => (choice.type === 'give' ? choice.tiles.length : -1));
-    const sizes = SIZES.filter((size) => !own.includes(size));
-    const found = valueOf(await this.#worker(0).ask('sizes', { ...moment, sizes }, { signal }));
-    return found.map((tiles) => ({ type: 'give', tiles }));
-  }
-
-  async #count(
-    moment: LookMoment,
-    { choices, depth, rates }: Tried,
-    { blocks, alive }: DueBlocks,
-    { seed, blockSize }: RaceRule,
-    signal: AbortSignal,
-  ): Promise<readonly BlockSums[]> {
-    const weights = rates?.weights ?? null;
-    const { offered } = this.#wishes;
-    const shares = this.#workers.map((worker, share) => {
-      const own = blocks.filter((_, place) => place % WORKERS === share);
-      const request = { ...moment, depth, choices, seed, blockSize, blocks: own, alive, weights, offered };
-      return worker.ask('futures', request, { signal });
-    });
-    return (await Promise.all(shares)).flatMap(valueOf);
-  }
-
-  #worker(place: number): WorkerClient<LookCalls> {
-    return this.#workers[place] as WorkerClient<LookCalls>;
+  async #race(
+    contest: ContestRequest,
+    rates: Compared['rates'],
+    { signal, value }: Report<never, Compared>,
+  ): Promise<Result<Compared>> {
+    const { choices, depth } = contest;
+    const rule = depth === 'game' ? this.#gamesRule : this.#rule;
+    const known = { choices, reasons: [], rates };
+    value({ ...known, result: null });
+    const look = (result: RaceResult): void => value({ ...known, result });
+    const raced = await this.#pool.race(contest, rule, { signal, look });
+    return raced.ok ? success({ ...known, result: raced.value }) : raced;
   }
 
   /** Drops the games of another moment. Those of this one stay, whatever new rates and terms say of the look. */
   #leaveGames(now: string): void {
     if (now === this.#playedFor) return;
     this.#playedFor = now;
-    this.#playing.abort();
-    this.#played = null;
-  }
-
-  #showPlayed(played: Played): void {
-    this.#played = played;
-    this.#tell();
-  }
-
-  #show(look: Look): void {
-    this.#look = look;
-    this.#tell();
-  }
-
-  #tell(): void {
-    for (const listener of this.#listeners) listener();
+    this.#played.clear();
   }
 }
 
-/** What a worker answered; a cancelled or failed question is thrown, so that the look ends. */
-function valueOf<Value>(outcome: Outcome<Answered<Value>>): Value {
-  if (outcome.status === 'done' && outcome.value.ok) return outcome.value.value;
-  if (outcome.status === 'done' && !outcome.value.ok) throw new Error(outcome.value.message);
-  throw new Error(outcome.status === 'failed' ? outcome.message : 'cancelled');
+/** A pass with a joker in it is none. */
+function legalTiles(choice: GiveChoice | null): GiveChoice | null {
+  return choice !== null && choice.tiles.every(mayBePassed) ? choice : null;
 }

@@ -47,21 +47,21 @@ export class SaveQueue {
   async #work(): Promise<void> {
     if (this.#running) return;
     this.#running = true;
-    this.#tell({ status: 'saving' });
+    this.#show({ status: 'saving' });
     while (this.#jobs[0] !== undefined) {
       const answer = await this.#jobs[0].run();
       if (!answer.ok) {
         this.#running = false;
-        this.#tell({ status: 'failed', problem: answer.problem });
+        this.#show({ status: 'failed', problem: answer.problem });
         return;
       }
       this.#jobs = this.#jobs.slice(1);
     }
     this.#running = false;
-    this.#tell({ status: 'saved' });
+    this.#show({ status: 'saved' });
   }
 
-  #tell(status: SaveStatus): void {
+  #show(status: SaveStatus): void {
     this.#status = status;
     this.#changed(status);
   }

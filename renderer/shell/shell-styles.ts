@@ -106,6 +106,13 @@ export const shellStyles = css`
   @media (max-width: 68rem) {
     header {
       gap: var(--space-1);
+      --target: max(44px, 2.45em);
+      --target-main: max(48px, 2.7em);
+      font-size: min(1rem, max(18px, 1.8vw));
+    }
+
+    header .name {
+      font-size: 1.3em;
     }
 
     header wr-places,
@@ -138,6 +145,19 @@ export const shellStyles = css`
       --target: max(44px, 2.45em);
       --target-main: max(48px, 2.7em);
       font-size: min(1rem, max(18px, 6vw));
+    }
+  }
+
+  /* A telephone: all places in one row, and one more row for the rest. */
+  @media (max-width: 30rem) {
+    header {
+      gap: 0 var(--space-1);
+      padding-block: 0;
+      font-size: min(1rem, max(16px, 4.2vw));
+    }
+
+    header wr-places {
+      --room: 0.22em;
     }
   }
 

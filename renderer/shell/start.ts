@@ -1,38 +1,56 @@
 import { html, render } from 'lit';
+import type { GameRecord } from '../../core/game/record.ts';
 import type { Desk, DeskInfo, GameEntry } from '../../main/desk/desk.ts';
 import { Analysis } from '../session/analysis.ts';
-import { CardShelf } from '../session/card-shelf.ts';
+import { CardFits } from '../session/card-fits.ts';
+import { CardGames } from '../session/card-games.ts';
+import { CardOpener } from '../session/card-opener.ts';
 import { GameSession, type SessionWorld } from '../session/game-session.ts';
-import { IncomingChoice } from '../session/incoming.ts';
+import { IncomingChoice, passLogReader } from '../session/incoming.ts';
 import { LookAhead } from '../session/look-ahead.ts';
-import { passLogReader } from '../session/pass-log.ts';
-import { PreferenceStore, USUAL_PREFERENCES } from '../session/preference-store.ts';
-import { newGameId } from '../session/game-id.ts';
+import { PassDraft } from '../session/pass-draft.ts';
+import { PreferenceStore } from '../session/preference-store.ts';
 import { shellWords } from '../words/shell.ts';
+import { Pool } from '../worker/pool.ts';
 import type { AppContext } from './app-context.ts';
 import { showInstead } from './show-instead.ts';
-import { hashOf } from './route.ts';
+import { hashOf } from './places.ts';
 
 /** A game begun so long ago, in hours, is left in the journal at the start. */
 const RECENT_HOURS = 12;
 
-/** Opens the files, goes on with the last game if it is fresh, and puts the window on the page. */
-export async function startApp(desk: Desk, page: HTMLElement): Promise<void> {
-  const [about, preferences, games, notices] = await Promise.all([
+/** Puts the window on the page; when that fails for whatever reason, a page that says so and how to go on. Never rejects. */
+export async function startApp(desk: Desk, page: HTMLElement, goOn = true): Promise<void> {
+  await start(desk, page, goOn).catch((error: unknown) => {
+    reportError(error);
+    // The next try leaves the last game alone: whatever is wrong with it must not shut out all others.
+    showFailure(page, shellWords.startFailed, () => void startApp(desk, page, false));
+  });
+}
+
+/** Opens the files, goes on with the last game if it is fresh and `goOn` says so, and shows the window. */
+async function start(desk: Desk, page: HTMLElement, goOn: boolean): Promise<void> {
+  const [about, preferences, games, draft, notices] = await Promise.all([
     desk.about(),
     desk.readPreferences(),
     desk.listGames(),
+    desk.readDraft(),
     desk.notices(),
   ]);
   if (!about.ok) return showFailure(page, about.problem.message, () => void startApp(desk, page));
-  const store = new PreferenceStore(desk, preferences.ok ? preferences.value : USUAL_PREFERENCES);
-  const cards = new CardShelf(desk);
+  const store = new PreferenceStore(desk, preferences.ok ? preferences.value : about.value.usualPreferences);
+  const cards = new CardOpener(desk);
   const card = await cards.open(store.values.cardId, true);
   if (!card.ok) return showFailure(page, card.problem.message, () => void startApp(desk, page));
-  const session = new GameSession(worldOf(desk, about.value, store), card.value.document);
-  const problems = await reopen(desk, session, games.ok ? games.value : []);
-  const incoming = new IncomingChoice({ session, startWorker: startLookWorker, readLog: passLogReader(desk) });
-  const analysis = new Analysis(session, startWorker, incoming);
+  const session = new GameSession(worldOf(desk, about.value, store), card.value);
+  const last = { newest: games.ok ? games.value[0] : undefined, draft: draft.ok ? draft.value : null };
+  const problems = goOn ? await reopen(desk, session, last) : [];
+  const fits = new CardFits(desk);
+  const incoming = new IncomingChoice({ session, fits, readLog: passLogReader(desk) });
+  const cardGames = new CardGames({ session, fits });
+  const pool = new Pool();
+  const analysis = new Analysis({ session, incoming, cardGames, pool });
+  const passDraft = new PassDraft(session);
   const app: AppContext = {
     desk,
     about: about.value,
@@ -40,20 +58,21 @@ export async function startApp(desk: Desk, page: HTMLElement): Promise<void> {
     cards,
     session,
     analysis,
+    fits,
+    cardGames,
     incoming,
-    lookAhead: new LookAhead({ session, plans: analysis, incoming, startWorker: startLookWorker }),
+    draft: passDraft,
+    lookAhead: new LookAhead({ session, plans: analysis, draft: passDraft, cardGames, incoming, pool }),
+    pool,
     go: (place) => (window.location.hash = hashOf(place)),
   };
-  const told = [...(notices.ok ? notices.value : []), ...(games.ok ? [] : [games.problem.message]), ...problems];
-  render(html`<wr-shell .app=${app} .notices=${told}></wr-shell>`, page);
-}
-
-function startWorker(): Worker {
-  return new Worker(new URL('../worker/entry.ts', import.meta.url), { type: 'module' });
-}
-
-function startLookWorker(): Worker {
-  return new Worker(new URL('../worker/look-entry.ts', import.meta.url), { type: 'module' });
+  const reports = [
+    ...(notices.ok ? notices.value : []),
+    ...[games, draft].flatMap((read) => (read.ok ? [] : [read.problem.message])),
+    ...problems,
+  ];
+  render(html`<wr-shell .app=${app} .notices=${reports}></wr-shell>`, page);
+  await page.querySelector('wr-shell')?.updateComplete;
 }
 
 function worldOf(desk: Desk, { appVersion }: DeskInfo, preferences: PreferenceStore): SessionWorld {
@@ -64,13 +83,27 @@ function worldOf(desk: Desk, { appVersion }: DeskInfo, preferences: PreferenceSt
     now: () => new Date().toISOString(),
     newId: newGameId,
     payment: () => preferences.values.payment,
+    table: () => preferences.values.table,
+    advice: () => preferences.values.advice,
   };
 }
 
-/** Goes on with the newest game if it is from today, also one that has ended: its evening may go on. */
-async function reopen(desk: Desk, session: GameSession, games: readonly GameEntry[]): Promise<readonly string[]> {
-  const newest = games[0];
-  if (newest === undefined || Date.now() - Date.parse(newest.startedAt) > RECENT_HOURS * 3_600_000) return [];
+interface LastTime {
+  readonly newest: GameEntry | undefined;
+  readonly draft: GameRecord | null;
+}
+
+/**
+ * Goes on with what was begun last: with tiles typed before a deal, however long ago, or with the
+ * newest game if it is from today, also one that has ended: its evening may go on.
+ */
+async function reopen(desk: Desk, session: GameSession, { newest, draft }: LastTime): Promise<readonly string[]> {
+  if (draft !== null && hasTiles(draft) && (newest === undefined || draft.startedAt > newest.startedAt)) {
+    // What was typed is kept however long ago; the game itself has not begun yet.
+    session.open(isRecent(draft) ? draft : { ...draft, startedAt: new Date().toISOString() }, 'draft');
+    return [];
+  }
+  if (newest === undefined || !isRecent(newest)) return [];
   const record = await desk.openGame(newest.id);
   if (!record.ok) return [record.problem.message];
   const ended = record.value.events.some(({ type }) => type === 'ended');
@@ -78,6 +111,20 @@ async function reopen(desk: Desk, session: GameSession, games: readonly GameEntr
   return [];
 }
 
+function hasTiles({ arrangement = '' }: GameRecord): boolean {
+  return arrangement !== '';
+}
+
+function isRecent({ startedAt }: { readonly startedAt: string }): boolean {
+  return Date.now() - Date.parse(startedAt) <= RECENT_HOURS * 3_600_000;
+}
+
 function showFailure(page: HTMLElement, message: string, retry: () => void): void {
   showInstead(page, { title: shellWords.cannotStart, text: message, button: shellWords.reload, act: retry });
+}
+
+/** A new game's id: its time, so that ids sort, and a few random letters. */
+function newGameId(startedAt: string): string {
+  const stamp = startedAt.slice(0, 19).replaceAll(/[-:]/g, '').replace('T', '-');
+  return `${stamp}-${crypto.randomUUID().slice(0, 6)}`;
 }

@@ -1,10 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-
-/** Something that calls back after every change. */
-export interface Subscribable {
-  /** Returns the way to stop the calls. */
-  subscribe(listener: () => void): () => void;
-}
+import type { Subscribable } from '../session/store.ts';
 
 /** Draws an element again whenever one of its stores changes, while it is on the page. */
 export class StoreController implements ReactiveController {
@@ -16,7 +11,7 @@ export class StoreController implements ReactiveController {
 
   /**
    * `stores` is asked when the element comes onto the page, when its properties are set. `drawn`: the
-   * values that the element draws; while they stay the same values, a change is none of its business.
+   * values that the element draws; while they stay the same, a change does not redraw the element.
    */
   constructor(
     host: ReactiveControllerHost,

@@ -1,44 +1,37 @@
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 
 import '../help/wr-help-host.ts';
 import type { WrHelpHost } from '../help/wr-help-host.ts';
 import { announce } from '../parts/announcer.ts';
+import { data, element, state } from '../parts/element.ts';
 import '../parts/wr-button.ts';
 import type { HelpAbout } from '../parts/wr-explain.ts';
 import '../parts/wr-notice.ts';
 import '../parts/wr-places.ts';
 import '../parts/wr-toolbar.ts';
-import { applyLook, clampTextSize, TEXT_SIZES } from '../tokens/look.ts';
+import { applyAppearance, clampTextSize, TEXT_SIZES } from '../tokens/appearance.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { shellWords } from '../words/shell.ts';
 import type { AppContext } from './app-context.ts';
-import type { Place } from './place.ts';
-import { PLACES } from './places.ts';
-import { hashOf, placeOfHash } from './route.ts';
+import { hashOf, type WindowPlace, placeOfHash, PLACES } from './places.ts';
 import { shellStyles } from './shell-styles.ts';
 import { StoreController } from './store-controller.ts';
 
 /** How much a press of A− or A+ changes the text, in px. */
 const TEXT_STEP = 2;
 
-/** The frame of the window: the places, the text size, what is saved, and the place that is open. */
-export class WrShell extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    notices: { attribute: false },
-    draw: { state: true },
-    place: { state: true },
-    offering: { state: true },
-  };
-
-  declare app: AppContext;
+const Base = element({
+  app: data<AppContext>(),
   /** What the desk set aside or repaired since the start. */
-  declare notices: readonly string[];
-  declare draw: ((app: AppContext) => TemplateResult) | null;
-  declare place: Place;
+  notices: data<readonly string[]>(() => []),
+  draw: state<((app: AppContext) => TemplateResult) | null>(null),
+  place: state<WindowPlace>(() => PLACES[0]),
   /** Whether the tour is offered: at the first start, until a person answers or deals. */
-  declare protected offering: boolean;
+  offering: state(false),
+});
 
+/** The frame of the window: the places, the text size, what is saved, and the place that is open. */
+export class WrShell extends Base {
   static override styles = [sharedStyles, shellStyles];
 
   readonly #onHash = (): void => void this.#open();
@@ -49,10 +42,6 @@ export class WrShell extends LitElement {
 
   constructor() {
     super();
-    this.notices = [];
-    this.draw = null;
-    this.place = PLACES[0];
-    this.offering = false;
     new StoreController(
       this,
       () => [this.app.preferences, this.app.session],
@@ -78,7 +67,7 @@ export class WrShell extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     super.willUpdate(changed);
-    applyLook(this.app.preferences.values);
+    applyAppearance(this.app.preferences.values);
   }
 
   protected override render(): unknown {
@@ -104,7 +93,7 @@ export class WrShell extends LitElement {
       >
         ${this.draw?.(this.app) ?? nothing}
       </main>
-      <wr-help-host></wr-help-host>`;
+      <wr-help-host .app=${this.app}></wr-help-host>`;
   }
 
   #saved(): unknown {

@@ -1,4 +1,5 @@
 import { css } from 'lit';
+import { unseenRules } from './shared.ts';
 
 /** A table of choices: where there is no room for its columns, each row is a block and names its figures (`data-name`). */
 export const foldStyles = css`
@@ -21,11 +22,7 @@ export const foldStyles = css`
     }
 
     .fold thead {
-      position: absolute;
-      width: 1px;
-      height: 1px;
-      overflow: hidden;
-      clip-path: inset(50%);
+      ${unseenRules}
     }
 
     .fold tr {

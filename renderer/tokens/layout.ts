@@ -69,3 +69,24 @@ export const columnStyles = css`
     gap: var(--space-3);
   }
 `;
+
+/** A choice with what it means below it, in paragraphs and a list. */
+export const explainedStyles = css`
+  :host {
+    display: flex;
+    flex-direction: column;
+    align-items: flex-start;
+    gap: var(--space-2);
+    width: 100%;
+  }
+
+  p,
+  ul {
+    margin: 0;
+    max-width: min(65ch, 100%);
+  }
+
+  ul {
+    padding-inline-start: var(--space-5);
+  }
+`;

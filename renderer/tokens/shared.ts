@@ -1,5 +1,16 @@
 import { css } from 'lit';
 
+/** The rules of what is only spoken, for selectors of a sheet's own. */
+export const unseenRules = css`
+  position: absolute;
+  width: 1px;
+  height: 1px;
+  margin: -1px;
+  overflow: hidden;
+  clip-path: inset(50%);
+  white-space: nowrap;
+`;
+
 /** What every element's shadow starts from. */
 export const sharedStyles = css`
   *,
@@ -35,13 +46,7 @@ export const sharedStyles = css`
   }
 
   .unseen {
-    position: absolute;
-    width: 1px;
-    height: 1px;
-    margin: -1px;
-    overflow: hidden;
-    clip-path: inset(50%);
-    white-space: nowrap;
+    ${unseenRules}
   }
 
   summary {

@@ -1,6 +1,4 @@
-import { USUAL_EXCHANGE } from '../../core/table/future-usual.ts';
 import { lookWords } from './look.ts';
-import { tenths } from './numbers.ts';
 
 /** What stands behind figures in the window: what is counted, over what, and what is taken for granted. */
 export interface Counted {
@@ -11,6 +9,14 @@ export interface Counted {
 
 const EST = 'The others play as simulated players do, so it is an estimate.';
 
+function aheadWords(...incoming: readonly string[]): readonly string[] {
+  return [
+    `${lookWords.sameLuck} ${lookWords.errorRate} ${lookWords.smallest}`,
+    incoming.join(' '),
+    `${lookWords.own} ${lookWords.goOn}`,
+  ];
+}
+
 /** Explanations of figures that stand in a chart, a table or a list. */
 export const countedWords = {
   open: 'How is this counted?',
@@ -18,7 +24,7 @@ export const countedWords = {
   passes: {
     heading: 'Cost',
     words: [
-      'The reach after the best pass, less the reach after this one. One point is one game in a hundred.',
+      'The reach after the best pass, less the reach after this one, in games of a hundred.',
       '“For now” counts this pass alone, over all tiles that may come in. “In the end” follows many futures to the first discard.',
       EST,
     ],
@@ -26,7 +32,7 @@ export const countedWords = {
   answer: {
     heading: 'Away, reach and lean',
     words: [
-      'Away is how many tiles a hand still lacks. Reach is the chance to win with it; lean is how the reach is spread.',
+      'Away is how many tiles a hand is still missing. Reach is the chance to win with it; lean is how the reach is spread.',
       EST,
     ],
   },
@@ -38,6 +44,16 @@ export const countedWords = {
       EST,
     ],
   },
+  /** Of a choice of play, by the list of the Table. */
+  chanceThen: {
+    heading: 'Chance',
+    words: [
+      'The chance to win with any hand after this choice, and after the best that follows in the same turn.',
+      'It uses your tiles at that time, and what you had given and seen until then. Nothing later counts.',
+      'A cost was found by playing on from there, with this choice and with the best, with the same luck. It is said from two games in 100 on, where those games leave no doubt.',
+      EST,
+    ],
+  },
   costThen: {
     heading: 'It cost',
     words: [
@@ -45,19 +61,15 @@ export const countedWords = {
       'One game in a hundred means: of 100 such games you win one less. Each tile you did not see was as likely as any other.',
     ],
   },
-  ahead: {
-    heading: lookWords.heading,
-    words: [
-      `${lookWords.sameLuck} ${lookWords.errorRate} ${lookWords.smallest}`,
-      `${lookWords.evenWords} ${lookWords.goneStays}`,
-      `${lookWords.own} ${lookWords.goOn(tenths(10 * USUAL_EXCHANGE.othersGoOn))}`,
-    ],
-  },
+  ahead: { heading: lookWords.heading, words: aheadWords(lookWords.asAtTable, lookWords.goneReturns) },
+  /** On a sheet, where the numbers are the same for everybody. */
+  sheetAhead: { heading: lookWords.heading, words: aheadWords(lookWords.evenWords, lookWords.goneStays) },
   ledger: {
     heading: 'Luck and choices',
     words: [
-      'Each step compares your reach before it and after it. What came is luck; what you gave or kept is a choice.',
-      'All steps add up to the end exactly. The average takes all unseen tiles as equally likely to come.',
+      'Each step compares your chance to win before it and after it. What came, and what the others did, is luck.',
+      'A choice counts by how much more or less it left you than what a steady player would have done.',
+      'A steady player is one of the simulated table, who overlooks as much as the others there. A choice that nothing was better than never counts against you.',
       EST,
     ],
   },
@@ -112,7 +124,7 @@ export const countedWords = {
   kinds: {
     heading: 'What costs you most',
     words: [
-      'All that your answers of a kind gave up, added up, in points. One point is one game in a hundred.',
+      'All that your answers of a kind gave up, added up, in games of a hundred.',
       'The share of right answers counts first tries after a day only.',
     ],
   },

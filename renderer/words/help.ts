@@ -6,6 +6,7 @@ export const helpWords = {
   print: 'Print the help',
   paperTitle: 'Windrow: the help on paper',
   startTour: 'Take the tour',
+  resumeTour: 'Go on with the tour',
   stepsLead: 'The tour shows Windrow in five short steps. You can leave it at any time.',
   keysLead: 'Everything works with the mouse too. Click a tile, then its new place.',
   or: 'or',
@@ -18,30 +19,25 @@ export const tourWords = {
   back: 'Back',
   next: 'Next',
   done: 'Done',
+  leave: 'Leave the tour',
   again: 'You find this tour again under Help.',
-  rack: 'A rack',
-  hand: 'A hand, four tiles away',
-  pass: 'Three tiles to give',
   steps: [
     {
       title: 'Lay down your tiles',
-      text: [
-        'At the Table, type the tiles that you were dealt, or click each one.',
-        'Or try the example deal. Nothing can go wrong, and Undo takes back every step.',
-      ],
+      text: ['Type the tiles that you were dealt, or click each one.', 'The tour goes on with an example deal.'],
     },
     {
-      title: 'Read your rack',
+      title: 'See your nearest hands',
       text: [
-        'The reading lists the hands of your card that are still near. Pale places are missing tiles.',
-        'Click any number to see what it means.',
+        'These hands of your card are nearest. Pale places are missing tiles.',
+        'Click a figure to see what it means.',
       ],
     },
     {
       title: 'Choose a pass',
       text: [
-        'Before each pass, the pass plan says what each choice costs. Take one, or set aside three tiles of your own.',
-        'Then enter what came in. The reading follows.',
+        'Here is what to do now. The best pass lies in the tray, and one press gives it.',
+        'Or set aside tiles of your own. You see what that costs before you give them.',
       ],
     },
     {
@@ -55,7 +51,7 @@ export const tourWords = {
       title: 'Make it yours',
       text: [
         'Enter the card that you own in the place named Card. Until then a small demo card is there.',
-        'Warm-up gives you a few deals to practise. Settings has the colours, the text size and your files.',
+        'Warm-up has deals to practise. Settings has the colours, the text size and your files.',
       ],
     },
   ],
@@ -127,6 +123,13 @@ export const keyWords = {
     title: 'On tabs and rows of buttons',
     walk: 'Go to the one beside',
     ends: 'Go to the first or last one',
+  },
+  picker: {
+    title: 'On the tiles for a group of your card',
+    walk: 'Go to the tile beside',
+    climb: 'Go to the row above or below',
+    ends: 'Go to the first or last tile',
+    choose: 'Put the tile into the group',
   },
   groups: {
     title: 'On the groups of a line of your card',

@@ -1,5 +1,5 @@
 import type { Outcome } from '../../core/journal/summary.ts';
-import type { Moment } from '../../core/journal/figures.ts';
+import type { FigureMoment } from '../../core/journal/findings.ts';
 import type { DecisionKind } from '../../core/review/decision.ts';
 import { partsUnread } from './unread.ts';
 
@@ -18,7 +18,7 @@ export const journalWords = {
   viewsLabel: 'Parts of the Journal',
   empty: 'No game yet. Your first deal will be here.',
   toTable: 'Go to the Table',
-  demoLead: 'Or look around with an invented season. You can take it away again at any time.',
+  demoLead: 'Or look around with an invented season. You can remove it again at any time.',
   addDemo: 'Add the example season',
   makingDemo: 'Making the example season…',
   waiting: 'Opening your games…',
@@ -102,7 +102,7 @@ export const journalWords = {
     right2: '2nd right',
     courtesy: 'courtesy',
     end: 'end',
-  } satisfies Readonly<Record<Moment, string>>,
+  } satisfies Readonly<Record<FigureMoment, string>>,
   kinds: {
     pass: 'Passes',
     'second-round': 'Second round or not',
@@ -114,17 +114,26 @@ export const journalWords = {
   } satisfies Readonly<Record<DecisionKind, string>>,
 };
 
+/** "You won 16 of 64 games that were decided: 25 %, about 1 in 4." */
+function winsLead(share: string, words: string, won: number, of: number): string {
+  if (of === 1) return `One game was decided so far, and you ${won === 1 ? 'won' : 'lost'} it.`;
+  if (won === 0) return `You won none of the ${of} games that were decided.`;
+  if (won === of) return `You won all ${of} games that were decided.`;
+  return `You won ${won} of ${of} games that were decided: ${share}, ${words}.`;
+}
+
 /** Words of the season's page. */
 export const seasonWords = {
-  lead: (count: number) => `From ${games(count)}. The filters of the list hold here too.`,
+  lead: (count: number) => `These figures are from ${games(count)}. What you filter in the list is filtered here too.`,
   filtered: 'Some games are filtered out.',
+  examplesLead: (count: number) => `From ${games(count)} of the examples. None of them is yours.`,
+  whose: 'Whose games',
   print: 'Print this page',
   none: 'There is nothing to sum up yet.',
   interval: 'The thin line, or "likely between", shows where the true rate lies, 19 times in 20.',
   all: 'All games',
   wins: 'How often you win',
-  winsLead: (share: string, words: string, won: number, of: number) =>
-    `You won ${won} of ${games(of)} that were decided: ${share}, ${words}.`,
+  winsLead,
   winsFew: 'With so few games the true rate may be quite different.',
   winsHead: ['Seat', 'Won', 'Of', 'Rate', 'Likely between'],
   between: (low: string, high: string) => `${low} and ${high}`,
@@ -141,10 +150,14 @@ export const seasonWords = {
   jokersLead: (mean: string) => `${mean} jokers a deal on average.`,
   jokersHead: ['Jokers', 'Games', 'Won', 'Likely between'],
   jokerCount: (count: number) => (count === 1 ? '1 joker' : `${count} jokers`),
+  luck: 'Luck and choices',
+  luckLead: (games: string) =>
+    `What moved your chance on average, in games of a hundred: about so much in ${games} with a look-back.`,
+  luckHead: ['Part', 'Games', 'On average', 'Likely between'],
   cost: 'What your choices cost',
   costLead: (choices: number, games: string) =>
-    `What a choice cost on average, in games of a hundred. From ${choices} free choices of ${games}.`,
-  costForced: 'A choice with nothing else to do does not count.',
+    `What a choice cost on average, in games of a hundred: ${choices} choices where there was one to make, in ${games}.`,
+  costForced: 'Where there was nothing else to do, nothing is counted.',
   costMeaning:
     'Passes count by the end of the exchange. That figure is sampled: luck alone makes it a little high. “For now” counts one pass in full.',
   costHead: ['Kind', 'Free choices', 'Average cost', 'Likely between', 'Average for now', 'All together', 'Over time'],
@@ -152,10 +165,10 @@ export const seasonWords = {
   judge: (count: number) => `Judge the choices of ${games(count)}`,
   judgeLead: 'This takes about ten seconds a game. You can stop at any time; what is done stays.',
   trendFew: (count: number) => `Too few to tell: ${count} of 30`,
-  trendNone: 'No change can be told',
+  trendNone: 'No clear change',
   trendRising: 'Rising',
   trendFalling: 'Falling',
-  trendNote: 'A change is told only from 30 choices on, and only if chance alone can hardly explain it.',
+  trendNote: 'A change is shown only from 30 choices on, and only if luck alone can hardly explain it.',
   gone: 'Points over time',
   goneLead: (total: string, count: number) => `${total} after ${games(count)} with known points.`,
   goneHead: ['Game', 'Gained', 'Total'],
@@ -164,7 +177,7 @@ export const seasonWords = {
 /** Words of the evenings. */
 export const eveningWords = {
   lead: 'Games that belong together, with what each chair gained.',
-  none: 'No evening yet. Give games the same evening word in their look-back.',
+  none: 'No evening yet. In a game’s look-back you can name its evening: games with the same name make one.',
   when: (day: string, count: number) => `${day}, ${games(count)}`,
   chairs: { you: 'You', right: 'To your right', across: 'Across', left: 'To your left' },
   game: 'Game',
@@ -177,10 +190,10 @@ export const eveningWords = {
 export const filesWords = {
   title: 'Files',
   where: 'Your games lie here, one readable file each:',
-  out: 'Take games out',
+  out: 'Copies of your games',
   outLead: 'A copy for a spreadsheet, or for another computer. Nothing is sent anywhere.',
   csv: 'Save a table for a spreadsheet',
-  csvNote: (count: number) => `${games(count)}, as filtered in the list.`,
+  csvNote: (count: number) => `${games(count)}, as filtered in the list. Examples stay apart from your own games.`,
   all: 'Save everything as one file',
   allNote: 'All games and your cards. Card texts are for your own backup only.',
   gathering: (done: number, of: number) => `Gathering: ${done} of ${of}`,
@@ -197,12 +210,12 @@ export const filesWords = {
   demo: 'The example season',
   demoLead: 'Invented games at a lakeside library on Thursdays, to look around with.',
   demoHere: (count: number) => `${games(count)} of it ${count === 1 ? 'is' : 'are'} in your journal.`,
-  removeDemo: 'Take the example season away',
-  demoRemoved: (count: number) => `${games(count)} of the example season are gone.`,
+  removeDemo: 'Remove the example season',
+  demoRemoved: (count: number) => `The example season is removed: ${games(count)}.`,
   demoAdded: (count: number) => `${games(count)} added to look around with.`,
   names: 'Names of players',
-  namesLead: 'Names are never needed. You can take them out of all games at once.',
+  namesLead: 'Names are never needed. You can remove them from all games at once.',
   namesHere: (count: number) => `${games(count)} with names.`,
-  removeNames: 'Take all names out',
-  namesRemoved: (count: number) => `Names are gone from ${games(count)}.`,
+  removeNames: 'Remove all names',
+  namesRemoved: (count: number) => `Names are removed from ${games(count)}.`,
 };

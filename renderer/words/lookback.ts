@@ -1,13 +1,7 @@
 import type { PassStep } from '../../core/exchange/steps.ts';
 import type { GameEvent } from '../../core/game/events.ts';
-import type { DecisionKind, Verdict } from '../../core/review/decision.ts';
-import type { PartKind } from '../../core/review/ledger.ts';
-import { pointsAlone } from './numbers.ts';
-
-/** "1.2 games in a hundred", "under 0.1 games in a hundred". */
-function inHundred(share: number): string {
-  return `${pointsAlone(share)} games in a hundred`;
-}
+import type { DecisionKind } from '../../core/review/decision.ts';
+import { differenceInGames } from './numbers.ts';
 
 const STEPS: Readonly<Record<PassStep, string>> = {
   right: 'First pass to the right',
@@ -47,41 +41,35 @@ export const lookbackWords = {
   print: 'Print a summary',
   save: 'Save this game as a file',
   savedAs: (name: string) => `Saved as ${name}.`,
-  facts: {
-    seat: 'Seat',
-    card: 'Card',
-    place: 'Place',
-    result: 'Result',
-    sofar: 'So far',
-    points: 'Points',
-    noSeat: 'not told',
+
+  story: {
+    parts: 'What moved your chance to win',
+    unit: 'In games of a hundred.',
+    moments: (count: number) =>
+      count === 0 ? 'Your choices' : `${['One moment', 'Two moments', 'Three moments'][count - 1] ?? ''} that mattered`,
+    allRight: 'Each was the best one, or as good as the best.',
+    you: 'You:',
+    better: 'Better:',
+    practise: 'Practise it',
+    more: 'More about it',
+    all: (count: number) => (count === 1 ? 'Your choice, step by step' : `All ${count} choices, step by step`),
+    course: 'Your chance, turn by turn',
   },
 
   ledger: {
     title: 'Luck and choices',
     lead: (start: string, end: string) =>
-      `An average deal wins ${start}. This game came to ${end}. In games of a hundred:`,
+      `An average deal wins about ${start} games in 100. At the end of this game it was ${end} in 100.`,
     luck: 'Luck',
     choices: 'Your choices',
-    average: 'What passes add on average',
     standing: 'Where the chance stood',
-    sums: (good: string, luck: string, choices: string) =>
-      `What passes add: ${good}. Luck: ${luck}. Your choices: ${choices}.`,
-    exact:
-      'The parts add up exactly to the end. The average takes all unseen tiles as equally likely. Others keep good tiles, so luck in passes runs a little low.',
+    sums: (luck: string, choices: string) => `Luck: about ${luck} games in 100. Your choices: about ${choices}.`,
+    exact: 'The parts add up exactly to the end.',
     model: (source: string) => `${source.charAt(0).toUpperCase()}${source.slice(1)}.`,
     start: 'An average deal',
     end: 'At the end',
     head: ['Part', 'Games in a hundred', 'Stands at'],
     sum: 'All parts together',
-    parts: {
-      deal: 'Luck of the deal',
-      promise: 'What passes add on average',
-      choice: 'Your choices',
-      luck: 'Luck of the tiles that came',
-      table: 'The turns of play',
-      rest: 'From the last entry to the result',
-    } satisfies Readonly<Record<PartKind, string>>,
     course: 'How your chance went',
     courseHead: ['Moment', 'What moved it', 'Change', 'Stands at'],
   },
@@ -89,26 +77,19 @@ export const lookbackWords = {
   choices: {
     title: 'Your choices',
     none: 'No choice of yours is logged in this game.',
-    lead: (count: number, good: number, cost: string) =>
-      `${count} ${count === 1 ? 'choice' : 'choices'}. ${good} as good as the best. Counted step by step, as under “Luck and choices”, they cost ${cost}.`,
+    lead: (count: number, good: number) =>
+      `${count} ${count === 1 ? 'choice' : 'choices'}. ${good} as good as the best.`,
     judged: 'Each is judged only on what you could know then.',
     which: 'Step through',
     all: 'All choices',
     costly: 'Those that cost something',
-    noneCostly: 'No choice cost anything that counts.',
+    noneCostly: 'None of your choices cost anything that can be told.',
     previous: 'Previous choice',
     next: 'Next choice',
     at: (number: number, of: number, what: string) => `Choice ${number} of ${of}: ${what}`,
     table: 'All choices as a table',
-    head: ['Choice', 'You chose', 'Best', 'Cost', 'For now', 'Verdict'],
+    head: ['Choice', 'You chose', 'Best', 'Cost', 'For now', 'In words'],
     nothing: 'nothing',
-    verdicts: {
-      best: 'Nothing was better',
-      equal: 'As good as the best',
-      slip: 'Cost a little',
-      costly: 'Cost much',
-    } satisfies Readonly<Record<Verdict, string>>,
-    forced: 'Nothing else to do',
     rack: 'Your tiles then',
     rackWords: (tiles: string) => `Your tiles then: ${tiles}`,
     chosen: 'You chose',
@@ -117,18 +98,21 @@ export const lookbackWords = {
     costEnd: 'It cost in the end',
     costNow: 'It cost for now',
     bestNow: 'The best for now',
-    forNow: (verdict: string) => `For now: ${verdict.charAt(0).toLowerCase()}${verdict.slice(1)}`,
+    forNow: (size: string) => `For now: ${size}`,
     noCost: 'nothing',
     reach: (chance: string, words: string) => `reach ${chance}, ${words}`,
-    inHundred,
+    chance: (games: number) => `chance about ${games} in 100`,
+    inGames: (games: string) => `about ${games} games in 100`,
+    inHundred: differenceInGames,
     equalNote: 'Choices within half a game in a hundred count as equal.',
-    exactNote: 'Costs of one turn, or of one pass for now, are counted in full. Reach itself is an estimate.',
+    exactNote: 'Costs of one pass for now are counted in full. Reach itself is an estimate.',
+    playNote: 'In play, order, chances and costs are those of the list at the Table.',
     why: 'Why',
     noted: 'You noted',
     others: 'The best choices then',
     othersNow: 'The best choices then, for now',
     other: (chance: string, behind: string) =>
-      Number(behind) === 0 ? `reach ${chance}` : `reach ${chance}, ${behind} behind the best`,
+      behind === '' ? `reach ${chance}` : `reach ${chance}, ${behind} behind the best`,
     kinds: {
       pass: 'Pass',
       'second-round': 'A second round or not',
@@ -139,11 +123,21 @@ export const lookbackWords = {
       swap: 'Joker swap',
     } satisfies Readonly<Record<DecisionKind, string>>,
     steps: STEPS,
+    turns: {
+      'let-go': (turn: number, tile: string) => `Turn ${turn}, the ${tile} you let go`,
+      other: (turn: number, what: string) => `Turn ${turn}, your ${what}`,
+    },
+    win: 'mah jongg',
+    letGo: 'let it go',
+    layOpen: 'lay open',
+    jokerFor: 'take the joker for',
+    leaveJoker: 'leave the joker',
+    unseen: (count: number) => (count === 1 ? 'and one unseen' : 'and two unseen'),
+    allUnseen: 'three unseen',
     stop: 'to stop',
     goOn: 'to go on',
     bestPass: 'The best pass then',
-    roundNote:
-      'It is judged by your reach when play begins, as if nobody else stopped. The sum of costs is without it.',
+    roundNote: 'It is judged by your chance to win when play begins, as if nobody else stopped.',
   },
 
   ahead: {
@@ -157,14 +151,15 @@ export const lookbackWords = {
     shared: 'Nothing. Another came out the same every time.',
     best: (points: string, half: string) => `Nothing. The next is ${points} behind, give or take ${half}.`,
     other: (points: string, half: string) => `Nothing. The other is ${points} behind, give or take ${half}.`,
-    asGood: (points: string, half: string) => `Nothing that counts: ${points} behind the best, give or take ${half}.`,
+    asGood: (points: string, half: string) =>
+      `Nothing that can be told: ${points} behind the best, give or take ${half}.`,
     costs: (points: string, half: string) =>
       `${points.charAt(0).toUpperCase()}${points.slice(1)}, give or take ${half}.`,
     column: (points: string, half: string) => `${points} ± ${half}`,
     bestThen: 'The best in the end',
     how: (futures: string) => `From ${futures} sampled exchanges.`,
-    note: '“In the end” is your reach when play begins. It is sampled: the true figure is likely in the range.',
-    later: 'For now it costs nothing that counts: the cost shows in later passes.',
+    note: '“In the end” is your chance to win when play begins. It is sampled: the true figure is likely in the range.',
+    later: 'For now it costs next to nothing: the cost shows in later passes.',
     doubt: 'For now it costs something, but that does not last to the end.',
   },
 
@@ -205,7 +200,7 @@ export const lookbackWords = {
     tags: 'Tags',
     tagsHint: 'Words to find it by, with commas between',
     evening: 'Evening',
-    eveningHint: 'Games with the same word here make one evening',
+    eveningHint: 'Games with the same name here make one evening',
     names: 'Names of players, if you wish',
     note: 'A note about the whole game',
     notes: 'Notes',

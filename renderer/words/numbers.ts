@@ -29,15 +29,35 @@ export function tenths(value: number): string {
   return value.toFixed(1);
 }
 
-/** A difference of chances in points of a hundred: "0.6 points", "under 0.1 points". */
-export function points(difference: number): string {
-  return `${pointsAlone(difference)} points`;
+/** A difference of chances in whole games of a hundred: "3 games in 100", "under 1 game in 100". */
+export function differenceInGames(difference: number): string {
+  const shown = differenceAlone(difference);
+  return `${shown} ${Math.round(difference * 100) > 1 ? 'games' : 'game'} in 100`;
 }
 
 /** The same without the word, where a heading says it. */
-export function pointsAlone(difference: number): string {
-  const shown = difference * 100;
-  return shown < 0.05 ? 'under 0.1' : shown.toFixed(1);
+export function differenceAlone(difference: number): string {
+  const shown = Math.round(difference * 100);
+  return shown < 1 ? 'under 1' : String(shown);
+}
+
+/** A difference of chances as whole games of a hundred: "3". */
+export function gamesOfHundred(difference: number): string {
+  return String(Math.round(difference * 100));
+}
+
+/** A chance as whole games of a hundred: "about 34 games in 100", "under 1 game in 100", "0 games in 100". */
+export function inHundred(chance: number): string {
+  if (chance <= 0 || chance >= 1) return `${chance <= 0 ? 0 : 100} games in 100`;
+  if (chance < 0.005) return 'under 1 game in 100';
+  if (chance > 0.995) return 'over 99 games in 100';
+  const games = Math.round(100 * chance);
+  return `about ${games} ${games === 1 ? 'game' : 'games'} in 100`;
+}
+
+/** The same in short, where a heading says what it is: "about 34 in 100". */
+export function inHundredShort(chance: number): string {
+  return inHundred(chance).replace(/ games? in /, ' in ');
 }
 
 /** A count with its thousands apart: "12,400". */
@@ -54,4 +74,12 @@ export function tilesCounted(count: number): string {
 function roundish(value: number): number {
   const unit = value < 20 ? 1 : value < 100 ? 5 : 50;
   return Math.round(value / unit) * unit;
+}
+
+/** A number with its sign: "+50", "−25", "0"; with decimals "+1.2", "+0.0". */
+export function signed(amount: number, digits: number | null = null): string {
+  const size = Math.abs(amount);
+  const shown = digits === null ? String(size) : size.toFixed(digits);
+  if (shown === '0') return shown;
+  return `${amount < 0 && Number(shown) !== 0 ? '−' : '+'}${shown}`;
 }

@@ -4,6 +4,7 @@ import { tilesCounted } from './numbers.ts';
 export const partWords = {
   close: 'Close',
   moreHelp: 'More in the help',
+  noTiles: 'nothing',
   calculationFailed: 'What you entered is safe. Try it again, or close Windrow and open it once more.',
 
   tones: { info: 'Note', good: 'Done', warn: 'Please look', bad: 'Something went wrong' },
@@ -12,6 +13,7 @@ export const partWords = {
     label: 'Your rack',
     empty: 'No tiles yet',
     enough: (limit: number) => `${tilesCounted(limit)} are chosen already.`,
+    fresh: 'new',
     marks: { kept: 'kept', spare: 'spare', strained: 'wanted twice' },
     place: (tile: string, place: number, of: number) => `${tile}, place ${place} of ${of}`,
     group: (group: number, of: number) => `group ${group} of ${of}`,
@@ -21,7 +23,8 @@ export const partWords = {
     label: 'Tiles to give',
     full: 'full',
     free: (count: number) => (count === 1 ? '1 place free' : `${count} places free`),
-    unseen: 'a tile unseen',
+    unseen: 'a blind tile',
+    offered: (tile: string) => `${tile}, offered`,
     empty: 'empty',
     place: (holds: string, place: number, of: number) => `${holds}, place ${place} of ${of}`,
   },
@@ -36,7 +39,7 @@ export const partWords = {
     label: 'Type the tiles',
     needsSuit: (digits: string) => `${digits} still needs its suit: write b, c or d after it.`,
     suitNext: (digits: string) => `${digits} … now b, c or d`,
-    wrongCount: (counted: string) => `That is ${counted}: please look again.`,
+    wrongCount: (counted: string, wanted: string) => `That's ${counted}. It takes ${wanted}.`,
     counted: (tiles: number, wanted: string) => `${tiles} of ${wanted} ${wanted === '1' ? 'tile' : 'tiles'}`,
     or: 'or',
   },
@@ -55,6 +58,12 @@ export const partWords = {
     table: (label: string) => `${label} as a table`,
     section: 'Section',
     share: 'Share',
+  },
+
+  steps: {
+    undo: (what: string) => `Undone: ${what}.`,
+    redo: (what: string) => `Done again: ${what}.`,
+    change: 'the last change',
   },
 
   places: 'Places',

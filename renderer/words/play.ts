@@ -55,38 +55,56 @@ export const playWords = {
   unseen: (count: number) => `Still unseen: ${tilesCounted(count)}`,
   unseenOf: (name: string, count: number) => `${name}: ${count}`,
   unseenHelp: 'Tiles in the wall and in the racks of the others.',
+  unseenPassed: 'Those that you passed on are among them, as long as nobody discards them.',
   gone: 'gone',
   classes: { honours: 'Jokers, flowers, winds, dragons', bam: 'Bams', crak: 'Craks', dot: 'Dots' },
 
   advice: {
     title: 'What now?',
+    otherwise: 'Otherwise',
     quiet: 'Advice comes here when you can discard or call.',
     pending: 'Weighing your choices…',
     failed: 'The advice could not be made.',
-    discard: 'What to discard',
     discardLabel: (tile: string) => `Discard ${tile}`,
+    winBySwap: (hand: string, points: number) => `Mah jongg! This swap completes ${hand}, ${points} points.`,
     call: (tile: string, who: string) => `Call the ${tile} of ${who}?`,
-    best: 'best',
+    letGo: 'Let it go',
+    calling: 'Call',
+    swap: (owner: string | null) => `Take the joker from ${owner ?? 'your own group'}`,
+    swapLabel: (tile: string, owner: string | null) =>
+      `Take the joker from ${owner === null ? 'your own group' : `the group of ${owner}`} for a ${tile}`,
+    take: 'Swap',
+    best: (chance: string) => `best: ${chance}`,
+    unknown: '…',
     equal: 'as good',
-    costs: (points: string) => `costs ${points}`,
+    costs: (games: string) => `about ${games} in 100 behind`,
+    spends: 'spends a joker',
     why: 'Why, and what it costs',
-    bestWords: 'No other choice leaves you a better chance.',
-    equalWords: 'It is as good as the best: the difference is too small to tell.',
-    costWords: (points: string) => `It gives up ${points} of your chance to win. One point is one game in a hundred.`,
-    leaves: (hand: string, away: string, chance: string) =>
-      `Your best hand is then ${hand}, ${away}. Its reach is ${chance}.`,
+    bestWords: (chance: string, frequency: string) =>
+      `No other choice leaves you a better chance. It is then ${chance}: you win ${frequency}.`,
+    provisional: 'This is a first estimate. It gets better once games with your card have been played through.',
+    unknownWords: 'Games from here are being played to find out what it costs.',
+    alikeWords: 'It leaves your hands worth just as much as the first choice.',
+    equalWords: 'The difference from the first choice is too small to tell.',
+    costWords: (games: string) => `You win about ${games} games in a hundred fewer than with the first choice.`,
+    spendsWords: 'It gives away a joker that the first choice keeps. The rest is too close to tell.',
+    leaves: (hand: string, away: string) => `Your best hand is then ${hand}, ${away}.`,
     noHand: 'No hand is left then.',
     complete: 'complete',
     away: (count: number) => `${tilesCounted(count)} away`,
-    helps: (points: string) => `A call helps: it adds ${points} to your chance.`,
-    hurts: (points: string) => `A call hurts: it takes ${points} off your chance.`,
-    same: 'A call changes little.',
+    afterwards: {
+      right: 'No other choice was better.',
+      slip: (better: string) => `That spent a joker. Better was: ${better}.`,
+      costs: (games: string, better: string) => `That gave up about ${games} in 100. Better was: ${better}.`,
+    },
+    chooseFirst: 'Choose first: then you see what your choice costs.',
     useless: 'No hand of yours can use a call.',
     narrow: 'A group laid open cannot be changed. Hands without it are closed then.',
     open: 'Lay open',
     openLabel: (tiles: string) => `Lay open ${tiles}`,
-    complete14: (hand: string, points: number) => `Your hand is complete: ${hand}, ${points} points.`,
-    completeWith: (tile: string, hand: string, points: number) => `The ${tile} completes ${hand}, ${points} points.`,
+    complete14: (hand: string, points: number) => `Mah jongg! Your hand is complete: ${hand}, ${points} points.`,
+    completeWith: (tile: string, hand: string, points: number) =>
+      `Mah jongg! The ${tile} completes ${hand}, ${points} points.`,
     win: 'Enter your win',
     more: 'Show more',
     fewer: 'Show fewer',
@@ -94,10 +112,11 @@ export const playWords = {
 
   target: {
     title: 'Your target',
-    stay: (hand: string, chance: string) => `Stay with ${hand}: reach ${chance}.`,
-    change: (from: string, was: string, to: string, is: string) =>
-      `Time to change: ${to} now has reach ${is}, ${from} has ${was}.`,
-    dead: (from: string, to: string, is: string) => `Time to change: ${from} is dead. ${to} has reach ${is}.`,
+    stay: (hand: string) => `Stay with ${hand}.`,
+    change: (from: string, to: string) => `Time to change from ${from} to ${to}.`,
+    dead: (from: string, to: string) => `Your target is dead: ${from}. Time to change to ${to}.`,
+    reaches: (from: string, was: string, to: string, is: string) =>
+      `Reach of the one hand alone: ${from} ${was}, ${to} ${is}.`,
     none: 'No hand of the card can be made any more. Play to give nothing away.',
     aim: (hand: string) => `Aim at ${hand}`,
   },
@@ -161,6 +180,7 @@ export const resultWords = {
   caution: 'If you play for stakes, follow local law and the limits of your table.',
   over: 'The game is over',
   change: 'Change the result',
+  lookBack: 'Look back',
   hand: (name: string) => `Hand: ${name}`,
   jokerless: 'without jokers',
 };
@@ -174,7 +194,7 @@ function ruleSentences(rules: PointRules): string[] {
       ? 'A hand without jokers earns no more.'
       : `A hand without jokers counts ${rules.jokerlessTimes} times${rules.jokerlessAlsoPairs ? ', singles and pairs too' : ', but not one of only singles and pairs'}.`;
   return [
-    `Each pays ${worth}, so many times:`,
+    `Each player pays ${worth}, multiplied:`,
     `By discard: the discarder ${rules.discarderPays}, the others ${rules.othersPay}. By own draw: everybody ${rules.drawPays}.`,
     bonus,
     ...(rules.limit === null ? [] : [`Nobody pays more than ${rules.limit} for a game.`]),
@@ -228,9 +248,3 @@ export const moneyWords = {
   removed: (count: number) =>
     count === 0 ? 'No game holds a name.' : `Names are gone from ${count === 1 ? '1 game' : `${count} games`}.`,
 };
-
-/** "+50", "−25", "0". */
-export function signed(amount: number): string {
-  if (amount === 0) return '0';
-  return `${amount > 0 ? '+' : '−'}${Math.abs(amount)}`;
-}

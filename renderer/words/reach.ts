@@ -1,4 +1,4 @@
-/** How reach was checked, as the explanation of a reach tells it. */
+/** How reach was checked, as the explanation of a reach says it. */
 export const reachWords = {
   ask: 'How well does a reach hold?',
   story:
@@ -6,7 +6,7 @@ export const reachWords = {
   onLine: 'A mark on the dashed line means: as many won as the reach had said.',
   gap: (points: string) => `On average the marks lie ${points} beside the line.`,
   racks: (racks: string) => `There are ${racks} racks from three cards. None of them was used to set the numbers.`,
-  rate: 'How soon others win comes from simulated games with your card. Until these are played, it is taken from the demo card.',
+  rate: 'How often hands win with your card comes from simulated games with it. Until these are played, it is taken from many cards together.',
   caution: 'Real players are not these players. A quick table lowers every reach.',
   label: 'Reach, and how many won',
   said: 'reach said',

@@ -21,6 +21,22 @@ export const settingsWords = {
   seat: 'Your usual seat',
   card: 'Card for new games',
   cardNote: 'A game that has begun keeps the card that it began with.',
+  kinds: {
+    label: 'Kind of table',
+    names: { quick: 'Quick', club: 'Club', relaxed: 'Relaxed' },
+    about: {
+      quick: 'nobody overlooks anything.',
+      club: 'a call or a joker swap is overlooked now and then, and hot tiles are held back.',
+      relaxed: 'people play for company and overlook more.',
+    },
+    note: 'It also counts for the game on the Table, as long as that goes on. A game that has ended keeps its kind.',
+    figures: (wallGames: string, draws: number) =>
+      `At such a table ${wallGames} with this card are wall games. About ${draws} tiles are drawn.`,
+    how: 'Windrow plays many games with the card by itself, with four players of this kind, and counts. It is an estimate.',
+    counted: 'Counted in simulated games with the card at your Table.',
+    playing: 'Provisional, from other cards: games with the card at your Table are being played.',
+    failed: 'Provisional, from other cards: no games could be played with the card at your Table.',
+  },
   files: 'Your files',
   filesWords: 'Everything that you enter is kept on this computer, in this folder. Nothing is sent anywhere.',
   show: 'Show my files',

@@ -15,6 +15,8 @@ export const shellWords = {
   notSaved: 'Not saved',
   retry: 'Try again',
   cannotStart: 'Windrow could not open.',
+  startFailed:
+    'What you saved is safe. Try again, and your last game waits in the Journal. If this page comes back, close Windrow and open it once more.',
   reload: 'Try again',
   help: 'Help',
   tourOffer: 'Your first time? See Windrow in five short steps.',

@@ -1,10 +1,9 @@
 import type { PassStep } from '../../core/exchange/steps.ts';
-import type { PartKind } from '../../core/review/ledger.ts';
 import type { Verdict } from '../../core/review/decision.ts';
 import type { DealKind } from '../../core/warmup/deal-kinds.ts';
 import type { Guessed, Phase } from '../../core/warmup/history.ts';
 import type { Stage } from '../../core/warmup/warm-up.ts';
-import { tilesCounted } from './numbers.ts';
+import { differenceInGames, tilesCounted } from './numbers.ts';
 
 /** Words of the Warm-up. */
 export const warmUpWords = {
@@ -38,12 +37,11 @@ export const warmUpWords = {
     courtesy: 'Courtesy',
   } satisfies Record<Phase, string>,
 
-  verdicts: {
-    best: 'Nothing is better',
-    equal: 'As good as the best',
-    slip: 'Costs a little',
-    costly: 'Costs much',
-  } satisfies Record<Verdict, string>,
+  /** What a choice costs, in words: its size, or that it was right. */
+  verdict: (verdict: Verdict, cost: number) => {
+    if (verdict === 'best') return 'Nothing is better';
+    return verdict === 'equal' ? 'As good as the best' : `About ${differenceInGames(cost)}`;
+  },
 
   /** A cost with half of its interval. */
   within: (points: string, half: string) => `${points}, give or take ${half}`,
@@ -111,7 +109,7 @@ export const warmUpWords = {
     chooseCourtesy: 'How many would you exchange, and which?',
     chooseHelp: 'Click three tiles.',
     chooseCourtesyHelp: 'Click none to three tiles. The smaller number of both players counts.',
-    blind: 'Hand on unseen',
+    blind: 'Pass blind',
     chosen: (count: number, due: number) => `${count} of ${due} chosen`,
     courtesyChosen: (count: number) => `${tilesCounted(count)} chosen`,
     say: 'Why these?',
@@ -154,7 +152,7 @@ export const warmUpWords = {
     nowVerdict: (verdict: string) => `For now: ${verdict.charAt(0).toLowerCase()}${verdict.slice(1)}`,
     cost: (points: string) => `For now it costs ${points}, counted in full for this one pass.`,
     noCost: 'For now it costs nothing, counted in full for this one pass.',
-    equalWithin: 'A point is one game in a hundred. Passes within half a point of the best count as equal.',
+    equalWithin: 'Passes within half a game in a hundred of the best count as equal.',
     exact: 'Reach itself is an estimate.',
     asGood: 'As good as the best',
     asGoodNone: 'No other pass that was looked at is as good.',
@@ -205,17 +203,9 @@ export const warmUpWords = {
 
   ledger: {
     title: 'The exchange in figures',
-    lead: 'In games won of a hundred. The parts add up to the end.',
-    start: (give: string) => `A deal on average (give or take ${give})`,
+    lead: 'Your chance to win, about, in games of a hundred. The parts add up to the end. Choices count against those of a steady player.',
+    start: 'A deal on average',
     end: 'At the end of the exchange',
-    parts: {
-      deal: 'Luck of the deal',
-      promise: 'What passes add on average',
-      choice: 'Your choices',
-      luck: 'Luck of the tiles that came',
-      table: 'What the table showed',
-      rest: 'From the last entry to the result',
-    } satisfies Record<PartKind, string>,
     pending: 'Adding it up…',
     passes: 'Your choices',
     stopped: 'stopped',
@@ -347,7 +337,7 @@ export const warmUpWords = {
     lead: (behind: string) => `The next is behind by ${behind}.`,
     behind: (points: string) => `behind by ${points}`,
     model:
-      'A cost counts to the end of the exchange, in games of a hundred. It is sampled: 19 times in 20 the true cost is within “give or take”. “For now” counts this one pass in full. Reach itself is an estimate. Passes within half a point of the best count as equal.',
+      'A cost counts to the end of the exchange, in games of a hundred. It is sampled: 19 times in 20 the true cost is within “give or take”. “For now” counts this one pass in full. Reach itself is an estimate. Passes within half a game in a hundred of the best count as equal.',
     class: 'The class',
   },
 

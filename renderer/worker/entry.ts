@@ -1,10 +1,10 @@
-import { handlers } from './handlers.ts';
+import { questionNamed } from '../../core/engine/questions.ts';
 import { serve } from './serve.ts';
 
 serve(
   {
-    postMessage: (told) => self.postMessage(told),
+    postMessage: (message) => self.postMessage(message),
     addEventListener: (type, listener) => self.addEventListener(type, listener),
   },
-  handlers,
+  questionNamed,
 );

@@ -1,17 +1,21 @@
-import type { Asked, Calls, Line, Told } from './messages.ts';
+import type { Result } from '../../core/base/result.ts';
+import type { FromWorker, Line, Questions, ToWorker } from './messages.ts';
 
 /**
- * How a call is answered: a generator that yields often. A yielded value is sent as progress;
+ * How a question is answered: a generator that yields often. A yielded value is sent as progress;
  * yielding `undefined` only marks a place where the work may pause or be cancelled.
  */
-export type Handler<Call extends Calls[string]> = Answering<Call>['answer'];
+export type Answerer<Question extends Questions[string]> = Answering<Question>['answer'];
 
-/** A method, so that a handler of one kind of request fits into the table of all (both ends share one type of calls). */
-interface Answering<Call extends Calls[string]> {
-  answer(request: Call['request']): Generator<Call['progress'] | undefined, Call['answer'], void>;
+/** A method, so that what answers one kind of request fits among those that answer any. */
+interface Answering<Question extends Questions[string]> {
+  answer(request: Question['request']): Generator<Question['progress'] | undefined, Result<Question['document']>, void>;
 }
 
-export type Handlers<All extends Calls> = { readonly [Name in keyof All]: Handler<All[Name]> };
+export type Answerers<All extends Questions> = { readonly [Name in keyof All]: Answerer<All[Name]> };
+
+/** Finds what answers a question; it is loaded when it is first asked. */
+export type Find = (question: string) => Promise<Answerer<Questions[string]> | undefined>;
 
 /** The longest stretch of work, in milliseconds, before messages are looked at again. */
 const STRETCH = 25;
@@ -26,7 +30,7 @@ interface Surroundings {
 const browser: Surroundings = { clock: () => performance.now(), pause: pauseByTimer };
 
 /** Answers every request on the line, one after the other; a request that waits can be cancelled too. */
-export function serve(line: Line<Told, Asked>, handlers: Handlers<Calls>, around = browser): void {
+export function serve(line: Line<FromWorker, ToWorker>, find: Find, around = browser): void {
   const cancelled = new Set<number>();
   let queue = Promise.resolve();
   line.addEventListener('message', ({ data }) => {
@@ -34,28 +38,27 @@ export function serve(line: Line<Told, Asked>, handlers: Handlers<Calls>, around
       cancelled.add(data.id);
       return;
     }
-    queue = queue.then(() => answer(line, handlers[data.call], data, cancelled, around));
+    queue = queue.then(() => answer(line, find, data, cancelled, around));
   });
 }
 
-type Ask = Extract<Asked, { type: 'ask' }>;
-
 async function answer(
-  line: Line<Told, Asked>,
-  handler: Handler<Calls[string]> | undefined,
-  { id, call, request }: Ask,
+  line: Line<FromWorker, ToWorker>,
+  find: Find,
+  { id, question, request }: Extract<ToWorker, { type: 'ask' }>,
   cancelled: Set<number>,
   around: Surroundings,
 ): Promise<void> {
   await around.pause();
   try {
-    if (handler === undefined) throw new Error(`no such call: ${call}`);
-    const steps = handler(request);
+    const answerer = cancelled.has(id) ? undefined : await find(question);
+    if (answerer === undefined && !cancelled.has(id)) throw new Error(`no such question: ${question}`);
+    const steps = answerer?.(request);
     let started = around.clock();
-    while (!cancelled.delete(id)) {
+    while (steps !== undefined && !cancelled.delete(id)) {
       const step = steps.next();
       if (step.done === true) {
-        line.postMessage({ type: 'answer', id, value: step.value });
+        line.postMessage({ type: 'answer', id, result: step.value });
         return;
       }
       if (step.value !== undefined) line.postMessage({ type: 'progress', id, value: step.value });
@@ -65,7 +68,7 @@ async function answer(
     }
     line.postMessage({ type: 'cancelled', id });
   } catch (error) {
-    line.postMessage({ type: 'failed', id, message: error instanceof Error ? error.message : String(error) });
+    line.postMessage({ type: 'fault', id, message: error instanceof Error ? error.message : String(error) });
   } finally {
     cancelled.delete(id);
   }

@@ -9,7 +9,7 @@ export interface KeyPress {
   readonly metaKey: boolean;
 }
 
-/** What a key means on the rack (K2 and its kin); null when it is not the rack's key. */
+/** What a key means on the rack (CR-K2 and its kin); null when it is not the rack's key. */
 export type RackKey =
   | { readonly means: 'walk' | 'climb' | 'step' | 'tier'; readonly by: -1 | 1 }
   | { readonly means: 'end'; readonly side: 'first' | 'last' }

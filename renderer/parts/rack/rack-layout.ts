@@ -4,7 +4,7 @@ import type { PlacedTile, TileSpace } from './rack-tile.ts';
  * How a rack lies: tiers, in them groups, in them tiles by identity. Groups are never empty; a
  * tier may be. Pure values and functions.
  */
-export type RackGroup = readonly string[];
+type RackGroup = readonly string[];
 export type RackTier = readonly RackGroup[];
 export type RackLayout = readonly RackTier[];
 
@@ -20,7 +20,7 @@ export interface RackSpot extends RackPlace {
   readonly index: number;
 }
 
-/** The layout that tiles with their spaces tell, in so many tiers. */
+/** The layout that is made of tiles with their spaces, in so many tiers. */
 export function layoutOf(
   tiles: readonly { readonly id: string; readonly space?: TileSpace }[],
   tiers: number,

@@ -9,7 +9,7 @@ export const rackStyles = css`
 
   .rack {
     position: relative;
-    padding: 14px clamp(8px, 1.5vw, 16px) 8px;
+    padding: 12px var(--rack-side, clamp(8px, 1.5vw, 16px)) 2px;
     border-radius: var(--round-large);
     background: var(--well);
     cursor: default;
@@ -24,6 +24,8 @@ export const rackStyles = css`
     flex-wrap: wrap;
     min-height: calc(var(--tile-width) * 4 / 3 + var(--ledge));
     row-gap: var(--space-2);
+    /* The first tile begins, and the last one ends, where the rack does. */
+    margin-inline: calc(var(--tile-gap) / -2);
   }
 
   .tier + .tier {
@@ -62,6 +64,15 @@ export const rackStyles = css`
     pointer-events: none;
   }
 
+  /* Just came in: a bar along its upper edge. */
+  .new {
+    position: absolute;
+    inset: -7px calc(var(--tile-gap) / 2 + 3px) auto;
+    height: 5px;
+    border-radius: 3px;
+    background: var(--accent);
+  }
+
   .hole {
     position: absolute;
     inset: 0 calc(var(--tile-gap) / 2) var(--ledge);
@@ -84,13 +95,17 @@ export const rackStyles = css`
   }
 
   .cell.last::after {
-    right: -9px;
+    /* Never beyond the edge of a rack that fills the window. */
+    right: calc(-1 * min(9px, var(--rack-side, 13px) - 4px));
     left: auto;
   }
 
-  .picking .cell::before,
-  .picking .cell.last::after {
-    opacity: 1;
+  /* Where no mouse shows the place that is meant, all places are marked. */
+  @media (hover: none) {
+    .picking .cell::before,
+    .picking .cell.last::after {
+      opacity: 1;
+    }
   }
 
   /* The one that is meant: a bar between the tiles, down to the ledge. */
@@ -132,10 +147,6 @@ export const rackStyles = css`
 
   /* Where the tiles take several rows, these lie closer. */
   @media (max-width: 40rem) {
-    :host {
-      --ledge: 22px;
-    }
-
     .tier {
       row-gap: 0;
     }

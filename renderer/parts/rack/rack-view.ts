@@ -45,6 +45,7 @@ function drawCell(view: RackView, tile: RackTile): unknown {
   const selected = view.selected.includes(id);
   const dragging = view.dragging === id;
   return html`<div class=${classMap(cellClasses(view, id))} role="none">
+    ${tile.fresh === true ? html`<span class="new" role="none"></span>` : nothing}
     ${dragging ? html`<span class="hole" role="none"></span>` : nothing}
     <wr-tile
       class=${dragging ? 'dragging' : ''}

@@ -30,7 +30,7 @@ function faceOf(kind: Kind | null, standing: TileStanding): HTMLTemplateElement 
   return standing === 'missing' ? outlineTemplate(kind) : faceTemplate(kind);
 }
 
-/** Told apart by shape: one bar, three rings, a zigzag. */
+/** Distinguished by shape: one bar, three rings, a zigzag. */
 const MARKS: Readonly<Record<TileMark, unknown>> = {
   kept: svg`<path class="mark" d="M19 75H41" stroke-width="3.6" />`,
   spare: svg`<path class="mark" d="M20 73.2a1.8 1.8 0 1 0 .01 0M30 73.2a1.8 1.8 0 1 0 .01 0M40 73.2a1.8 1.8 0 1 0 .01 0" stroke-width="1.5" />`,

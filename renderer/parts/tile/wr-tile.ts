@@ -1,33 +1,28 @@
-import { css, LitElement, type PropertyValues } from 'lit';
+import { css, type PropertyValues } from 'lit';
 import type { Kind } from '../../../core/tiles/kinds.ts';
 import { nameOf } from '../../../core/tiles/names.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { partWords } from '../../words/parts.ts';
+import { element, flag, numeric, reflected, text } from '../element.ts';
 import { drawTile, type TileMark, type TileStanding, tileStyles } from './drawing.ts';
 
-export type { TileMark, TileStanding } from './drawing.ts';
+export type { TileMark } from './drawing.ts';
+
+const Base = element({
+  kind: numeric<Kind | null>(null),
+  mark: reflected(text<TileMark | null>(null)),
+  standing: reflected(text<TileStanding>('whole')),
+  selected: reflected(flag()),
+  /** Spoken instead of the tile's name. */
+  label: text(),
+});
 
 /**
  * One tile. Only draws: it is an image with a name, unless the part that holds it gives it another
  * role. `kind` null is a tile face down. Its width is that of `--tile-width` on any ancestor. Many
  * tiles that are one picture are drawn by `drawTile` itself.
  */
-export class WrTile extends LitElement {
-  static override properties = {
-    kind: { type: Number },
-    mark: { reflect: true },
-    standing: { reflect: true },
-    selected: { type: Boolean, reflect: true },
-    label: {},
-  };
-
-  declare kind: Kind | null;
-  declare mark: TileMark | null;
-  declare standing: TileStanding;
-  declare selected: boolean;
-  /** Spoken instead of the tile's name. */
-  declare label: string;
-
+export class WrTile extends Base {
   static override styles = [
     sharedStyles,
     tileStyles,
@@ -51,11 +46,6 @@ export class WrTile extends LitElement {
 
   constructor() {
     super();
-    this.kind = null;
-    this.mark = null;
-    this.standing = 'whole';
-    this.selected = false;
-    this.label = '';
     this.#internals.role = 'img';
   }
 

@@ -1,11 +1,18 @@
-import type { LitElement } from 'lit';
-import { readCardFile } from './card-files.ts';
+import type { LitElement, ReactiveController, ReactiveControllerHost } from 'lit';
+import { failure, type Result } from '../../../core/base/result.ts';
+import { cardWords } from '../../words/card.ts';
+import type { OpenedCard } from '../../../core/engine/card-questions.ts';
 import type { CardRoom } from './card-room.ts';
 import type { ArrivedFile } from './wr-card-arrived.ts';
 
+const words = cardWords.arrived;
+
+/** Larger files are not read at all: a card of 300 lines has some 60 kB. */
+const LARGEST_FILE = 16_000_000;
+
 type Host = LitElement & { readonly room: CardRoom };
 
-/** A card file that came in, by the dialog or by dropping it, and awaits an answer. */
+/** A card file that was chosen or dropped and waits for an answer. */
 export class CardArrival {
   readonly #host: Host;
   #file: ArrivedFile | null = null;
@@ -14,12 +21,12 @@ export class CardArrival {
     this.#host = host;
   }
 
-  /** The file that awaits an answer; null when none does. */
+  /** The file that waits for an answer; null if there is none. */
   get file(): ArrivedFile | null {
     return this.#file;
   }
 
-  /** Takes the file that was chosen in a field for files, if one was. */
+  /** Reads the file that was chosen in a field for files, if one was. */
   chosen({ target }: Event): void {
     if (!(target instanceof HTMLInputElement)) return;
     const file = target.files?.[0];
@@ -30,7 +37,7 @@ export class CardArrival {
   /** Reads a file and shows what it is, with the focus on it. */
   async take(file: File): Promise<void> {
     this.#set({ name: file.name, read: null });
-    this.#set({ name: file.name, read: await readCardFile(file, this.#host.room) });
+    this.#set({ name: file.name, read: await cardIn(file, this.#host.room) });
     await this.#host.updateComplete;
     this.#host.renderRoot.querySelector<HTMLElement>('wr-card-arrived')?.focus();
   }
@@ -41,6 +48,66 @@ export class CardArrival {
 
   #set(file: ArrivedFile | null): void {
     this.#file = file;
+    this.#host.requestUpdate();
+  }
+}
+
+/** The card in a file, or in words why there is none; nothing is kept. */
+async function cardIn(file: File, room: Pick<CardRoom, 'read'>): Promise<Result<OpenedCard>> {
+  if (file.size > LARGEST_FILE) return failure('too-large', words.tooLarge);
+  try {
+    return await room.read(await file.text());
+  } catch {
+    return failure('unreadable', words.unreadable);
+  }
+}
+
+/** Receives files that are dropped anywhere on the window, while its element is on the page. */
+export class FileDrop implements ReactiveController {
+  readonly #host: ReactiveControllerHost;
+  readonly #dropped: (file: File) => void;
+  #over = false;
+
+  constructor(host: ReactiveControllerHost, dropped: (file: File) => void) {
+    this.#host = host;
+    this.#dropped = dropped;
+    host.addController(this);
+  }
+
+  /** Whether a file is being dragged over the window. */
+  get over(): boolean {
+    return this.#over;
+  }
+
+  hostConnected(): void {
+    window.addEventListener('dragover', this.#onDrag);
+    window.addEventListener('dragleave', this.#onDrag);
+    window.addEventListener('drop', this.#onDrop);
+  }
+
+  hostDisconnected(): void {
+    window.removeEventListener('dragover', this.#onDrag);
+    window.removeEventListener('dragleave', this.#onDrag);
+    window.removeEventListener('drop', this.#onDrop);
+  }
+
+  readonly #onDrag = (event: DragEvent): void => {
+    if (event.dataTransfer?.types.includes('Files') !== true) return;
+    event.preventDefault();
+    this.#show(event.type === 'dragover');
+  };
+
+  readonly #onDrop = (event: DragEvent): void => {
+    const file = event.dataTransfer?.files[0];
+    if (file === undefined) return;
+    event.preventDefault();
+    this.#show(false);
+    this.#dropped(file);
+  };
+
+  #show(over: boolean): void {
+    if (over === this.#over) return;
+    this.#over = over;
     this.#host.requestUpdate();
   }
 }

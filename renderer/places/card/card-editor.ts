@@ -2,8 +2,9 @@ import type { CardDocument } from '../../../core/card/document.ts';
 import { writeCardFile } from '../../../core/card/file.ts';
 import type { CardEntry, Desk } from '../../../main/desk/desk.ts';
 import { SaveQueue, type SaveStatus } from '../../session/save-queue.ts';
+import { Store } from '../../session/store.ts';
 
-/** What is looked at: a section, or a line in it. */
+/** What is selected: a section, or a line in it. */
 export interface Selection {
   readonly section: number;
   /** Null: the section itself. */
@@ -22,10 +23,9 @@ const STEPS = 500;
  * One card while it is edited: every change is saved at once, and can be undone. Typing in one
  * field is one step, until something else is done (`settle`).
  */
-export class CardEditor {
+export class CardEditor extends Store {
   readonly #desk: Pick<Desk, 'saveCard'>;
-  readonly #listeners = new Set<() => void>();
-  readonly #queue = new SaveQueue(() => this.#tell());
+  readonly #queue = new SaveQueue(() => this.notify());
   readonly #entry: CardEntry;
   #past: readonly Frame[] = [];
   #present: Frame;
@@ -33,6 +33,7 @@ export class CardEditor {
   #doing = '';
 
   constructor(desk: Pick<Desk, 'saveCard'>, entry: CardEntry, document: CardDocument) {
+    super();
     this.#desk = desk;
     this.#entry = entry;
     this.#present = { document, selection: firstLine(document) };
@@ -64,7 +65,7 @@ export class CardEditor {
   select(selection: Selection | null): void {
     this.#doing = '';
     this.#present = { ...this.#present, selection };
-    this.#tell();
+    this.notify();
   }
 
   /**
@@ -106,11 +107,6 @@ export class CardEditor {
     this.#queue.retry();
   }
 
-  subscribe(listener: () => void): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
-  }
-
   #show(frame: Frame): void {
     this.#present = frame;
     this.#queue.add({
@@ -118,15 +114,11 @@ export class CardEditor {
       run: () => this.#desk.saveCard(this.id, writeCardFile(this.document)),
     });
     // The queue says nothing while an earlier change is still being saved.
-    this.#tell();
-  }
-
-  #tell(): void {
-    for (const listener of this.#listeners) listener();
+    this.notify();
   }
 }
 
-/** Where to begin looking: the first line, else the first section. */
+/** What is selected at first: the first line, else the first section. */
 function firstLine({ sections }: CardDocument): Selection | null {
   const section = sections.findIndex(({ lines }) => lines.length > 0);
   if (section >= 0) return { section, line: 0 };

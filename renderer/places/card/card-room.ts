@@ -1,16 +1,18 @@
+import type { Result } from '../../../core/base/result.ts';
 import { type CardDocument, textField } from '../../../core/card/document.ts';
 import { changeCard } from '../../../core/card/edit.ts';
 import { writeCardFile } from '../../../core/card/file.ts';
 import type { BackupEntry, CardEntry, CardProgress, Desk } from '../../../main/desk/desk.ts';
+import { type Answer, Ask, question } from '../../session/ask.ts';
+import { DEMO_CARD } from '../../session/card-opener.ts';
 import { SaveQueue } from '../../session/save-queue.ts';
 import type { AppContext } from '../../shell/app-context.ts';
-import type { CardCalls, Examination, OpenedCard } from '../../worker/card-calls.ts';
-import { type Outcome, type StoppableLine, WorkerClient } from '../../worker/client.ts';
-import type { Answered } from '../../worker/calls.ts';
+import type { Examination, OpenedCard } from '../../../core/engine/card-questions.ts';
+import type { WorkerLine } from '../../worker/client.ts';
+import { type Engine, engine } from '../../worker/engine.ts';
 import { cardWords as words } from '../../words/card.ts';
 import { CardEditor } from './card-editor.ts';
-
-export const DEMO_CARD = 'demo';
+import { Store } from '../../session/store.ts';
 
 type App = Pick<AppContext, 'desk' | 'preferences' | 'session' | 'cards'>;
 
@@ -18,10 +20,10 @@ type App = Pick<AppContext, 'desk' | 'preferences' | 'session' | 'cards'>;
  * All that the Card place holds: the cards there are, the one that is open, and how far a person
  * has come with it. It outlives the place, so that undo and the view are there when one comes back.
  */
-export class CardRoom {
+export class CardRoom extends Store {
   readonly #app: App;
-  readonly #worker: WorkerClient<CardCalls>;
-  readonly #listeners = new Set<() => void>();
+  readonly #worker: Engine;
+  readonly #examination: Ask<{ readonly document: unknown }, never, Examination>;
   readonly #progressQueue = new SaveQueue(({ status }) => {
     if (status === 'failed') this.#fail(words.progressNotKept);
   });
@@ -30,9 +32,12 @@ export class CardRoom {
   #progress: CardProgress = { confirmed: [], answers: [] };
   #trouble = '';
 
-  constructor(app: App, startWorker: () => StoppableLine) {
+  constructor(app: App, startWorker?: () => WorkerLine) {
+    super();
     this.#app = app;
-    this.#worker = new WorkerClient(startWorker);
+    this.#worker = engine(startWorker);
+    this.#examination = new Ask(question(this.#worker, 'examine'), { keeps: true });
+    this.#examination.subscribe(() => this.notify());
   }
 
   /** Null until the list has come. */
@@ -54,11 +59,6 @@ export class CardRoom {
     return this.#trouble;
   }
 
-  subscribe(listener: () => void): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
-  }
-
   /** Lists the cards, and opens the one in use unless one is open. */
   async enter(): Promise<void> {
     await this.list();
@@ -71,7 +71,7 @@ export class CardRoom {
     const cards = await this.#app.desk.listCards();
     if (cards.ok) this.#entries = cards.value;
     else this.#trouble = cards.problem.message;
-    this.#tell();
+    this.notify();
   }
 
   /** Opens a card in place of the one that is open. */
@@ -79,13 +79,13 @@ export class CardRoom {
     const kept = await this.#app.desk.openCard(id);
     if (!kept.ok) return this.#fail(kept.problem.message);
     const read = await this.read(kept.value.text);
-    if (!read.ok) return this.#fail(read.message);
+    if (!read.ok) return this.#fail(read.problem.message);
     const progress = await this.#app.desk.readCardProgress(id);
     if (!progress.ok) this.#fail(progress.problem.message);
     this.#progress = progress.ok ? progress.value : { confirmed: [], answers: [] };
     this.#editor = new CardEditor(this.#app.desk, kept.value.entry, read.value.document);
-    this.#editor.subscribe(() => this.#tell());
-    this.#tell();
+    this.#editor.subscribe(() => this.notify());
+    this.notify();
     return true;
   }
 
@@ -115,15 +115,18 @@ export class CardRoom {
   }
 
   /** Reads a card file's text in the background; nothing is kept. */
-  async read(text: string): Promise<Answered<OpenedCard>> {
-    return answerOf(await this.#worker.ask('open', { text }));
+  read(text: string): Promise<Result<OpenedCard>> {
+    return this.#worker.ask('open', { text });
   }
 
-  /** Looks at every way of the open card, in the background; null when a newer question took its place. */
-  async examine(): Promise<Answered<Examination> | null> {
-    if (this.#editor === null) return null;
-    const outcome = await this.#worker.askNewest('examine', { text: writeCardFile(this.#editor.document) });
-    return outcome.status === 'cancelled' ? null : answerOf(outcome);
+  /** What looking at every way of the open card found; asked for by `examine`. */
+  get examination(): Answer<Examination> {
+    return this.#examination.answer;
+  }
+
+  /** Looks at every way of the open card, in the background. */
+  async examine(): Promise<void> {
+    if (this.#editor !== null) await this.#examination.ask({ document: this.#editor.document });
   }
 
   async remove(id: string): Promise<boolean> {
@@ -151,7 +154,7 @@ export class CardRoom {
   async use(id: string): Promise<void> {
     await this.#app.preferences.change({ cardId: id });
     await this.refreshTable();
-    this.#tell();
+    this.notify();
   }
 
   /** Gives the card in use, as it now is, to a Table where nothing is entered yet. */
@@ -159,7 +162,7 @@ export class CardRoom {
     const { session, cards, preferences } = this.#app;
     if (!session.untouched) return;
     const card = await cards.open(preferences.values.cardId, true);
-    if (card.ok && session.untouched) session.begin(card.value.document);
+    if (card.ok && session.untouched) session.begin(card.value);
   }
 
   changeProgress(change: Partial<CardProgress>): void {
@@ -168,12 +171,12 @@ export class CardRoom {
     const progress = { ...this.#progress, ...change };
     this.#progress = progress;
     this.#progressQueue.add({ name: id, run: () => this.#app.desk.saveCardProgress(id, progress) });
-    this.#tell();
+    this.notify();
   }
 
   forgetTrouble(): void {
     this.#trouble = '';
-    this.#tell();
+    this.notify();
   }
 
   async #openAfter(saved: Awaited<ReturnType<Desk['saveCard']>>): Promise<boolean> {
@@ -186,16 +189,16 @@ export class CardRoom {
 
   #fail(message: string): false {
     this.#trouble = message;
-    this.#tell();
+    this.notify();
     return false;
-  }
-
-  #tell(): void {
-    for (const listener of this.#listeners) listener();
   }
 }
 
-function answerOf<Value>(outcome: Outcome<Answered<Value>>): Answered<Value> {
-  if (outcome.status === 'done') return outcome.value;
-  return { ok: false, message: outcome.status === 'failed' ? outcome.message : words.stopped };
+const rooms = new WeakMap<AppContext, CardRoom>();
+
+/** The one room of an app, made at the first visit. */
+export function roomOf(app: AppContext): CardRoom {
+  const room = rooms.get(app) ?? new CardRoom(app);
+  rooms.set(app, room);
+  return room;
 }

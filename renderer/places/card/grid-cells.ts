@@ -1,5 +1,5 @@
-import { type LineDocument, textField } from '../../../core/card/document.ts';
-import { draftFromLine } from '../../../core/card/draft.ts';
+import type { LineDocument } from '../../../core/card/document.ts';
+import { readLine } from '../../../core/card/line.ts';
 import { SLIDES } from '../../../core/card/pattern.ts';
 import { cardWords } from '../../words/card.ts';
 
@@ -23,7 +23,7 @@ export interface Cell {
 }
 
 /**
- * Where a key takes the focus (APG grid): arrows by a cell, stopping at the edges, Home and End
+ * Where a key moves the focus (APG grid): arrows by a cell, stopping at the edges, Home and End
  * within the row, with Control to the corners. Null for any other key.
  */
 export function goTo({ key, ctrlKey }: Pick<KeyboardEvent, 'key' | 'ctrlKey'>, cell: Cell, rows: number): Cell | null {
@@ -46,16 +46,16 @@ export function goTo({ key, ctrlKey }: Pick<KeyboardEvent, 'key' | 'ctrlKey'>, c
   }
 }
 
-/** What a key sets in a cell that is not written in: a slide by its digit, exposure by c or e; Space takes the next. */
+/** What a key sets in a cell that is not written in: a slide by its digit, exposure by c or e; Space chooses the next. */
 export function setByKey(key: string, column: Column, line: LineDocument): LineDocument | null {
-  const draft = draftFromLine(line);
+  const read = readLine(line);
   if (column === 'slide' || column === 'slide2') {
-    if (key === ' ' || key === 'Enter') return { [column]: (draft[column] + 1) % SLIDES.length };
+    if (key === ' ' || key === 'Enter') return { [column]: (read[column] + 1) % SLIDES.length };
     const slide = SLIDES.find((each) => String(each) === key);
     return slide === undefined ? null : { [column]: slide };
   }
   if (column !== 'concealed') return null;
-  if (key === ' ' || key === 'Enter') return { concealed: !draft.concealed };
+  if (key === ' ' || key === 'Enter') return { concealed: !read.concealed };
   const letter = key.toLowerCase();
   return letter === 'c' || letter === 'e' ? { concealed: letter === 'c' } : null;
 }
@@ -68,17 +68,18 @@ export function emptied(column: Column): LineDocument | null {
 
 /** What a cell shows. */
 export function cellText(column: Exclude<Column, 'ways'>, line: LineDocument): string {
-  const draft = draftFromLine(line);
+  const read = readLine(line);
   switch (column) {
     case 'pattern':
+      return read.text;
     case 'note':
-      return textField(line, column);
+      return read.note;
     case 'points':
-      return String(draft.points);
+      return String(read.points);
     case 'concealed':
-      return draft.concealed ? words.yes : words.no;
+      return read.concealed ? words.yes : words.no;
     case 'slide':
     case 'slide2':
-      return words.slides[draft[column]];
+      return words.slides[read[column]];
   }
 }

@@ -1,23 +1,23 @@
 import type { CardDocument, LineDocument } from '../../../core/card/document.ts';
 import { changeLine } from '../../../core/card/edit.ts';
+import { pointsFrom } from '../../../core/card/line.ts';
 import type { CardEditor } from './card-editor.ts';
-import { type Cell, cellText, type Column, COLUMNS, isTextColumn } from './grid-cells.ts';
+import { type Cell, cellText, type Column, COLUMNS, emptied, goTo, isTextColumn, setByKey } from './grid-cells.ts';
 import { newLine } from './line-moves.ts';
-import { pointsFrom } from './points.ts';
 
-/** Where the pen writes: the card and its section, and whom it tells of a change. */
+/** Where the pen writes: the card and a section of it; it is notified of changes. */
 interface Paper {
   readonly editor: CardEditor | null;
   readonly section: number;
-  /** Something is to be drawn anew; the focus stays where it is. */
+  /** Draws what changed; the focus stays where it is. */
   requestUpdate(): void;
-  /** The focus belongs in the cell at hand. */
+  /** Draws what changed and puts the focus into the current cell. */
   refocus(): void;
 }
 
 /**
- * Writing in the grid: the cell that one is in, what is being written in it, and the changes of
- * the line at hand. In the last row a change makes a new line.
+ * Writing in the grid: the current cell, what is being written in it, and the changes of
+ * the current line. In the last row a change makes a new line.
  */
 export class GridPen {
   readonly #paper: Paper;
@@ -43,7 +43,7 @@ export class GridPen {
   get lines(): readonly LineDocument[] {
     return this.#paper.editor?.document.sections[this.#paper.section]?.lines ?? [];
   }
-  /** The line at hand; none in the row for a new one. */
+  /** The current line; undefined in the row for a new one. */
   get line(): LineDocument | undefined {
     return this.lines[this.#cell.row];
   }
@@ -59,14 +59,14 @@ export class GridPen {
     this.#paper.refocus();
   }
 
-  /** The focus came to a cell by itself. */
+  /** The focus was moved to a cell. */
   arrive(cell: Cell): void {
     this.#cell = cell;
     this.#look();
     this.#paper.requestUpdate();
   }
 
-  /** Stands at a cell without looking at its line yet. */
+  /** Goes to a cell without selecting its line yet. */
   stand(cell: Cell): void {
     this.#cell = cell;
     this.#paper.requestUpdate();
@@ -102,7 +102,7 @@ export class GridPen {
     this.#paper.requestUpdate();
   }
 
-  /** Changes the line at hand; `doing`: what is being written, so that its letters are one step to undo. */
+  /** Changes the current line; `doing`: what is being written, so that its letters are one step to undo. */
   set(change: LineDocument | null, doing = ''): void {
     const { editor, section } = this.#paper;
     if (editor === null || change === null) return;
@@ -133,4 +133,52 @@ export class GridPen {
     const now = editor?.selection;
     if (now?.section !== section || now.line !== line) editor?.select({ section, line });
   }
+}
+
+/** A key in a cell that is written in: Escape gives up, Enter and Tab end it and go on. Returns whether the key was used. */
+export function keyWhileWriting(event: KeyboardEvent, pen: GridPen): boolean {
+  const { row, column } = pen.cell;
+  if (event.key === 'Escape') {
+    pen.giveUp();
+    return true;
+  }
+  if (event.key !== 'Enter' && event.key !== 'Tab') return false;
+  const next = Math.max(0, Math.min(COLUMNS.length - 1, column + (event.shiftKey ? -1 : 1)));
+  pen.finish();
+  pen.go(event.key === 'Enter' ? { row: row + 1, column: 0 } : { row, column: next });
+  return true;
+}
+
+/** A key in a cell that is not written in: it moves, empties, sets or begins to write. `fixed`: nothing may be changed. */
+export function keyOnCell(event: KeyboardEvent, pen: GridPen, fixed: boolean): boolean {
+  const next = event.altKey || event.metaKey ? null : goTo(event, pen.cell, pen.rows);
+  if (next !== null) {
+    pen.go(next);
+    return true;
+  }
+  if (event.ctrlKey || event.metaKey || event.altKey || event.key === 'Tab' || fixed) return false;
+  if (event.key === 'Delete') {
+    if (pen.line !== undefined) pen.set(emptied(pen.column));
+    return true;
+  }
+  return isTextColumn(pen.column) ? beginsBy(event.key, pen) : sets(event.key, pen);
+}
+
+/** Enter or F2 edits what stands in the cell, a character replaces it. */
+function beginsBy(key: string, pen: GridPen): boolean {
+  if (key === 'Enter' || key === 'F2') {
+    pen.beginHere();
+    return true;
+  }
+  if (key.length !== 1) return false;
+  pen.begin('');
+  pen.write(key);
+  return true;
+}
+
+function sets(key: string, pen: GridPen): boolean {
+  const set = setByKey(key, pen.column, pen.line ?? {});
+  if (set === null) return false;
+  pen.set(set);
+  return true;
 }

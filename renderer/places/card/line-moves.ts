@@ -1,8 +1,8 @@
-import { type CardDocument } from '../../../core/card/document.ts';
-import { addLine, duplicateLine, freshId, type LinePlace, moveLine, removeLine } from '../../../core/card/edit.ts';
+import type { CardDocument, LinePlace } from '../../../core/card/document.ts';
+import { addLine, duplicateLine, freshId, moveLine, removeLine } from '../../../core/card/edit.ts';
 import type { Selection } from './card-editor.ts';
 
-/** A changed card, and what to look at then. */
+/** A changed card, and what is selected in it then. */
 export interface Step {
   readonly document: CardDocument;
   readonly selection: Selection;
@@ -18,14 +18,14 @@ export function copyLine(card: CardDocument, { section, line }: LinePlace): Step
   return { document: duplicateLine(card, { section, line }), selection: { section, line: line + 1 } };
 }
 
-/** Takes a line away; what came after it, or else before it, is looked at. */
+/** Removes a line and selects the one after it, or else the one before it. */
 export function dropLine(card: CardDocument, { section, line }: LinePlace): Step {
   const document = removeLine(card, { section, line });
   const left = document.sections[section]?.lines.length ?? 0;
   return { document, selection: { section, line: left === 0 ? null : Math.min(line, left - 1) } };
 }
 
-/** Where a line comes to stand one place up or down, over the edge of its section too; null at the card's ends. */
+/** The place one step above or below a line, in the next section if need be; null at the ends of the card. */
 export function placeBeside({ sections }: CardDocument, { section, line }: LinePlace, by: 1 | -1): LinePlace | null {
   const lines = sections[section]?.lines.length ?? 0;
   const next = line + by;

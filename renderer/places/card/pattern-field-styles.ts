@@ -1,4 +1,5 @@
 import { css } from 'lit';
+import { unseenRules } from '../../tokens/shared.ts';
 
 /** The typed line: the field, the wedge under a fault, and the list of ways to go on. */
 export const patternFieldStyles = css`
@@ -74,12 +75,7 @@ export const patternFieldStyles = css`
   }
 
   :host([bare]) .said:not(.bad) {
-    position: absolute;
-    width: 1px;
-    height: 1px;
-    overflow: hidden;
-    clip-path: inset(50%);
-    white-space: nowrap;
+    ${unseenRules}
   }
 
   ul {

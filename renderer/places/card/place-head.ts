@@ -1,5 +1,6 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { css, html, nothing, type TemplateResult } from 'lit';
 import { textField } from '../../../core/card/document.ts';
+import { takeStep } from '../../parts/undo-keys.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-toolbar.ts';
 import { cardWords as words } from '../../words/card.ts';
@@ -39,13 +40,113 @@ function steps(editor: CardEditor, used: boolean, use: () => void): TemplateResu
   return html`<div class="steps">
     <span class="kept" data-card-saved=${status}>${said[status]}</span>
     <wr-toolbar label=${words.steps}>
-      <wr-button look="quiet" keys="Control+Z" ?disabled=${!editor.canUndo} @click=${() => editor.undo()}
+      <wr-button look="quiet" keys="Control+Z" ?disabled=${!editor.canUndo} @click=${() => takeStep(editor, 'undo')}
         >${words.undo}</wr-button
       >
-      <wr-button look="quiet" keys="Control+Shift+Z" ?disabled=${!editor.canRedo} @click=${() => editor.redo()}
+      <wr-button
+        look="quiet"
+        keys="Control+Shift+Z"
+        ?disabled=${!editor.canRedo}
+        @click=${() => takeStep(editor, 'redo')}
         >${words.redo}</wr-button
       >
       <wr-button ?disabled=${used} @click=${use}>${words.use}</wr-button>
     </wr-toolbar>
   </div>`;
 }
+
+/** The head of the Card place, and what lies over it while a file is dragged. */
+export const placeHeadStyles = css`
+  .page {
+    max-width: 80rem;
+    gap: var(--space-4);
+  }
+
+  .head {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    justify-content: space-between;
+    gap: var(--space-2) var(--space-4);
+    min-height: var(--target-main);
+  }
+
+  .which {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: 0 var(--space-4);
+    min-width: 0;
+  }
+
+  .now {
+    overflow-wrap: anywhere;
+  }
+
+  .used {
+    color: var(--accent);
+    font-weight: 700;
+  }
+
+  .steps {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: var(--space-2);
+  }
+
+  .kept {
+    min-width: 6.5em;
+    text-align: end;
+    color: var(--ink-soft);
+    font-size: var(--text-small);
+  }
+
+  [data-card-saved='saved']::before {
+    content: '✓ ';
+  }
+
+  [data-card-saved='failed'] {
+    color: var(--bad);
+    font-weight: 700;
+  }
+
+  .demo {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: var(--space-3);
+    padding: var(--space-3) var(--space-4);
+    border: var(--stroke) solid var(--accent);
+    border-inline-start-width: 8px;
+    border-radius: var(--round);
+    background: var(--accent-wash);
+  }
+
+  .demo p {
+    flex: 1 1 16rem;
+  }
+
+  .drop {
+    display: none;
+  }
+
+  .drop.shown {
+    position: fixed;
+    inset: 0;
+    z-index: 20;
+    display: grid;
+    place-items: center;
+    border: 6px dashed var(--accent);
+    background: rgb(18 16 13 / 55%);
+    pointer-events: none;
+  }
+
+  .drop span {
+    padding: var(--space-4) var(--space-5);
+    border-radius: var(--round);
+    background: var(--sheet);
+    font-size: var(--text-lead);
+    font-weight: 700;
+  }
+`;

@@ -1,13 +1,14 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
+import type { Result } from '../../../core/base/result.ts';
 import type { CardProblem } from '../../../core/card/check.ts';
 import { textField } from '../../../core/card/document.ts';
+import { data, element } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
-import type { GoodLine, OpenedCard } from '../../worker/card-calls.ts';
-import type { Answered } from '../../worker/calls.ts';
+import type { OpenedCard } from '../../../core/engine/card-questions.ts';
 import { cardStyles } from './card-styles.ts';
 
 const words = cardWords.arrived;
@@ -15,7 +16,7 @@ const words = cardWords.arrived;
 /** A file that was chosen or dropped; `read` is null while it is being read. */
 export interface ArrivedFile {
   readonly name: string;
-  readonly read: Answered<OpenedCard> | null;
+  readonly read: Result<OpenedCard> | null;
 }
 
 /** What `arrival-answered` carries. */
@@ -23,14 +24,12 @@ export interface ArrivalAnswer {
   readonly keep: boolean;
 }
 
+const Base = element({
+  file: data<ArrivedFile>(),
+});
+
 /** What a card file holds, before anything is kept: its problems with their places, and the lines that are good. */
-export class WrCardArrived extends LitElement {
-  static override properties = {
-    file: { attribute: false },
-  };
-
-  declare file: ArrivedFile;
-
+export class WrCardArrived extends Base {
   static override styles = [
     sharedStyles,
     cardStyles,
@@ -64,7 +63,7 @@ export class WrCardArrived extends LitElement {
     const { name, read } = this.file;
     return html`<section class="sheet" aria-labelledby="arrived">
       <h2 id="arrived" tabindex="-1">${words.title(name)}</h2>
-      ${read === null ? html`<p role="status">${words.reading}</p>` : read.ok ? this.#card(read.value) : this.#refused(read.message)}
+      ${read === null ? html`<p role="status">${words.reading}</p>` : read.ok ? this.#card(read.value) : this.#refused(read.problem.message)}
     </section>`;
   }
 
@@ -88,7 +87,7 @@ export class WrCardArrived extends LitElement {
       ${bad ? problemList(problems) : nothing} ${this.#goodLines(good, bad)}`;
   }
 
-  #goodLines(good: readonly GoodLine[], open: boolean): unknown {
+  #goodLines(good: OpenedCard['good'], open: boolean): unknown {
     const names = [...new Set(good.map(({ section }) => section))];
     return html`<details ?open=${open}>
       <summary>${words.linesTitle}</summary>
@@ -107,7 +106,7 @@ export class WrCardArrived extends LitElement {
   }
 }
 
-function goodLine({ pattern, ways }: GoodLine): unknown {
+function goodLine({ pattern, ways }: OpenedCard['good'][number]): unknown {
   return html`<li>
     <span class="code">${pattern}</span>
     <span class="soft">${cardWords.ways(ways)}</span>
@@ -133,9 +132,3 @@ function problemList(problems: readonly CardProblem[]): unknown {
 }
 
 customElements.define('wr-card-arrived', WrCardArrived);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-card-arrived': WrCardArrived;
-  }
-}

@@ -1,5 +1,6 @@
-import { html, LitElement } from 'lit';
+import { html } from 'lit';
 import type { CardCaution } from '../../../main/desk/desk.ts';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-dialog.ts';
 import type { PreferenceStore } from '../../session/preference-store.ts';
@@ -8,23 +9,15 @@ import { cardWords } from '../../words/card.ts';
 
 const words = cardWords.caution;
 
-/** The caution about printed cards: shown once at entry, once at import, once at export. */
-export class WrCardCaution extends LitElement {
-  static override properties = {
-    preferences: { attribute: false },
-    shown: { state: true },
-  };
-
-  declare preferences: PreferenceStore;
+const Base = element({
+  preferences: data<PreferenceStore>(),
   /** The caution that is shown, and what follows once it was read. */
-  declare protected shown: { readonly about: CardCaution; readonly follow: () => void } | null;
+  shown: state<{ readonly about: CardCaution; readonly follow: () => void } | null>(null),
+});
 
+/** The caution about printed cards: shown once at entry, once at import, once at export. */
+export class WrCardCaution extends Base {
   static override styles = [sharedStyles];
-
-  constructor() {
-    super();
-    this.shown = null;
-  }
 
   get open(): boolean {
     return this.shown !== null;
@@ -58,9 +51,3 @@ export class WrCardCaution extends LitElement {
 }
 
 customElements.define('wr-card-caution', WrCardCaution);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-card-caution': WrCardCaution;
-  }
-}

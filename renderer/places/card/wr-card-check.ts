@@ -1,7 +1,8 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { CardDocument } from '../../../core/card/document.ts';
 import { sectionName, textField } from '../../../core/card/document.ts';
 import type { CardStatistics } from '../../../core/card/statistics.ts';
+import { data, element } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import { howCounted } from '../../parts/how-counted.ts';
 import '../../parts/wr-button.ts';
@@ -12,8 +13,6 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import { countedWords } from '../../words/counted.ts';
 import { percent, tenths } from '../../words/numbers.ts';
-import type { Examination } from '../../worker/card-calls.ts';
-import type { Answered } from '../../worker/calls.ts';
 import type { Selection } from './card-editor.ts';
 import type { CardRoom } from './card-room.ts';
 import { cardStyles } from './card-styles.ts';
@@ -33,17 +32,12 @@ interface Remark {
 /** The pairs of sections that are shown; with many sections there are hundreds. */
 const MOST_PAIRS = 12;
 
+const Base = element({
+  room: data<CardRoom>(),
+});
+
 /** What looks wrong on the card, and the card in numbers; every way of it is looked at in the background. */
-export class WrCardCheck extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-    found: { state: true },
-  };
-
-  declare room: CardRoom;
-  /** Null until the answer has come. */
-  declare protected found: Answered<Examination> | null;
-
+export class WrCardCheck extends Base {
   static override styles = [
     sharedStyles,
     cardStyles,
@@ -71,7 +65,6 @@ export class WrCardCheck extends LitElement {
 
   constructor() {
     super();
-    this.found = null;
     new StoreController(this, () => [this.room]);
   }
 
@@ -79,14 +72,15 @@ export class WrCardCheck extends LitElement {
     const document = this.room.editor?.document ?? null;
     if (document === this.#asked) return;
     this.#asked = document;
-    void this.#examine();
+    void this.room.examine();
   }
 
   protected override render(): unknown {
-    const { found } = this;
-    if (found === null) return html`<p role="status" aria-busy="true">${words.busy}</p>`;
-    if (!found.ok) return html`<wr-notice tone="bad" .closable=${false}>${words.failed} ${found.message}</wr-notice>`;
-    const { problems, findings, statistics } = found.value;
+    const { status, value, message } = this.room.examination;
+    if (status === 'failed')
+      return html`<wr-notice tone="bad" .closable=${false}>${words.failed} ${message}</wr-notice>`;
+    if (value === null) return html`<p role="status" aria-busy="true">${words.busy}</p>`;
+    const { problems, findings, statistics } = value;
     if (statistics.lines === 0 && problems.length === 0) return this.#empty();
     return html`<div class="stack">
       ${problems.length + findings.length === 0 ? this.#good() : nothing}
@@ -147,7 +141,7 @@ export class WrCardCheck extends LitElement {
       }`;
   }
 
-  /** The last line with this id: of two with the same one, that is the one to mend. */
+  /** The last line with this id: of two with the same one, that is the one to correct. */
   #placeOf(name: string, id: string): Selection | null {
     const sections = this.room.editor?.document.sections ?? [];
     const section = sections.findIndex((each, at) => sectionName(each, at) === name);
@@ -195,19 +189,8 @@ export class WrCardCheck extends LitElement {
   }
 
   #goTo(id: string): void {
-    emit<TabChosen>(this, 'view-wished', { id });
-  }
-
-  async #examine(): Promise<void> {
-    const found = await this.room.examine();
-    if (found !== null) this.found = found;
+    emit<TabChosen>(this, 'view-requested', { id });
   }
 }
 
 customElements.define('wr-card-check', WrCardCheck);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-card-check': WrCardCheck;
-  }
-}

@@ -1,6 +1,8 @@
-import { html, LitElement, nothing } from 'lit';
-import { type SectionDocument, sectionName, textField } from '../../../core/card/document.ts';
+import { html, nothing } from 'lit';
+import { type LineDocument, type SectionDocument, sectionName, textField } from '../../../core/card/document.ts';
+import { pointsFrom, printedWay, readLine } from '../../../core/card/line.ts';
 import { announce } from '../../parts/announcer.ts';
+import { data, element, state } from '../../parts/element.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
@@ -8,41 +10,36 @@ import type { CardEditor } from './card-editor.ts';
 import type { CardRoom } from './card-room.ts';
 import { cardStyles } from './card-styles.ts';
 import { type Cell, isTextColumn } from './grid-cells.ts';
-import { keyGoingAbout, keyWhileWriting } from './grid-keys.ts';
-import { GridPen } from './grid-pen.ts';
-import { gridStyles } from './grid-styles.ts';
-import { drawGrid } from './grid-view.ts';
+import { GridPen, keyOnCell, keyWhileWriting } from './grid-pen.ts';
+import { drawGrid, gridStyles } from './grid-view.ts';
 import { shiftLine, type Step } from './line-moves.ts';
 import { lineToolbar } from './line-toolbar.ts';
-import { liveLine } from './live-line.ts';
 import './wr-grid-sections.ts';
 import type { SectionChosen } from './wr-grid-sections.ts';
+import { countWords } from './wr-line-form.ts';
+import './wr-line-groups.ts';
 
 const words = cardWords.grid;
 const lineWords = cardWords.line;
 
+const Base = element({
+  room: data<CardRoom>(),
+  section: state(0),
+});
+
 /**
- * A section as a grid for typing, one row a line, the last row a new one. One tab stop; arrows go
- * about, a letter begins to write in a cell, Tab ends it and goes on, Enter goes to the next line.
+ * A section as a grid for typing, one row a line, the last row a new one. One tab stop; arrows move
+ * by a cell, a letter begins to write in one, Tab ends it and goes on, Enter goes to the next line.
  */
-export class WrCardGrid extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-    section: { state: true },
-  };
-
-  declare room: CardRoom;
-  declare section: number;
-
+export class WrCardGrid extends Base {
   static override styles = [sharedStyles, cardStyles, gridStyles];
 
   readonly #pen = new GridPen(this);
-  /** Whether the focus belongs in the cell at hand once it is drawn. */
+  /** Whether the focus belongs in the current cell once it is drawn. */
   #refocus = false;
 
   constructor() {
     super();
-    this.section = 0;
     new StoreController(this, () => [this.room]);
   }
 
@@ -57,7 +54,7 @@ export class WrCardGrid extends LitElement {
     return this.room.editor;
   }
 
-  /** Puts the focus into the cell at hand. */
+  /** Puts the focus into the current cell. */
   refocus(): void {
     this.#refocus = true;
     this.requestUpdate();
@@ -110,7 +107,7 @@ export class WrCardGrid extends LitElement {
     });
   }
 
-  /** What the line at hand is, and what can be done with it. */
+  /** The current line drawn, and what can be done with it. */
   #below(editor: CardEditor): unknown {
     const { line, cell, column, writing } = this.#pen;
     const place = { section: this.section, line: cell.row };
@@ -123,12 +120,12 @@ export class WrCardGrid extends LitElement {
   }
 
   readonly #onKey = (event: KeyboardEvent): void => {
-    if (this.#pen.writing !== null ? keyWhileWriting(event, this.#pen) : this.#goAbout(event)) event.preventDefault();
+    if (this.#pen.writing !== null ? keyWhileWriting(event, this.#pen) : this.#keyOnCell(event)) event.preventDefault();
   };
 
-  #goAbout(event: KeyboardEvent): boolean {
+  #keyOnCell(event: KeyboardEvent): boolean {
     if (!event.altKey || (event.key !== 'ArrowUp' && event.key !== 'ArrowDown')) {
-      return keyGoingAbout(event, this.#pen, this.editor?.fixed !== false);
+      return keyOnCell(event, this.#pen, this.editor?.fixed !== false);
     }
     this.#shift(event.key === 'ArrowUp' ? -1 : 1);
     return true;
@@ -176,10 +173,16 @@ export class WrCardGrid extends LitElement {
   }
 }
 
-customElements.define('wr-card-grid', WrCardGrid);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-card-grid': WrCardGrid;
-  }
+/** A live summary of the line while it is typed; `points` is the text in its points cell, null if that is not being written. */
+function liveLine(line: LineDocument, points: string | null): unknown {
+  const reading = readLine(line);
+  const ways = reading.whole ? ` · ${cardWords.ways(reading.ways.length)}` : '';
+  const wrong = points !== null && points !== '' && pointsFrom(points) === null;
+  return html`<p>
+      <strong>${countWords(reading)}</strong>${ways}
+      ${wrong ? html`<span class="bad" role="alert">${cardWords.grid.wrongPoints}</span>` : nothing}
+    </p>
+    <wr-line-groups fixed .reading=${reading} .way=${printedWay(reading)}></wr-line-groups>`;
 }
+
+customElements.define('wr-card-grid', WrCardGrid);

@@ -1,6 +1,7 @@
-import { html, LitElement, nothing } from 'lit';
-import { type LineDocument, sectionName } from '../../../core/card/document.ts';
-import { addSection, changeLine, type LinePlace } from '../../../core/card/edit.ts';
+import { css, html, nothing } from 'lit';
+import { type LineDocument, type LinePlace, sectionName } from '../../../core/card/document.ts';
+import { addSection, changeLine } from '../../../core/card/edit.ts';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
@@ -9,37 +10,64 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import type { CardEditor, Selection } from './card-editor.ts';
 import type { CardRoom } from './card-room.ts';
-import { cardLinesStyles } from './card-lines-styles.ts';
 import { cardStyles } from './card-styles.ts';
 import type { Step } from './line-moves.ts';
-import { lineToolbar } from './line-toolbar.ts';
-import { sectionChoice } from './section-choice.ts';
+import { lineToolbar, sectionChoice } from './line-toolbar.ts';
 import './wr-card-outline.ts';
 import './wr-line-form.ts';
+import type { LineEdited } from './wr-line-settings.ts';
 import './wr-line-view.ts';
 import './wr-section-form.ts';
-import type { LineEdited } from './line-edited.ts';
 
 const words = cardWords.line;
 const sectionWords = cardWords.section;
 const outlineWords = cardWords.outline;
 
-/** The card line by line: its outline, and beside it the section or line that is chosen. */
-export class WrCardLines extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-    name: { state: true },
-  };
-
-  declare room: CardRoom;
+const Base = element({
+  room: data<CardRoom>(),
   /** The name for a new section, as typed. */
-  declare protected name: string;
+  name: state(''),
+});
 
-  static override styles = [sharedStyles, cardStyles, cardLinesStyles];
+/** The card line by line: its outline, and beside it the section or line that is chosen. */
+export class WrCardLines extends Base {
+  static override styles = [
+    sharedStyles,
+    cardStyles,
+    css`
+      :host {
+        container-type: inline-size;
+      }
+
+      .plan {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr);
+        gap: var(--space-5);
+        align-items: start;
+      }
+
+      @container (min-width: 56rem) {
+        .plan {
+          grid-template-columns: minmax(15rem, 22rem) minmax(0, 1fr);
+        }
+
+        .outline {
+          order: -1;
+        }
+      }
+
+      .add {
+        align-items: flex-end;
+      }
+
+      .add wr-field {
+        flex: 1 1 10rem;
+      }
+    `,
+  ];
 
   constructor() {
     super();
-    this.name = '';
     new StoreController(this, () => [this.room]);
   }
 
@@ -152,9 +180,3 @@ export class WrCardLines extends LitElement {
 }
 
 customElements.define('wr-card-lines', WrCardLines);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-card-lines': WrCardLines;
-  }
-}

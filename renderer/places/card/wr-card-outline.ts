@@ -1,31 +1,29 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { type SectionDocument, sectionName, textField } from '../../../core/card/document.ts';
+import { readLine } from '../../../core/card/line.ts';
 import { isConfirmed } from '../../../core/card/proof.ts';
+import { data, element, state } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import type { Selection } from './card-editor.ts';
 import type { CardRoom } from './card-room.ts';
 import { cardStyles } from './card-styles.ts';
-import { lineFacts } from './line-reading.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 
 const words = cardWords.outline;
 
+const Base = element({
+  room: data<CardRoom>(),
+  /** Places of folded sections. */
+  folded: state<ReadonlySet<number>>(() => new Set()),
+});
+
 /**
- * The card's sections and lines, to choose from. One tab stop: Up, Down, Home and End go about.
+ * The card's sections and lines, to choose from. One tab stop: Up, Down, Home and End move in it.
  * Sections fold. Sends `outline-chosen` with a `Selection`.
  */
-export class WrCardOutline extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-    folded: { state: true },
-  };
-
-  declare room: CardRoom;
-  /** Places of folded sections. */
-  declare protected folded: ReadonlySet<number>;
-
+export class WrCardOutline extends Base {
   static override styles = [
     sharedStyles,
     cardStyles,
@@ -108,7 +106,6 @@ export class WrCardOutline extends LitElement {
 
   constructor() {
     super();
-    this.folded = new Set();
     new StoreController(this, () => [this.room]);
   }
 
@@ -137,17 +134,17 @@ export class WrCardOutline extends LitElement {
         </button>
         ${this.#choice({ section: at, line: null }, 'name', html`${name}${folded ? html` <span class="soft">${cardWords.lines(section.lines.length)}</span>` : nothing}`)}
       </div>
-      ${folded ? nothing : this.#lines(section, at, name)}
+      ${folded ? nothing : this.#lines(section, at)}
     </li>`;
   }
 
-  #lines({ lines }: SectionDocument, section: number, name: string): unknown {
+  #lines({ lines }: SectionDocument, section: number): unknown {
     if (lines.length === 0) return html`<p class="soft none">${words.noLines}</p>`;
     const proof = { confirmed: this.room.progress.confirmed };
     return html`<ul>
       ${lines.map((line, at) => {
-        const { ways, problem } = lineFacts(line, name, at);
-        const state = problem === '' ? cardWords.ways(ways) : words.toMend;
+        const { wayCount, problems } = readLine(line);
+        const state = problems.length === 0 ? cardWords.ways(wayCount) : words.toFix;
         const tick = isConfirmed(proof, line)
           ? html` <span aria-hidden="true">✓</span><span class="unseen">, ${words.confirmed}</span>`
           : nothing;
@@ -156,7 +153,7 @@ export class WrCardOutline extends LitElement {
             { section, line: at },
             'line',
             html`<span class="code">${textField(line, 'pattern') || words.emptyLine}</span>
-              <span class="soft ${problem === '' ? '' : 'bad'}">${state}${tick}</span>`,
+              <span class="soft ${problems.length === 0 ? '' : 'bad'}">${state}${tick}</span>`,
           )}
         </li>`;
       })}
@@ -201,9 +198,3 @@ export class WrCardOutline extends LitElement {
 }
 
 customElements.define('wr-card-outline', WrCardOutline);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-card-outline': WrCardOutline;
-  }
-}

@@ -1,56 +1,62 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { CardCaution } from '../../../main/desk/desk.ts';
-import { undoKey } from '../../parts/undo-keys.ts';
+import { data, element, state } from '../../parts/element.ts';
+import { takeStep, undoKey } from '../../parts/undo-keys.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import '../../parts/wr-tabs.ts';
 import type { TabChosen } from '../../parts/wr-tabs.ts';
+import { DEMO_CARD } from '../../session/card-opener.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords as words } from '../../words/card.ts';
 import type { CardEditor, Selection } from './card-editor.ts';
-import { CardArrival } from './card-arrival.ts';
-import { CardDeeds } from './card-deeds.ts';
-import { type CardRoom, DEMO_CARD } from './card-room.ts';
-import { FileDrop } from './file-drop.ts';
-import { placeHead } from './place-head.ts';
-import { placeHeadStyles } from './place-head-styles.ts';
-import { roomOf } from './room-of.ts';
-import { isView, VIEWS, type View, viewContent } from './views.ts';
+import { CardArrival, FileDrop } from './card-arrival.ts';
+import { CardActions } from './card-actions.ts';
+import { type CardRoom, roomOf } from './card-room.ts';
+import { placeHead, placeHeadStyles } from './place-head.ts';
 import './wr-card-arrived.ts';
+import './wr-card-check.ts';
+import './wr-card-grid.ts';
+import './wr-card-lines.ts';
+import './wr-card-proof.ts';
+import './wr-card-list.ts';
+import './wr-card-study.ts';
 import type { ArrivalAnswer } from './wr-card-arrived.ts';
 import './wr-card-caution.ts';
 import type { WrCardCaution } from './wr-card-caution.ts';
-import type { CardWish } from './wr-card-shelf.ts';
+import type { CardAction } from './wr-card-list.ts';
 import './wr-card-start.ts';
 import type { CardNamed } from './wr-card-start.ts';
 
-/** The Card: every card there is, and all work on the one that is open. */
-export class WrCardPlace extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    view: { state: true },
-    starting: { state: true },
-  };
+/** The views of the Card place, in the order of their tabs. */
+const VIEWS = ['cards', 'lines', 'grid', 'check', 'proof', 'study'] as const;
+type View = (typeof VIEWS)[number];
 
-  declare app: AppContext;
-  declare protected view: View;
+function isView(name: string): name is View {
+  return VIEWS.some((view) => view === name);
+}
+
+const Base = element({
+  app: data<AppContext>(),
+  view: state<View>('cards'),
   /** Whether the title of a new card is asked for. */
-  declare protected starting: boolean;
+  starting: state(false),
+});
 
+/** The Card: every card there is, and all work on the one that is open. */
+export class WrCardPlace extends Base {
   static override styles = [sharedStyles, placeStyles, placeHeadStyles];
 
   readonly #onKey = (event: KeyboardEvent): void => this.#shortcut(event);
   readonly #arrival = new CardArrival(this);
-  readonly #deeds = new CardDeeds(this);
+  readonly #actions = new CardActions(this);
   readonly #drop = new FileDrop(this, (file) => this.withCaution('import', () => void this.#arrival.take(file)));
 
   constructor() {
     super();
-    this.view = 'cards';
-    this.starting = false;
     new StoreController(this, () => [this.room, this.app.preferences]);
   }
 
@@ -80,7 +86,7 @@ export class WrCardPlace extends LitElement {
       ${placeHead({
         editor,
         used: this.app.preferences.values.cardId === editor?.id,
-        use: () => void this.#deeds.use(editor?.id ?? DEMO_CARD),
+        use: () => void this.#actions.use(editor?.id ?? DEMO_CARD),
       })}
       ${
         trouble === ''
@@ -116,10 +122,10 @@ export class WrCardPlace extends LitElement {
         .tabs=${VIEWS.map((id) => ({ id, label: words.views[id] }))}
         current=${this.view}
         @tab-chosen=${({ detail }: CustomEvent<TabChosen>) => this.#show(detail.id)}
-        @card-wished=${({ detail }: CustomEvent<CardWish>) => this.#deeds.wish(detail)}
+        @card-action=${({ detail }: CustomEvent<CardAction>) => this.#actions.start(detail)}
         @line-shown=${({ detail }: CustomEvent<Selection>) => this.#showLine(detail)}
-        @view-wished=${({ detail }: CustomEvent<TabChosen>) => this.#show(detail.id)}
-        @use-wished=${() => this.#deeds.use(editor.id)}
+        @view-requested=${({ detail }: CustomEvent<TabChosen>) => this.#show(detail.id)}
+        @use-requested=${() => this.#actions.use(editor.id)}
       >
         <div slot=${this.view}>${viewContent(this.view, this.room, this.app.preferences)}</div>
       </wr-tabs>`;
@@ -130,8 +136,8 @@ export class WrCardPlace extends LitElement {
     if (editor.fixed && this.view !== 'cards') {
       return html`<div class="demo">
         <p>${words.demo.notice}</p>
-        <wr-button look="main" @click=${() => this.#deeds.copy(editor.id)}>${words.demo.copy}</wr-button>
-        <wr-button @click=${() => this.#deeds.begin()}>${words.demo.start}</wr-button>
+        <wr-button look="main" @click=${() => this.#actions.copy(editor.id)}>${words.demo.copy}</wr-button>
+        <wr-button @click=${() => this.#actions.begin()}>${words.demo.start}</wr-button>
       </div>`;
     }
     if (saved.status !== 'failed') return nothing;
@@ -176,7 +182,7 @@ export class WrCardPlace extends LitElement {
 
   #start({ title, season }: CardNamed): void {
     this.starting = false;
-    void this.#deeds.start(title, season);
+    void this.#actions.keepNew(title, season);
   }
 
   #leaveStart(): void {
@@ -189,7 +195,8 @@ export class WrCardPlace extends LitElement {
 
   #answered({ detail }: CustomEvent<ArrivalAnswer>): void {
     const read = this.#arrival.file?.read;
-    if (detail.keep && read?.ok === true) void this.#deeds.keep(read.value.document).then(() => this.#arrival.leave());
+    if (detail.keep && read?.ok === true)
+      void this.#actions.keep(read.value.document).then(() => this.#arrival.leave());
     else this.#leaveArrival();
   }
 
@@ -203,14 +210,26 @@ export class WrCardPlace extends LitElement {
     const step = undoKey(event);
     if (step === null || editor === null || editor.fixed || this.#caution?.open === true || this.starting) return;
     event.preventDefault();
-    editor[step]();
+    takeStep(editor, step);
+  }
+}
+
+/** What a view shows of the room. */
+function viewContent(view: View, room: CardRoom, preferences: AppContext['preferences']): unknown {
+  switch (view) {
+    case 'cards':
+      return html`<wr-card-list .room=${room} .preferences=${preferences}></wr-card-list>`;
+    case 'lines':
+      return html`<wr-card-lines .room=${room}></wr-card-lines>`;
+    case 'grid':
+      return html`<wr-card-grid .room=${room}></wr-card-grid>`;
+    case 'check':
+      return html`<wr-card-check .room=${room}></wr-card-check>`;
+    case 'proof':
+      return html`<wr-card-proof .room=${room}></wr-card-proof>`;
+    case 'study':
+      return html`<wr-card-study .room=${room}></wr-card-study>`;
   }
 }
 
 customElements.define('wr-card-place', WrCardPlace);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-card-place': WrCardPlace;
-  }
-}

@@ -1,6 +1,7 @@
-import { css, html, LitElement, nothing } from 'lit';
-import { type CardDocument, type LineDocument, sectionName } from '../../../core/card/document.ts';
-import { lineAt, type LinePlace } from '../../../core/card/edit.ts';
+import { css, html, nothing } from 'lit';
+import { type CardDocument, type LineDocument, type LinePlace, sectionName } from '../../../core/card/document.ts';
+import { lineAt } from '../../../core/card/edit.ts';
+import { readLine } from '../../../core/card/line.ts';
 import {
   confirmLine,
   isConfirmed,
@@ -10,6 +11,7 @@ import {
   unconfirmLine,
 } from '../../../core/card/proof.ts';
 import { announce } from '../../parts/announcer.ts';
+import { data, element, state } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
@@ -21,22 +23,18 @@ import { cardWords } from '../../words/card.ts';
 import type { Selection } from './card-editor.ts';
 import type { CardRoom } from './card-room.ts';
 import { cardStyles } from './card-styles.ts';
-import { readLine } from './line-reading.ts';
 import './wr-line-view.ts';
 
 const words = cardWords.proof;
 
-/** Proof-reading: each line in tiles and in words, to be compared with the printed card and confirmed. */
-export class WrCardProof extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-    place: { state: true },
-  };
-
-  declare room: CardRoom;
+const Base = element({
+  room: data<CardRoom>(),
   /** The line that is looked at; null for the first that is not confirmed. */
-  declare protected place: LinePlace | null;
+  place: state<LinePlace | null>(null),
+});
 
+/** Proof-reading: each line in tiles and in words, to be compared with the printed card and confirmed. */
+export class WrCardProof extends Base {
   static override styles = [
     sharedStyles,
     cardStyles,
@@ -57,7 +55,6 @@ export class WrCardProof extends LitElement {
 
   constructor() {
     super();
-    this.place = null;
     new StoreController(this, () => [this.room]);
   }
 
@@ -113,7 +110,7 @@ export class WrCardProof extends LitElement {
       tone="good"
       action=${words.use}
       .closable=${false}
-      @notice-action=${() => emit(this, 'use-wished', null)}
+      @notice-action=${() => emit(this, 'use-requested', null)}
       >${words.done}</wr-notice
     >`;
   }
@@ -122,7 +119,7 @@ export class WrCardProof extends LitElement {
     return html`<div class="sheet">
       <p>${words.empty}</p>
       <div>
-        <wr-button look="main" @click=${() => emit<TabChosen>(this, 'view-wished', { id: 'lines' })}
+        <wr-button look="main" @click=${() => emit<TabChosen>(this, 'view-requested', { id: 'lines' })}
           >${cardWords.check.toLines}</wr-button
         >
       </div>
@@ -157,9 +154,3 @@ function firstPlace({ sections }: CardDocument): LinePlace | null {
 }
 
 customElements.define('wr-card-proof', WrCardProof);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-card-proof': WrCardProof;
-  }
-}

@@ -1,4 +1,5 @@
-import { html, LitElement, type PropertyValues } from 'lit';
+import { html, type PropertyValues } from 'lit';
+import { element, flag, state } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-dialog.ts';
@@ -16,29 +17,16 @@ export interface CardNamed {
   readonly season: string;
 }
 
+const Base = element({
+  open: flag(),
+  cardTitle: state(''),
+  season: state(''),
+  error: state(''),
+});
+
 /** Asks for the title and season of a new card. Sends `card-named`, or `start-left`. */
-export class WrCardStart extends LitElement {
-  static override properties = {
-    open: { type: Boolean },
-    cardTitle: { state: true },
-    season: { state: true },
-    error: { state: true },
-  };
-
-  declare open: boolean;
-  declare protected cardTitle: string;
-  declare protected season: string;
-  declare protected error: string;
-
+export class WrCardStart extends Base {
   static override styles = [sharedStyles, cardStyles];
-
-  constructor() {
-    super();
-    this.open = false;
-    this.cardTitle = '';
-    this.season = '';
-    this.error = '';
-  }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('open') && this.open) {
@@ -97,9 +85,3 @@ export class WrCardStart extends LitElement {
 }
 
 customElements.define('wr-card-start', WrCardStart);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-card-start': WrCardStart;
-  }
-}

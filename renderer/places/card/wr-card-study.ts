@@ -1,17 +1,18 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { type Random, randomFromSeed } from '../../../core/base/random.ts';
 import type { LineDocument } from '../../../core/card/document.ts';
 import { lineAt } from '../../../core/card/edit.ts';
+import { printedWay, readLine, understoodLines, type UnderstoodLine } from '../../../core/card/line.ts';
 import {
   answerQuestion,
   dueLines,
-  type Sitting,
+  type StudySitting,
   SITTING_SIZE,
   startSitting,
   type StudyPlan,
 } from '../../../core/card/study.ts';
 import type { StudyQuestion } from '../../../core/card/study-question.ts';
-import { understoodLines, type UnderstoodLine } from '../../../core/card/understood.ts';
+import { data, element, state } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
@@ -21,7 +22,6 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import type { CardRoom } from './card-room.ts';
 import { cardStyles } from './card-styles.ts';
-import { printedWay, readLine } from './line-reading.ts';
 import './wr-line-groups.ts';
 
 const words = cardWords.study;
@@ -29,20 +29,16 @@ const words = cardWords.study;
 /** Answers that are kept; the oldest go first. */
 const MOST_ANSWERS = 5000;
 
-/** Card study: asks about lines with something covered, tells at once, and brings missed lines back. */
-export class WrCardStudy extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-    sitting: { state: true },
-    given: { state: true },
-  };
-
-  declare room: CardRoom;
+const Base = element({
+  room: data<CardRoom>(),
   /** Null before the first question. */
-  declare protected sitting: Sitting | null;
+  sitting: state<StudySitting | null>(null),
   /** The choice just made for the first question; null while it is open. */
-  declare protected given: number | null;
+  given: state<number | null>(null),
+});
 
+/** Card study: asks about lines with something covered, gives the answer at once, and repeats missed lines. */
+export class WrCardStudy extends Base {
   static override styles = [
     sharedStyles,
     cardStyles,
@@ -69,8 +65,6 @@ export class WrCardStudy extends LitElement {
 
   constructor() {
     super();
-    this.sitting = null;
-    this.given = null;
     new StoreController(this, () => [this.room]);
   }
 
@@ -92,7 +86,7 @@ export class WrCardStudy extends LitElement {
     return html`<div class="sheet">
       <p>${words.empty}</p>
       <div>
-        <wr-button look="main" @click=${() => emit<TabChosen>(this, 'view-wished', { id: 'lines' })}
+        <wr-button look="main" @click=${() => emit<TabChosen>(this, 'view-requested', { id: 'lines' })}
           >${cardWords.check.toLines}</wr-button
         >
       </div>
@@ -112,7 +106,7 @@ export class WrCardStudy extends LitElement {
     </div>`;
   }
 
-  #question(sitting: Sitting, question: StudyQuestion, lines: readonly UnderstoodLine[]): unknown {
+  #question(sitting: StudySitting, question: StudyQuestion, lines: readonly UnderstoodLine[]): unknown {
     const line = this.#lineOf(question, lines);
     const reading = line === undefined ? undefined : readLine(line);
     return html`<section class="sheet" aria-labelledby="question">
@@ -142,7 +136,7 @@ export class WrCardStudy extends LitElement {
         )}
       </div>
       <div class="answer stack close" role="status">
-        ${this.given === null ? nothing : this.#told(question, this.given === question.right)}
+        ${this.given === null ? nothing : this.#answered(question, this.given === question.right)}
       </div>
       <div class="row">
         <wr-button look="main" ?disabled=${this.given === null} @click=${() => this.#next(lines)}
@@ -153,12 +147,12 @@ export class WrCardStudy extends LitElement {
     </section>`;
   }
 
-  #told({ choices, right: at, because }: StudyQuestion, right: boolean): unknown {
+  #answered({ choices, right: at, because }: StudyQuestion, right: boolean): unknown {
     return html`<p class=${right ? 'good' : 'bad'}>${right ? `✓ ${words.right}` : words.wrong(choices[at] ?? '')}</p>
       <p>${because}</p>`;
   }
 
-  #over({ answers }: Sitting, lines: readonly UnderstoodLine[]): unknown {
+  #over({ answers }: StudySitting, lines: readonly UnderstoodLine[]): unknown {
     const firsts = answers.filter((answer, at) => answers.findIndex(({ lineId }) => lineId === answer.lineId) === at);
     const right = firsts.filter((answer) => answer.right).length;
     return html`<div class="sheet">
@@ -226,9 +220,3 @@ function today(): number {
 }
 
 customElements.define('wr-card-study', WrCardStudy);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-card-study': WrCardStudy;
-  }
-}

@@ -1,6 +1,7 @@
-import { css, html, LitElement, svg } from 'lit';
+import { css, html, svg } from 'lit';
 import type { Kind } from '../../../core/tiles/kinds.ts';
 import { nameOf } from '../../../core/tiles/names.ts';
+import { data, element, text } from '../../parts/element.ts';
 import '../../parts/tile/wr-tile.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 
@@ -14,19 +15,15 @@ export interface Bar {
   readonly shown: string;
 }
 
-/** Bars in a table: name, number, and a bar as long as the number; `caption` names it, `heads` its columns. */
-export class WrFigures extends LitElement {
-  static override properties = {
-    caption: {},
-    heads: { attribute: false },
-    bars: { attribute: false },
-  };
-
-  declare caption: string;
+const Base = element({
+  caption: text(),
   /** What the names are, and what the numbers are. */
-  declare heads: readonly [string, string];
-  declare bars: readonly Bar[];
+  heads: data<readonly [string, string]>(() => ['', '']),
+  bars: data<readonly Bar[]>(() => []),
+});
 
+/** Bars in a table: name, number, and a bar as long as the number; `caption` names it, `heads` its columns. */
+export class WrFigures extends Base {
   static override styles = [
     sharedStyles,
     css`
@@ -98,13 +95,6 @@ export class WrFigures extends LitElement {
     `,
   ];
 
-  constructor() {
-    super();
-    this.caption = '';
-    this.heads = ['', ''];
-    this.bars = [];
-  }
-
   protected override render(): unknown {
     const most = Math.max(...this.bars.map(({ value }) => value), 1e-9);
     return html`<table>
@@ -144,9 +134,3 @@ export function tileBar(kind: Kind, value: number, shown: string): Bar {
 }
 
 customElements.define('wr-figures', WrFigures);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-figures': WrFigures;
-  }
-}

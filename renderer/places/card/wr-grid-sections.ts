@@ -1,6 +1,7 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { sectionName, textField } from '../../../core/card/document.ts';
 import { addSection, renameSection } from '../../../core/card/edit.ts';
+import { data, element, numeric } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
@@ -18,19 +19,16 @@ export interface SectionChosen {
   readonly section: number;
 }
 
+const Base = element({
+  editor: data<CardEditor>(),
+  section: numeric(0),
+});
+
 /**
- * Which section is typed: chosen, renamed, or made anew. Sends `section-chosen`, and
+ * Which section is typed: chosen, renamed, or added. Sends `section-chosen`, and
  * `section-named` when Enter ends its name.
  */
-export class WrGridSections extends LitElement {
-  static override properties = {
-    editor: { attribute: false },
-    section: { type: Number },
-  };
-
-  declare editor: CardEditor;
-  declare section: number;
-
+export class WrGridSections extends Base {
   static override styles = [
     sharedStyles,
     cardStyles,
@@ -51,7 +49,6 @@ export class WrGridSections extends LitElement {
 
   constructor() {
     super();
-    this.section = 0;
     new StoreController(this, () => [this.editor]);
   }
 
@@ -89,7 +86,7 @@ export class WrGridSections extends LitElement {
   }
 
   #chosen({ target }: Event): void {
-    if (target instanceof HTMLSelectElement) this.#tell(target.selectedIndex);
+    if (target instanceof HTMLSelectElement) this.#choose(target.selectedIndex);
   }
 
   #typed({ detail }: CustomEvent<FieldText>): void {
@@ -101,7 +98,7 @@ export class WrGridSections extends LitElement {
     const { editor } = this;
     const section = editor.document.sections.length;
     editor.change(addSection(editor.document, ''), { section, line: null });
-    this.#tell(section);
+    this.#choose(section);
     void this.updateComplete.then(() => this.renderRoot.querySelector('wr-field')?.focus());
   }
 
@@ -109,15 +106,9 @@ export class WrGridSections extends LitElement {
     if (event.key === 'Enter') emit(this, 'section-named', null);
   }
 
-  #tell(section: number): void {
+  #choose(section: number): void {
     emit<SectionChosen>(this, 'section-chosen', { section });
   }
 }
 
 customElements.define('wr-grid-sections', WrGridSections);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-grid-sections': WrGridSections;
-  }
-}

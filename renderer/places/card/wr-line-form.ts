@@ -1,8 +1,12 @@
-import { html, LitElement, nothing, type PropertyValues } from 'lit';
-import { type Fields, type LineDocument, textField } from '../../../core/card/document.ts';
-import { draftFromPattern, type GroupDraft, patternFromDraft } from '../../../core/card/draft.ts';
-import { HAND_SIZE } from '../../../core/card/pattern.ts';
+import { html, nothing, type PropertyValues } from 'lit';
+import type { Fields } from '../../../core/base/json.ts';
+import { type LineDocument, textField } from '../../../core/card/document.ts';
+import { insertGroup, moveGroup, removeGroup, replaceGroup } from '../../../core/card/edit.ts';
+import { type LineReading, printedWay, readLine } from '../../../core/card/line.ts';
+import { formatGroup, HAND_SIZE, type PatternGroup, suitIn } from '../../../core/card/pattern.ts';
 import { groupWords, takesJokers } from '../../../core/card/words.ts';
+import { PausedVoice } from '../../parts/announcer.ts';
+import { data, element, state, text } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-explain.ts';
@@ -10,51 +14,41 @@ import '../../parts/wr-toolbar.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import { cardStyles } from './card-styles.ts';
-import type { LineEdited } from './line-edited.ts';
 import { lineFormStyles } from './line-form-styles.ts';
-import { type LineReading, printedWay, readLine } from './line-reading.ts';
-import { insertGroup, moveGroup, removeGroup, replaceGroup } from './pattern-edit.ts';
-import { typingHelp } from './typing-help.ts';
 import './wr-group-picker.ts';
-import type { GroupDrafted } from './wr-group-picker.ts';
-import './wr-line-groups.ts';
-import type { GroupMoved, GroupPlace } from './wr-line-groups.ts';
+import type { GroupChanged } from './wr-group-picker.ts';
+import { type GroupMoved, type GroupPlace, leafing } from './wr-line-groups.ts';
 import './wr-line-settings.ts';
+import type { LineEdited } from './wr-line-settings.ts';
 import './wr-pattern-field.ts';
 import type { TypedPattern } from './wr-pattern-field.ts';
 
 const words = cardWords.line;
 const groupNames = cardWords.group;
 
-const NEW_GROUP: GroupDraft = { symbol: 'F', size: 2, suit: 'a', movement: 'first' };
+/** Size, suit and movement of the first new group; what number it has does not matter. */
+const NEW_GROUP: PatternGroup = { tile: { is: 'number', number: 1, suit: 'a', movement: 'first' }, size: 2 };
+
+const Base = element({
+  line: data<LineDocument>(),
+  /** Distinguishes lines: with another name the form starts over with a new group. */
+  name: text(),
+  way: state(0),
+  /** The group that is changed; null for a new one. */
+  chosen: state<number | null>(null),
+  /** Size, suit and movement for the next new group. */
+  next: state<PatternGroup>(() => NEW_GROUP),
+});
 
 /** One line, built from groups or typed, both showing the same; with its example, count and settings. */
-export class WrLineForm extends LitElement {
-  static override properties = {
-    line: { attribute: false },
-    name: {},
-    way: { state: true },
-    chosen: { state: true },
-    next: { state: true },
-  };
-
-  declare line: LineDocument;
-  /** Distinguishes lines: another name begins anew with the first way and a new group. */
-  declare name: string;
-  declare protected way: number;
-  /** The group that is changed; null for a new one. */
-  declare protected chosen: number | null;
-  /** Size, suit and movement for the next new group. */
-  declare protected next: GroupDraft;
-
+export class WrLineForm extends Base {
   static override styles = [sharedStyles, cardStyles, lineFormStyles];
 
-  constructor() {
-    super();
-    this.name = '';
-    this.way = 0;
-    this.chosen = null;
-    this.next = NEW_GROUP;
+  readonly #voice = new PausedVoice();
+
+  override disconnectedCallback(): void {
+    this.#voice.stop();
+    super.disconnectedCallback();
   }
 
   /** Puts the focus where the line is typed. */
@@ -68,9 +62,9 @@ export class WrLineForm extends LitElement {
       this.next = NEW_GROUP;
     }
     const reading = readLine(this.line);
-    const { groups } = reading;
     if (changed.has('line')) this.way = printedWay(reading);
-    if (this.chosen !== null && this.chosen >= groups.length) this.chosen = null;
+    if (changed.has('line') && !changed.has('name')) this.#voice.say(`${countWords(reading)}.`);
+    if (this.chosen !== null && this.chosen >= reading.groups.length) this.chosen = null;
   }
 
   protected override render(): unknown {
@@ -78,7 +72,7 @@ export class WrLineForm extends LitElement {
     return html`<div class="stack">
       <wr-pattern-field
         label=${words.typed}
-        .value=${textField(this.line, 'pattern')}
+        .reading=${reading}
         @pattern-typed=${({ detail }: CustomEvent<TypedPattern>) => this.#edit({ pattern: detail.text }, 'pattern')}
       ></wr-pattern-field>
       ${this.#example(reading)} ${this.#picker(reading)} ${typingHelp()}
@@ -88,7 +82,9 @@ export class WrLineForm extends LitElement {
 
   #example(reading: LineReading): unknown {
     return html`<section class="drawn stack close" aria-label=${words.groups}>
-      <div class="row spread">${this.#facts(reading)} ${this.#leafing(reading)}</div>
+      <div class="row spread">
+        ${this.#facts(reading)} ${leafing(this.way, reading.wayCount, (way) => this.#leaf(way))}
+      </div>
       <wr-line-groups
         .reading=${reading}
         .way=${this.way}
@@ -100,14 +96,11 @@ export class WrLineForm extends LitElement {
     </section>`;
   }
 
-  #facts({ tiles, whole, ways, groups }: LineReading): unknown {
-    const left = HAND_SIZE - tiles;
-    const rest = left > 0 ? ` · ${words.toGo(left)}` : left < 0 ? ` · ${words.tooMany(-left)}` : '';
+  #facts(reading: LineReading): unknown {
+    const { tiles, whole, ways, groups } = reading;
     const jokers = groups.filter(({ group }) => group.ok && takesJokers(group.value)).length;
     return html`<div class="row facts">
-      <span class="count ${whole ? 'whole' : ''} ${left < 0 ? 'bad' : ''}" role="status"
-        >${words.count(tiles)}${rest}</span
-      >
+      <span class="count ${whole ? 'whole' : ''} ${tiles > HAND_SIZE ? 'bad' : ''}">${countWords(reading)}</span>
       ${
         whole
           ? html`<wr-explain value=${words.ways(ways.length)} heading=${words.waysHeading}
@@ -125,17 +118,6 @@ export class WrLineForm extends LitElement {
     </div>`;
   }
 
-  #leafing({ ways }: LineReading): unknown {
-    const last = ways.length - 1;
-    return html`<div class="row leaf">
-      <span>${ways.length === 0 ? words.example : words.exampleOf(this.way + 1, ways.length)}</span>
-      <wr-toolbar label=${words.examples}>
-        <wr-button look="quiet" ?disabled=${this.way <= 0} @click=${() => this.#leaf(-1)}>${words.earlier}</wr-button>
-        <wr-button look="quiet" ?disabled=${this.way >= last} @click=${() => this.#leaf(1)}>${words.later}</wr-button>
-      </wr-toolbar>
-    </div>`;
-  }
-
   #picker(reading: LineReading): unknown {
     const scanned = this.chosen === null ? undefined : reading.groups[this.chosen];
     const name = scanned?.group.ok === true ? groupWords(scanned.group.value) : (scanned?.text ?? '');
@@ -145,10 +127,10 @@ export class WrLineForm extends LitElement {
         ${scanned === undefined ? nothing : this.#groupActions(reading)}
       </div>
       <wr-group-picker
-        .draft=${this.#draft(scanned?.text)}
-        .suit=${this.next.suit}
+        .group=${scanned?.group.ok === true ? scanned.group.value : this.next}
+        .suit=${suitIn(this.next.tile)}
         ?adding=${scanned === undefined}
-        @group-drafted=${this.#drafted}
+        @group-changed=${this.#changed}
       ></wr-group-picker>
     </section>`;
   }
@@ -168,17 +150,11 @@ export class WrLineForm extends LitElement {
     </wr-toolbar>`;
   }
 
-  /** The chosen group as it stands; one that can't be read begins anew. */
-  #draft(text: string | undefined): GroupDraft {
-    if (text === undefined) return this.next;
-    return draftFromPattern(text).groups[0] ?? this.next;
-  }
-
-  #drafted({ detail: { draft, whole } }: CustomEvent<GroupDrafted>): void {
+  #changed({ detail: { group, whole } }: CustomEvent<GroupChanged>): void {
     const pattern = textField(this.line, 'pattern');
-    if (this.chosen !== null) this.#edit({ pattern: replaceGroup(pattern, this.chosen, patternFromDraft([draft])) });
-    else if (whole) this.#edit({ pattern: insertGroup(pattern, patternFromDraft([draft])) });
-    else this.next = { ...draft, suit: draft.suit === 'none' ? this.next.suit : draft.suit };
+    if (this.chosen !== null) this.#edit({ pattern: replaceGroup(pattern, this.chosen, formatGroup(group)) });
+    else if (whole) this.#edit({ pattern: insertGroup(pattern, formatGroup(group)) });
+    else this.next = group;
   }
 
   #choose(at: number): void {
@@ -202,8 +178,8 @@ export class WrLineForm extends LitElement {
     this.#edit({ pattern: removeGroup(textField(this.line, 'pattern'), at) });
   }
 
-  #leaf(by: number): void {
-    this.way += by;
+  #leaf(way: number): void {
+    this.way = way;
   }
 
   #edit(change: Fields, doing = ''): void {
@@ -211,10 +187,25 @@ export class WrLineForm extends LitElement {
   }
 }
 
-customElements.define('wr-line-form', WrLineForm);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-line-form': WrLineForm;
-  }
+/** What may be typed, with an example of each. */
+function typingHelp(): unknown {
+  return html`<details>
+    <summary>${words.typedHelp}</summary>
+    <dl>
+      ${cardWords.typing.legend.map(
+        ([text, meaning]) =>
+          html`<dt>${text}</dt>
+            <dd>${meaning}</dd>`,
+      )}
+    </dl>
+  </details>`;
 }
+
+/** How many tiles the groups hold, and how many are missing or too many. */
+export function countWords({ tiles }: LineReading): string {
+  const left = HAND_SIZE - tiles;
+  const rest = left > 0 ? ` · ${words.toGo(left)}` : left < 0 ? ` · ${words.tooMany(-left)}` : '';
+  return `${words.count(tiles)}${rest}`;
+}
+
+customElements.define('wr-line-form', WrLineForm);

@@ -1,14 +1,16 @@
-import { html, LitElement, nothing, type PropertyValues } from 'lit';
+import { css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { type LineReading, tilesOfGroups } from '../../../core/card/line.ts';
 import { groupWords, movementWords, takesJokers } from '../../../core/card/words.ts';
 import type { WayGroup } from '../../../core/card/way.ts';
 import { announce } from '../../parts/announcer.ts';
+import { data, element, flag, numeric } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import { rove } from '../../parts/rove.ts';
 import '../../parts/tile/wr-tile.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-toolbar.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
-import { lineGroupsStyles } from './line-groups-styles.ts';
-import { type LineReading, tilesOfGroups } from './line-reading.ts';
 
 const words = cardWords.line;
 
@@ -22,38 +24,95 @@ export interface GroupMoved {
   readonly to: number;
 }
 
+const Base = element({
+  reading: data<LineReading>(),
+  /** Which way is drawn. */
+  way: numeric(0),
+  chosen: numeric(-1),
+  fixed: flag(),
+  /** Places of groups that are shown face down. */
+  covered: data<readonly number[]>(() => []),
+});
+
 /**
  * The groups of a line, drawn with the tiles of one of its ways. A listbox: Left, Right, Home and
- * End choose a group, Delete takes it away, Alt with Left or Right moves it. `fixed` only shows it.
+ * End choose a group, Delete removes it, Alt with Left or Right moves it. `fixed` only shows it.
  */
-export class WrLineGroups extends LitElement {
-  static override properties = {
-    reading: { attribute: false },
-    way: { type: Number },
-    chosen: { type: Number },
-    fixed: { type: Boolean },
-    covered: { attribute: false },
-  };
+export class WrLineGroups extends Base {
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: block;
+        --tile-width: clamp(34px, 1.9rem, 48px);
+      }
 
-  declare reading: LineReading;
-  /** Which way is drawn. */
-  declare way: number;
-  declare chosen: number;
-  declare fixed: boolean;
-  /** Places of groups that are shown face down. */
-  declare covered: readonly number[];
+      .groups {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-2);
+        align-items: stretch;
+      }
 
-  static override styles = [sharedStyles, lineGroupsStyles];
+      .group {
+        display: flex;
+        flex-direction: column;
+        gap: 2px;
+        min-width: 48px;
+        min-height: 64px;
+        padding: 6px;
+        border: var(--stroke) solid transparent;
+        border-radius: var(--round);
+      }
+
+      [role='option'] {
+        border-color: var(--hairline);
+        cursor: pointer;
+      }
+
+      [role='option']:hover {
+        border-color: var(--accent);
+      }
+
+      [aria-selected='true'] {
+        border-color: var(--accent);
+        background: var(--accent-wash);
+        box-shadow: inset 0 -4px 0 var(--accent);
+      }
+
+      .tiles {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 2px;
+      }
+
+      .caption {
+        font-size: var(--text-small);
+        font-family: var(--font-code);
+      }
+
+      .joker {
+        color: var(--ink-soft);
+        font-size: var(--text-small);
+        line-height: 1.2;
+      }
+
+      .unread {
+        color: var(--bad);
+        font-weight: 700;
+      }
+
+      .plus {
+        place-content: center;
+        align-items: center;
+        border-style: dashed;
+        border-color: var(--edge);
+        font-weight: 600;
+      }
+    `,
+  ];
 
   #wantsFocus = false;
-
-  constructor() {
-    super();
-    this.way = 0;
-    this.chosen = -1;
-    this.fixed = false;
-    this.covered = [];
-  }
 
   /** Puts the focus on the chosen group. */
   override focus(): void {
@@ -93,6 +152,7 @@ export class WrLineGroups extends LitElement {
 
   #option(at: number, inside: unknown, label: string, look = ''): unknown {
     const chosen = at === this.chosen;
+    // oxlint-disable-next-line lit-a11y/click-events-have-key-events -- the list hears the keys
     return html`<div
       class="group ${look}"
       role="option"
@@ -168,10 +228,15 @@ export class WrLineGroups extends LitElement {
   }
 }
 
-customElements.define('wr-line-groups', WrLineGroups);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-line-groups': WrLineGroups;
-  }
+/** Goes through the ways of a line: which one is drawn, and the steps to its neighbours. */
+export function leafing(way: number, ways: number, go: (way: number) => void): TemplateResult {
+  return html`<div class="row leaf">
+    <span>${ways === 0 ? words.example : words.exampleOf(way + 1, ways)}</span>
+    <wr-toolbar label=${words.examples}>
+      <wr-button look="quiet" ?disabled=${way <= 0} @click=${() => go(way - 1)}>${words.earlier}</wr-button>
+      <wr-button look="quiet" ?disabled=${way >= ways - 1} @click=${() => go(way + 1)}>${words.later}</wr-button>
+    </wr-toolbar>
+  </div>`;
 }
+
+customElements.define('wr-line-groups', WrLineGroups);

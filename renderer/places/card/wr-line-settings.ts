@@ -1,7 +1,9 @@
-import { css, html, LitElement, type PropertyValues } from 'lit';
-import type { Fields, LineDocument } from '../../../core/card/document.ts';
-import { draftFromLine } from '../../../core/card/draft.ts';
+import { css, html, type PropertyValues } from 'lit';
+import type { Fields } from '../../../core/base/json.ts';
+import type { LineDocument } from '../../../core/card/document.ts';
+import { pointsFrom, readLine } from '../../../core/card/line.ts';
 import { SLIDES } from '../../../core/card/pattern.ts';
+import { data, element, state, text } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
@@ -12,25 +14,25 @@ import '../../parts/wr-toolbar.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import { cardStyles } from './card-styles.ts';
-import { pointsFrom } from './points.ts';
-import type { LineEdited } from './line-edited.ts';
 
 const words = cardWords.line;
 
-/** What a line says beside its groups: movement, exposure, points, note, short name. Sends `line-edited`. */
-export class WrLineSettings extends LitElement {
-  static override properties = {
-    line: { attribute: false },
-    name: {},
-    wrongPoints: { state: true },
-  };
+/** What `line-edited` carries: fields to change, and the field that is being typed, if one is. */
+export interface LineEdited {
+  readonly change: Fields;
+  readonly doing: string;
+}
 
-  declare line: LineDocument;
+const Base = element({
+  line: data<LineDocument>(),
   /** Distinguishes lines. */
-  declare name: string;
+  name: text(),
   /** What stands in the field of points while it is no number of points. */
-  declare protected wrongPoints: string | null;
+  wrongPoints: state<string | null>(null),
+});
 
+/** What a line says beside its groups: movement, exposure, points, note, short name. Sends `line-edited`. */
+export class WrLineSettings extends Base {
   static override styles = [
     sharedStyles,
     cardStyles,
@@ -49,18 +51,12 @@ export class WrLineSettings extends LitElement {
     `,
   ];
 
-  constructor() {
-    super();
-    this.name = '';
-    this.wrongPoints = null;
-  }
-
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('name')) this.wrongPoints = null;
   }
 
   protected override render(): unknown {
-    const { slide, slide2, concealed, note, id } = draftFromLine(this.line);
+    const { slide, slide2, concealed, note, id } = readLine(this.line);
     return html`<div class="stack">
       ${this.#slide(words.slide, 'slide', slide)}
       <wr-choice
@@ -87,7 +83,7 @@ export class WrLineSettings extends LitElement {
   }
 
   #points(): unknown {
-    const { points } = draftFromLine(this.line);
+    const { points } = readLine(this.line);
     return html`<div class="row points">
       <wr-field
         label=${words.points}
@@ -128,9 +124,3 @@ export class WrLineSettings extends LitElement {
 }
 
 customElements.define('wr-line-settings', WrLineSettings);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-line-settings': WrLineSettings;
-  }
-}

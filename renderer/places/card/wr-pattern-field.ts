@@ -1,10 +1,14 @@
-import { html, LitElement, nothing, type PropertyValues } from 'lit';
-import type { Completion } from '../../../core/card/completion.ts';
+import { html, nothing, type PropertyValues } from 'lit';
+import { type Completion, offersAt } from '../../../core/card/completion.ts';
+import type { LineReading } from '../../../core/card/line.ts';
+import type { PatternProblem } from '../../../core/card/parse.ts';
+import { groupWords, movementWords } from '../../../core/card/words.ts';
+import { PausedVoice } from '../../parts/announcer.ts';
+import { data, element, flag, reflected, state, text } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import { patternFieldStyles } from './pattern-field-styles.ts';
-import { faultOf, lastGroupWords, offersAt } from './pattern-help.ts';
 
 const words = cardWords.typing;
 
@@ -13,72 +17,70 @@ export interface TypedPattern {
   readonly text: string;
 }
 
-/**
- * A line as typed text, read at each key: what it says in words, a fault under its very character,
- * and ways to go on (Down and Up choose one, Enter takes it, Escape closes them). Sends
- * `pattern-typed`; Enter and Escape without an open list are left to the page.
- */
-export class WrPatternField extends LitElement {
-  static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
-
-  static override properties = {
-    label: {},
-    hint: {},
-    value: {},
-    bare: { type: Boolean, reflect: true },
-    disabled: { type: Boolean },
-    insisted: { state: true },
-    offers: { state: true },
-    active: { state: true },
-  };
-
-  declare label: string;
-  declare hint: string;
-  declare value: string;
+const Base = element({
+  label: text(),
+  /** The line as it now is. */
+  reading: data<LineReading>(),
   /** Without label and words, for a cell of a grid. */
-  declare bare: boolean;
-  declare disabled: boolean;
+  bare: reflected(flag()),
   /** Whether the person is done typing, so that what is missing may be named. */
-  declare insisted: boolean;
-  declare protected offers: readonly Completion[];
-  /** The offer that Enter takes; -1 for none. */
-  declare protected active: number;
+  insisted: state(true),
+  offers: state<readonly Completion[]>(() => []),
+  /** The offer that Enter accepts; -1 for none. */
+  active: state(-1),
+});
+
+/**
+ * A line as typed text: what it says in words, a fault under its very character, and ways to go on
+ * (Down and Up choose one, Enter accepts it, Escape closes them). Sends `pattern-typed` and expects a
+ * new `reading` for it; Enter and Escape without an open list are left to the page.
+ */
+export class WrPatternField extends Base {
+  static override shadowRootOptions: ShadowRootInit = { ...Base.shadowRootOptions, delegatesFocus: true };
 
   static override styles = [sharedStyles, patternFieldStyles];
 
+  /** Where the caret belongs once the text is here that an offer makes. */
   #caret: number | null = null;
-
-  constructor() {
-    super();
-    this.label = '';
-    this.hint = '';
-    this.value = '';
-    this.bare = false;
-    this.disabled = false;
-    this.insisted = true;
-    this.offers = [];
-    this.active = -1;
-  }
+  /** Where something was just typed, until its reading is here. */
+  #typedAt: number | null = null;
+  readonly #voice = new PausedVoice();
 
   /** Puts the caret behind the text. */
   caretToEnd(): void {
-    this.#input?.setSelectionRange(this.value.length, this.value.length);
+    const input = this.#input;
+    input?.setSelectionRange(input.value.length, input.value.length);
   }
 
   get #input(): HTMLInputElement | null {
     return this.renderRoot.querySelector('input');
   }
 
+  override disconnectedCallback(): void {
+    this.#voice.stop();
+    super.disconnectedCallback();
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (!changed.has('reading') || this.#typedAt === null) return;
+    this.#offer(this.#typedAt, false);
+    this.#typedAt = null;
+    this.#voice.say(this.#fault?.message ?? `${lastGroupWords(this.reading)}.`);
+  }
+
+  get #fault(): PatternProblem | null {
+    return faultOf(this.reading, this.insisted);
+  }
+
   protected override render(): unknown {
-    const problem = faultOf(this.value, this.insisted);
-    return html`<label for="input" class=${this.bare ? 'unseen' : ''}>${this.label}</label>
-      ${this.hint === '' ? nothing : html`<p class="hint" id="hint">${this.hint}</p>`}
+    const problem = this.#fault;
+    return html`<label id="label" for="input" class=${this.bare ? 'unseen' : ''}>${this.label}</label>
       <div class="line">
         <input
           id="input"
           role="combobox"
-          .value=${this.value}
-          ?disabled=${this.disabled}
+          aria-labelledby="label"
+          .value=${this.reading.text}
           autocomplete="off"
           autocapitalize="off"
           spellcheck="false"
@@ -95,19 +97,19 @@ export class WrPatternField extends LitElement {
         />
         ${problem === null ? nothing : html`<span class="pointer" aria-hidden="true"></span>`}
       </div>
-      <p id="said" class="said ${problem === null ? '' : 'bad'}" role="status">
-        ${problem === null ? lastGroupWords(this.value) : problem.message}
+      <p id="said" class="said ${problem === null ? '' : 'bad'}">
+        ${problem === null ? lastGroupWords(this.reading) : problem.message}
       </p>
       ${this.#list()}`;
   }
 
   protected override updated(changed: PropertyValues<this>): void {
-    if (this.#caret !== null) {
+    if (!changed.has('reading') && !changed.has('insisted')) return;
+    if (changed.has('reading') && this.#caret !== null) {
       this.#input?.setSelectionRange(this.#caret, this.#caret);
       this.#caret = null;
     }
-    if (!changed.has('value') && !changed.has('insisted')) return;
-    this.style.setProperty('--at', String(faultOf(this.value, this.insisted)?.at ?? 0));
+    this.style.setProperty('--at', String(this.#fault?.at ?? 0));
     this.#follow();
   }
 
@@ -115,6 +117,7 @@ export class WrPatternField extends LitElement {
     return html`<ul id="offers" role="listbox" aria-label=${words.offers} ?hidden=${this.offers.length === 0}>
       ${this.offers.map(
         (offer, at) =>
+          // oxlint-disable-next-line lit-a11y/click-events-have-key-events -- the field hears the keys
           html`<li
             id="offer-${at}"
             role="option"
@@ -131,12 +134,12 @@ export class WrPatternField extends LitElement {
   #typed({ target }: Event): void {
     if (!(target instanceof HTMLInputElement)) return;
     this.insisted = false;
-    this.#offer(target.value, target.selectionStart ?? target.value.length, false);
-    this.#tell(target.value);
+    this.#typedAt = target.selectionStart ?? target.value.length;
+    this.#send(target.value);
   }
 
-  #offer(text: string, caret: number, asked: boolean): void {
-    this.offers = offersAt(text, caret, asked);
+  #offer(caret: number, asked: boolean): void {
+    this.offers = offersAt(this.reading, caret, asked);
     this.active = -1;
   }
 
@@ -156,7 +159,7 @@ export class WrPatternField extends LitElement {
 
   #choose(by: number): void {
     if (this.offers.length === 0) {
-      this.#offer(this.value, this.#input?.selectionStart ?? this.value.length, true);
+      this.#offer(this.#input?.selectionStart ?? this.reading.text.length, true);
     }
     this.active = Math.min(this.offers.length - 1, Math.max(-1, this.active + by));
     void this.updateComplete.then(() =>
@@ -170,11 +173,11 @@ export class WrPatternField extends LitElement {
   }
 
   #take({ insert }: Completion): void {
-    const caret = this.#input?.selectionStart ?? this.value.length;
-    const text = this.value.slice(0, caret) + insert + this.value.slice(caret);
+    const { text } = this.reading;
+    const caret = this.#input?.selectionStart ?? text.length;
     this.#caret = caret + insert.length;
     this.#close();
-    this.#tell(text);
+    this.#send(text.slice(0, caret) + insert + text.slice(caret));
   }
 
   #close(): void {
@@ -182,13 +185,15 @@ export class WrPatternField extends LitElement {
     this.active = -1;
   }
 
+  /** The person is done: what is missing is now named, and said. */
   #left(): void {
     this.#close();
+    if (this.insisted) return;
     this.insisted = true;
+    this.#voice.say(this.#fault?.message ?? '');
   }
 
-  #tell(text: string): void {
-    this.value = text;
+  #send(text: string): void {
     emit<TypedPattern>(this, 'pattern-typed', { text });
   }
 
@@ -196,6 +201,22 @@ export class WrPatternField extends LitElement {
   #follow(): void {
     this.style.setProperty('--scrolled', `${this.#input?.scrollLeft ?? 0}px`);
   }
+}
+
+/** The problem to show now. While the person is typing (not `insisted`), missing input is not a problem. */
+function faultOf({ text, patternProblems }: LineReading, insisted: boolean): PatternProblem | null {
+  if (text.trim() === '') return null;
+  const isThere = ({ code, at }: PatternProblem): boolean =>
+    code === 'wrong-size' ? at < text.trimEnd().length : !(code === 'missing-suit' && at === text.length);
+  return patternProblems.find((problem) => insisted || isThere(problem)) ?? null;
+}
+
+/** The group typed last, in words, or what it still needs. */
+function lastGroupWords({ groups }: LineReading): string {
+  const last = groups.at(-1);
+  if (last === undefined) return words.empty;
+  if (!last.group.ok) return words.awaitsSuit(last.text);
+  return `${last.text}: ${groupWords(last.group.value)}${movementWords(last.group.value)}`;
 }
 
 customElements.define('wr-pattern-field', WrPatternField);

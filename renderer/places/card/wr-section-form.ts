@@ -1,7 +1,8 @@
-import { html, LitElement } from 'lit';
+import { html } from 'lit';
 import { textField } from '../../../core/card/document.ts';
 import { moveSection, removeSection, renameSection } from '../../../core/card/edit.ts';
 import { announce } from '../../parts/announcer.ts';
+import { data, element, numeric } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
@@ -16,21 +17,17 @@ import { newLine, type Step } from './line-moves.ts';
 
 const words = cardWords.section;
 
+const Base = element({
+  editor: data<CardEditor>(),
+  section: numeric(0),
+});
+
 /** A section as a whole: renamed, moved, removed. Sends `line-begun`, a `Step`, when a line is added to it. */
-export class WrSectionForm extends LitElement {
-  static override properties = {
-    editor: { attribute: false },
-    section: { type: Number },
-  };
-
-  declare editor: CardEditor;
-  declare section: number;
-
+export class WrSectionForm extends Base {
   static override styles = [sharedStyles, cardStyles];
 
   constructor() {
     super();
-    this.section = 0;
     new StoreController(this, () => [this.editor]);
   }
 
@@ -83,9 +80,3 @@ export class WrSectionForm extends LitElement {
 }
 
 customElements.define('wr-section-form', WrSectionForm);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-section-form': WrSectionForm;
-  }
-}

@@ -7,7 +7,7 @@ const FORMULA = /^[=+\-@\t\r\n＝＋－＠]/;
 
 /**
  * The journal as CSV by RFC 4180, with the byte order mark that spreadsheets look for. A text that
- * a spreadsheet would take for a formula gets a quote before it; numbers stay numbers.
+ * a spreadsheet would read as a formula gets a quote before it; numbers stay numbers.
  */
 export function journalCsv(games: readonly SeasonGame[]): string {
   const data = tableRows(games).map((row) => [...row]);

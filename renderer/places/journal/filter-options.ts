@@ -1,7 +1,9 @@
 import { SEATS } from '../../../core/exchange/steps.ts';
+import { ADVICE_TIMES } from '../../../core/game/advice.ts';
 import type { JournalFilter } from '../../../core/journal/filter.ts';
 import { OUTCOMES } from '../../../core/journal/summary.ts';
 import type { ChoiceOption } from '../../parts/wr-choice.ts';
+import { adviceWords } from '../../words/advice.ts';
 import { journalWords as words } from '../../words/journal.ts';
 import type { JournalGame } from './journal-game.ts';
 
@@ -46,6 +48,7 @@ export function filterPicks(games: readonly JournalGame[], filter: JournalFilter
       games.map(({ season }) => season),
       filter,
     ),
+    advicePick(filter),
     demoPick(filter),
   ].filter(({ options, value }) => options.length > 1 || value !== '');
 }
@@ -100,6 +103,15 @@ function notesPick({ withNotes, ...rest }: JournalFilter): FilterPick {
     value: withNotes === undefined ? '' : String(withNotes),
     options: [ANY, { value: 'true', label: words.withNotes }, { value: 'false', label: words.withoutNotes }],
     picked: (value) => (value === '' ? rest : { ...rest, withNotes: value === 'true' }),
+  };
+}
+
+function advicePick({ advice, ...rest }: JournalFilter): FilterPick {
+  return {
+    label: adviceWords.label,
+    value: advice ?? '',
+    options: [ANY, ...ADVICE_TIMES.toReversed().map((each) => ({ value: each, label: adviceWords.names[each] }))],
+    picked: (value) => ({ ...rest, ...oneOf(ADVICE_TIMES, value, (each) => ({ advice: each })) }),
   };
 }
 

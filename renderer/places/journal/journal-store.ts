@@ -1,14 +1,23 @@
-import type { Result } from '../../../core/base/result.ts';
-import { type JournalFilter, filterGames, type SortField, sortGames } from '../../../core/journal/filter.ts';
+import { failure, type Result } from '../../../core/base/result.ts';
+import { markedCard } from '../../../core/card/mark.ts';
+import {
+  areExamplesCounted,
+  filterGames,
+  type JournalFilter,
+  type SortField,
+  sortGames,
+} from '../../../core/journal/filter.ts';
 import { findingsKey } from '../../../core/journal/findings-key.ts';
+import type { Findings } from '../../../core/journal/findings.ts';
 import type { SeasonGame } from '../../../core/journal/season.ts';
 import { FIRST_REACH_MODEL } from '../../../core/reading/reach-model.ts';
-import type { Desk, Findings } from '../../../main/desk/desk.ts';
-import type { WorkerClient } from '../../worker/client.ts';
-import type { JournalCalls } from '../../worker/journal-calls.ts';
-import { dayOf } from './dates.ts';
-import { type JournalGame, journalGame } from './journal-game.ts';
-import { startJournalWorker } from './journal-worker.ts';
+import type { Desk, ImportedGames } from '../../../main/desk/desk.ts';
+import { sendGames } from '../../backup/send-games.ts';
+import { DEMO_CARD } from '../../session/card-opener.ts';
+import { Store } from '../../session/store.ts';
+import type { AppContext } from '../../shell/app-context.ts';
+import { type Engine, engine } from '../../worker/engine.ts';
+import { dayOf, type JournalGame, journalGame } from './journal-game.ts';
 
 /** How the list is ordered. */
 export interface JournalSort {
@@ -19,29 +28,30 @@ export interface JournalSort {
 const NEWEST_FIRST: JournalSort = { field: 'startedAt', rising: false };
 
 /** The games as the Journal's parts share them: the list, its filter, and what the engine found out about each. */
-export class JournalStore {
+export class JournalStore extends Store {
   readonly desk: Desk;
-  readonly worker: WorkerClient<JournalCalls>;
-  /** One more for the look ahead of a look-back, so that nothing else waits for it. */
-  readonly aheadWorker: WorkerClient<JournalCalls>;
-  readonly #listeners = new Set<() => void>();
+  readonly worker: Engine;
+  /** One more for the look-back of a game, so that nothing else waits for it. */
+  readonly lookBackWorker: Engine;
   #games: readonly JournalGame[] | null = null;
   #byId: ReadonlyMap<string, JournalGame> = new Map();
   #findings: ReadonlyMap<string, Findings> = new Map();
   #filter: JournalFilter = {};
   #sort: JournalSort = NEWEST_FIRST;
   #shown: readonly JournalGame[] | null = null;
+  #counted: readonly JournalGame[] | null = null;
   #trouble = '';
-  /** How often the games were let go: those that come after that are nobody's any more. */
-  #releases = 0;
+  /** Generation counter: results started under an older generation are discarded. */
+  #generation = 0;
 
-  constructor(desk: Desk, worker = startJournalWorker(), aheadWorker = startJournalWorker()) {
+  constructor(desk: Desk, worker = engine(), lookBackWorker = engine()) {
+    super();
     this.desk = desk;
     this.worker = worker;
-    this.aheadWorker = aheadWorker;
+    this.lookBackWorker = lookBackWorker;
   }
 
-  /** All games, newest first; null until they have come. */
+  /** All games, newest first; null until they are loaded. */
   get games(): readonly JournalGame[] | null {
     return this.#games;
   }
@@ -69,29 +79,37 @@ export class JournalStore {
     return this.#shown;
   }
 
-  subscribe(listener: () => void): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
+  /** Whether figures are made of the examples, not of the player's own games. */
+  get examples(): boolean {
+    return areExamplesCounted(this.#games ?? [], this.#filter);
   }
 
-  /** Fetches the games and what is known of them; they are dropped if the Journal is left meanwhile. */
+  /** Of the games shown, those that figures are made of: examples stay apart. */
+  get counted(): readonly JournalGame[] {
+    const { examples } = this;
+    this.#counted ??= this.shown.filter((game) => game.demo === examples);
+    return this.#counted;
+  }
+
+  /** Loads the games and what is known of them; discarded if the Journal is left meanwhile. */
   async load(): Promise<void> {
-    const releases = this.#releases;
+    const generation = this.#generation;
     const [entries, findings] = await Promise.all([this.desk.listGames(), this.desk.readFindings(null)]);
-    if (releases !== this.#releases) return;
+    if (generation !== this.#generation) return;
     this.#trouble = entries.ok ? '' : entries.problem.message;
     this.#setGames(entries.ok ? entries.value.map(journalGame) : (this.#games ?? []));
     if (findings.ok) this.#findings = new Map(findings.value.map((each) => [each.id, each]));
     this.#changed();
   }
 
-  /** Lets go of the games when the Journal is left: a season of them need not stay in memory. Filter and order stay. */
+  /** Forgets the games when the Journal is left: a whole season need not stay in memory. Filter and order stay. */
   release(): void {
-    this.#releases += 1;
+    this.#generation += 1;
     this.#games = null;
     this.#byId = new Map();
     this.#findings = new Map();
     this.#shown = null;
+    this.#counted = null;
   }
 
   game(id: string): JournalGame | undefined {
@@ -152,7 +170,8 @@ export class JournalStore {
 
   #changed(): void {
     this.#shown = null;
-    for (const listener of this.#listeners) listener();
+    this.#counted = null;
+    this.notify();
   }
 }
 
@@ -163,4 +182,21 @@ export function journalStore(desk: Desk): JournalStore {
   const store = stores.get(desk) ?? new JournalStore(desk);
   stores.set(desk, store);
   return store;
+}
+
+/** Invents the example season in the worker and puts it into the journal; `report` gets the part done, 0 to 1. */
+export async function addSeason(
+  { desk, about }: AppContext,
+  store: JournalStore,
+  report: (done: number) => void,
+): Promise<Result<ImportedGames>> {
+  const card = await desk.openCard(DEMO_CARD);
+  if (!card.ok) return card;
+  const document: unknown = JSON.parse(card.value.text);
+  const request = { card: markedCard(document), appVersion: about.appVersion };
+  const made = await store.worker.ask('season', request, { onProgress: report });
+  if (!made.ok) return failure('not-made', made.problem.message);
+  const sent = await sendGames(desk, made.value, () => undefined);
+  await store.load();
+  return sent;
 }

@@ -1,3 +1,6 @@
+import { type Result, success } from '../../../core/base/result.ts';
+import type { AppContext } from '../../shell/app-context.ts';
+
 /** What the Journal shows: one of its parts, or one game. */
 export type JournalRoute =
   | { readonly view: 'games' | 'season' | 'evenings' | 'files' }
@@ -18,4 +21,15 @@ export function journalLink(view: 'games' | 'season' | 'evenings' | 'files'): st
 /** The link to a game's look-back. */
 export function gameLink(id: string): string {
   return `#/journal/game/${encodeURIComponent(id)}`;
+}
+
+/** Goes to the Table with a game of the journal, where it was. */
+export async function openAtTable({ desk, session, go }: AppContext, id: string): Promise<Result<null>> {
+  if (id !== session.id) {
+    const record = await desk.openGame(id);
+    if (!record.ok) return record;
+    session.open(record.value);
+  }
+  go('table');
+  return success(null);
 }

@@ -1,6 +1,7 @@
-import type { Rate } from '../../../core/base/rate.ts';
+import type { Rate } from '../../../core/base/statistics.ts';
 import type { Mean } from '../../../core/journal/intervals.ts';
 import {
+  type AdviceRate,
   awayCourse,
   jokerRows,
   pointsCourse,
@@ -9,14 +10,17 @@ import {
   winRates,
 } from '../../../core/journal/season.ts';
 import type { GameSummary } from '../../../core/journal/summary.ts';
-import { type ChoiceCost, costRows, type CostRow } from '../../../core/journal/choice-costs.ts';
-import type { DecisionKind } from '../../../core/review/decision.ts';
+import { costRows, type CostRow } from '../../../core/journal/choice-costs.ts';
+import type { ChoiceCost, LedgerSums } from '../../../core/journal/findings.ts';
+import { ledgerMeans } from '../../../core/journal/season-ledger.ts';
+import { PART_WORDS } from '../../../core/review/ledger.ts';
 import type { ChartTable } from '../../charts/chart-table.ts';
 import type { BarRow } from '../../charts/wr-bars.ts';
 import type { CoursePoint } from '../../charts/wr-course.ts';
+import { adviceWords } from '../../words/advice.ts';
 import { journalWords, seasonWords as words } from '../../words/journal.ts';
-import { percent, tenths } from '../../words/numbers.ts';
-import { shortDayOf } from './dates.ts';
+import { percent, tenths, signed } from '../../words/numbers.ts';
+import { shortDayOf } from './journal-game.ts';
 
 /** A chart's data: what it draws, and its table. */
 export interface Drawn<Part> {
@@ -33,6 +37,18 @@ export function winChart(games: readonly GameSummary[]): Drawn<BarRow> {
     table: {
       head: words.winsHead,
       rows: rates.map(({ label, rate }) => [label, `${rate.hits}`, `${rate.of}`, shareText(rate), betweenRate(rate)]),
+    },
+  };
+}
+
+/** How often the user won, by the most aid that the games had. */
+export function adviceChart(rates: readonly AdviceRate[]): Drawn<BarRow> {
+  const named = rates.map(({ advice, rate }) => ({ label: adviceWords.played[advice ?? 'unknown'], rate }));
+  return {
+    parts: named.map(({ label, rate }) => rateBar(label, rate, 'stripes')),
+    table: {
+      head: adviceWords.seasonHead,
+      rows: named.map(({ label, rate }) => [label, `${rate.hits}`, `${rate.of}`, shareText(rate), betweenRate(rate)]),
     },
   };
 }
@@ -110,7 +126,7 @@ export function meanJokers(games: readonly GameSummary[]): number | null {
 }
 
 /** What choices cost on average, by kind; in games of a hundred: by the end of the exchange, and for now beside it. */
-export function costChart(choices: readonly ChoiceCost<DecisionKind>[]): Drawn<BarRow> {
+export function costChart(choices: readonly ChoiceCost[]): Drawn<BarRow> {
   const rows = costRows(choices);
   return {
     parts: rows.map(({ kind, cost }) => ({
@@ -136,6 +152,31 @@ export function costChart(choices: readonly ChoiceCost<DecisionKind>[]): Drawn<B
   };
 }
 
+/** What luck and choices moved on average, in games of a hundred. */
+export function luckChart(games: readonly LedgerSums[]): Drawn<BarRow> {
+  const rows = ledgerMeans(games);
+  const whole = (chance: number): string => signed(Math.round(100 * chance));
+  return {
+    parts: rows.map(({ kind, amount: { mean, interval } }) => ({
+      label: PART_WORDS[kind],
+      from: 0,
+      to: 100 * (mean ?? 0),
+      ...(interval === null ? {} : { low: 100 * interval.low, high: 100 * interval.high }),
+      text: whole(mean ?? 0),
+      fill: kind === 'choice' ? 'solid' : 'stripes',
+    })),
+    table: {
+      head: words.luckHead,
+      rows: rows.map(({ kind, amount }) => [
+        PART_WORDS[kind],
+        String(amount.count),
+        whole(amount.mean ?? 0),
+        betweenMean(amount, whole),
+      ]),
+    },
+  };
+}
+
 /** The total of points after each game. */
 export function pointsChart(games: readonly GameSummary[]): Drawn<CoursePoint> {
   const byId = new Map(games.map((game) => [game.id, game]));
@@ -150,10 +191,6 @@ export function pointsChart(games: readonly GameSummary[]): Drawn<CoursePoint> {
       }),
     },
   };
-}
-
-export function signed(points: number): string {
-  return points === 0 ? '0' : `${points > 0 ? '+' : '−'}${Math.abs(points)}`;
 }
 
 function rateBar(label: string, rate: Rate, fill: BarRow['fill']): BarRow {
@@ -173,7 +210,7 @@ function betweenMean({ interval }: Mean, text: (value: number) => string): strin
   return interval === null ? '–' : words.between(text(interval.low), text(interval.high));
 }
 
-function trendText({ trend }: CostRow<DecisionKind>): string {
+function trendText({ trend }: CostRow): string {
   if (trend.slope === null) return words.trendFew(trend.count);
   if (trend.claim === null) return words.trendNone;
   return trend.claim === 'rising' ? words.trendRising : words.trendFalling;

@@ -1,7 +1,7 @@
 import { choiceCosts } from '../../../core/journal/choice-costs.ts';
-import type { Findings } from '../../../main/desk/desk.ts';
-import type { Answered } from '../../worker/calls.ts';
-import type { Outcome } from '../../worker/client.ts';
+import { ledgerSums } from '../../../core/journal/season-ledger.ts';
+import type { Findings } from '../../../core/journal/findings.ts';
+import { lookBackAt, type LookBackParts } from '../../session/look-back.ts';
 import type { JournalGame } from './journal-game.ts';
 import type { JournalStore } from './journal-store.ts';
 
@@ -12,7 +12,7 @@ export interface RunProgress {
   readonly of: number;
 }
 
-/** Findings are handed over in so large heaps. */
+/** How many findings are handed over at once. */
 const HEAP = 16;
 
 /**
@@ -21,15 +21,17 @@ const HEAP = 16;
  */
 export class StudyRun {
   readonly #store: JournalStore;
-  readonly #tell: () => void;
+  readonly #app: LookBackParts;
+  readonly #notify: () => void;
   #progress: RunProgress | null = null;
   #trouble = '';
   #stop = new AbortController();
 
-  /** `tell` is called whenever there is something new to draw. */
-  constructor(store: JournalStore, tell: () => void) {
+  /** `notify` is called whenever there is something new to draw. */
+  constructor(store: JournalStore, app: LookBackParts, notify: () => void) {
     this.#store = store;
-    this.#tell = tell;
+    this.#app = app;
+    this.#notify = notify;
   }
 
   /** Null when nothing runs. */
@@ -43,7 +45,7 @@ export class StudyRun {
   stop(): void {
     this.#stop.abort();
     this.#progress = null;
-    this.#tell();
+    this.#notify();
   }
 
   /** Finds out what is not known yet of these games. Nothing happens while another run goes on. */
@@ -55,7 +57,7 @@ export class StudyRun {
     const heap: Findings[] = [];
     for (const [done, game] of due.entries()) {
       this.#progress = { task, done, of: due.length };
-      this.#tell();
+      this.#notify();
       const findings = await this.#study(task, game, stop.signal);
       if (stop.signal.aborted) break;
       if (findings !== null) heap.push(findings);
@@ -64,7 +66,7 @@ export class StudyRun {
     await this.#handOver(heap);
     if (this.#stop !== stop) return;
     this.#progress = null;
-    this.#tell();
+    this.#notify();
   }
 
   async #handOver(heap: Findings[]): Promise<void> {
@@ -73,27 +75,21 @@ export class StudyRun {
     this.#trouble = kept.ok ? '' : kept.problem.message;
   }
 
-  /** Null for a game that can't be studied: it is passed over. */
+  /** Null for a game that can't be measured: it is skipped. */
   async #study(task: RunProgress['task'], game: JournalGame, signal: AbortSignal): Promise<Findings | null> {
     const { desk, worker } = this.#store;
     const record = await desk.openGame(game.id);
     if (!record.ok || signal.aborted) return null;
-    const figures = valueOf(await worker.ask('figures', record.value, { signal }));
-    if (figures === null) return null;
-    const findings: Findings = { id: game.id, key: this.#store.keyOf(game), figures, choices: null };
+    const figures = await worker.ask('figures', { record: record.value }, { signal });
+    if (!figures.ok) return null;
+    const findings: Findings = { id: game.id, key: this.#store.keyOf(game), figures: figures.value, choices: null };
     if (task === 'figures') return findings;
-    const exact = valueOf(await worker.ask('review', record.value, { signal }));
-    if (exact === null || signal.aborted) return findings;
-    const review = valueOf(await worker.ask('lookAhead', { record: record.value, review: exact }, { signal }));
-    if (review === null) return findings;
-    return { ...findings, choices: choiceCosts(review), review };
+    const review = await lookBackAt({ record: record.value, exact: null }, worker, this.#app, { signal });
+    if (!review.ok) return findings;
+    return { ...findings, choices: choiceCosts(review.value), ledger: ledgerSums(review.value), review: review.value };
   }
 }
 
 function isDue(task: RunProgress['task'], findings: Findings | undefined): boolean {
   return findings === undefined || (task === 'choices' && findings.choices === null);
-}
-
-function valueOf<Value>(outcome: Outcome<Answered<Value>>): Value | null {
-  return outcome.status === 'done' && outcome.value.ok ? outcome.value.value : null;
 }

@@ -1,28 +1,26 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { CHAIRS, eveningSheet } from '../../../core/game/evening.ts';
+import { data, element, state } from '../../parts/element.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { eveningWords as words, journalWords } from '../../words/journal.ts';
-import { longDayOf } from './dates.ts';
-import type { JournalGame } from './journal-game.ts';
+import { longDayOf, type JournalGame } from './journal-game.ts';
 import { journalStyles } from './journal-styles.ts';
 import type { JournalStore } from './journal-store.ts';
 import { gameLink } from './routes.ts';
+import { signed } from '../../words/numbers.ts';
 
 /** Evenings drawn at first; the others come when asked for. */
 const AT_FIRST = 12;
 
+const Base = element({
+  store: data<JournalStore>(),
+  many: state(AT_FIRST),
+});
+
 /** The evenings, newest first, each with what every chair gained and the running totals. */
-export class WrEveningsView extends LitElement {
-  static override properties = {
-    store: { attribute: false },
-    many: { state: true },
-  };
-
-  declare store: JournalStore;
-  declare protected many: number;
-
+export class WrEveningsView extends Base {
   static override styles = [
     sharedStyles,
     placeStyles,
@@ -66,7 +64,6 @@ export class WrEveningsView extends LitElement {
 
   constructor() {
     super();
-    this.many = AT_FIRST;
     new StoreController(this, () => [this.store]);
   }
 
@@ -139,14 +136,4 @@ function evening(games: readonly JournalGame[]): unknown {
   </section>`;
 }
 
-function signed(points: number): string {
-  return points === 0 ? '0' : `${points > 0 ? '+' : '−'}${Math.abs(points)}`;
-}
-
 customElements.define('wr-evenings-view', WrEveningsView);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-evenings-view': WrEveningsView;
-  }
-}

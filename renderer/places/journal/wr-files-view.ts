@@ -1,9 +1,12 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { Result } from '../../../core/base/result.ts';
+import { isOfDemoSeason } from '../../../core/journal/filter.ts';
 import { readCollection } from '../../../core/journal/collection.ts';
 import { bringIn } from '../../backup/bring-in.ts';
 import { backupName, gatherEverything } from '../../backup/gather.ts';
 import { saveFile } from '../../backup/save-file.ts';
+import { data, element, state } from '../../parts/element.ts';
+import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
@@ -11,10 +14,8 @@ import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { filesWords as words, journalWords } from '../../words/journal.ts';
 import { journalCsv } from './csv.ts';
-import { demoSection, inSection, namesSection, outSection, whereSection } from './files-sections.ts';
+import { addSeason, type JournalStore } from './journal-store.ts';
 import { journalStyles } from './journal-styles.ts';
-import type { JournalStore } from './journal-store.ts';
-import { addSeason } from './season-maker.ts';
 
 /** Something under way, in words, with the part done. */
 interface Doing {
@@ -22,22 +23,16 @@ interface Doing {
   readonly share: number;
 }
 
+const Base = element({
+  app: data<AppContext>(),
+  store: data<JournalStore>(),
+  doing: state<Doing | null>(null),
+  said: state(''),
+  trouble: state(''),
+});
+
 /** What leaves the journal and what comes in: files, the example season, players' names. */
-export class WrFilesView extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    store: { attribute: false },
-    doing: { state: true },
-    said: { state: true },
-    trouble: { state: true },
-  };
-
-  declare app: AppContext;
-  declare store: JournalStore;
-  declare protected doing: Doing | null;
-  declare protected said: string;
-  declare protected trouble: string;
-
+export class WrFilesView extends Base {
   static override styles = [
     sharedStyles,
     placeStyles,
@@ -51,9 +46,6 @@ export class WrFilesView extends LitElement {
 
   constructor() {
     super();
-    this.doing = null;
-    this.said = '';
-    this.trouble = '';
     new StoreController(this, () => [this.store]);
   }
 
@@ -61,7 +53,7 @@ export class WrFilesView extends LitElement {
     const named = (this.store.games ?? []).filter(({ names }) => names.length > 0).length;
     return html`${this.#messages()}
     ${outSection(
-      this.store.shown.length,
+      this.store.counted.length,
       () => this.#saveTable(),
       () => void this.#saveAll(),
     )}
@@ -96,14 +88,14 @@ export class WrFilesView extends LitElement {
   }
 
   #saveTable(): void {
-    saveFile('windrow-games.csv', 'text/csv;charset=utf-8', journalCsv(this.store.asSeason(this.store.shown)));
+    saveFile('windrow-games.csv', 'text/csv;charset=utf-8', journalCsv(this.store.asSeason(this.store.counted)));
     this.#say(words.saved('windrow-games.csv'));
   }
 
   async #saveAll(): Promise<void> {
     const { desk, about } = this.app;
-    const told = (done: number, of: number): void => this.#progress(words.gathering(done, of), done / of);
-    const text = await this.#do(words.gathering(0, 0), () => gatherEverything(desk, about.appVersion, told));
+    const report = (done: number, of: number): void => this.#progress(words.gathering(done, of), done / of);
+    const text = await this.#do(words.gathering(0, 0), () => gatherEverything(desk, about.appVersion, report));
     if (text === null) return;
     const name = backupName();
     saveFile(name, 'application/json', text);
@@ -121,9 +113,9 @@ export class WrFilesView extends LitElement {
       this.trouble = `${words.cannotRead} ${read.problem.message}`;
       return;
     }
-    const told = (done: number, of: number): void => this.#progress(words.bringing(done, of), done / of);
+    const report = (done: number, of: number): void => this.#progress(words.bringing(done, of), done / of);
     const brought = await this.#do(words.bringing(0, read.value.games.length), () =>
-      bringIn(this.app, read.value, told),
+      bringIn(this.app, read.value, report),
     );
     await this.store.load();
     if (brought === null) return;
@@ -134,8 +126,8 @@ export class WrFilesView extends LitElement {
   }
 
   async #addDemo(): Promise<void> {
-    const told = (share: number): void => this.#progress(journalWords.makingDemo, share);
-    const made = await this.#do(journalWords.makingDemo, () => addSeason(this.app, this.store, told));
+    const report = (share: number): void => this.#progress(journalWords.makingDemo, share);
+    const made = await this.#do(journalWords.makingDemo, () => addSeason(this.app, this.store, report));
     if (made !== null) this.#say(words.demoAdded(made.added));
   }
 
@@ -154,13 +146,13 @@ export class WrFilesView extends LitElement {
   }
 
   async #removeNames(): Promise<void> {
-    const told = await this.#do(words.removeNames, () => this.app.desk.folder({ do: 'remove-names' }));
+    const named = await this.#do(words.removeNames, () => this.app.desk.removeNames());
     await this.store.load();
-    if (told !== null) this.#say(words.namesRemoved(told.named));
+    if (named !== null) this.#say(words.namesRemoved(named));
   }
 
   #demoIds(): string[] {
-    return (this.store.games ?? []).filter(({ demo }) => demo).map(({ id }) => id);
+    return (this.store.games ?? []).filter(isOfDemoSeason).map(({ id }) => id);
   }
 
   async #do<Value>(sentence: string, task: () => Promise<Result<Value>>): Promise<Value | null> {
@@ -185,10 +177,61 @@ export class WrFilesView extends LitElement {
   }
 }
 
-customElements.define('wr-files-view', WrFilesView);
+type Act = () => void;
 
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-files-view': WrFilesView;
-  }
+/** What leaves the journal: a table of the games shown, or everything. */
+function outSection(shown: number, saveTable: Act, saveAll: Act): unknown {
+  return html`<section aria-labelledby="out">
+    <h2 id="out">${words.out}</h2>
+    <p>${words.outLead}</p>
+    <wr-button @click=${saveTable}>${words.csv}</wr-button>
+    <p class="soft">${words.csvNote(shown)}</p>
+    <wr-button @click=${saveAll}>${words.all}</wr-button>
+    <p class="soft">${words.allNote}</p>
+  </section>`;
 }
+
+/** What comes in: `choose` opens the hidden field for a file, `chosen` reads its file. */
+function inSection(choose: Act, chosen: Act): unknown {
+  return html`<section aria-labelledby="in">
+    <h2 id="in">${words.bring}</h2>
+    <p>${words.bringLead}</p>
+    <wr-button @click=${choose}>${words.choose}</wr-button>
+    <input type="file" accept=".json,application/json" tabindex="-1" aria-label=${words.choose} @change=${chosen} />
+  </section>`;
+}
+
+/** The example season: a button to add it, or to remove its `count` games. */
+function demoSection(count: number, add: Act, remove: Act): unknown {
+  return html`<section aria-labelledby="demo">
+    <h2 id="demo">${words.demo}</h2>
+    <p>${words.demoLead}</p>
+    ${
+      count === 0
+        ? html`<wr-button @click=${add}>${journalWords.addDemo}</wr-button>`
+        : html`<p>${words.demoHere(count)}</p>
+            <wr-button look="danger" @click=${remove}>${words.removeDemo}</wr-button>`
+    }
+  </section>`;
+}
+
+/** The names of players, which stand in `count` games. */
+function namesSection(count: number, remove: Act): unknown {
+  return html`<section aria-labelledby="names">
+    <h2 id="names">${words.names}</h2>
+    <p>${words.namesLead}</p>
+    <p>${words.namesHere(count)}</p>
+    <wr-button look="danger" ?disabled=${count === 0} @click=${remove}>${words.removeNames}</wr-button>
+  </section>`;
+}
+
+/** Where the files lie. */
+function whereSection(folder: string): unknown {
+  return html`<section aria-labelledby="where">
+    <h2 id="where">${words.title}</h2>
+    <p>${words.where}</p>
+    <p><code>${folder}</code></p>
+  </section>`;
+}
+
+customElements.define('wr-files-view', WrFilesView);

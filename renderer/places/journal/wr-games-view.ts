@@ -1,6 +1,7 @@
-import { html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, nothing, type PropertyValues } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { announce } from '../../parts/announcer.ts';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import type { AppContext } from '../../shell/app-context.ts';
@@ -8,48 +9,36 @@ import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { journalWords as words } from '../../words/journal.ts';
-import { whenOf } from './dates.ts';
-import type { JournalGame } from './journal-game.ts';
+import { whenOf, type JournalGame, type GameRow, type RemovedGame, rowsWith } from './journal-game.ts';
 import { journalStyles } from './journal-styles.ts';
-import { openAtTable } from './open-at-table.ts';
 import type { JournalStore } from './journal-store.ts';
-import { type GameRow, type RemovedGame, rowsWith } from './removed-games.ts';
-import { gameLink } from './routes.ts';
+import { openAtTable, gameLink } from './routes.ts';
 import './wr-journal-filters.ts';
 
 /** Games drawn at once: a list of thousands stays quick, and a page is short enough to look over. */
 const PAGE = 25;
 
-/** The list of games: searched, filtered, ordered, page by page; a game can be deleted and brought back. */
-export class WrGamesView extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    store: { attribute: false },
-    page: { state: true },
-    removed: { state: true },
-    trouble: { state: true },
-  };
-
-  declare app: AppContext;
-  declare store: JournalStore;
-  declare protected page: number;
+const Base = element({
+  app: data<AppContext>(),
+  store: data<JournalStore>(),
+  page: state(0),
   /** The games deleted from here, as long as they can be brought back from their places. */
-  declare protected removed: readonly RemovedGame[];
-  declare protected trouble: string;
+  removed: state<readonly RemovedGame[]>(() => []),
+  trouble: state(''),
+});
 
+/** The list of games: searched, filtered, ordered, page by page; a game can be deleted and brought back. */
+export class WrGamesView extends Base {
   static override styles = [sharedStyles, placeStyles, journalStyles];
 
   #shown: readonly JournalGame[] = [];
-  /** How high the row is that is being deleted: what takes its place is as high. */
+  /** The height of the row being deleted: the notice in its place is as high. */
   #rowHeight = 0;
   /** The id of the game just deleted, until its place is drawn. */
   #justRemoved = '';
 
   constructor() {
     super();
-    this.page = 0;
-    this.removed = [];
-    this.trouble = '';
     new StoreController(this, () => [this.store, this.app.session]);
   }
 
@@ -68,7 +57,7 @@ export class WrGamesView extends LitElement {
     if (last === null) return;
     this.#justRemoved = '';
     last.style.setProperty('min-height', `${this.#rowHeight}px`);
-    // The button that was pressed is gone: the focus goes to what takes it back.
+    // The button that was pressed is gone: the focus goes to the notice that can undo it.
     last.querySelector('wr-notice')?.focus();
   }
 
@@ -179,10 +168,10 @@ export class WrGamesView extends LitElement {
     const { session, cards, preferences } = this.app;
     this.#justRemoved = game.id;
     this.removed = [...this.removed, { game, after: before?.game.id ?? null }];
-    // The game on the table was deleted: an empty one takes its place there.
+    // The game on the table was deleted: the table starts an empty one.
     if (game.id !== session.id) return;
     const card = await cards.open(preferences.values.cardId, true);
-    if (card.ok) session.begin(card.value.document);
+    if (card.ok) session.begin(card.value);
   }
 
   async #bringBack(game: JournalGame): Promise<void> {
@@ -202,9 +191,3 @@ function resultWords({ stage, points, section }: JournalGame): string {
 }
 
 customElements.define('wr-games-view', WrGamesView);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-games-view': WrGamesView;
-  }
-}

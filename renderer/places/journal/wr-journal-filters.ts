@@ -1,6 +1,7 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { JournalFilter } from '../../../core/journal/filter.ts';
 import { SORT_FIELDS } from '../../../core/journal/filter.ts';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import '../../parts/wr-field.ts';
@@ -12,16 +13,13 @@ import { type FilterPick, filterPicks, filtersInUse } from './filter-options.ts'
 import type { JournalStore } from './journal-store.ts';
 import './wr-pick.ts';
 
+const Base = element({
+  store: data<JournalStore>(),
+  open: state(false),
+});
+
 /** Search, filters and order of the list of games; all of it changes the store's filter. */
-export class WrJournalFilters extends LitElement {
-  static override properties = {
-    store: { attribute: false },
-    open: { state: true },
-  };
-
-  declare store: JournalStore;
-  declare protected open: boolean;
-
+export class WrJournalFilters extends Base {
   static override styles = [
     sharedStyles,
     css`
@@ -81,7 +79,6 @@ export class WrJournalFilters extends LitElement {
 
   constructor() {
     super();
-    this.open = false;
     new StoreController(this, () => [this.store]);
   }
 
@@ -184,9 +181,3 @@ export class WrJournalFilters extends LitElement {
 }
 
 customElements.define('wr-journal-filters', WrJournalFilters);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-journal-filters': WrJournalFilters;
-  }
-}

@@ -1,4 +1,5 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import '../../parts/wr-places.ts';
@@ -7,28 +8,22 @@ import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { journalWords as words } from '../../words/journal.ts';
-import { type JournalStore, journalStore } from './journal-store.ts';
+import { type JournalStore, journalStore, addSeason } from './journal-store.ts';
 import { type JournalRoute, journalLink, journalRoute } from './routes.ts';
-import { addSeason } from './season-maker.ts';
 import './wr-games-view.ts';
 
 const VIEWS = ['games', 'season', 'evenings', 'files'] as const;
 
-/** The Journal: all games, the season in numbers, evenings, files, and the look-back of a game. */
-export class WrJournalPlace extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    route: { state: true },
-    making: { state: true },
-    trouble: { state: true },
-  };
-
-  declare app: AppContext;
-  declare protected route: JournalRoute;
+const Base = element({
+  app: data<AppContext>(),
+  route: state<JournalRoute>(() => ({ view: 'games' })),
   /** How much of the example season is made, 0 to 1; null when none is being made. */
-  declare protected making: number | null;
-  declare protected trouble: string;
+  making: state<number | null>(null),
+  trouble: state(''),
+});
 
+/** The Journal: all games, the season in numbers, evenings, files, and the look-back of a game. */
+export class WrJournalPlace extends Base {
   static override styles = [
     sharedStyles,
     placeStyles,
@@ -50,9 +45,6 @@ export class WrJournalPlace extends LitElement {
 
   constructor() {
     super();
-    this.route = { view: 'games' };
-    this.making = null;
-    this.trouble = '';
     new StoreController(this, () => [this.#store]);
   }
 
@@ -76,7 +68,7 @@ export class WrJournalPlace extends LitElement {
   protected override render(): unknown {
     const { games, trouble } = this.#store;
     return html`<div class="page">
-      <h1>${words.title}</h1>
+      <h1 class=${this.route.view === 'game' ? 'unseen' : ''}>${words.title}</h1>
       ${
         trouble === ''
           ? nothing
@@ -108,7 +100,7 @@ export class WrJournalPlace extends LitElement {
   #view(): unknown {
     switch (this.route.view) {
       case 'season':
-        return html`<wr-season-view .store=${this.#store}></wr-season-view>`;
+        return html`<wr-season-view .app=${this.app} .store=${this.#store}></wr-season-view>`;
       case 'evenings':
         return html`<wr-evenings-view .store=${this.#store}></wr-evenings-view>`;
       case 'files':
@@ -135,9 +127,16 @@ export class WrJournalPlace extends LitElement {
 
   async #addSeason(): Promise<void> {
     this.making = 0;
+    // The button that was pressed is gone while the season is made; the views stay.
+    void this.#focusViews();
     const made = await addSeason(this.app, this.#store, (done) => (this.making = done));
     this.making = null;
     this.trouble = made.ok ? '' : made.problem.message;
+  }
+
+  async #focusViews(): Promise<void> {
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>('wr-places')?.focus();
   }
 
   /** Opens what the address names; parts beyond the list are fetched when they are first wanted. */
@@ -155,9 +154,3 @@ async function fetchView(view: JournalRoute['view']): Promise<void> {
 }
 
 customElements.define('wr-journal-place', WrJournalPlace);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-journal-place': WrJournalPlace;
-  }
-}

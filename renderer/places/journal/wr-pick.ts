@@ -1,22 +1,19 @@
-import { css, html, LitElement } from 'lit';
+import { css, html } from 'lit';
+import { data, element, text } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import type { ChoiceChanged, ChoiceOption } from '../../parts/wr-choice.ts';
 import { boxStyles } from '../../tokens/boxes.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 
+const Base = element({
+  label: text(),
+  options: data<readonly ChoiceOption[]>(() => []),
+  value: text(),
+});
+
 /** One of many: a native list that opens, with its label. Sends `choice-changed`. */
-export class WrPick extends LitElement {
-  static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true };
-
-  static override properties = {
-    label: {},
-    options: { attribute: false },
-    value: {},
-  };
-
-  declare label: string;
-  declare options: readonly ChoiceOption[];
-  declare value: string;
+export class WrPick extends Base {
+  static override shadowRootOptions: ShadowRootInit = { ...Base.shadowRootOptions, delegatesFocus: true };
 
   static override styles = [
     sharedStyles,
@@ -28,13 +25,6 @@ export class WrPick extends LitElement {
       }
     `,
   ];
-
-  constructor() {
-    super();
-    this.label = '';
-    this.options = [];
-    this.value = '';
-  }
 
   protected override render(): unknown {
     return html`<label for="list">${this.label}</label>
@@ -53,9 +43,3 @@ export class WrPick extends LitElement {
 }
 
 customElements.define('wr-pick', WrPick);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-pick': WrPick;
-  }
-}

@@ -1,30 +1,46 @@
-import { css, html, LitElement, nothing } from 'lit';
-import { paperStyles } from '../../charts/paper-styles.ts';
+import { css, html, nothing } from 'lit';
+import { adviceRates, type SeasonGame, winRates } from '../../../core/journal/season.ts';
+import { paperStyles } from '../../charts/chart-styles.ts';
 import '../../charts/wr-bars.ts';
+import '../../charts/wr-course.ts';
+import { data, element } from '../../parts/element.ts';
 import { howCounted } from '../../parts/how-counted.ts';
 import '../../parts/wr-button.ts';
+import '../../parts/wr-choice.ts';
+import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import '../../parts/wr-notice.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { adviceWords } from '../../words/advice.ts';
 import { countedWords } from '../../words/counted.ts';
 import { journalWords, seasonWords as words } from '../../words/journal.ts';
+import { inWords, percent, signed, tenths } from '../../words/numbers.ts';
 import { filtersInUse } from './filter-options.ts';
 import type { JournalGame } from './journal-game.ts';
-import { journalStyles } from './journal-styles.ts';
+import type { AppContext } from '../../shell/app-context.ts';
 import type { JournalStore } from './journal-store.ts';
-import { costChart } from './season-charts.ts';
-import { awaySection, jokersSection, pointsSection, sectionsSection, winsSection } from './season-sections.ts';
+import { journalStyles } from './journal-styles.ts';
+import {
+  adviceChart,
+  awayChart,
+  costChart,
+  luckChart,
+  jokerChart,
+  meanJokers,
+  pointsChart,
+  sectionChart,
+  winChart,
+} from './season-charts.ts';
 import { StudyRun } from './study-run.ts';
 
+const Base = element({
+  app: data<AppContext>(),
+  store: data<JournalStore>(),
+});
+
 /** The season in numbers: charts that print, each with its table. */
-export class WrSeasonView extends LitElement {
-  static override properties = {
-    store: { attribute: false },
-  };
-
-  declare store: JournalStore;
-
+export class WrSeasonView extends Base {
   static override styles = [
     sharedStyles,
     placeStyles,
@@ -55,8 +71,8 @@ export class WrSeasonView extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.#run = new StudyRun(this.store, () => this.requestUpdate());
-    void this.#run.run('figures', this.store.shown);
+    this.#run = new StudyRun(this.store, this.app, () => this.requestUpdate());
+    void this.#run.run('figures', this.store.counted);
   }
 
   override disconnectedCallback(): void {
@@ -65,21 +81,44 @@ export class WrSeasonView extends LitElement {
   }
 
   protected override render(): unknown {
-    const { shown } = this.store;
-    if (shown.length === 0) return html`<p>${words.none}</p>`;
+    const { counted, examples } = this.store;
+    if (counted.length === 0)
+      return html`${this.#whose()}
+        <p>${words.none}</p>`;
     const isMeasuring = this.#run?.progress?.task === 'figures';
     return html`<div class="lead">
-        <p>${words.lead(shown.length)}</p>
+        <p>${examples ? words.examplesLead(counted.length) : words.lead(counted.length)}</p>
         <wr-button @click=${() => window.print()}>${words.print}</wr-button>
       </div>
-      ${filtersInUse(this.store.filter) > 0 ? html`<p class="soft">${words.filtered}</p>` : nothing} ${this.#progress()}
-      ${winsSection(shown)} ${jokersSection(shown)} ${pointsSection(shown)} ${this.#cost(shown)}
-      ${isMeasuring ? nothing : this.#measured(shown)}`;
+      ${this.#whose()} ${filtersInUse(this.store.filter) > 0 ? html`<p class="soft">${words.filtered}</p>` : nothing}
+      ${this.#progress()} ${winsSection(counted)} ${adviceSection(counted)} ${jokersSection(counted)}
+      ${pointsSection(counted)} ${this.#luck(counted)} ${this.#cost(counted)}
+      ${isMeasuring ? nothing : this.#measured(counted)}`;
+  }
+
+  /** Own games or examples, where there are both; a choice by the filter of the list. */
+  #whose(): unknown {
+    const { games, filter, examples } = this.store;
+    if (new Set((games ?? []).map(({ demo }) => demo)).size < 2) return nothing;
+    const { demo: _, ...rest } = filter;
+    return html`<wr-choice
+      label=${words.whose}
+      labelHidden
+      .options=${[
+        { value: 'false', label: journalWords.mine },
+        { value: 'true', label: journalWords.demoOnly },
+      ]}
+      .value=${String(examples)}
+      @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => {
+        this.store.narrow(detail.value === 'true' ? { ...rest, demo: true } : rest);
+        void this.#run?.run('figures', this.store.counted);
+      }}
+    ></wr-choice>`;
   }
 
   /** What must be measured first: last, and only once it is whole, so that nothing moves meanwhile. */
-  #measured(shown: readonly JournalGame[]): unknown {
-    const season = this.store.asSeason(shown);
+  #measured(games: readonly JournalGame[]): unknown {
+    const season = this.store.asSeason(games);
     return html`${sectionsSection(season)} ${awaySection(season)}`;
   }
 
@@ -90,16 +129,29 @@ export class WrSeasonView extends LitElement {
     if (progress === null)
       return html`${notice}
         <div class="progress"></div>`;
-    const told = (progress.task === 'figures' ? journalWords.measuring : journalWords.judging)(
+    const sentence = (progress.task === 'figures' ? journalWords.measuring : journalWords.judging)(
       progress.done,
       progress.of,
     );
     return html`${notice}
       <div class="progress">
         <wr-button @click=${() => this.#run?.stop()}>${journalWords.stop}</wr-button>
-        <progress aria-label=${told} .max=${progress.of} .value=${progress.done}></progress>
-        <span>${told}</span>
+        <progress aria-label=${sentence} .max=${progress.of} .value=${progress.done}></progress>
+        <span>${sentence}</span>
       </div>`;
+  }
+
+  /** Nothing until a game was looked back at. */
+  #luck(games: readonly JournalGame[]): unknown {
+    const sums = games.flatMap((game) => this.store.findingsOf(game)?.ledger ?? []);
+    if (sums.length === 0) return nothing;
+    const { parts, table } = luckChart(sums);
+    return html`<section aria-labelledby="luck">
+      <h2 id="luck">${words.luck}</h2>
+      ${howCounted(countedWords.ledger)}
+      <p>${words.luckLead(journalWords.games(sums.length))}</p>
+      <wr-bars label=${words.luck} .rows=${parts} .table=${table} .most=${1}></wr-bars>
+    </section>`;
   }
 
   #cost(games: readonly JournalGame[]): unknown {
@@ -138,10 +190,107 @@ export class WrSeasonView extends LitElement {
   }
 }
 
-customElements.define('wr-season-view', WrSeasonView);
+/** With fewer decided games than this the page says that they prove little. */
+const FEW = 30;
 
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-season-view': WrSeasonView;
-  }
+/** How often the user wins, in all and by seat, with intervals. */
+function winsSection(games: readonly JournalGame[]): unknown {
+  const { all } = winRates(games);
+  const { parts, table } = winChart(games);
+  return html`<section aria-labelledby="wins">
+    <h2 id="wins">${words.wins}</h2>
+    ${howCounted(countedWords.wins)}
+    ${
+      all.share === null
+        ? nothing
+        : html`<p>${words.winsLead(percent(all.share), inWords(all.share), all.hits, all.of)}</p>`
+    }
+    ${all.of < FEW ? html`<p class="soft">${words.winsFew}</p>` : nothing}
+    <wr-bars label=${words.wins} .rows=${parts} .table=${table} .most=${0.5} .tick=${percent}></wr-bars>
+    <p class="soft">${words.interval}</p>
+  </section>`;
 }
+
+/** How often the user wins with advice at the Table and without; nothing while no game says how it was played. */
+function adviceSection(games: readonly JournalGame[]): unknown {
+  const rates = adviceRates(games);
+  if (rates.every(({ advice }) => advice === null)) return nothing;
+  const { parts, table } = adviceChart(rates);
+  return html`<section aria-labelledby="advice">
+    <h2 id="advice">${adviceWords.season}</h2>
+    ${howCounted(countedWords.wins)}
+    <p>
+      ${rates.map(({ advice, rate }) => `${adviceWords.wonOf(adviceWords.played[advice ?? 'unknown'], rate.hits, rate.of)} `)}
+    </p>
+    <wr-bars label=${adviceWords.season} .rows=${parts} .table=${table} .most=${0.5} .tick=${percent}></wr-bars>
+  </section>`;
+}
+
+/** Which sections were aimed at, and which were won with. */
+function sectionsSection(games: readonly SeasonGame[]): unknown {
+  const { parts, table } = sectionChart(games);
+  if (parts.length === 0) return nothing;
+  return html`<section aria-labelledby="sections">
+    <h2 id="sections">${words.sections}</h2>
+    ${howCounted(countedWords.sections)}
+    <p>${words.sectionsLead}</p>
+    <wr-bars
+      label=${words.sections}
+      .rows=${parts}
+      .table=${table}
+      .most=${4}
+      .keys=${[
+        { fill: 'stripes', label: words.aimed },
+        { fill: 'solid', label: words.won },
+      ]}
+    ></wr-bars>
+  </section>`;
+}
+
+/** How far the best hand was away: at the deal, after each pass, at the end. */
+function awaySection(games: readonly SeasonGame[]): unknown {
+  const { parts, table } = awayChart(games);
+  if (parts.length === 0) return nothing;
+  return html`<section aria-labelledby="away">
+    <h2 id="away">${words.away}</h2>
+    ${howCounted(countedWords.away)}
+    <p>${words.awayLead}</p>
+    <wr-course label=${words.away} .points=${parts} .table=${table} .most=${8} .least=${0}></wr-course>
+  </section>`;
+}
+
+/** How many jokers were dealt. */
+function jokersSection(games: readonly JournalGame[]): unknown {
+  const mean = meanJokers(games);
+  if (mean === null) return nothing;
+  const { parts, table } = jokerChart(games);
+  return html`<section aria-labelledby="jokers">
+    <h2 id="jokers">${words.jokers}</h2>
+    ${howCounted(countedWords.jokers)}
+    <p>${words.jokersLead(tenths(mean))}</p>
+    <wr-bars label=${words.jokers} .rows=${parts} .table=${table} .most=${4}></wr-bars>
+  </section>`;
+}
+
+/** The points won and lost, game by game. */
+function pointsSection(games: readonly JournalGame[]): unknown {
+  const { parts, table } = pointsChart(games);
+  if (parts.length < 2) return nothing;
+  const total = parts.at(-1)?.value ?? 0;
+  return html`<section aria-labelledby="points">
+    <h2 id="points">${words.gone}</h2>
+    ${howCounted(countedWords.points)}
+    <p>${words.goneLead(signed(total), parts.length - 1)}</p>
+    <wr-course
+      label=${words.gone}
+      shape="steps"
+      .points=${parts}
+      .table=${table}
+      .least=${-50}
+      .most=${50}
+      .tick=${(points: number) => signed(points)}
+    ></wr-course>
+  </section>`;
+}
+
+customElements.define('wr-season-view', WrSeasonView);

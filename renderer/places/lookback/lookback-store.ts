@@ -1,113 +1,114 @@
 import { type Result, success } from '../../../core/base/result.ts';
+import { cardMark } from '../../../core/card/mark.ts';
 import type { NotedEvent } from '../../../core/game/events.ts';
 import type { GameRecord } from '../../../core/game/record.ts';
 import { choiceCosts } from '../../../core/journal/choice-costs.ts';
-import type { GameFigures } from '../../../core/journal/figures.ts';
-import { cardMark, type Review } from '../../../core/review/review.ts';
-import type { Findings, GameChange } from '../../../main/desk/desk.ts';
+import { ledgerSums } from '../../../core/journal/season-ledger.ts';
+import type { Findings, GameFigures } from '../../../core/journal/findings.ts';
+import type { Review } from '../../../core/review/review.ts';
+import type { GameChange } from '../../../main/desk/desk.ts';
+import { type Answer, Ask } from '../../session/ask.ts';
 import type { GameSession } from '../../session/game-session.ts';
+import { lookBackAt, type LookBackOrder } from '../../session/look-back.ts';
+import { Store } from '../../session/store.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import type { JournalStore } from '../journal/journal-store.ts';
 
-/** Where the look-back stands. */
-export type LookbackStatus = 'opening' | 'gone' | 'no-deal' | 'thinking' | 'stopped' | 'failed' | 'done';
-
-/** Where the look ahead to the end of the exchange stands, which follows the exact review. */
-export type AheadStatus = 'thinking' | 'stopped' | 'failed' | 'done';
+/** Where the look-back stands before there is a review, or that it is there. */
+export type LookbackStatus = 'opening' | 'gone' | 'no-deal' | Answer<Review>['status'];
 
 /** One game being looked back at: its record, and its review, kept or computed now. */
-export class LookbackStore {
+export class LookbackStore extends Store {
   readonly #app: AppContext;
   readonly #journal: JournalStore;
   readonly #id: string;
-  readonly #listeners = new Set<() => void>();
-  #stop = new AbortController();
+  /** The exact review comes first, then the one that also looks ahead to the end of the exchange. */
+  readonly #lookBack: Ask<LookBackOrder, never, Review>;
   /** Known once the game was measured; a note does not change them. */
   #figures: GameFigures | null = null;
-  status: LookbackStatus = 'opening';
+  #opening: 'opening' | 'gone' | 'no-deal' | 'opened' = 'opening';
   record: GameRecord | null = null;
   review: Review | null = null;
-  /** The part of the review, or of the look ahead, that is done, 0 to 1. */
-  share = 0;
-  aheadStatus: AheadStatus = 'thinking';
   trouble = '';
+  /**
+   * True once the story can be told: when all is known, or the look ahead was left off. It stays so while that is made up
+   * for, so that what is on the screen stays there.
+   */
+  isTold = false;
 
   constructor(app: AppContext, journal: JournalStore, id: string) {
+    super();
     this.#app = app;
     this.#journal = journal;
     this.#id = id;
+    this.#lookBack = new Ask(
+      // The exact review is an answer at once; the look ahead refines it at the end, so that nothing moves meanwhile.
+      (order, { signal, progress, value }) =>
+        lookBackAt(order, journal.lookBackWorker, app, { signal, progress, exact: value }),
+      { patience: 0 },
+    );
+    this.#lookBack.subscribe(() => this.#found());
   }
 
   get id(): string {
     return this.#id;
   }
 
-  subscribe(listener: () => void): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
+  get status(): LookbackStatus {
+    if (this.#opening !== 'opened') return this.#opening;
+    return this.review === null ? this.#lookBack.answer.status : 'done';
+  }
+
+  /** Where the look ahead to the end of the exchange stands, which follows the exact review. */
+  get ahead(): Answer<Review>['status'] {
+    return this.review?.lookedAhead === true ? 'done' : this.#lookBack.answer.status;
+  }
+
+  /** The part of the review, or of the look ahead, that is done, 0 to 1. */
+  get share(): number {
+    return this.#lookBack.answer.progress ?? 0;
   }
 
   /** Opens the game and shows its review: the kept one if it still holds, else a new one. */
   async open(): Promise<void> {
-    const record = await this.#app.desk.openGame(this.#id);
+    const { session, desk } = this.#app;
+    // The last steps of the game on the table may still be on their way to the disk.
+    if (session.id === this.#id) await whenSaved(session);
+    const record = await desk.openGame(this.#id);
     if (!record.ok) return this.#set('gone', record.problem.message);
     this.record = record.value;
     if (!record.value.events.some(({ type }) => type === 'dealt')) return this.#set('no-deal');
-    const kept = await this.#keptReview();
-    if (kept === null) return await this.think();
-    this.review = kept;
-    this.#set('done');
-    await this.lookAhead();
+    this.review = await this.#keptReview();
+    const found = this.lookBack();
+    this.#set('opened');
+    await found;
   }
 
-  /** Computes the review in the background, and keeps it. */
-  async think(): Promise<void> {
-    const { record } = this;
-    if (record === null) return;
-    const { worker } = this.#journal;
-    const task = this.#begin();
-    this.#set('thinking');
-    const outcome = await worker.ask('review', record, task);
-    if (task.signal.aborted || outcome.status === 'cancelled') return;
-    if (outcome.status === 'failed') return this.#set('failed', outcome.message);
-    if (!outcome.value.ok) return this.#set('failed', outcome.value.message);
-    this.review = outcome.value.value;
-    this.#set('done');
-    await this.#keep(outcome.value.value, record);
-    if (!task.signal.aborted) await this.lookAhead();
-  }
-
-  /** Looks ahead to the end of the exchange, where that is not known yet, and keeps it with the review. */
-  async lookAhead(): Promise<void> {
+  /** Computes in the background what is not known yet of the review, and keeps it. */
+  async lookBack(): Promise<void> {
     const { record, review } = this;
-    if (record === null || review === null) return;
-    if (review.lookedAhead) return this.#setAhead('done');
-    const task = this.#begin();
-    this.#setAhead('thinking');
-    const outcome = await this.#journal.aheadWorker.ask('lookAhead', { record, review }, task);
-    if (task.signal.aborted || outcome.status === 'cancelled') return;
-    if (outcome.status === 'failed' || !outcome.value.ok) return this.#setAhead('failed');
-    // What was noted in the meantime stays.
-    this.review = withNotesOf(outcome.value.value, this.review ?? review);
-    this.#setAhead('done');
-    await this.#keep(this.review, record);
-  }
-
-  /** What the work in the background is asked with: a way to stop it, and whom it tells how far it is. */
-  #begin(): { readonly signal: AbortSignal; readonly onProgress: (share: number) => void } {
-    this.#stop = new AbortController();
-    this.share = 0;
-    const onProgress = (share: number): void => {
-      this.share = share;
-      this.#tell();
-    };
-    return { signal: this.#stop.signal, onProgress };
+    if (record === null || review?.lookedAhead === true) return;
+    await this.#lookBack.ask({ record, exact: review });
   }
 
   stop(): void {
-    this.#stop.abort();
-    if (this.status === 'thinking') this.#set('stopped');
-    if (this.aheadStatus === 'thinking') this.#setAhead('stopped');
+    this.#lookBack.stop();
+  }
+
+  /** Adopts a review that was found; notes written in the meantime stay. */
+  #found(): void {
+    const { value, message } = this.#lookBack.answer;
+    if (value !== null && (this.review === null || (value.lookedAhead && !this.review.lookedAhead))) {
+      this.review = this.review === null ? value : withNotesOf(value, this.review);
+      void this.#keep();
+    }
+    if (this.review === null) this.trouble = message;
+    this.notify();
+  }
+
+  protected override notify(): void {
+    this.isTold ||= this.status === 'done' && this.ahead !== 'pending';
+    super.notify();
   }
 
   async change(change: GameChange): Promise<Result<null>> {
@@ -121,13 +122,13 @@ export class LookbackStore {
     const written = await this.#write({ type: 'noted', text, ...(about === undefined ? {} : { about }) });
     if (!written.ok) return written;
     const refreshed = await this.#refresh();
-    if (this.review === null || this.record === null) return refreshed;
+    if (this.review === null) return refreshed;
     const decisions = this.review.decisions.map((each) =>
       each.place === about ? { ...each, notes: [...each.notes, text] } : each,
     );
     this.review = { ...this.review, decisions };
-    this.#tell();
-    await this.#keep(this.review, this.record);
+    this.notify();
+    await this.#keep();
     return refreshed;
   }
 
@@ -148,7 +149,7 @@ export class LookbackStore {
     if (!record.ok) return record;
     this.record = record.value;
     await this.#journal.load();
-    this.#tell();
+    this.notify();
     return success(null);
   }
 
@@ -159,41 +160,36 @@ export class LookbackStore {
     if (findings === undefined || game === undefined || findings.key !== this.#journal.keyOf(game)) return null;
     this.#figures = findings.figures;
     const { review } = findings;
-    return review !== undefined && this.record !== null && review.card === cardMark(this.record) ? review : null;
+    return review !== undefined && this.record !== null && review.card === cardMark(this.record.card) ? review : null;
   }
 
-  async #keep(review: Review, record: GameRecord): Promise<void> {
-    const figures = this.#figures ?? (await this.#measure(record));
+  /** Keeps the review as it is by the time that the game has been measured. */
+  async #keep(): Promise<void> {
+    const figures = this.#figures ?? (await this.#measure());
+    const { review } = this;
     const game = this.#journal.game(this.#id);
-    if (game === undefined || figures === null) return;
+    if (game === undefined || figures === null || review === null) return;
     this.#figures = figures;
     // The season counts a game once all of its choices are judged.
     const choices = review.lookedAhead ? choiceCosts(review) : null;
     const key = this.#journal.keyOf(game);
-    const findings: Findings = { id: this.#id, key, figures, choices, review };
+    const findings: Findings = { id: this.#id, key, figures, choices, ledger: ledgerSums(review), review };
     const kept = await this.#journal.learn([findings]);
     this.trouble = kept.ok ? '' : kept.problem.message;
-    this.#tell();
+    this.notify();
   }
 
-  async #measure(record: GameRecord): Promise<GameFigures | null> {
-    const figures = await this.#journal.worker.ask('figures', record);
-    return figures.status === 'done' && figures.value.ok ? figures.value.value : null;
+  async #measure(): Promise<GameFigures | null> {
+    if (this.record === null) return null;
+    const stages = this.review?.stages ?? null;
+    const figures = await this.#journal.worker.ask('figures', { record: this.record, stages });
+    return figures.ok ? figures.value : null;
   }
 
-  #set(status: LookbackStatus, trouble = ''): void {
-    this.status = status;
+  #set(opening: 'gone' | 'no-deal' | 'opened', trouble = ''): void {
+    this.#opening = opening;
     this.trouble = trouble;
-    this.#tell();
-  }
-
-  #setAhead(status: AheadStatus): void {
-    this.aheadStatus = status;
-    this.#tell();
-  }
-
-  #tell(): void {
-    for (const listener of this.#listeners) listener();
+    this.notify();
   }
 }
 

@@ -22,11 +22,44 @@ export const lookbackStyles = css`
     --tile-width: clamp(36px, 2rem, 48px);
   }
 
+  .rack {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 12px 4px;
+    padding-top: 12px;
+    --tile-width: clamp(34px, 2.2rem, 56px);
+  }
+
+  .rack .raised {
+    outline: 3px solid var(--accent);
+    outline-offset: 1px;
+    border-radius: 8px;
+    transform: translateY(-9px);
+  }
+
+  .rack .offered {
+    margin-inline-start: var(--space-3);
+  }
+
   .row {
     display: flex;
     flex-wrap: wrap;
     align-items: center;
     gap: var(--space-2) var(--space-3);
+  }
+
+  .head {
+    display: flex;
+    flex-direction: column;
+    gap: var(--space-1);
+  }
+
+  .head h2 {
+    font-size: var(--text-title);
+  }
+
+  .head p {
+    max-width: none;
   }
 
   dl {
@@ -189,6 +222,10 @@ export const lookbackStyles = css`
       display: revert;
     }
 
+    table {
+      font-size: var(--text-small);
+    }
+
     th,
     td {
       padding-block: 1pt;
@@ -209,10 +246,20 @@ export const lookbackStyles = css`
       break-inside: avoid;
     }
 
-    .tiles {
+    .tiles,
+    .rack {
       --tile-width: 17px;
 
       gap: 2px;
+    }
+
+    .rack {
+      padding-top: 4px;
+    }
+
+    .rack .raised {
+      outline-width: 1px;
+      transform: translateY(-4px);
     }
   }
 `;

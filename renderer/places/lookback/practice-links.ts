@@ -1,5 +1,5 @@
-import type { GameRecord } from '../../../core/game/record.ts';
 import { handView } from '../../../core/game/hand-view.ts';
+import type { GameRecord } from '../../../core/game/record.ts';
 import { stateOf } from '../../../core/game/state.ts';
 import type { Decision } from '../../../core/review/decision.ts';
 import { formatTiles } from '../../../core/tiles/text.ts';

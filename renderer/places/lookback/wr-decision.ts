@@ -1,8 +1,8 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { css, html, nothing, type PropertyValues } from 'lit';
 import type { GameRecord } from '../../../core/game/record.ts';
-import type { StageTerms } from '../../../core/reading/stage-terms.ts';
-import type { Decision } from '../../../core/review/decision.ts';
-import { judgementOf } from '../../../core/review/judgement.ts';
+import type { Review } from '../../../core/review/review.ts';
+import { type Decision, EQUAL_WITHIN, judgementOf } from '../../../core/review/decision.ts';
+import { data, element, flag, state } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import { howCounted } from '../../parts/how-counted.ts';
 import '../../parts/wr-button.ts';
@@ -11,14 +11,22 @@ import type { FieldText } from '../../parts/wr-field.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { countedWords } from '../../words/counted.ts';
+import { differenceInGames, percent } from '../../words/numbers.ts';
 import { lookbackWords } from '../../words/lookback.ts';
-import type { WorkerClient } from '../../worker/client.ts';
-import type { JournalCalls } from '../../worker/journal-calls.ts';
-import { chance, choiceRow, costRows, roundRow } from './cost-part.ts';
-import { isSameChoice, verdictWords } from './decision-words.ts';
+import type { Engine } from '../../worker/engine.ts';
+import {
+  choiceRow,
+  costRows,
+  done,
+  isSameChoice,
+  quoted,
+  roundRow,
+  verdictWords,
+  wholeChance,
+} from './decision-words.ts';
 import { lookbackStyles } from './lookback-styles.ts';
 import { practiceLinks } from './practice-links.ts';
-import { kindsIn, tileRow, tileWords } from './tile-row.ts';
+import { choiceTiles, rackThen } from './tile-row.ts';
 import './wr-try.ts';
 
 const words = lookbackWords.choices;
@@ -30,25 +38,19 @@ export interface NoteWritten {
   readonly about: number;
 }
 
-/** One choice: the tiles then, what was chosen, the best, the cost, why, and a note. Sends `note-written`. */
-export class WrDecision extends LitElement {
-  static override properties = {
-    decision: { attribute: false },
-    stages: { attribute: false },
-    record: { attribute: false },
-    worker: { attribute: false },
-    awaited: { type: Boolean },
-    draft: { state: true },
-  };
-
-  declare decision: Decision;
-  declare stages: StageTerms;
-  declare record: GameRecord;
-  declare worker: WorkerClient<JournalCalls>;
+const Base = element({
+  decision: data<Decision>(),
+  /** What the look-back was made with. */
+  measure: data<Pick<Review, 'stages' | 'chance'>>(),
+  record: data<GameRecord>(),
+  worker: data<Engine>(),
   /** Whether the look ahead is still on its way. */
-  declare awaited: boolean;
-  declare protected draft: string;
+  awaited: flag(),
+  draft: state(''),
+});
 
+/** One choice: the tiles then, what was chosen, the best, the cost, why, and a note. Sends `note-written`. */
+export class WrDecision extends Base {
   static override styles = [
     sharedStyles,
     placeStyles,
@@ -56,21 +58,6 @@ export class WrDecision extends LitElement {
     css`
       :host {
         gap: var(--space-4);
-      }
-
-      .rack wr-tile {
-        --tile-width: clamp(40px, 2.4rem, 56px);
-      }
-
-      .rack .given {
-        outline: 3px solid var(--accent);
-        outline-offset: 1px;
-        border-radius: 8px;
-        transform: translateY(-8px);
-      }
-
-      .rack {
-        padding-top: 10px;
       }
 
       .others {
@@ -84,12 +71,6 @@ export class WrDecision extends LitElement {
     `,
   ];
 
-  constructor() {
-    super();
-    this.draft = '';
-    this.awaited = false;
-  }
-
   protected override willUpdate(changed: PropertyValues<this>): void {
     super.willUpdate(changed);
     if (changed.has('decision') && !isSameChoice(changed.get('decision'), this.decision)) this.draft = '';
@@ -98,26 +79,30 @@ export class WrDecision extends LitElement {
   protected override render(): unknown {
     const { decision } = this;
     const isRound = decision.kind === 'second-round';
-    const row = isRound ? roundRow : choiceRow;
+    const { step } = decision;
     return html`<p><span class="verdict ${judgementOf(decision).verdict}">${verdictWords(decision)}</span></p>
       ${this.#rack()}
       <dl>
         <dt>${words.chosen}</dt>
-        <dd class="row">${row(decision.chosen)}</dd>
+        <dd class="row">${isRound ? roundRow(decision.chosen) : choiceRow(decision, decision.chosen)}</dd>
         ${costRows(decision, this.awaited)}
-        <dt>${words.why}</dt>
-        <dd>${decision.why.join(' ')}</dd>
+        ${
+          decision.why.length === 0
+            ? nothing
+            : html`<dt>${words.why}</dt>
+                <dd>${decision.why.join(' ')}</dd>`
+        }
         ${
           isRound && decision.best.tiles !== ''
             ? html`<dt>${words.bestPass}</dt>
-                <dd class="row">${tileRow(decision.best.tiles)}</dd>`
+                <dd class="row">${choiceTiles(decision.best.tiles)}</dd>`
             : nothing
         }
         ${
           decision.notes.length === 0
             ? nothing
             : html`<dt>${words.noted}</dt>
-                <dd>${decision.notes.map((note) => html`<q>${note}</q> `)}</dd>`
+                <dd>${quoted(decision)}</dd>`
         }
       </dl>
       ${this.#others()}
@@ -126,46 +111,50 @@ export class WrDecision extends LitElement {
           ? html`<wr-try
               .record=${this.record}
               .decision=${decision}
-              .stages=${this.stages}
+              .measure=${this.measure}
               .worker=${this.worker}
             ></wr-try>`
           : nothing
       }
       ${this.#practice()} ${this.#note()}
       <p class="soft">
-        ${words.equalNote} ${isRound ? words.roundNote : words.exactNote}
+        ${step === null ? words.playNote : words.equalNote}
+        ${isRound ? words.roundNote : step === null ? nothing : words.exactNote}
         ${decision.ahead === null && !this.awaited ? nothing : lookbackWords.ahead.note}
       </p>`;
   }
 
-  /** The tiles as they were, those given lifted. */
+  /** The tiles as they were, those of the choice raised. */
   #rack(): unknown {
-    const kinds = kindsIn(this.decision.rack);
-    const given = this.decision.kind === 'second-round' ? [] : [...kindsIn(this.decision.chosen.tiles)];
-    const tiles = kinds.map((kind) => {
-      const place = given.indexOf(kind);
-      if (place >= 0) given.splice(place, 1);
-      return html`<wr-tile class=${place >= 0 ? 'given' : ''} .kind=${kind} aria-hidden="true"></wr-tile>`;
-    });
     return html`<div>
       <h3>${words.rack}</h3>
-      <span class="tiles rack" role="img" aria-label=${words.rackWords(tileWords(kinds))}>${tiles}</span>
+      ${rackThen(this.decision, this.record.events)}
     </div>`;
   }
 
   #others(): unknown {
-    const { top } = this.decision;
+    const { top, step } = this.decision;
     const best = top[0]?.worth ?? 0;
     if (top.length < 2) return nothing;
     return html`<div>
       <h3>${this.decision.ahead === null ? words.others : words.othersNow}</h3>
-      ${howCounted(countedWords.reachThen)}
+      ${howCounted(step === null ? countedWords.chanceThen : countedWords.reachThen)}
       <ol class="others">
         ${top.map(
-          ({ tiles, worth }) =>
+          (choice) =>
             html`<li>
               <div class="row">
-                ${tileRow(tiles)} <span>${words.other(chance(worth), (100 * (best - worth)).toFixed(1))}</span>
+                ${done(this.decision, choice)}
+                <span
+                  >${
+                    step === null
+                      ? wholeChance(choice.worth)
+                      : words.other(
+                          percent(choice.worth),
+                          best - choice.worth > EQUAL_WITHIN ? differenceInGames(best - choice.worth) : '',
+                        )
+                  }</span
+                >
               </div>
             </li>`,
         )}
@@ -204,9 +193,3 @@ export class WrDecision extends LitElement {
 }
 
 customElements.define('wr-decision', WrDecision);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-decision': WrDecision;
-  }
-}

@@ -1,51 +1,41 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { css, html, type PropertyValues } from 'lit';
 import type { GameRecord } from '../../../core/game/record.ts';
-import type { ChoiceDocument, Decision } from '../../../core/review/decision.ts';
+import type { Decision } from '../../../core/review/decision.ts';
 import type { Review } from '../../../core/review/review.ts';
 import { announce } from '../../parts/announcer.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
-import { paperStyles } from '../../charts/paper-styles.ts';
+import { data, element, flag, state } from '../../parts/element.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { foldStyles } from '../../tokens/fold.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { lookbackWords } from '../../words/lookback.ts';
-import type { WorkerClient } from '../../worker/client.ts';
-import type { JournalCalls } from '../../worker/journal-calls.ts';
-import { costCell, nowCell } from './cost-part.ts';
-import { decisionName, forPaper, isCostly, isSameChoice, verdictWords } from './decision-words.ts';
+import type { Engine } from '../../worker/engine.ts';
+import { choicesTable } from './choices-table.ts';
+import { decisionName, isCostly, isSameChoice } from './decision-words.ts';
 import { lookbackStyles } from './lookback-styles.ts';
-import { tileRow } from './tile-row.ts';
 import './wr-decision.ts';
 
 const words = lookbackWords.choices;
 
-/** All choices of a game: one at a time, forwards and backwards, and as a table. */
-export class WrDecisions extends LitElement {
-  static override properties = {
-    review: { attribute: false },
-    record: { attribute: false },
-    worker: { attribute: false },
-    at: { state: true },
-    awaited: { type: Boolean },
-    onlyCostly: { state: true },
-  };
-
-  declare review: Review;
-  declare record: GameRecord;
-  declare worker: WorkerClient<JournalCalls>;
-  /** Whether the look ahead is still on its way. */
-  declare awaited: boolean;
+const Base = element({
+  review: data<Review>(),
+  record: data<GameRecord>(),
+  worker: data<Engine>(),
   /** The place of the choice shown, among those stepped through. */
-  declare protected at: number;
-  declare protected onlyCostly: boolean;
+  at: state(0),
+  /** Whether the look ahead is still on its way. */
+  awaited: flag(),
+  onlyCostly: state(false),
+});
 
+/** All choices of a game: one at a time, forwards and backwards, and as a table. `show` goes to one. */
+export class WrDecisions extends Base {
   static override styles = [
     sharedStyles,
     placeStyles,
     lookbackStyles,
-    paperStyles,
     foldStyles,
     css`
       .steps {
@@ -66,13 +56,6 @@ export class WrDecisions extends LitElement {
     `,
   ];
 
-  constructor() {
-    super();
-    this.awaited = false;
-    this.at = 0;
-    this.onlyCostly = false;
-  }
-
   /** Stays at the choice shown when others come in before it. */
   protected override willUpdate(changed: PropertyValues<this>): void {
     super.willUpdate(changed);
@@ -86,18 +69,15 @@ export class WrDecisions extends LitElement {
   #shown: Decision | undefined;
 
   protected override render(): unknown {
-    const { decisions, cost } = this.review;
-    return html`<section aria-labelledby="choices">
-      <h2 id="choices">${words.title}</h2>
+    const { decisions } = this.review;
+    return html`<section aria-label=${words.title}>
       ${
         decisions.length === 0
           ? html`<p>${words.none}</p>`
           : html`<p>
-                ${words.lead(decisions.length, decisions.filter((each) => !isCostly(each)).length, words.inHundred(cost))}
-                ${words.judged}
+                ${words.lead(decisions.length, decisions.filter((each) => !isCostly(each)).length)} ${words.judged}
               </p>
-              <div class="screen">${this.#stepping()}</div>
-              <div class="paper">${this.#table(forPaper(decisions), false)}</div>`
+              ${this.#stepping()}`
       }
     </section>`;
   }
@@ -133,52 +113,28 @@ export class WrDecisions extends LitElement {
               <wr-decision
                 .decision=${decision}
                 .record=${this.record}
-                .stages=${this.review.stages}
+                .measure=${this.review}
                 .worker=${this.worker}
                 ?awaited=${this.awaited}
               ></wr-decision>`
       }
       <details>
         <summary>${words.table}</summary>
-        ${this.#table(decisions, true)}
+        ${choicesTable(decisions, (decision) => this.#jump(decision))}
       </details>`;
   }
 
-  #table(decisions: readonly Decision[], jumps: boolean): unknown {
-    const [, chose, best, cost, now] = words.head;
-    return html`<div class="scroll fold" tabindex=${jumps ? '0' : nothing} role="region" aria-label=${words.table}>
-      <table>
-        <thead>
-          <tr>
-            ${words.head.map((cell) => html`<th scope="col">${cell}</th>`)}
-          </tr>
-        </thead>
-        <tbody>
-          ${decisions.map(
-            (decision) =>
-              html`<tr>
-                <td>${jumps ? this.#jump(decision) : decisionName(decision)}</td>
-                <td data-name=${chose}>${choiceCell(decision, decision.chosen)}</td>
-                <td data-name=${best}>${bestCell(decision)}</td>
-                <td class="number" data-name=${cost}>${costCell(decision)}</td>
-                <td class="number" data-name=${now}>${nowCell(decision)}</td>
-                <td>${verdictWords(decision)}</td>
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-    </div>`;
-  }
-
   #jump(decision: Decision): unknown {
-    return html`<wr-button look="quiet" @click=${() => this.#jumpTo(decision)}
+    return html`<wr-button look="quiet" @click=${() => this.show(decision)}
       >${`${this.review.decisions.indexOf(decision) + 1}. ${decisionName(decision)}`}</wr-button
     >`;
   }
 
-  #jumpTo(decision: Decision): void {
+  /** Shows a choice, and brings it into view. */
+  async show(decision: Decision): Promise<void> {
     this.onlyCostly = false;
-    this.#step(this.review.decisions.indexOf(decision));
+    this.#step(this.review.decisions.findIndex((each) => isSameChoice(each, decision)));
+    await this.updateComplete;
     this.renderRoot.querySelector('.steps')?.scrollIntoView({ block: 'start' });
   }
 
@@ -195,24 +151,4 @@ export class WrDecisions extends LitElement {
   }
 }
 
-/** The best choice, in the end where that is known; a dash where it was the one taken. */
-function bestCell(decision: Decision): unknown {
-  const { ahead, best, cost, kind } = decision;
-  const tiles = ahead !== null && kind !== 'second-round' ? ahead.best : best.tiles;
-  const isTaken = ahead === null ? cost === 0 : ahead.verdict === 'best';
-  return isTaken ? '–' : choiceCell(decision, { tiles });
-}
-
-/** The tiles of a choice; of a second round whether to stop or to go on. */
-function choiceCell({ kind }: Decision, { tiles }: Pick<ChoiceDocument, 'tiles'>): unknown {
-  if (kind !== 'second-round') return tileRow(tiles);
-  return tiles === '' ? words.stop : words.goOn;
-}
-
 customElements.define('wr-decisions', WrDecisions);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-decisions': WrDecisions;
-  }
-}

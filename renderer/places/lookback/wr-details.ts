@@ -1,7 +1,8 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { SEATS } from '../../../core/exchange/steps.ts';
 import type { GameRecord } from '../../../core/game/record.ts';
 import type { GameChange } from '../../../main/desk/desk.ts';
+import { data, element, state } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
@@ -18,19 +19,15 @@ export interface DetailsChanged {
   readonly change: GameChange;
 }
 
-/** What a person may write about a game: place, tags, evening, names, notes. Sends `details-changed` and `note-written`. */
-export class WrDetails extends LitElement {
-  static override properties = {
-    record: { attribute: false },
-    notes: { attribute: false },
-    draft: { state: true },
-  };
-
-  declare record: GameRecord;
+const Base = element({
+  record: data<GameRecord>(),
   /** Notes about the whole game. */
-  declare notes: readonly string[];
-  declare protected draft: string;
+  notes: data<readonly string[]>(() => []),
+  draft: state(''),
+});
 
+/** What a person may write about a game: place, tags, evening, names, notes. Sends `details-changed` and `note-written`. */
+export class WrDetails extends Base {
   static override styles = [
     sharedStyles,
     placeStyles,
@@ -44,12 +41,6 @@ export class WrDetails extends LitElement {
       }
     `,
   ];
-
-  constructor() {
-    super();
-    this.notes = [];
-    this.draft = '';
-  }
 
   protected override render(): unknown {
     const { place, tags, evening = '', players = {} } = this.record;
@@ -114,9 +105,3 @@ function tagsIn(text: string): string[] {
 }
 
 customElements.define('wr-details', WrDetails);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-details': WrDetails;
-  }
-}

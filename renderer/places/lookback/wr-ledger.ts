@@ -1,38 +1,34 @@
-import { css, html, LitElement } from 'lit';
+import { css, html } from 'lit';
 import type { GameEvent } from '../../../core/game/events.ts';
 import type { Ledger } from '../../../core/review/ledger.ts';
+import { luckAndChoices } from '../../../core/review/story.ts';
 import '../../charts/wr-bars.ts';
 import '../../charts/wr-course.ts';
-import { paperStyles } from '../../charts/paper-styles.ts';
+import { data, element, text } from '../../parts/element.ts';
 import { howCounted } from '../../parts/how-counted.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { countedWords } from '../../words/counted.ts';
 import { lookbackWords } from '../../words/lookback.ts';
-import { percent } from '../../words/numbers.ts';
-import { courseTable, ledgerBars, ledgerCourse, ledgerTable, luckAndChoices, signed } from './ledger-charts.ts';
+import { signed } from '../../words/numbers.ts';
+import { courseTable, ledgerBars, ledgerCourse, ledgerTable } from './ledger-charts.ts';
 import { lookbackStyles } from './lookback-styles.ts';
 
 const words = lookbackWords.ledger;
 
-/** The ledger of a game: how luck and how choices moved the chance, adding up exactly. */
-export class WrLedger extends LitElement {
-  static override properties = {
-    ledger: { attribute: false },
-    events: { attribute: false },
-    model: {},
-  };
-
-  declare ledger: Ledger;
-  declare events: readonly GameEvent[];
+const Base = element({
+  ledger: data<Ledger>(),
+  events: data<readonly GameEvent[]>(),
   /** Where the model of reach has its numbers from. */
-  declare model: string;
+  model: text(),
+});
 
+/** The ledger of a game: how luck and how choices moved the chance, adding up exactly. */
+export class WrLedger extends Base {
   static override styles = [
     sharedStyles,
     placeStyles,
     lookbackStyles,
-    paperStyles,
     css`
       .sums {
         font-size: var(--text-lead);
@@ -43,11 +39,11 @@ export class WrLedger extends LitElement {
 
   protected override render(): unknown {
     const { ledger } = this;
-    const { good, luck, choices } = luckAndChoices(ledger);
+    const { luck, choices } = luckAndChoices(ledger);
     return html`<section aria-labelledby="ledger">
       <h2 id="ledger">${words.title}</h2>
-      <p>${words.lead(percent(ledger.start), percent(ledger.end))}</p>
-      <p class="sums">${words.sums(signed(good), signed(luck), signed(choices))}</p>
+      <p>${words.lead(hundred(ledger.start), hundred(ledger.end))}</p>
+      <p class="sums">${words.sums(signed(luck), signed(choices))}</p>
       ${howCounted(countedWords.ledger)}
       <wr-bars
         label=${words.title}
@@ -58,12 +54,11 @@ export class WrLedger extends LitElement {
         .keys=${[
           { fill: 'stripes', label: words.luck },
           { fill: 'solid', label: words.choices },
-          { fill: 'dots', label: words.average },
           { fill: 'outline', label: words.standing },
         ]}
       ></wr-bars>
       <p class="soft">${words.exact} ${words.model(this.model)}</p>
-      <div class="screen">
+      <div>
         <h3>${words.course}</h3>
         <wr-course
           label=${words.course}
@@ -77,10 +72,8 @@ export class WrLedger extends LitElement {
   }
 }
 
-customElements.define('wr-ledger', WrLedger);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-ledger': WrLedger;
-  }
+function hundred(chance: number): string {
+  return String(Math.round(100 * chance));
 }
+
+customElements.define('wr-ledger', WrLedger);

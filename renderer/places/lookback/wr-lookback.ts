@@ -1,52 +1,47 @@
-import { html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, nothing, type PropertyValues } from 'lit';
 import type { Result } from '../../../core/base/result.ts';
 import { writeGameFile } from '../../../core/game/file/write-game-file.ts';
 import type { GameRecord } from '../../../core/game/record.ts';
+import { resultSentence } from '../../../core/review/story.ts';
 import { saveFile } from '../../backup/save-file.ts';
 import { announce } from '../../parts/announcer.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import type { AppContext } from '../../shell/app-context.ts';
-import { paperStyles } from '../../charts/paper-styles.ts';
+import { paperStyles } from '../../charts/chart-styles.ts';
+import { data, element, state } from '../../parts/element.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { adviceWords } from '../../words/advice.ts';
 import { journalWords } from '../../words/journal.ts';
 import { lookbackWords as words } from '../../words/lookback.ts';
-import { whenOf } from '../journal/dates.ts';
+import { whenOf } from '../journal/journal-game.ts';
 import type { JournalStore } from '../journal/journal-store.ts';
-import { openAtTable } from '../journal/open-at-table.ts';
-import { journalLink } from '../journal/routes.ts';
+import { openAtTable, journalLink } from '../journal/routes.ts';
 import { LookbackStore } from './lookback-store.ts';
 import { lookbackStyles } from './lookback-styles.ts';
 import type { NoteWritten } from './wr-decision.ts';
 import './wr-decisions.ts';
+import type { WrDecisions } from './wr-decisions.ts';
 import './wr-details.ts';
 import type { DetailsChanged } from './wr-details.ts';
 import './wr-ledger.ts';
+import './wr-story.ts';
+import type { ChoiceWanted } from './wr-story.ts';
 
-/** The look-back of a game: luck and choices, every choice on its own, and what the player writes about it. */
-export class WrLookback extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    store: { attribute: false },
-    gameId: { attribute: false },
-    trouble: { state: true },
-  };
+const Base = element({
+  app: data<AppContext>(),
+  store: data<JournalStore>(),
+  gameId: data<string>(),
+  trouble: state(''),
+});
 
-  declare app: AppContext;
-  declare store: JournalStore;
-  declare gameId: string;
-  declare protected trouble: string;
-
+/** The look-back of a game: its story, every choice and the course of the chance in folds, and what the player writes. */
+export class WrLookback extends Base {
   static override styles = [sharedStyles, placeStyles, lookbackStyles, paperStyles];
 
   #game: LookbackStore | null = null;
   #unsubscribe: (() => void) | null = null;
-
-  constructor() {
-    super();
-    this.trouble = '';
-  }
 
   override disconnectedCallback(): void {
     this.#leave();
@@ -75,61 +70,55 @@ export class WrLookback extends LitElement {
           ? nothing
           : html`<wr-notice tone="bad" @notice-closed=${this.#calm}>${this.trouble}</wr-notice>`
       }
-      ${this.#body(game)}
-      ${
-        record === null || game.status === 'thinking'
-          ? nothing
-          : html`<wr-details
-              .record=${record}
-              .notes=${notesOfGame(record)}
-              @details-changed=${({ detail }: CustomEvent<DetailsChanged>) => this.#do(game.change(detail.change), words.details.saved)}
-              @note-written=${(event: CustomEvent<NoteWritten>) => this.#note(game, event)}
-            ></wr-details>`
-      }`;
+      ${this.#body(game)} ${record !== null && this.#isSettled(game) ? this.#about(game, record) : nothing}`;
+  }
+
+  /** Nothing more will come by itself: what stands below the story would be moved by it. */
+  #isSettled({ status, isTold }: LookbackStore): boolean {
+    return status === 'done' ? isTold : status === 'no-deal' || status === 'stopped' || status === 'failed';
+  }
+
+  /** What can be done with the game, and what the player writes about it. */
+  #about(game: LookbackStore, record: GameRecord): unknown {
+    return html`<div class="row screen">
+        <wr-button @click=${() => this.#open(record.id)}>${words.table}</wr-button>
+        <wr-button ?disabled=${!game.isTold} @click=${() => window.print()}>${words.print}</wr-button>
+        <wr-button @click=${() => saveGame(record)}>${words.save}</wr-button>
+      </div>
+      <wr-details
+        .record=${record}
+        .notes=${notesOfGame(record)}
+        @details-changed=${({ detail }: CustomEvent<DetailsChanged>) => this.#do(game.change(detail.change), words.details.saved)}
+        @note-written=${(event: CustomEvent<NoteWritten>) => this.#note(game, event)}
+      ></wr-details>`;
   }
 
   readonly #calm = (): void => {
     this.trouble = '';
   };
 
+  /** How the game came out, and when, where and with which card it was played. */
   #head(record: GameRecord): unknown {
     const game = this.store.game(record.id);
-    const facts: readonly (readonly [string, string])[] = [
-      [words.facts.seat, game?.seat ?? words.facts.noSeat],
-      [words.facts.place, record.place],
-      [words.facts.card, [game?.cardTitle, game?.season].filter(Boolean).join(' · ')],
-      [
-        isOver(record) ? words.facts.result : words.facts.sofar,
-        [game?.stage, game?.section].filter(Boolean).join(' · '),
-      ],
-      [words.facts.points, game === undefined || game.points === null ? '' : journalWords.points(game.points)],
-    ];
-    return html`<h2>${whenOf(record)}</h2>
-      <dl>
-        ${facts
-          .filter(([, value]) => value !== '')
-          .map(
-            ([name, value]) =>
-              html`<dt>${name}</dt>
-                <dd>${value}</dd>`,
-          )}
-      </dl>
-      <div class="row screen">
-        <wr-button @click=${() => this.#open(record.id)}>${words.table}</wr-button>
-        <wr-button ?disabled=${this.#game?.status !== 'done'} @click=${() => window.print()}>${words.print}</wr-button>
-        <wr-button @click=${() => saveGame(record)}>${words.save}</wr-button>
-      </div>`;
+    const points = game === undefined || game.points === null ? '' : journalWords.points(game.points);
+    const card = [game?.cardTitle, game?.season].filter(Boolean).join(' · ');
+    const advice = record.advice === undefined ? '' : adviceWords.played[record.advice];
+    return html`<div class="head">
+      <h2>${resultSentence(record)}</h2>
+      <p class="soft">${[whenOf(record), record.place, card, points, advice].filter(Boolean).join(' · ')}</p>
+    </div>`;
   }
 
   #body(game: LookbackStore): unknown {
     switch (game.status) {
       case 'opening':
+      case 'none':
         return html`<p>${words.waiting}</p>`;
       case 'gone':
         return html`<p>${words.gone}</p>`;
       case 'no-deal':
         return html`<p>${words.nothing}</p>`;
-      case 'thinking':
+      case 'pending':
         return html`<div class="row">
           <span role="status">${words.thinking}</span>
           <progress aria-label=${words.thinking} max="1" .value=${game.share}></progress>
@@ -141,7 +130,7 @@ export class WrLookback extends LitElement {
           tone=${game.status === 'failed' ? 'bad' : 'info'}
           .closable=${false}
           action=${words.start}
-          @notice-action=${() => game.think()}
+          @notice-action=${() => game.lookBack()}
           >${game.status === 'failed' ? `${words.failed} ${game.trouble}` : words.stopped}</wr-notice
         >`;
       case 'done':
@@ -152,15 +141,13 @@ export class WrLookback extends LitElement {
   /** How the look ahead stands, which follows the exact review. */
   #ahead(game: LookbackStore): unknown {
     const { ahead } = words;
-    if (game.aheadStatus === 'done')
-      return html`<div class="row screen still"><span role="status">${ahead.done}</span></div>`;
-    if (game.aheadStatus !== 'thinking') {
+    if (game.ahead !== 'pending') {
       return html`<wr-notice
         class="screen"
         .closable=${false}
         action=${ahead.start}
-        @notice-action=${() => game.lookAhead()}
-        >${game.aheadStatus === 'failed' ? ahead.failed : ahead.stopped}</wr-notice
+        @notice-action=${() => game.lookBack()}
+        >${game.ahead === 'failed' ? ahead.failed : ahead.stopped}</wr-notice
       >`;
     }
     return html`<div class="row screen still">
@@ -170,20 +157,36 @@ export class WrLookback extends LitElement {
     </div>`;
   }
 
+  /** The story once all is known that it tells of, or was left off: until then only how far it has come. */
   #review(game: LookbackStore): unknown {
-    const { review, record, trouble } = game;
+    const { review, record, trouble, isTold } = game;
     if (review === null || record === null) return nothing;
+    if (!isTold) return this.#ahead(game);
     return html`${trouble === '' ? nothing : html`<wr-notice tone="warn" .closable=${false}>${trouble}</wr-notice>`}
-      <wr-ledger .ledger=${review.ledger} .events=${record.events} model=${review.model}></wr-ledger>
-      ${this.#ahead(game)}
-      <wr-decisions
-        .review=${review}
-        .record=${record}
-        .worker=${this.store.worker}
-        ?awaited=${game.aheadStatus === 'thinking'}
-        @note-written=${(event: CustomEvent<NoteWritten>) => this.#game !== null && this.#note(this.#game, event)}
-      ></wr-decisions>`;
+      ${game.ahead === 'done' ? nothing : this.#ahead(game)}
+      <wr-story .review=${review} .record=${record} @choice-wanted=${this.#showChoice}></wr-story>
+      <details class="screen">
+        <summary>${words.story.all(review.decisions.length)}</summary>
+        <wr-decisions
+          .review=${review}
+          .record=${record}
+          .worker=${this.store.worker}
+          ?awaited=${game.ahead === 'pending'}
+          @note-written=${(event: CustomEvent<NoteWritten>) => this.#game !== null && this.#note(this.#game, event)}
+        ></wr-decisions>
+      </details>
+      <details class="screen">
+        <summary>${words.story.course}</summary>
+        <wr-ledger .ledger=${review.ledger} .events=${record.events} model=${review.model}></wr-ledger>
+      </details>`;
   }
+
+  /** Opens the list at a choice that the story tells of. */
+  readonly #showChoice = ({ detail }: CustomEvent<ChoiceWanted>): void => {
+    const list = this.renderRoot.querySelector<WrDecisions>('wr-decisions');
+    list?.closest('details')?.setAttribute('open', '');
+    void list?.show(detail.decision);
+  };
 
   #note(game: LookbackStore, event: CustomEvent<NoteWritten>): void {
     event.stopPropagation();
@@ -192,10 +195,10 @@ export class WrLookback extends LitElement {
   }
 
   #do(task: Promise<Result<null>>, done: string): void {
-    void this.#tell(task, done);
+    void this.#announceWhenDone(task, done);
   }
 
-  async #tell(task: Promise<Result<null>>, done: string): Promise<void> {
+  async #announceWhenDone(task: Promise<Result<null>>, done: string): Promise<void> {
     const answer = await task;
     this.trouble = answer.ok ? '' : answer.problem.message;
     if (answer.ok) announce(done);
@@ -219,18 +222,8 @@ function saveGame(record: GameRecord): void {
   announce(words.savedAs(name));
 }
 
-function isOver({ events }: GameRecord): boolean {
-  return events.some(({ type }) => type === 'ended');
-}
-
 function notesOfGame({ events }: GameRecord): string[] {
   return events.flatMap((event) => (event.type === 'noted' && event.about === undefined ? [event.text] : []));
 }
 
 customElements.define('wr-lookback', WrLookback);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-lookback': WrLookback;
-  }
-}

@@ -1,6 +1,7 @@
-import { css, html, LitElement } from 'lit';
+import { css, html } from 'lit';
 import type { Kind } from '../../../core/tiles/kinds.ts';
 import { nameOf } from '../../../core/tiles/names.ts';
+import { data, element, state, text } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import { rove } from '../../parts/rove.ts';
 import '../../parts/tile/wr-tile.ts';
@@ -11,20 +12,15 @@ export interface TogglesChanged {
   readonly chosen: readonly number[];
 }
 
+const Base = element({
+  kinds: data<readonly Kind[]>(() => []),
+  chosen: data<readonly number[]>(() => []),
+  label: text(),
+  active: state(0),
+});
+
 /** Tiles that can each be chosen or not; one tab stop, Left, Right, Home and End move. Sends `toggles-changed`. */
-export class WrTileToggles extends LitElement {
-  static override properties = {
-    kinds: { attribute: false },
-    chosen: { attribute: false },
-    label: {},
-    active: { state: true },
-  };
-
-  declare kinds: readonly Kind[];
-  declare chosen: readonly number[];
-  declare label: string;
-  declare protected active: number;
-
+export class WrTileToggles extends Base {
   static override styles = [
     sharedStyles,
     css`
@@ -62,14 +58,6 @@ export class WrTileToggles extends LitElement {
     `,
   ];
 
-  constructor() {
-    super();
-    this.kinds = [];
-    this.chosen = [];
-    this.label = '';
-    this.active = 0;
-  }
-
   protected override render(): unknown {
     return html`<div role="group" aria-label=${this.label} @keydown=${this.#onKey}>
       ${this.kinds.map((kind, place) => this.#tile(kind, place))}
@@ -105,9 +93,3 @@ export class WrTileToggles extends LitElement {
 }
 
 customElements.define('wr-tile-toggles', WrTileToggles);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-tile-toggles': WrTileToggles;
-  }
-}

@@ -1,57 +1,45 @@
-import { html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, nothing, type PropertyValues } from 'lit';
+import { mayBeBlind, mayBePassed, PASS_SIZE } from '../../../core/exchange/steps.ts';
+import type { TriedDocument } from '../../../core/engine/game-questions.ts';
 import type { GameRecord } from '../../../core/game/record.ts';
+import type { Review } from '../../../core/review/review.ts';
 import { type Decision, EQUAL_WITHIN } from '../../../core/review/decision.ts';
-import type { StageTerms } from '../../../core/reading/stage-terms.ts';
-import type { TriedChoice } from '../../../core/review/try-choice.ts';
-import { JOKER } from '../../../core/tiles/kinds.ts';
-import { formatTileList } from '../../../core/tiles/text.ts';
+import type { Kind } from '../../../core/tiles/kinds.ts';
+import { kindsOf } from '../../../core/tiles/text.ts';
+import { Tiles } from '../../../core/tiles/tiles.ts';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { lookbackWords } from '../../words/lookback.ts';
 import { percent } from '../../words/numbers.ts';
-import type { WorkerClient } from '../../worker/client.ts';
-import type { JournalCalls } from '../../worker/journal-calls.ts';
+import type { Engine } from '../../worker/engine.ts';
 import { isSameChoice } from './decision-words.ts';
 import { lookbackStyles } from './lookback-styles.ts';
-import { kindsIn } from './tile-row.ts';
 import './wr-tile-toggles.ts';
 import type { TogglesChanged } from './wr-tile-toggles.ts';
 
 const words = lookbackWords.tries;
 
+const Base = element({
+  record: data<GameRecord>(),
+  decision: data<Decision>(),
+  /** What the look-back was made with. */
+  measure: data<Pick<Review, 'stages' | 'chance'>>(),
+  worker: data<Engine>(),
+  chosen: state<readonly number[]>(),
+  tried: state<TriedDocument | null>(),
+  looking: state(false),
+  trouble: state<string>(),
+});
+
 /** Another choice tried: what it would have led to on average, and with the tiles that really came. */
-export class WrTry extends LitElement {
-  static override properties = {
-    record: { attribute: false },
-    decision: { attribute: false },
-    stages: { attribute: false },
-    worker: { attribute: false },
-    chosen: { state: true },
-    tried: { state: true },
-    really: { state: true },
-    looking: { state: true },
-    trouble: { state: true },
-  };
-
-  declare record: GameRecord;
-  declare decision: Decision;
-  /** The terms of reach that the look-back was made with. */
-  declare stages: StageTerms;
-  declare worker: WorkerClient<JournalCalls>;
-  declare protected chosen: readonly number[];
-  declare protected tried: TriedChoice | null;
-  /** The same of the choice that was made. */
-  declare protected really: TriedChoice | null;
-  declare protected looking: boolean;
-  declare protected trouble: string;
-
+export class WrTry extends Base {
   static override styles = [sharedStyles, placeStyles, lookbackStyles];
 
   constructor() {
     super();
     this.#reset();
-    this.looking = false;
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
@@ -78,23 +66,23 @@ export class WrTry extends LitElement {
       </p>
       <div role="status">
         ${this.trouble === '' ? nothing : html`<p>${this.trouble}</p>`}
-        ${this.tried === null || this.really === null ? nothing : this.#answer(this.tried, this.really, isPass)}
+        ${this.tried === null ? nothing : this.#answer(this.tried, isPass)}
       </div>
     </details>`;
   }
 
-  #answer(tried: TriedChoice, really: TriedChoice, isPass: boolean): unknown {
-    const by = Math.abs(tried.average - really.average);
+  #answer(tried: TriedDocument, isPass: boolean): unknown {
+    const made = this.decision.chosen.worth;
+    const by = Math.abs(tried.gain);
     const shown = lookbackWords.choices.inHundred(by);
-    const told =
-      by <= EQUAL_WITHIN ? words.equal : tried.average > really.average ? words.better(shown) : words.worse(shown);
-    const row = (name: string, { average, same }: TriedChoice): unknown =>
+    const sentence = by <= EQUAL_WITHIN ? words.equal : tried.gain > 0 ? words.better(shown) : words.worse(shown);
+    const row = (name: string, average: number, same: number | null): unknown =>
       html`<tr>
         <th scope="row">${name}</th>
-        <td class="number">${percentTenth(average)}</td>
-        ${isPass ? html`<td class="number">${same === null ? words.noSame : percentTenth(same)}</td>` : nothing}
+        <td class="number">${percent(average)}</td>
+        ${isPass ? html`<td class="number">${same === null ? words.noSame : percent(same)}</td>` : nothing}
       </tr>`;
-    return html`<p>${told}</p>
+    return html`<p>${sentence}</p>
       <div class="scroll" tabindex="0" role="region" aria-label=${words.title}>
         <table>
           <thead>
@@ -103,16 +91,16 @@ export class WrTry extends LitElement {
             </tr>
           </thead>
           <tbody>
-            ${row(words.tried, tried)} ${row(words.yours, really)}
+            ${row(words.tried, tried.average, tried.same)} ${row(words.yours, made, tried.made)}
           </tbody>
         </table>
       </div>`;
   }
 
   /** The tiles that may be chosen: a joker is never passed. */
-  #kinds(): readonly ReturnType<typeof kindsIn>[number][] {
-    const kinds = kindsIn(this.decision.rack);
-    return this.decision.step === null ? kinds : kinds.filter((kind) => kind !== JOKER);
+  #kinds(): readonly Kind[] {
+    const kinds = kindsOf(this.decision.rack);
+    return this.decision.step === null ? kinds : kinds.filter(mayBePassed);
   }
 
   #many(): string {
@@ -122,18 +110,18 @@ export class WrTry extends LitElement {
   }
 
   #isRight(): boolean {
-    if (this.decision.step !== null && this.#mayBeFewer()) return this.chosen.length <= 3;
+    if (this.decision.step !== null && this.#mayBeFewer()) return this.chosen.length <= PASS_SIZE;
     return this.chosen.length === this.#due();
   }
 
   #due(): number {
     if (this.decision.step === null) return 1;
-    return this.decision.kind === 'courtesy' ? kindsIn(this.decision.chosen.tiles).length : 3;
+    return this.decision.kind === 'courtesy' ? kindsOf(this.decision.chosen.tiles).length : PASS_SIZE;
   }
 
   /** The last pass of a round may be made with fewer tiles, the rest unseen. */
   #mayBeFewer(): boolean {
-    return this.decision.step === 'left' || this.decision.step === 'right2';
+    return mayBeBlind(this.decision.step);
   }
 
   #choose(chosen: readonly number[]): void {
@@ -142,45 +130,28 @@ export class WrTry extends LitElement {
   }
 
   async #look(): Promise<void> {
-    const { record, decision, stages, worker } = this;
+    const { record, decision, measure, worker } = this;
     const kinds = this.#kinds();
-    const tiles = formatTileList(this.chosen.flatMap((place) => kinds[place] ?? []));
+    const tiles = Tiles.of(this.chosen.flatMap((place) => kinds[place] ?? [])).toCounts();
     this.looking = true;
     this.trouble = '';
-    const answers = await Promise.all(
-      [tiles, decision.chosen.tiles].map((each) =>
-        worker.ask('try', { record, stages, place: decision.place, tiles: each }),
-      ),
-    );
+    const tried = await worker.ask('try', {
+      record,
+      exact: { stages: measure.stages, chance: measure.chance },
+      place: decision.place,
+      tiles,
+    });
     this.looking = false;
     if (!isSameChoice(decision, this.decision)) return;
-    const [tried, really] = answers.map((answer) =>
-      answer.status === 'done' && answer.value.ok ? answer.value.value : null,
-    );
-    this.tried = tried ?? null;
-    this.really = really ?? null;
-    const [first] = answers;
-    if (first?.status === 'done' && !first.value.ok) this.trouble = first.value.message;
-    if (first?.status === 'failed') this.trouble = first.message;
+    this.tried = tried.ok ? tried.value : null;
+    if (!tried.ok) this.trouble = tried.problem.message;
   }
 
   #reset(): void {
     this.chosen = [];
     this.tried = null;
-    this.really = null;
     this.trouble = '';
   }
 }
 
-/** A chance with one decimal, so that close choices can be told apart: "12.3 %". */
-function percentTenth(chance: number): string {
-  return chance > 0 && chance < 0.001 ? percent(chance) : `${(100 * chance).toFixed(1)} %`;
-}
-
 customElements.define('wr-try', WrTry);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-try': WrTry;
-  }
-}

@@ -1,8 +1,9 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { readCollection, type ReadCollection } from '../../../core/journal/collection.ts';
 import { bringIn, type Brought } from '../../backup/bring-in.ts';
 import { backupName, gatherEverything } from '../../backup/gather.ts';
 import { saveFile } from '../../backup/save-file.ts';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import type { AppContext } from '../../shell/app-context.ts';
@@ -10,29 +11,17 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { settingsWords as words } from '../../words/settings.ts';
 import { filesStyles } from './files-styles.ts';
 
-/** Everything into one file, and back from it; what is here stays. */
-export class WrBackup extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    doing: { state: true },
-    said: { state: true },
-    trouble: { state: true },
-  };
-
-  declare app: AppContext;
+const Base = element({
+  app: data<AppContext>(),
   /** What is under way, in words; empty when nothing is. */
-  declare protected doing: string;
-  declare protected said: string;
-  declare protected trouble: string;
+  doing: state(''),
+  said: state(''),
+  trouble: state(''),
+});
 
+/** Everything into one file, and back from it; what is here stays. */
+export class WrBackup extends Base {
   static override styles = [sharedStyles, filesStyles];
-
-  constructor() {
-    super();
-    this.doing = '';
-    this.said = '';
-    this.trouble = '';
-  }
 
   protected override render(): unknown {
     const busy = this.doing !== '';
@@ -114,9 +103,3 @@ function broughtWords({ added, copied, cards, sheets, settings }: Brought): stri
 }
 
 customElements.define('wr-backup', WrBackup);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-backup': WrBackup;
-  }
-}

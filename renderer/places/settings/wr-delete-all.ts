@@ -1,4 +1,5 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-dialog.ts';
 import '../../parts/wr-notice.ts';
@@ -8,29 +9,17 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { settingsWords as words } from '../../words/settings.ts';
 import { filesStyles } from './files-styles.ts';
 
-/** Deletes everything that Windrow keeps, after two questions. */
-export class WrDeleteAll extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    asking: { state: true },
-    counts: { state: true },
-    trouble: { state: true },
-  };
-
-  declare app: AppContext;
+const Base = element({
+  app: data<AppContext>(),
   /** Which of the two questions is open; 0 for none. */
-  declare protected asking: 0 | 1 | 2;
-  declare protected counts: { readonly games: number; readonly cards: number };
-  declare protected trouble: string;
+  asking: state<0 | 1 | 2>(0),
+  counts: state<{ readonly games: number; readonly cards: number }>(() => ({ games: 0, cards: 0 })),
+  trouble: state(''),
+});
 
+/** Deletes everything that Windrow keeps, after two questions. */
+export class WrDeleteAll extends Base {
   static override styles = [sharedStyles, filesStyles];
-
-  constructor() {
-    super();
-    this.asking = 0;
-    this.counts = { games: 0, cards: 0 };
-    this.trouble = '';
-  }
 
   protected override render(): unknown {
     const keep = (): void => this.#ask(0);
@@ -66,7 +55,7 @@ export class WrDeleteAll extends LitElement {
 
   async #remove(): Promise<void> {
     this.asking = 0;
-    const gone = await this.app.desk.folder({ do: 'empty', sure: 'delete everything' });
+    const gone = await this.app.desk.deleteEverything('delete everything');
     if (!gone.ok) {
       this.trouble = gone.problem.message;
       return;
@@ -80,9 +69,3 @@ export class WrDeleteAll extends LitElement {
 }
 
 customElements.define('wr-delete-all', WrDeleteAll);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-delete-all': WrDeleteAll;
-  }
-}

@@ -1,29 +1,20 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { settingsWords as words } from '../../words/settings.ts';
 import { filesStyles } from './files-styles.ts';
 
+const Base = element({
+  app: data<AppContext>(),
+  said: state(''),
+  notices: state<readonly string[]>(() => []),
+});
+
 /** Where the files are, the way to see them, and what the desk noticed about them since the start. */
-export class WrMyFiles extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    said: { state: true },
-    notices: { state: true },
-  };
-
-  declare app: AppContext;
-  declare protected said: string;
-  declare protected notices: readonly string[];
-
+export class WrMyFiles extends Base {
   static override styles = [sharedStyles, filesStyles];
-
-  constructor() {
-    super();
-    this.said = '';
-    this.notices = [];
-  }
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -47,10 +38,10 @@ export class WrMyFiles extends LitElement {
   }
 
   async #show(): Promise<void> {
-    const told = await this.app.desk.folder({ do: 'show' });
+    const shown = await this.app.desk.showFolder();
     const { folder } = this.app.about;
-    if (!told.ok) this.said = told.problem.message;
-    else this.said = told.value.shown ? words.shown : `${words.notShown} ${folder}`;
+    if (!shown.ok) this.said = shown.problem.message;
+    else this.said = shown.value ? words.shown : `${words.notShown} ${folder}`;
   }
 
   async #ask(): Promise<void> {
@@ -60,9 +51,3 @@ export class WrMyFiles extends LitElement {
 }
 
 customElements.define('wr-my-files', WrMyFiles);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-my-files': WrMyFiles;
-  }
-}

@@ -1,7 +1,8 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { DEFAULT_POINT_RULES, type PointRules } from '../../../core/game/point-rules.ts';
 import { paymentsFor, type Payments } from '../../../core/game/points.ts';
 import { SEATS } from '../../../core/exchange/steps.ts';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
@@ -17,20 +18,17 @@ import { amountOf, limitOf } from './amounts.ts';
 
 type AmountName = 'stake' | 'discarderPays' | 'othersPay' | 'drawPays' | 'jokerlessTimes';
 
-/** A hand of so many points shows what the rules come to. */
+/** The points of the example hand that shows what the rules amount to. */
 const EXAMPLE_POINTS = 25;
 
-/** How the table pays: every rule a setting, with an example that follows at once. */
-export class WrPaymentRules extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    wrong: { state: true },
-  };
-
-  declare app: AppContext;
+const Base = element({
+  app: data<AppContext>(),
   /** The fields whose text is no number that can be taken. */
-  declare protected wrong: readonly string[];
+  wrong: state<readonly string[]>(() => []),
+});
 
+/** How the table pays: every rule a setting, with an example that follows at once. */
+export class WrPaymentRules extends Base {
   static override styles = [
     sharedStyles,
     resultStyles,
@@ -62,7 +60,6 @@ export class WrPaymentRules extends LitElement {
 
   constructor() {
     super();
-    this.wrong = [];
     new StoreController(this, () => [this.app.preferences]);
   }
 
@@ -111,7 +108,7 @@ export class WrPaymentRules extends LitElement {
       hint=${hint}
       .value=${String(this.#rules[name])}
       error=${this.wrong.includes(name) ? words.wrong : ''}
-      @field-changed=${({ detail }: CustomEvent<FieldText>) => this.#take(name, amountOf(detail.value))}
+      @field-changed=${({ detail }: CustomEvent<FieldText>) => this.#setAmount(name, amountOf(detail.value))}
     ></wr-field>`;
   }
 
@@ -121,12 +118,12 @@ export class WrPaymentRules extends LitElement {
       hint=${words.limitHint}
       .value=${limit === null ? '' : String(limit)}
       error=${this.wrong.includes('limit') ? words.wrong : ''}
-      @field-changed=${({ detail }: CustomEvent<FieldText>) => this.#take('limit', limitOf(detail.value))}
+      @field-changed=${({ detail }: CustomEvent<FieldText>) => this.#setAmount('limit', limitOf(detail.value))}
     ></wr-field>`;
   }
 
   /** Keeps a number, or says beside the field that it is none; the text stays as it was written. */
-  #take(name: AmountName | 'limit', amount: number | null | undefined): void {
+  #setAmount(name: AmountName | 'limit', amount: number | null | undefined): void {
     const others = this.wrong.filter((each) => each !== name);
     this.wrong = amount === undefined ? [...others, name] : others;
     if (amount !== undefined) this.#change({ [name]: amount });
@@ -159,9 +156,3 @@ function example(rules: PointRules): unknown {
 }
 
 customElements.define('wr-payment-rules', WrPaymentRules);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-payment-rules': WrPaymentRules;
-  }
-}

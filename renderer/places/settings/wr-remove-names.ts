@@ -1,23 +1,20 @@
-import { css, html, LitElement } from 'lit';
+import { css, html } from 'lit';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-dialog.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { moneyWords as words } from '../../words/play.ts';
 
-/** Takes the names of players out of all games, after one question. */
-export class WrRemoveNames extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    asking: { state: true },
-    said: { state: true },
-  };
-
-  declare app: AppContext;
-  declare protected asking: boolean;
+const Base = element({
+  app: data<AppContext>(),
+  asking: state(false),
   /** What came of it. */
-  declare protected said: string;
+  said: state(''),
+});
 
+/** Removes the names of players from all games, after one question. */
+export class WrRemoveNames extends Base {
   static override styles = [
     sharedStyles,
     css`
@@ -33,12 +30,6 @@ export class WrRemoveNames extends LitElement {
       }
     `,
   ];
-
-  constructor() {
-    super();
-    this.asking = false;
-    this.said = '';
-  }
 
   protected override render(): unknown {
     return html`<div class="names">
@@ -60,16 +51,10 @@ export class WrRemoveNames extends LitElement {
   async #remove(): Promise<void> {
     this.asking = false;
     const { desk, session } = this.app;
-    const removed = await desk.folder({ do: 'remove-names' });
-    this.said = removed.ok ? words.removed(removed.value.named) : removed.problem.message;
+    const removed = await desk.removeNames();
+    this.said = removed.ok ? words.removed(removed.value) : removed.problem.message;
     if (removed.ok) session.forgetNames();
   }
 }
 
 customElements.define('wr-remove-names', WrRemoveNames);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-remove-names': WrRemoveNames;
-  }
-}

@@ -1,6 +1,9 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { SEATS } from '../../../core/exchange/steps.ts';
 import type { CardEntry, Preferences } from '../../../main/desk/desk.ts';
+import { data, element, state } from '../../parts/element.ts';
+import '../../parts/wr-advice-choice.ts';
+import type { AdviceChosen } from '../../parts/wr-advice-choice.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged, ChoiceOption } from '../../parts/wr-choice.ts';
 import '../../parts/wr-notice.ts';
@@ -8,6 +11,7 @@ import type { AppContext } from '../../shell/app-context.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { adviceWords } from '../../words/advice.ts';
 import { moneyWords } from '../../words/play.ts';
 import { settingsWords as words } from '../../words/settings.ts';
 import './wr-backup.ts';
@@ -15,24 +19,21 @@ import './wr-delete-all.ts';
 import './wr-my-files.ts';
 import './wr-payment-rules.ts';
 import './wr-remove-names.ts';
+import './wr-table-kind.ts';
 
 const TEXT_CHOICES = [16, 18, 20, 22, 26, 32] as const;
 
+const Base = element({
+  app: data<AppContext>(),
+  cards: state<readonly CardEntry[]>(() => []),
+});
+
 /** The Settings: looks, what is usual at the table, where the files are, and the cautions. */
-export class WrSettingsPlace extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    cards: { state: true },
-  };
-
-  declare app: AppContext;
-  declare cards: readonly CardEntry[];
-
+export class WrSettingsPlace extends Base {
   static override styles = [sharedStyles, placeStyles];
 
   constructor() {
     super();
-    this.cards = [];
     new StoreController(this, () => [this.app.preferences]);
   }
 
@@ -74,8 +75,10 @@ export class WrSettingsPlace extends LitElement {
   }
 
   #table(): unknown {
-    const { seat, cardId } = this.app.preferences.values;
-    const cards = this.cards.map(({ id, title, season }) => ({ value: id, label: [title, season].join(' · ') }));
+    const { seat, cardId, advice } = this.app.preferences.values;
+    const listed = this.cards.map(({ id, title, season }) => ({ value: id, label: [title, season].join(' · ') }));
+    // A place is kept until they are listed, so that nothing below moves.
+    const cards = listed.length > 0 ? listed : [{ value: cardId, label: '…' }];
     return html`<section aria-labelledby="table">
       <h2 id="table">${words.table}</h2>
       ${this.#choice(
@@ -86,6 +89,14 @@ export class WrSettingsPlace extends LitElement {
       )}
       ${this.#choice(words.card, cards, cardId, (value) => ({ cardId: value }))}
       <p class="soft">${words.cardNote}</p>
+      <div>
+        <wr-advice-choice
+          .value=${advice}
+          @advice-chosen=${({ detail }: CustomEvent<AdviceChosen>) => this.#advise(detail)}
+        ></wr-advice-choice>
+        <p class="soft">${adviceWords.note}</p>
+      </div>
+      <wr-table-kind .app=${this.app}></wr-table-kind>
     </section>`;
   }
 
@@ -133,6 +144,12 @@ export class WrSettingsPlace extends LitElement {
     ></wr-choice>`;
   }
 
+  /** Chosen here, it need not be asked at the Table. */
+  #advise({ advice }: AdviceChosen): void {
+    void this.app.preferences.change({ advice, adviceAsked: true });
+    this.app.session.describe({ advice });
+  }
+
   async #listCards(): Promise<void> {
     const cards = await this.app.desk.listCards();
     if (cards.ok) this.cards = cards.value;
@@ -153,9 +170,3 @@ function cautions(): unknown {
 }
 
 customElements.define('wr-settings-place', WrSettingsPlace);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-settings-place': WrSettingsPlace;
-  }
-}

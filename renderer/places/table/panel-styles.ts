@@ -1,5 +1,5 @@
 import { css } from 'lit';
-import { PATIENCE } from '../../session/analysis.ts';
+import { PATIENCE } from '../../session/ask.ts';
 import { layoutStyles } from '../../tokens/layout.ts';
 
 /** What the Table's panels share. */

@@ -1,146 +1,137 @@
 import { css } from 'lit';
 
-/** The plan: a row a pass, its tiles, its numbers, and the way to use it. */
+/** The list of passes: a row a pass, its tiles and what it costs; under it what is rarer. */
 export const planStyles = css`
-  .plan {
+  :host {
+    display: contents;
+  }
+
+  .side {
+    grid-area: side;
+    container-type: inline-size;
     display: flex;
     flex-direction: column;
-    gap: var(--space-1);
-    padding-top: var(--space-2);
-    border-top: 1px solid var(--hairline);
+    gap: var(--space-2);
   }
 
-  li,
-  .own {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    gap: 0 var(--space-3);
+  .side > * {
+    flex: none;
+  }
+
+  .side h2 {
     padding-block: var(--space-1);
-    min-height: calc(var(--target) + var(--space-2));
   }
 
-  li {
-    border-top: 1px solid var(--hairline);
+  .side > h2,
+  .side .heading {
+    border-bottom: 1px solid var(--hairline);
   }
 
-  /* A pass: its tiles, beside them what it does in the end, which counts, and for now; at the edge its button. */
-  .passes li {
-    display: grid;
-    grid-template: 'tiles ahead use' auto 'tiles numbers use' auto / auto minmax(0, 1fr) auto;
+  .side .heading {
+    min-height: var(--target);
+    flex-wrap: nowrap;
+    padding-block: 0;
+    padding-inline-start: 0;
   }
 
-  @container (max-width: 24rem) {
-    .passes li {
-      grid-template: 'tiles use' auto 'ahead ahead' auto 'numbers numbers' auto / minmax(0, 1fr) auto;
-    }
+  .heading h2 {
+    flex: 1 1 auto;
   }
 
-  .passes .tiles {
-    grid-area: tiles;
+  .heading wr-explain {
+    font-size: var(--text-small);
+    --explain-wrap: normal;
   }
 
-  .passes .numbers {
-    grid-area: numbers;
+  .list li {
+    min-height: 54px;
+    border-bottom: 1px solid var(--hairline);
+    color: var(--ink-soft);
   }
 
-  .passes .ahead {
-    grid-area: ahead;
-    justify-self: start;
+  .list .filler {
+    border-color: transparent;
   }
 
-  .passes wr-button {
-    grid-area: use;
+  /* Equals stand on one ground. */
+  .equal {
+    background: var(--accent-wash);
+  }
+
+  .row {
+    width: 100%;
+    gap: 0 var(--space-4);
+    min-height: 44px;
+    padding: 4px var(--space-2);
+    color: var(--ink);
+  }
+
+  button.row {
+    border: 0;
+    border-radius: var(--round-small);
+    background: transparent;
+    text-align: start;
+    cursor: pointer;
+  }
+
+  button.row:hover {
+    background: var(--accent-wash);
+    box-shadow: inset 0 0 0 2px var(--accent);
+  }
+
+  .name {
+    display: inline-flex;
+    align-items: center;
+    gap: var(--space-2);
+    font-size: var(--text-small);
+    white-space: nowrap;
   }
 
   .tiles {
     --tile-width: 33px;
     display: inline-flex;
     gap: 3px;
-    min-width: 105px;
   }
 
-  .numbers {
-    flex: 1 1 auto;
-    display: flex;
-    flex-wrap: wrap;
-    font-size: var(--text-small);
-    --explain-weight: 400;
+  .size {
+    flex: 1 1 9em;
+    line-height: 1.25;
   }
 
-  .cost {
-    min-width: min(10.4em, 100%);
+  .size .soft {
+    display: block;
   }
 
-  wr-explain {
-    --explain-wrap: normal;
-  }
-
-  /* As high while it is awaited as when it is there. */
-  .ahead {
-    display: inline-flex;
-    align-items: center;
-    min-height: var(--target);
-    min-width: min(13.6em, 100%);
-  }
-
-  /* In line with the number that comes in its place. */
-  .ahead.soft {
-    padding-inline: 0.5em;
-  }
-
-  .ahead.best::after {
-    color: var(--accent);
-    font-weight: 700;
-    content: '✓' / '';
-  }
-
-  .progress {
+  .foot {
     display: flex;
     flex-direction: column;
-    align-items: flex-start;
-    justify-content: center;
-    min-height: var(--target);
+    gap: var(--space-2);
+    margin-top: auto;
+    padding-block: var(--space-2);
   }
 
-  .name {
-    display: inline-flex;
-    flex-wrap: wrap;
-    align-items: center;
-    gap: 0 var(--space-2);
+  .foot .row {
+    padding-inline: 0;
   }
 
-  .name .tiles {
-    min-width: 0;
+  .foot .soft {
+    flex: 1 1 10rem;
   }
 
-  ul {
-    margin: 0;
-    padding: 0;
-    list-style: none;
-  }
-
-  /* Choices that are no row of the plan: their columns are as wide while the verdict is awaited. */
-  ul li {
-    display: grid;
-    grid-template-columns: minmax(0, 1fr) minmax(0, calc(13.6 * var(--text-small))) minmax(4.2em, auto);
-  }
-
-  ul :is(.name, .ahead) {
-    font-size: var(--text-small);
-  }
-
-  @container (max-width: 27rem) {
-    ul li {
-      grid-template-columns: minmax(0, 1fr) auto;
-    }
-
-    ul .name {
-      grid-column: 1 / -1;
+  /* Three rows at least, and the half of one more, which tells that the list goes on; what stands below keeps its place, however many there are. The sheet is as wide as the window. */
+  @media (min-width: 900px) {
+    .side > .list {
+      flex: 1 0 calc(var(--target) + 3.5 * 54px);
+      height: 0;
+      overflow: auto;
     }
   }
 
-  wr-explain p + p {
-    margin-top: var(--space-2);
+  @container (min-width: 900px) {
+    .side {
+      contain: strict;
+      overflow: auto;
+      min-height: 0;
+    }
   }
 `;

@@ -1,18 +1,36 @@
 import { css } from 'lit';
 
-/** The list of hands: each its name, its 14 places, and its numbers in columns. */
+/** The nearest hands: each its name, how far away it is, and its 14 places. */
 export const readingStyles = css`
   .reading {
     container-type: inline-size;
     padding-bottom: var(--space-3);
-    gap: var(--space-2);
+    gap: var(--space-1);
   }
 
   .head {
     position: relative;
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    justify-content: space-between;
+    gap: 0 var(--space-3);
+    min-height: var(--target);
+    border-bottom: 1px solid var(--hairline);
   }
 
-  /* The hands below are not of this rack yet. Over the heading, else over the first of them, so that nothing moves. */
+  .lean summary {
+    color: var(--ink-soft);
+    font-size: var(--text-small);
+    font-weight: 400;
+  }
+
+  .lean[open] {
+    flex-basis: 100%;
+    padding-bottom: var(--space-2);
+  }
+
+  /* The hands below are not of this rack yet. Over the heading, so that nothing moves. */
   .busy {
     position: absolute;
     z-index: 1;
@@ -34,44 +52,31 @@ export const readingStyles = css`
   .hands li {
     content-visibility: auto;
     contain-intrinsic-block-size: auto 5.5rem;
-    display: grid;
-    gap: var(--space-1) var(--space-3);
-    padding-block: var(--space-2);
-    border-top: 1px solid var(--hairline);
+    padding-block: 0 var(--space-2);
+    border-bottom: 1px solid var(--hairline);
   }
 
   .facts {
     display: flex;
     flex-wrap: wrap;
-    align-items: baseline;
+    align-items: center;
     gap: 0 var(--space-3);
-    max-width: none;
+  }
+
+  .facts wr-explain {
+    margin-inline-start: auto;
+  }
+
+  .facts wr-explain p + p {
+    margin-top: var(--space-2);
   }
 
   .name {
     font-weight: 700;
   }
 
-  .numbers {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0 var(--space-3);
-  }
-
-  .number {
-    display: flex;
-    align-items: center;
-  }
-
-  .caption {
-    color: var(--ink-soft);
-    font-size: var(--text-small);
-    line-height: 1.2;
-  }
-
   .turning {
     padding-top: var(--space-3);
-    border-top: 1px solid var(--hairline);
   }
 
   .turning li {
@@ -81,44 +86,6 @@ export const readingStyles = css`
   }
 
   wr-hand {
-    --tile-width: clamp(17px, 5.2cqi, 34px);
-  }
-
-  @container (max-width: 32rem) {
-    h2 {
-      position: absolute;
-      overflow: hidden;
-      width: 1px;
-      height: 1px;
-      clip-path: inset(50%);
-    }
-
-    .busy {
-      top: 100%;
-    }
-  }
-
-  @container (min-width: 42rem) {
-    .hands li {
-      grid-template-columns: minmax(0, 1fr) auto;
-      grid-template-areas: 'facts numbers' 'hand numbers';
-    }
-    .facts {
-      grid-area: facts;
-    }
-    wr-hand {
-      grid-area: hand;
-      --tile-width: clamp(18px, 3.35cqi, 34px);
-    }
-    .numbers {
-      grid-area: numbers;
-      display: grid;
-      grid-template-columns: 3.4rem 6.2rem 6.6rem;
-      align-self: center;
-      gap: 0;
-    }
-    .number {
-      flex-direction: column;
-    }
+    --tile-width: clamp(17px, 4.6cqi, min(34px, 1.9rem));
   }
 `;

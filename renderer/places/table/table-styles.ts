@@ -1,8 +1,9 @@
 import { css } from 'lit';
 
 /**
- * The Table's plan. Narrow or with large type: one column, the page scrolls. Wide: a fixed sheet,
- * the rack along the bottom, where the reading and the exchange scroll by themselves.
+ * The Table's plan, by importance: the question with its answer, the rack, the list, the hands. Wide: a fixed sheet in
+ * which the two columns above scroll by themselves. Narrow: the band is on top, the list under it, the hands further
+ * down, and the rack stays at the lower edge.
  */
 export const tableStyles = css`
   :host {
@@ -15,80 +16,100 @@ export const tableStyles = css`
     flex: 1 1 auto;
     display: grid;
     grid-template-columns: minmax(0, 1fr);
-    gap: var(--space-3);
+    gap: 0 var(--space-5);
     --table-side: 16px;
-    padding: 0 var(--table-side) var(--space-3);
+    padding: 0 var(--table-side);
     align-content: start;
+    grid-template-areas: 'top' 'deal' 'band' 'typed' 'side' 'hands' 'rack';
   }
 
-  .head {
+  .top {
+    grid-area: top;
     position: relative;
   }
+  .rack {
+    grid-area: rack;
+  }
+  .hands {
+    grid-area: hands;
+  }
+  .side {
+    grid-area: side;
+  }
+  .deal {
+    grid-area: deal;
+    padding-block: var(--space-3);
+  }
 
-  @container (min-width: 50rem) {
+  /* Where the type is so large that the rack would leave no room for anything else, it scrolls with the rest. */
+  @container (min-width: 14rem) {
+    .dealt .rack {
+      position: sticky;
+      inset-block-end: 0;
+      z-index: 2;
+    }
+  }
+
+  @container (min-width: 900px) {
     :host {
       flex: 1 1 0;
-      min-height: 31rem;
+      min-height: 0;
     }
 
     .table {
       flex: 1 1 0;
       min-height: 0;
-      grid-template-columns: minmax(0, 1fr) clamp(27rem, 38cqi, 31rem);
-      grid-template-rows: auto auto minmax(0, 1fr) auto;
-      column-gap: var(--space-5);
+      grid-template-columns: minmax(0, 1.15fr) minmax(0, 0.35fr) minmax(0, 0.65fr);
+      grid-template-rows: auto minmax(0, 1fr) auto auto;
       grid-template-areas:
-        'head head'
-        'lean exchange'
-        'reading exchange'
-        'rack rack';
-      padding-bottom: 0;
+        'top top top'
+        'hands side side'
+        'band band band'
+        'rack rack rack';
       align-content: stretch;
     }
 
     .inplay {
       grid-template-areas:
-        'head head'
-        'advice exchange'
-        'reading exchange'
-        'rack rack';
+        'top top top'
+        'hands side side'
+        'band band typed'
+        'rack rack rack';
+    }
+
+    /* In a low window the tiles to click take all the room while they are needed. */
+    @media (max-height: 760px) {
+      .receiving {
+        grid-template-areas:
+          'top top top'
+          'side side side'
+          'band band band'
+          'rack rack rack';
+      }
+
+      .receiving .hands {
+        display: none;
+      }
     }
 
     .dealing {
       grid-template-rows: auto minmax(0, 1fr) auto;
       grid-template-areas:
-        'head head'
-        'deal deal'
-        'rack rack';
+        'top top top'
+        'deal deal deal'
+        'rack rack rack';
     }
 
-    .head {
-      grid-area: head;
+    .dealt .rack {
+      position: static;
     }
-    .rack {
-      grid-area: rack;
-    }
-    .lean {
-      grid-area: lean;
-    }
-    .advice {
-      grid-area: advice;
-    }
-    .reading,
-    .exchange,
+
+    .hands,
+    .side,
     .deal {
       contain: strict;
       overflow: auto;
       min-height: 0;
-    }
-    .reading {
-      grid-area: reading;
-    }
-    .exchange {
-      grid-area: exchange;
-    }
-    .deal {
-      grid-area: deal;
     }
   }
 `;

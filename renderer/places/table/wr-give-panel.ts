@@ -1,161 +1,225 @@
-import { html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
+import { type PassSize, PASS_SIZES } from '../../../core/exchange/steps.ts';
+import type { PassChoice } from '../../../core/future/rivals.ts';
 import { type GiveDue, legalEvents } from '../../../core/game/legal.ts';
 import { formatTileList } from '../../../core/tiles/text.ts';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import '../../parts/wr-slots.ts';
 import type { SlotsReturned } from '../../parts/wr-slots.ts';
 import { takeBack } from '../../session/layout.ts';
+import type { Judged } from '../../session/look-ahead.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { answerWords as words } from '../../words/answer.ts';
 import { tableWords } from '../../words/table.ts';
-import { exchangeStyles } from './exchange-styles.ts';
+import { isAdviceAfterwards, isAdviceWelcome, isReadingWelcome } from './aids.ts';
+import { bandStyles } from './band-styles.ts';
+import { chancePart } from './chance-part.ts';
 import { panelStyles } from './panel-styles.ts';
+import {
+  equals,
+  goesBlind,
+  hasChosen,
+  isCourtesy,
+  judgementOf,
+  listedPasses,
+  offeredPass,
+  shortReasons,
+} from './pass-answer.ts';
+import { stations } from './stations.ts';
 
-const words = tableWords.exchange;
-const COUNTS: readonly string[] = ['0', '1', '2', '3'];
+const COUNTS = PASS_SIZES;
 
-/** The pass that is due: the tray, how many go unseen, whether the round is stopped. */
-export class WrGivePanel extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    returnTo: { attribute: false },
-    asked: { state: true },
-    offered: { state: true },
-    refusal: { state: true },
-  };
-
-  declare app: AppContext;
+const Base = element({
+  app: data<AppContext>(),
   /** Where tiles of the tray may be dropped to be taken back. */
-  declare returnTo: Element | null;
-  /** Courtesy: how many tiles each side asks for; null until said. */
-  declare asked: number | null;
-  declare offered: number | null;
-  declare refusal: string;
+  returnTo: data<Element | null>(null),
+  refusal: state(''),
+});
 
-  static override styles = [sharedStyles, panelStyles, exchangeStyles];
+/** The pass that is due: the tray with what is offered or chosen, the button that gives it, and why. */
+export class WrGivePanel extends Base {
+  static override styles = [
+    sharedStyles,
+    panelStyles,
+    bandStyles,
+    css`
+      .numbers {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 var(--space-4);
+        padding-bottom: var(--space-1);
+      }
+
+      .said wr-button {
+        --room: 0.3em;
+      }
+    `,
+  ];
 
   constructor() {
     super();
-    this.returnTo = null;
-    this.asked = null;
-    this.offered = null;
-    this.refusal = '';
     new StoreController(
       this,
-      () => [this.app.session, this.app.analysis],
-      () => [this.app.session.state, this.app.session.layout, this.app.analysis.blind],
+      () => [this.app.session, this.app.analysis, this.app.lookAhead, this.app.draft],
+      () => {
+        const { session, analysis, lookAhead, draft } = this.app;
+        const { blind, asked, offered } = draft;
+        const said = [blind, asked, offered, session.advice];
+        return [session.state, session.layout, analysis.plan, analysis.chance, lookAhead.look, ...said];
+      },
     );
   }
 
-  protected override render(): unknown {
-    const due = legalEvents(this.app.session.state).give;
-    if (due === null) return nothing;
-    return html`<div class="stack">
-      <h2>${words.giveTitle[due.step]}</h2>
-      ${due.step === 'courtesy' ? this.#courtesy() : nothing}
-      <div class="row tray">${this.#slots(due)} ${this.#give(due)}</div>
-      <p class="refusal" role="alert">${this.refusal}</p>
-      ${due.blindUpTo > 0 ? this.#blindChoice(due) : nothing} ${this.#stopChoice()}
-    </div>`;
+  /** Where tiles may be dropped to be given. */
+  get tray(): Element | null {
+    return this.renderRoot.querySelector('.band');
   }
 
-  /** How many tiles of the rack this pass takes; null while the courtesy numbers are not said. */
-  #wanted(due: GiveDue): number | null {
-    if (due.step !== 'courtesy') return due.most - Math.min(this.app.analysis.blind, due.blindUpTo);
-    return this.asked === null || this.offered === null ? null : Math.min(this.asked, this.offered);
+  /** Puts the focus on the button that gives. */
+  async focusFirst(): Promise<void> {
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>('wr-button[look=main]')?.focus();
+  }
+
+  protected override render(): unknown {
+    const { exchange } = this.app.session.state;
+    const due = legalEvents(this.app.session.state).give;
+    if (due === null || exchange === null) return nothing;
+    return html`<section class="band" aria-label=${tableWords.exchange.giveTitle[due.step]}>
+      <div class="head">
+        <h2>${tableWords.exchange.giveTitle[due.step]}</h2>
+        ${stations(exchange)} ${isReadingWelcome(this.app) ? chancePart(this.app, null) : nothing}
+      </div>
+      ${isCourtesy(this.app.session) ? this.#numbers() : nothing}
+      <div class="answer">
+        ${this.#slots(due)} ${this.#button(due)}
+        <div class="said" aria-live="polite">${this.#said(due)}</div>
+      </div>
+      <p class="refusal" role="alert">${this.refusal}</p>
+    </section>`;
   }
 
   #slots(due: GiveDue): unknown {
-    const places = due.step === 'courtesy' ? (this.#wanted(due) ?? due.most) : due.most;
+    const { session, draft } = this.app;
+    const places = due.step === 'courtesy' ? (draft.wanted ?? due.most) : due.most;
+    const choice = hasChosen(this.app) ? null : (offeredPass(this.app)?.choice ?? null);
+    const offered = choice?.type === 'give' ? choice.tiles : [];
+    const blind = choice?.type === 'give' && goesBlind(session) ? places - offered.length : draft.blind;
     return html`<wr-slots
-      label=${words.slots}
-      .tiles=${this.app.session.layout.aside}
+      label=${tableWords.exchange.slots}
+      .tiles=${session.layout.tray}
+      .offered=${offered.slice(0, places)}
       .places=${places}
       .returnTo=${this.returnTo}
-      .blind=${due.blindUpTo > 0 ? this.app.analysis.blind : 0}
+      .blind=${blind}
       @slots-returned=${this.#returned}
     ></wr-slots>`;
   }
 
-  #give(due: GiveDue): unknown {
-    const wanted = this.#wanted(due);
-    return html`<wr-button look="main" reason=${this.#reason(wanted)} @click=${this.#giveNow}
-      >${words.give(wanted ?? due.most)}</wr-button
+  #button(due: GiveDue): unknown {
+    const { draft, session } = this.app;
+    if (hasChosen(this.app) || draft.wanted === 0) {
+      const wanted = draft.wanted ?? due.most;
+      return html`<wr-button look="main" reason=${this.#missing(wanted)} @click=${this.#giveChosen}
+        >${words.give(wanted, draft.blind)}</wr-button
+      >`;
+    }
+    const choice = offeredPass(this.app)?.choice ?? null;
+    if (choice?.type === 'stop') {
+      return html`<wr-button look="main" @click=${this.#stop}>${words.stopHere}</wr-button>`;
+    }
+    if (!isAdviceWelcome(this.app)) {
+      const wanted = draft.wanted ?? due.most;
+      return html`<wr-button look="main" reason=${this.#missing(wanted)}
+        >${words.give(wanted, draft.blind)}</wr-button
+      >`;
+    }
+    const tiles = choice?.tiles.length ?? draft.wanted ?? due.most;
+    const blind = choice !== null && goesBlind(session) ? due.most - tiles : 0;
+    const reason = draft.wanted === null ? tableWords.exchange.sayNumbers : choice === null ? ' ' : '';
+    return html`<wr-button look="main" reason=${reason} @click=${() => this.#give(choice)}
+      >${words.give(tiles, blind)}</wr-button
     >`;
   }
 
-  #reason(wanted: number | null): string {
-    if (wanted === null) return words.sayNumbers;
-    const short = wanted - this.app.session.layout.aside.length;
-    return short > 0 ? words.chooseMore(short) : short < 0 ? words.chooseFewer(-short) : '';
+  #missing(wanted: number): string {
+    const short = wanted - this.app.session.layout.tray.length;
+    const { chooseMore, chooseFewer, sayNumbers } = tableWords.exchange;
+    if (this.app.draft.wanted === null) return sayNumbers;
+    return short > 0 ? chooseMore(short) : short < 0 ? chooseFewer(-short) : '';
   }
 
-  #blindChoice(due: GiveDue): unknown {
-    const options = COUNTS.slice(0, due.blindUpTo + 1).map((value) => ({
-      value,
-      label: value === '0' ? words.blindNone : value,
-    }));
-    return html`<details class="more" ?open=${this.app.analysis.blind > 0}>
-      <summary>${words.blind}</summary>
-      <p class="soft">${words.blindHelp}</p>
-      <wr-choice
-        label=${words.blind}
-        labelHidden
+  #said(due: GiveDue): unknown {
+    if (hasChosen(this.app)) {
+      const [headline, sentence] = this.#own(due);
+      return html`<div class="row spread"><strong>${headline}</strong> ${this.#back()}</div>
+        <p>${sentence}</p>`;
+    }
+    const { analysis, lookAhead, draft } = this.app;
+    if (!isAdviceWelcome(this.app)) {
+      return html`<p class="soft">${isReadingWelcome(this.app) ? words.chooseFirst : words.later}</p>`;
+    }
+    const list = listedPasses(this.app);
+    const [first] = list ?? [];
+    if (list === null || first === undefined) {
+      const isFailed = lookAhead.look.status === 'failed' || analysis.plan.status === 'failed';
+      return html`<p class="soft">${isFailed ? words.failed : words.pending}</p>`;
+    }
+    if (due.step === 'courtesy' && draft.wanted === null) {
+      const count = first.choice.type === 'give' ? first.choice.tiles.length : 0;
+      return html`<strong>${words.ask(count, equalCounts(list, count))}</strong>
+        <p>${words.askWords}</p>`;
+    }
+    const others = equals(list);
+    const headline = first.choice.type === 'stop' ? words.stop : others > 0 ? words.alike(others) : words.best;
+    return html`<strong>${headline}</strong>
+      <p>${shortReasons(analysis.plan.value, first)}</p>`;
+  }
+
+  /** What the player's own choice costs, as soon as it is whole: a headline and a sentence. */
+  #own(due: GiveDue): readonly [string, string] {
+    const { draft, session, lookAhead, analysis } = this.app;
+    const { own } = words;
+    if (!isReadingWelcome(this.app)) return [own.chosen, ''];
+    const missing = (draft.wanted ?? due.most) - session.layout.tray.length;
+    if (missing !== 0) return missing > 0 ? [own.open(missing), own.openWords] : ['', ''];
+    const judged = lookAhead.chosen === null ? null : lookAhead.judged(lookAhead.chosen);
+    if (judged === null) return [own.pending, ''];
+    const { verdict, deciding } = judged.standing;
+    const isAlone = verdict === 'best' && equals(lookAhead.ranked ?? []) === 0;
+    const size = isAlone ? own.best : verdict === 'costs' ? own.costs(deciding.loss.mean) : own.equal;
+    return [size, shortReasons(analysis.plan.value, judged)];
+  }
+
+  #back(): unknown {
+    return html`<wr-button look="quiet" @click=${this.#emptyTray}
+      >${isAdviceWelcome(this.app) ? words.back : words.backAlone}</wr-button
+    >`;
+  }
+
+  /** Courtesy: what each of the two asks for. */
+  #numbers(): unknown {
+    const { asked, offered } = this.app.draft;
+    const options = COUNTS.map((count) => ({ value: String(count), label: String(count) }));
+    const number = (label: string, value: PassSize | null, say: (count: PassSize) => void): unknown =>
+      html`<wr-choice
+        label=${label}
         .options=${options}
-        .value=${String(this.app.analysis.blind)}
-        @choice-changed=${this.#blindChosen}
-      ></wr-choice>
-    </details>`;
-  }
-
-  #courtesy(): unknown {
-    const options = COUNTS.map((value) => ({ value, label: value }));
-    const both = this.asked !== null && this.offered !== null;
-    return html`<div class="row">
-        <wr-choice
-          label=${words.asked}
-          .options=${options}
-          .value=${this.asked === null ? '' : String(this.asked)}
-          @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => (this.asked = Number(detail.value))}
-        ></wr-choice>
-        <wr-choice
-          label=${words.offered}
-          .options=${options}
-          .value=${this.offered === null ? '' : String(this.offered)}
-          @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => (this.offered = Number(detail.value))}
-        ></wr-choice>
-      </div>
-      <p class="soft" role="status">
-        ${both ? words.courtesyCount(Math.min(this.asked ?? 0, this.offered ?? 0)) : words.sayNumbers}
-      </p>`;
-  }
-
-  #stopChoice(): unknown {
-    const { state } = this.app.session;
-    const { stop } = legalEvents(state);
-    if (stop === null) return nothing;
-    const mine = state.seat === null ? {} : { seat: state.seat };
-    const help = stop === 'left2' ? words.stopHelp : words.noCourtesyHelp;
-    return html`<div class="row stop">
-      ${
-        stop === 'left2'
-          ? html`<wr-button @click=${() => this.app.session.apply({ type: 'stopped', before: stop, ...mine })}
-              >${words.stopMine}</wr-button
-            >`
-          : nothing
-      }
-      <wr-button @click=${() => this.app.session.apply({ type: 'stopped', before: stop })}
-        >${stop === 'left2' ? words.stop : words.noCourtesy}</wr-button
-      >
-      <p class="soft">${help}</p>
+        .value=${value === null ? '' : String(value)}
+        @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => {
+          const count = COUNTS.find((each) => String(each) === detail.value);
+          if (count !== undefined) say(count);
+        }}
+      ></wr-choice>`;
+    return html`<div class="numbers">
+      ${number(tableWords.exchange.asked, asked, (count) => this.app.draft.say({ asked: count }))}
+      ${number(tableWords.exchange.offered, offered, (count) => this.app.draft.say({ offered: count }))}
     </div>`;
-  }
-
-  #blindChosen({ detail }: CustomEvent<ChoiceChanged>): void {
-    this.app.analysis.passBlind(COUNTS.indexOf(detail.value));
   }
 
   #returned({ detail }: CustomEvent<SlotsReturned>): void {
@@ -163,22 +227,54 @@ export class WrGivePanel extends LitElement {
     session.lay(takeBack(session.layout, detail.ids));
   }
 
-  #giveNow(): void {
-    const { session, analysis } = this.app;
+  #emptyTray(): void {
+    const { session, draft } = this.app;
+    draft.say({ blind: 0 });
+    session.lay(
+      takeBack(
+        session.layout,
+        session.layout.tray.map(({ id }) => id),
+      ),
+    );
+    void this.focusFirst();
+  }
+
+  #giveChosen(): void {
+    this.#give({ type: 'give', tiles: this.app.session.layout.tray.map(({ kind }) => kind) });
+  }
+
+  #give(choice: PassChoice | null): void {
+    const { session, draft } = this.app;
     const due = legalEvents(session.state).give;
-    if (due === null) return;
+    if (due === null || choice === null || choice.type === 'stop') return;
+    const blind = due.blindUpTo > 0 ? due.most - choice.tiles.length : 0;
+    const { asked, offered } = draft;
+    const judgement = isAdviceAfterwards(this.app) ? judgementOf(this.app, choice) : '';
     const given = session.apply({
       type: 'gave',
       step: due.step,
-      tiles: formatTileList(session.layout.aside.map((tile) => tile.kind)),
-      ...(due.blindUpTo > 0 && analysis.blind > 0 ? { blind: analysis.blind } : {}),
-      ...(due.step === 'courtesy' ? { asked: this.asked ?? 0, offered: this.offered ?? 0 } : {}),
+      tiles: formatTileList(choice.tiles),
+      ...(blind > 0 ? { blind } : {}),
+      ...(due.step === 'courtesy' ? { asked: asked ?? 0, offered: offered ?? 0 } : {}),
     });
     this.refusal = given.ok ? '' : given.problem.message;
-    if (!given.ok) return;
-    this.asked = null;
-    this.offered = null;
+    if (given.ok) draft.sayAfterwards(judgement);
   }
+
+  #stop(): void {
+    const { session } = this.app;
+    const { stop } = legalEvents(session.state);
+    const { seat } = session.state;
+    if (stop !== null) session.apply({ type: 'stopped', before: stop, ...(seat === null ? {} : { seat }) });
+  }
+}
+
+/** The other numbers of a courtesy that are as good as the one recommended. */
+function equalCounts(list: readonly Judged[], best: number): number[] {
+  const counts = list.flatMap(({ choice, standing }) =>
+    standing.verdict !== 'costs' && choice.type === 'give' ? [choice.tiles.length] : [],
+  );
+  return [...new Set(counts)].filter((count) => count !== best).toSorted((one, other) => one - other);
 }
 
 customElements.define('wr-give-panel', WrGivePanel);

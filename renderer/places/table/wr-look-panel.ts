@@ -1,75 +1,91 @@
-import { html, LitElement, nothing } from 'lit';
-import { legalEvents } from '../../../core/game/legal.ts';
-import type { Choice } from '../../../core/table/future-seats.ts';
-import { USUAL_EXCHANGE } from '../../../core/table/future-usual.ts';
+import { css, html, nothing } from 'lit';
 import type { IncomingRates } from '../../../core/table/incoming-rates.ts';
 import type { RaceResult } from '../../../core/plan/race-run.ts';
-import type { Kind } from '../../../core/tiles/kinds.ts';
-import '../../parts/wr-button.ts';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import '../../parts/wr-explain.ts';
-import { setAsideKinds } from '../../session/layout.ts';
-import type { Look } from '../../session/look-ahead.ts';
+import type { Answer } from '../../session/ask.ts';
+import type { Compared } from '../../session/look-ahead.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { answerWords } from '../../words/answer.ts';
 import { lookWords as words } from '../../words/look.ts';
 import { counted, tenths } from '../../words/numbers.ts';
-import { tableWords } from '../../words/table.ts';
-import { failed } from './failed.ts';
-import { choiceAhead, choiceName, choicePart, endWords, unseenWith } from './look-row.ts';
-import { rateSource } from './pass-row.ts';
+import { failed, workPart } from './work-part.ts';
+import { choicePart, endWords, standingPart } from './look-row.ts';
+import { exactOf, goesBlind } from './pass-answer.ts';
+import { passNumbers, rateSource } from './pass-row.ts';
 import { panelStyles } from './panel-styles.ts';
-import { planStyles } from './plan-styles.ts';
-import { workPart } from './work-part.ts';
+import { figureStyles } from './figure-styles.ts';
 import './wr-played.ts';
-
-const { use, useLabel } = tableWords.plan;
 
 const INCOMING = [
   { value: 'even', label: words.even },
   { value: 'rates', label: words.byRates },
 ];
 
-/** The look ahead to the end of the exchange: how far it is, the choices that are no pass of the plan, its assumptions. */
-export class WrLookPanel extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    shown: { attribute: false },
-    assumed: { state: true },
-  };
+const Base = element({
+  app: data<AppContext>(),
+  /** Whether it is open; kept here, because the parts around it come and go. */
+  opened: state(false),
+});
 
-  declare app: AppContext;
-  /** The passes that the plan shows above, as the kinds' numbers with commas between. */
-  declare shown: readonly string[];
-  /** Whether the assumptions are open; kept here, because the parts around them come and go. */
-  declare assumed: boolean;
-
-  static override styles = [sharedStyles, panelStyles, planStyles];
+/** How the list of passes was counted: the look ahead to the end of the exchange, its figures, its assumptions. */
+export class WrLookPanel extends Base {
+  static override styles = [
+    sharedStyles,
+    panelStyles,
+    figureStyles,
+    css`
+      .progress {
+        --explain-wrap: normal;
+      }
+    `,
+  ];
 
   constructor() {
     super();
-    this.shown = [];
-    this.assumed = false;
     new StoreController(
       this,
-      () => [this.app.lookAhead, this.app.incoming],
-      () => [this.app.lookAhead.look, this.app.incoming.byRates],
+      () => [this.app.lookAhead, this.app.incoming, this.app.analysis],
+      () => [this.app.lookAhead.look, this.app.incoming.byRates, this.app.analysis.plan.value],
     );
   }
 
   protected override render(): unknown {
     const { look } = this.app.lookAhead;
-    if (look.status === 'none') return nothing;
-    return html`<section class="plan" aria-label=${words.title} aria-busy=${look.status === 'pending'}>
-      <h3>${words.title}</h3>
-      ${look.status === 'failed' ? failed(words.failed, look.message, () => this.app.lookAhead.again()) : nothing}
-      ${this.#progress(look)} ${this.#assumptions(look)} ${this.#others(look)} <wr-played .app=${this.app}></wr-played>
-    </section>`;
+    const { status, message, value } = look;
+    return html`${status === 'failed' ? failed(words.failed, message, () => this.app.lookAhead.again()) : nothing}
+      <details class="counted" ?open=${this.opened} @toggle=${this.#toggled}>
+        <summary>${answerWords.counted}</summary>
+        ${this.opened ? html`${this.#progress(look)} ${this.#figures()} ${this.#assumptions(value?.rates ?? null)}` : nothing}
+        <wr-played .app=${this.app}></wr-played>
+      </details>`;
   }
 
-  #progress({ status, result }: Look): unknown {
+  /** Every choice of the list with its figures, and those of the one pass alone, which are exact. */
+  #figures(): unknown {
+    const { lookAhead, analysis, session } = this.app;
+    const plan = analysis.plan.value;
+    return html`<ul class="figures">
+      ${(lookAhead.ranked ?? []).map((judged) => {
+        const exact = exactOf(plan, judged.choice);
+        return html`<li>
+          ${choicePart(judged.choice, goesBlind(session))} ${standingPart(judged.standing)}
+          ${exact === null || plan === null ? nothing : passNumbers(exact, plan.rates)}
+        </li>`;
+      })}
+    </ul>`;
+  }
+
+  #toggled({ currentTarget }: Event): void {
+    if (currentTarget instanceof HTMLDetailsElement) this.opened = currentTarget.open;
+  }
+
+  #progress({ status, value }: Answer<Compared>): unknown {
+    const result = value?.result ?? null;
     if (status === 'failed') return nothing;
     if (status === 'pending' || result === null)
       return html`<div class="progress">${workPart(words.pending, doneOf(result))}</div>`;
@@ -80,43 +96,9 @@ export class WrLookPanel extends LitElement {
     </div>`;
   }
 
-  /** Choices that have no row in the plan above: a stop, other numbers of tiles. */
-  #others(look: Look): unknown {
-    const mayBeBlind = (legalEvents(this.app.session.state).give?.blindUpTo ?? 0) > 0;
-    const others = look.choices
-      .map((choice, place) => ({ choice, place }))
-      .filter(({ choice }) => choice.type === 'stop' || !this.shown.includes(choice.tiles.join()));
-    if (others.length === 0) return nothing;
-    return html`<ul>
-      ${others.map(({ choice, place }) => html`<li>${choicePart(choice, mayBeBlind)} ${choiceAhead(look, place)} ${this.#useButton(choice, mayBeBlind)}</li>`)}
-    </ul>`;
-  }
-
-  #useButton(choice: Choice, mayBeBlind: boolean): unknown {
-    if (choice.type === 'stop' || (choice.tiles.length === 0 && !mayBeBlind)) return nothing;
-    return html`<wr-button
-      label=${useLabel(choiceName(choice, mayBeBlind))}
-      @click=${() => this.#use(choice.tiles, mayBeBlind)}
-      >${use}</wr-button
-    >`;
-  }
-
-  #use(tiles: readonly Kind[], mayBeBlind: boolean): void {
-    const { session, analysis } = this.app;
-    session.lay(setAsideKinds(session.layout, tiles));
-    analysis.passBlind(unseenWith(tiles, mayBeBlind));
-  }
-
-  #assumptions({ rates }: Look): unknown {
+  #assumptions(rates: IncomingRates | null): unknown {
     const { incoming } = this.app;
-    return html`<details
-      class="more"
-      ?open=${this.assumed}
-      @toggle=${({ currentTarget }: Event) => {
-        if (currentTarget instanceof HTMLDetailsElement) this.assumed = currentTarget.open;
-      }}
-    >
-      <summary>${words.assumed}</summary>
+    return html`<h3>${words.assumed}</h3>
       <wr-choice
         label=${words.incoming}
         .options=${INCOMING}
@@ -124,9 +106,8 @@ export class WrLookPanel extends LitElement {
         @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => incoming.choose(detail.value === 'rates')}
       ></wr-choice>
       ${rates === null ? html`<p>${words.evenWords}</p>` : ratesWords(rates).map((each) => html`<p>${each}</p>`)}
-      <p>${words.own} ${words.goneStays}</p>
-      <p>${words.goOn(tenths(10 * USUAL_EXCHANGE.othersGoOn))}</p>
-    </details>`;
+      <p>${words.own} ${rates === null ? words.goneStays : words.goneReturns}</p>
+      <p>${words.goOn}</p>`;
   }
 }
 
@@ -142,9 +123,3 @@ function ratesWords(rates: IncomingRates): string[] {
 }
 
 customElements.define('wr-look-panel', WrLookPanel);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-look-panel': WrLookPanel;
-  }
-}

@@ -1,6 +1,7 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { STEP_NAMES } from '../../../core/exchange/words.ts';
 import type { TimedEvent } from '../../../core/game/events.ts';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
@@ -14,31 +15,17 @@ import { panelStyles } from './panel-styles.ts';
 
 const words = tableWords.note;
 
+const Base = element({
+  app: data<AppContext>(),
+  asking: state(false),
+  text: state(''),
+  about: state('choice'),
+  refusal: state(''),
+});
+
 /** Asks for a note about the choice just made, or about the whole game; the look-back shows it. */
-export class WrNoteDialog extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    asking: { state: true },
-    text: { state: true },
-    about: { state: true },
-    refusal: { state: true },
-  };
-
-  declare app: AppContext;
-  declare asking: boolean;
-  declare text: string;
-  declare about: string;
-  declare refusal: string;
-
+export class WrNoteDialog extends Base {
   static override styles = [sharedStyles, panelStyles];
-
-  constructor() {
-    super();
-    this.asking = false;
-    this.text = '';
-    this.about = 'choice';
-    this.refusal = '';
-  }
 
   /** Opens with what was typed and not kept; the focus is where one writes. */
   async open(): Promise<void> {

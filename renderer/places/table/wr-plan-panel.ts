@@ -1,112 +1,180 @@
-import { html, LitElement, nothing } from 'lit';
-import { Tiles } from '../../../core/tiles/tiles.ts';
-import { namedTiles } from '../../parts/tile/named-tiles.ts';
+import { html, nothing } from 'lit';
+import { PASS_SIZES } from '../../../core/exchange/steps.ts';
+import type { PlanDocument } from '../../../core/engine/documents.ts';
+import { legalEvents } from '../../../core/game/legal.ts';
+import { data, element } from '../../parts/element.ts';
+import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
+import '../../parts/wr-choice.ts';
 import '../../parts/wr-explain.ts';
-import { setAsideKinds } from '../../session/layout.ts';
+import type { ChoiceChanged } from '../../parts/wr-choice.ts';
+import { fillTray } from '../../session/layout.ts';
+import type { Judged } from '../../session/look-ahead.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { answerWords } from '../../words/answer.ts';
+import { playWords } from '../../words/play.ts';
 import { tableWords } from '../../words/table.ts';
-import type { PassView, PlanView } from '../../worker/calls.ts';
-import { failed } from './failed.ts';
-import { passAhead } from './look-row.ts';
+import { adviceSwitch } from './advice-switch.ts';
+import { isAdviceWelcome } from './aids.ts';
+import { failed, workPart } from './work-part.ts';
+import { choicePart, unseenWith } from './look-row.ts';
 import { panelStyles } from './panel-styles.ts';
-import { incomingWords, passName, passNumbers } from './pass-row.ts';
+import { giftWords, goesBlind, hasChosen, listedPasses, passWords, sizeWords } from './pass-answer.ts';
 import { planStyles } from './plan-styles.ts';
-import { workPart } from './work-part.ts';
 import './wr-look-panel.ts';
+import './wr-passes-so-far.ts';
 
-const words = tableWords.plan;
+const words = answerWords.list;
 
-/** Passes that are shown before more are asked for, and then. */
-const FIRST_PASSES = 4;
-const MORE_PASSES = 20;
+/** Rows that are kept free while the passes are weighed. */
+const ROWS = 5;
 
-/** The plan of the pass that is due: the best ways to give, what each costs, and what the own choice costs. */
-export class WrPlanPanel extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    more: { state: true },
-  };
+const Base = element({
+  app: data<AppContext>(),
+});
 
-  declare app: AppContext;
-  declare more: boolean;
-
+/**
+ * All that can be done with the pass that is due, in one list, best first, with what each choice costs; under it what is
+ * rarer. Sends `play-wanted`.
+ */
+export class WrPlanPanel extends Base {
   static override styles = [sharedStyles, panelStyles, planStyles];
 
   constructor() {
     super();
-    this.more = false;
     new StoreController(
       this,
-      () => [this.app.analysis, this.app.lookAhead, this.app.session],
+      () => [this.app.analysis, this.app.lookAhead, this.app.session, this.app.draft],
       () => {
-        const { analysis, lookAhead, session } = this.app;
-        return [analysis.plan, analysis.planShare, lookAhead.look, session.layout];
+        const { analysis, lookAhead, session, draft } = this.app;
+        const { plan } = analysis;
+        const { blind, wanted } = draft;
+        const said = [blind, wanted, session.advice];
+        return [plan, lookAhead.ranked, session.state, session.layout, ...said];
       },
     );
   }
 
   protected override render(): unknown {
-    const { status, value, message } = this.app.analysis.plan;
-    return html`<section class="plan" aria-label=${words.title} aria-busy=${status === 'pending'}>
-      <h3>${words.title}</h3>
-      ${status === 'failed' ? failed(words.failed, message, () => this.app.analysis.again()) : nothing}
-      ${status === 'pending' ? workPart(words.pending, this.app.analysis.planShare ?? 0) : nothing}
-      ${value === null ? nothing : this.#options(value)}
-      <wr-look-panel .app=${this.app} .shown=${this.#shown(value).map(({ give }) => give.join())}></wr-look-panel>
+    const list = listedPasses(this.app);
+    const { status } = this.app.analysis.plan;
+    const isAwaited = isAdviceWelcome(this.app) && list === null && status !== 'failed';
+    return html`<section class="side" aria-label=${words.all} aria-busy=${isAwaited}>
+      ${isAdviceWelcome(this.app) ? this.#list(list) : nothing}
+      <div class="foot">${this.#foot()}</div>
     </section>`;
   }
 
-  #options({ options, rates }: PlanView): unknown {
-    return html`<p class="soft">${incomingWords(rates)}</p>
-      ${this.#own(options, rates)}
-      <ol class="passes">
-        ${this.#shown({ options }).map((option) => html`<li>${this.#row(option, rates)}</li>`)}
+  #list(list: readonly Judged[] | null): unknown {
+    const { status, value, message } = this.app.analysis.plan;
+    return html`<div class="list">
+      <div class="row spread heading">
+        <h2>${hasChosen(this.app) ? words.all : words.title}</h2>
+        <wr-explain .value=${words.unit} .heading=${words.unitHeading}>
+          ${words.unitWords.map((sentence) => html`<p>${sentence}</p>`)}
+        </wr-explain>
+      </div>
+      ${status === 'failed' ? failed(tableWords.plan.failed, message, () => this.app.analysis.again()) : nothing}
+      <ol>
+        ${list === null ? this.#awaited() : this.#rows(list, value)}
       </ol>
-      ${
-        options.length > FIRST_PASSES
-          ? html`<wr-button look="quiet" @click=${() => (this.more = !this.more)}
-              >${this.more ? words.fewer : words.more}</wr-button
-            >`
-          : nothing
-      }`;
-  }
-
-  #shown(plan: Pick<PlanView, 'options'> | null): readonly PassView[] {
-    return plan === null ? [] : plan.options.slice(0, this.more ? MORE_PASSES : FIRST_PASSES);
-  }
-
-  /** What the tiles in the tray would cost; its line is there before they are, so that nothing moves. */
-  #own(options: readonly PassView[], rates: PlanView['rates']): unknown {
-    const chosen = Tiles.of(this.app.session.layout.aside.map((tile) => tile.kind));
-    const found = options.find(({ give }) => give.length > 0 && Tiles.of(give).equals(chosen));
-    return html`<div class="own" aria-live="polite">
-      <strong>${words.own}</strong>
-      ${found === undefined ? html`<span class="soft">${words.ownNone}</span>` : this.#numbers(found, rates)}
     </div>`;
   }
 
-  #row(option: PassView, rates: PlanView['rates']): unknown {
-    return html`${namedTiles(option.give, passName(option))} ${this.#numbers(option, rates)}
-      <wr-button label=${words.useLabel(passName(option))} @click=${() => this.#use(option)}>${words.use}</wr-button>`;
+  /** The room of the rows, so that nothing moves when they come. */
+  #awaited(): unknown {
+    const { status, progress } = this.app.analysis.plan;
+    return html`<li class="awaited">
+        ${status === 'pending' ? workPart(answerWords.pending, progress ?? 0) : answerWords.unknown}
+      </li>
+      ${Array.from({ length: ROWS - 1 }, () => html`<li class="awaited" aria-hidden="true">${answerWords.unknown}</li>`)}`;
   }
 
-  #numbers(option: PassView, rates: PlanView['rates']): unknown {
-    return html`${passAhead(this.app.lookAhead.look, option.give)} ${passNumbers(option, rates)}`;
+  /** The offer lies in the tray, so that the list begins after it; all of them once the player has chosen. */
+  #rows(list: readonly Judged[], plan: PlanDocument | null): unknown {
+    const shown = hasChosen(this.app) ? list : list.slice(1);
+    if (shown.length === 0) return html`<li class="soft">${words.none}</li>`;
+    const rest = Math.max(0, ROWS - shown.length);
+    return html`${shown.map((each) => html`<li class=${each.standing.verdict === 'costs' ? '' : 'equal'}>${this.#row(each, list, plan)}</li>`)}
+    ${Array.from({ length: rest }, () => html`<li class="filler" aria-hidden="true"></li>`)}`;
   }
 
-  #use({ give }: PassView): void {
+  #row(judged: Judged, list: readonly Judged[], plan: PlanDocument | null): unknown {
+    const { choice } = judged;
     const { session } = this.app;
-    session.lay(setAsideKinds(session.layout, give));
+    const size = sizeWords(judged, list);
+    const gift = giftWords(plan, judged);
+    const inside = html`${choicePart(choice, goesBlind(session))}
+      <span class="size"
+        ><strong>${size}</strong>${gift === '' ? nothing : html`<span class="soft">${gift}</span>`}</span
+      >`;
+    if (choice.type === 'stop') {
+      return html`<div class="row">
+        ${inside}<wr-button @click=${() => this.#stop(true)}>${answerWords.stopHere}</wr-button>
+      </div>`;
+    }
+    const label = words.row(passWords(session, choice), [size, gift].filter(Boolean).join(', '));
+    return html`<button class="row" type="button" aria-label=${label} @click=${() => this.#lay(judged)}>
+      ${inside}
+    </button>`;
+  }
+
+  #foot(): unknown {
+    return html`${this.#blindChoice()} ${this.#stopChoice()}
+      <div class="row onward">
+        <wr-button look="quiet" @click=${() => emit(this, 'play-wanted', null)}>${playWords.begin}</wr-button>
+        <p class="soft">${playWords.beginHelp}</p>
+      </div>
+      <wr-passes-so-far .app=${this.app}></wr-passes-so-far> ${adviceSwitch(this.app)}
+      ${isAdviceWelcome(this.app) ? html`<wr-look-panel .app=${this.app}></wr-look-panel>` : nothing}`;
+  }
+
+  #blindChoice(): unknown {
+    const { draft, session } = this.app;
+    const most = legalEvents(session.state).give?.blindUpTo ?? 0;
+    if (most === 0) return nothing;
+    const options = PASS_SIZES.filter((size) => size <= most).map((size) => ({
+      value: String(size),
+      label: size === 0 ? tableWords.exchange.blindNone : String(size),
+    }));
+    return html`<div>
+      <wr-choice
+        label=${tableWords.exchange.blind}
+        .options=${options}
+        .value=${String(draft.blind)}
+        @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => draft.say({ blind: Number(detail.value) })}
+      ></wr-choice>
+      <p class="soft">${tableWords.exchange.blindHelp}</p>
+    </div>`;
+  }
+
+  #stopChoice(): unknown {
+    const { stop } = legalEvents(this.app.session.state);
+    if (stop === null) return nothing;
+    const help = stop === 'left2' ? tableWords.exchange.stopHelp : tableWords.exchange.noCourtesyHelp;
+    return html`<div class="row">
+      <wr-button @click=${() => this.#stop(false)}
+        >${stop === 'left2' ? tableWords.exchange.stop : tableWords.exchange.noCourtesy}</wr-button
+      >
+      <p class="soft">${help}</p>
+    </div>`;
+  }
+
+  #stop(mine: boolean): void {
+    const { session } = this.app;
+    const { stop } = legalEvents(session.state);
+    const { seat } = session.state;
+    if (stop !== null) session.apply({ type: 'stopped', before: stop, ...(mine && seat !== null ? { seat } : {}) });
+  }
+
+  #lay({ choice }: Judged): void {
+    const { session, draft } = this.app;
+    if (choice.type === 'stop') return;
+    session.lay(fillTray(session.layout, choice.tiles));
+    draft.say({ blind: goesBlind(session) ? unseenWith(choice.tiles, true) : 0 });
   }
 }
 
 customElements.define('wr-plan-panel', WrPlanPanel);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-plan-panel': WrPlanPanel;
-  }
-}

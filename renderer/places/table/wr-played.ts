@@ -1,34 +1,39 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { css, html, nothing, type PropertyValues } from 'lit';
 import { legalEvents } from '../../../core/game/legal.ts';
 import type { RaceResult, Standing } from '../../../core/plan/race-run.ts';
+import type { PassChoice } from '../../../core/future/rivals.ts';
+import { data, element } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-explain.ts';
-import type { Played } from '../../session/look-ahead.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { lookWords } from '../../words/look.ts';
-import { counted, inWords, percent, points } from '../../words/numbers.ts';
-import { failed } from './failed.ts';
+import { counted, differenceInGames, inWords, percent } from '../../words/numbers.ts';
+import { failed } from './work-part.ts';
 import { choicePart } from './look-row.ts';
 import { panelStyles } from './panel-styles.ts';
-import { planStyles } from './plan-styles.ts';
+import { figureStyles } from './figure-styles.ts';
 
 const words = lookWords.played;
 
-/** Whole games with the choices that the look ahead could not tell apart: asked for, followed, stopped, told. */
-export class WrPlayed extends LitElement {
-  static override properties = { app: { attribute: false } };
+const Base = element({
+  app: data<AppContext>(),
+});
 
-  declare app: AppContext;
-
+/** Whole games with the choices that the look ahead could not tell apart: asked for, followed, stopped, shown. */
+export class WrPlayed extends Base {
   static override styles = [
     sharedStyles,
     panelStyles,
-    planStyles,
+    figureStyles,
     css`
       ul {
         margin-top: var(--space-2);
+      }
+
+      .ended {
+        --explain-wrap: normal;
       }
     `,
   ];
@@ -54,8 +59,8 @@ export class WrPlayed extends LitElement {
 
   protected override render(): unknown {
     const { look, played, open } = this.app.lookAhead;
-    if (played === null) return look.status === 'done' && open.length > 1 ? this.#offer() : nothing;
-    const { status, result } = played;
+    const { status, value } = played;
+    if (status === 'none') return look.status === 'done' && open.length > 1 ? this.#offer() : nothing;
     return html`<h4>${words.title}</h4>
       ${status === 'failed' ? failed(words.failed, '', () => void this.app.lookAhead.playOut()) : nothing}
       ${
@@ -64,7 +69,7 @@ export class WrPlayed extends LitElement {
               <wr-button @click=${() => this.app.lookAhead.stopPlaying()}>${words.stop}</wr-button>`
           : nothing
       }
-      ${result === null ? nothing : this.#list(played, result)}`;
+      ${value === null || value.result === null ? nothing : this.#list(value.choices, value.result)}`;
   }
 
   #offer(): unknown {
@@ -72,7 +77,7 @@ export class WrPlayed extends LitElement {
       <wr-button @click=${() => void this.app.lookAhead.playOut()}>${words.begin}</wr-button>`;
   }
 
-  #list({ choices }: Played, result: RaceResult): unknown {
+  #list(choices: readonly PassChoice[], result: RaceResult): unknown {
     const mayBeBlind = (legalEvents(this.app.session.state).give?.blindUpTo ?? 0) > 0;
     return html`<ul>
         ${result.standings.map((standing) => {
@@ -88,16 +93,16 @@ export class WrPlayed extends LitElement {
 }
 
 function row({ verdict, samples, deciding: { value, loss } }: Standing): unknown {
-  const gap = points((loss.high - loss.low) / 2);
+  const gap = differenceInGames((loss.high - loss.low) / 2);
   const verdictWords = {
     best: words.bestWords,
     'as good': words.asGoodWords,
-    costs: words.costsWords(points(loss.mean), gap),
+    costs: words.costsWords(differenceInGames(loss.mean), gap),
   };
-  const half = points((value.high - value.low) / 2);
+  const half = differenceInGames((value.high - value.low) / 2);
   return html`<wr-explain class="ahead" value=${words.won(percent(value.mean))} heading=${words.title}>
     <p>${verdictWords[verdict]}</p>
-    ${verdict === 'as good' ? html`<p>${lookWords.gap(points(loss.mean), gap)}</p>` : nothing}
+    ${verdict === 'as good' ? html`<p>${lookWords.gap(differenceInGames(loss.mean), gap)}</p>` : nothing}
     <p>${words.share(percent(value.mean), inWords(value.mean), half)}</p>
     <p>${words.anyHand}</p>
     <p>${words.games(counted(samples))}</p>
@@ -106,14 +111,8 @@ function row({ verdict, samples, deciding: { value, loss } }: Standing): unknown
 
 function endWords({ rule, halfWidth, ended }: RaceResult): string[] {
   const most = counted((rule.looks.at(-1) ?? 0) * rule.blockSize);
-  const ending = ended === 'decided' ? lookWords.decided : words.far(points(halfWidth));
-  return [lookWords.sameLuck, words.rule(points(rule.halfWidth), most), ending, lookWords.errorRate];
+  const ending = ended === 'decided' ? lookWords.decided : words.far(differenceInGames(halfWidth));
+  return [lookWords.sameLuck, words.rule(differenceInGames(rule.halfWidth), most), ending, lookWords.errorRate];
 }
 
 customElements.define('wr-played', WrPlayed);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-played': WrPlayed;
-  }
-}

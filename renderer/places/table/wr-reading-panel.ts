@@ -1,22 +1,25 @@
-import { html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, nothing, type PropertyValues } from 'lit';
 import { nameOf } from '../../../core/tiles/names.ts';
+import type { HandDocument, ReadingDocument } from '../../../core/engine/documents.ts';
+import type { TurningTile } from '../../../core/reading/one-tile.ts';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/tile/wr-tile.ts';
 import '../../parts/wr-button.ts';
+import type { LeanShare } from '../../parts/shares.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import '../../parts/wr-explain.ts';
 import '../../parts/wr-hand.ts';
+import '../../parts/wr-lean.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
-import { percent, points, pointsAlone } from '../../words/numbers.ts';
+import { differenceAlone, differenceInGames, percent } from '../../words/numbers.ts';
 import { playWords } from '../../words/play.ts';
 import { tableWords } from '../../words/table.ts';
-import type { HandView, ReadingView, TurningView } from '../../worker/calls.ts';
-import { failed } from './failed.ts';
-import { handName } from './hand-name.ts';
-import { Growth } from './growth.ts';
+import { failed } from './work-part.ts';
 import { handRow } from './hand-row.ts';
+import { Growth } from './growth.ts';
 import { panelStyles } from './panel-styles.ts';
 import { readingStyles } from './reading-styles.ts';
 
@@ -29,34 +32,29 @@ const SECTION_HANDS = 2;
 
 type Order = 'reach' | 'away';
 
-/** The reading: the hands that the rack can still become, best first, each as its 14 places. */
-export class WrReadingPanel extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    order: { state: true },
-    grouped: { state: true },
-    all: { state: true },
-  };
-
-  declare app: AppContext;
-  declare order: Order;
-  declare grouped: boolean;
+const Base = element({
+  app: data<AppContext>(),
+  order: state<Order>('reach'),
+  grouped: state(false),
   /** Whether all hands are shown. */
-  declare all: boolean;
+  all: state(false),
+});
 
+/** The reading: the hands that the rack can still become, best first, each as its 14 places. */
+export class WrReadingPanel extends Base {
   static override styles = [sharedStyles, panelStyles, readingStyles];
 
   readonly #growth = new Growth(this, FIRST_HANDS);
 
   constructor() {
     super();
-    this.order = 'reach';
-    this.grouped = false;
-    this.all = false;
     new StoreController(
       this,
       () => [this.app.analysis],
-      () => [this.app.analysis.reading, this.app.analysis.tiles, this.app.analysis.readsLong],
+      () => {
+        const { reading, tiles } = this.app.analysis;
+        return [reading, tiles];
+      },
     );
   }
 
@@ -66,12 +64,12 @@ export class WrReadingPanel extends LitElement {
   }
 
   protected override render(): unknown {
-    const { status, value, message } = this.app.analysis.reading;
+    const { status, value, late, message } = this.app.analysis.reading;
     return html`<section class="reading stack" aria-label=${words.title} aria-busy=${status === 'pending'}>
-      <div class="row spread head">
+      <div class="head">
         <h2>${words.title}</h2>
-        <div class="row">${this.#options()}</div>
-        ${value !== null && this.app.analysis.readsLong ? html`<p class="busy" role="status">${words.pending}</p>` : nothing}
+        ${leanLine(value?.lean ?? [])}
+        ${value !== null && late ? html`<p class="busy" role="status">${words.pending}</p>` : nothing}
       </div>
       ${status === 'failed' ? failed(words.failed, message, () => this.app.analysis.again()) : nothing}
       ${value === null ? html`<p class="soft">${status === 'failed' ? '' : words.pending}</p>` : this.#hands(value)}
@@ -96,24 +94,27 @@ export class WrReadingPanel extends LitElement {
       >`;
   }
 
-  #hands(reading: ReadingView): unknown {
-    const hands = this.order === 'reach' ? reading.byReach : reading.byAway;
+  #hands(reading: ReadingDocument): unknown {
+    const hands = this.order === 'reach' ? reading.hands : reading.byAway;
     if (this.grouped) return this.#sections(reading, hands);
     const shown = this.all ? hands : hands.slice(0, FIRST_HANDS);
     return html`${list(reading, this.#growth.part(shown, 0))}
-    ${
-      hands.length > FIRST_HANDS
-        ? html`<wr-button look="quiet" @click=${() => (this.all = !this.all)}
-            >${this.all ? words.fewer : words.more}</wr-button
-          >`
-        : nothing
-    }`;
+      <div class="row">
+        ${
+          hands.length > FIRST_HANDS
+            ? html`<wr-button look="quiet" @click=${() => (this.all = !this.all)}
+                >${this.all ? words.fewer : words.more}</wr-button
+              >`
+            : nothing
+        }
+        ${this.#options()}
+      </div>`;
   }
 
-  #sections(reading: ReadingView, hands: readonly HandView[]): unknown {
+  #sections(reading: ReadingDocument, hands: readonly HandDocument[]): unknown {
     const sections = [...new Set(hands.map(({ section }) => section))];
     let before = 0;
-    return sections.map((section) => {
+    const shown = sections.map((section) => {
       const best = hands.filter((hand) => hand.section === section).slice(0, SECTION_HANDS);
       const drawn = this.#growth.part(best, before);
       before += best.length;
@@ -122,11 +123,37 @@ export class WrReadingPanel extends LitElement {
         ${list(reading, drawn)}
       </div>`;
     });
+    return html`${shown}
+      <div class="row">${this.#options()}</div>`;
   }
 }
 
+/** Sections that are shown by themselves; more would be slivers. */
+const SHOWN_SHARES = 5;
+
+/** How the rack leans, in a line that opens. */
+function leanLine(lean: readonly LeanShare[]): unknown {
+  const [first, second] = lean;
+  if (first === undefined) return nothing;
+  const line =
+    second === undefined ? tableWords.lean.only(first.section) : tableWords.lean.mostly(first.section, second.section);
+  return html`<details class="lean">
+    <summary>${line}</summary>
+    <wr-lean label=${tableWords.lean.title} .shares=${mainShares(lean)}></wr-lean>
+    <p class="soft">${tableWords.lean.words}</p>
+  </details>`;
+}
+
+/** The largest shares, and the others as one. */
+function mainShares(lean: readonly LeanShare[]): LeanShare[] {
+  if (lean.length <= SHOWN_SHARES + 1) return [...lean];
+  const others = lean.slice(SHOWN_SHARES);
+  const share = others.reduce((sum, { share: each }) => sum + each, 0);
+  return [...lean.slice(0, SHOWN_SHARES), { section: tableWords.lean.others(others.length), share }];
+}
+
 /** The tiles that would change most, if they came. */
-function turningList(turning: readonly TurningView[]): unknown {
+function turningList(turning: readonly TurningTile[]): unknown {
   const helping = turning.filter(({ gain }) => gain > 0);
   if (helping.length === 0) return nothing;
   return html`<div class="turning">
@@ -136,8 +163,8 @@ function turningList(turning: readonly TurningView[]): unknown {
         ({ kind, unseen, gain, shift }) =>
           html`<li>
             <wr-tile .kind=${kind}></wr-tile>
-            <wr-explain .value=${words.gain(pointsAlone(gain))} .heading=${words.turningHeading}
-              >${words.turningWords(nameOf(kind), unseen, points(gain), percent(shift))}</wr-explain
+            <wr-explain .value=${words.gain(differenceAlone(gain))} .heading=${words.turningHeading}
+              >${words.turningWords(nameOf(kind), unseen, differenceInGames(gain), percent(shift))}</wr-explain
             >
           </li>`,
       )}
@@ -146,27 +173,21 @@ function turningList(turning: readonly TurningView[]): unknown {
 }
 
 /** The hands that can't be made any more, struck out, each with the reason. */
-function struckOut(struck: ReadingView['struck']): unknown {
+function struckOut(struck: ReadingDocument['struck']): unknown {
   if (struck.length === 0) return nothing;
   return html`<details>
     <summary>${playWords.struck.title(struck.length)}</summary>
     <ul>
-      ${struck.map((hand) => html`<li><s>${handName(hand)}</s>: ${playWords.struck.why[hand.why]}</li>`)}
+      ${struck.map((hand) => html`<li><s>${hand.name}</s>: ${playWords.struck.why[hand.why]}</li>`)}
     </ul>
   </details>`;
 }
 
 /** Rows stay, and take on what is in their place now: a row that moved would be laid out anew with all its parts. */
-function list(reading: ReadingView, hands: readonly HandView[]): unknown {
+function list(reading: ReadingDocument, hands: readonly HandDocument[]): unknown {
   return html`<ol class="hands">
     ${hands.map((hand) => html`<li>${handRow(hand, reading.draws)}</li>`)}
   </ol>`;
 }
 
 customElements.define('wr-reading-panel', WrReadingPanel);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-reading-panel': WrReadingPanel;
-  }
-}

@@ -1,106 +1,147 @@
-import { html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
+import type { GameEvent } from '../../../core/game/events.ts';
 import { legalEvents } from '../../../core/game/legal.ts';
+import { applyEvent } from '../../../core/game/state.ts';
 import { JOKER, type Kind } from '../../../core/tiles/kinds.ts';
-import { nameOf } from '../../../core/tiles/names.ts';
+import { tileNames } from '../../../core/tiles/names.ts';
 import { formatTileList } from '../../../core/tiles/text.ts';
 import { announce } from '../../parts/announcer.ts';
-import '../../parts/wr-entry.ts';
-import type { TypedTiles } from '../../parts/wr-entry.ts';
-import '../../parts/wr-tray.ts';
-import type { TilePicked } from '../../parts/wr-tray.ts';
+import { data, element } from '../../parts/element.ts';
+import '../../parts/tile/wr-tile.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { tableWords } from '../../words/table.ts';
-import { exchangeStyles } from './exchange-styles.ts';
+import { EntryAndTray } from './entry-and-tray.ts';
+import { isReadingWelcome } from './aids.ts';
+import { bandStyles } from './band-styles.ts';
+import { chancePart } from './chance-part.ts';
 import { panelStyles } from './panel-styles.ts';
+import { planStyles } from './plan-styles.ts';
+import { stations } from './stations.ts';
+import './wr-passes-so-far.ts';
 
 const words = tableWords.exchange;
 const JOKER_REASON: ReadonlyMap<Kind, string> = new Map([[JOKER, words.joker]]);
 
-/** What came in, tile by tile; each tile is read at once. */
-export class WrReceivePanel extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    typed: { state: true },
-    refusal: { state: true },
-  };
+const Base = element({
+  app: data<AppContext>(),
+});
 
-  declare app: AppContext;
-  declare typed: string;
-  declare refusal: string;
+/** What came in, tile by tile: the places of the pass with the field beside them, and all tiles to click. Each is read at once. */
+export class WrReceivePanel extends Base {
+  static override styles = [
+    sharedStyles,
+    panelStyles,
+    planStyles,
+    bandStyles,
+    css`
+      .answer {
+        grid-template-columns: auto minmax(0, 26rem);
+        justify-content: start;
+      }
 
-  static override styles = [sharedStyles, panelStyles, exchangeStyles];
+      /* Very large type in a small window. */
+      @container (max-width: 16rem) {
+        .answer {
+          grid-template-columns: minmax(0, 1fr);
+        }
+      }
+
+      .places {
+        display: flex;
+        gap: var(--tile-gap);
+        padding: 12px;
+        border: var(--stroke) solid var(--hairline);
+        border-radius: var(--round-large);
+      }
+
+      .place {
+        width: var(--tile-width);
+        aspect-ratio: 3 / 4;
+      }
+
+      .free {
+        border: var(--stroke) dashed var(--accent);
+        border-radius: calc(var(--tile-width) * 0.15);
+      }
+
+      @container (24rem < width < 33rem) {
+        wr-tray {
+          --tile-width: 40px;
+        }
+      }
+    `,
+  ];
+
+  readonly #entry = new EntryAndTray(this, { all: (kinds) => this.#receive(kinds) });
 
   constructor() {
     super();
-    this.typed = '';
-    this.refusal = '';
     new StoreController(
       this,
-      () => [this.app.session],
-      () => [this.app.session.state],
+      () => [this.app.session, this.app.analysis],
+      () => [this.app.session.state, this.app.analysis.chance],
     );
   }
 
-  override focus(options?: FocusOptions): void {
-    this.renderRoot.querySelector('wr-entry')?.focus(options);
+  /** Puts the focus on the field. */
+  async focusFirst(): Promise<void> {
+    await this.updateComplete;
+    this.renderRoot.querySelector('wr-entry')?.focus();
   }
 
   protected override render(): unknown {
     const { state } = this.app.session;
     const { receive, canCome } = legalEvents(state);
     if (receive === null) return nothing;
-    const due = state.exchange?.passes.at(-1)?.given.size ?? receive.toCome;
-    return html`<div class="stack">
-      <div class="row spread">
-        <h2>${words.receiveTitle[receive.step]}</h2>
-        <span class="soft" role="status">${words.received(due - receive.toCome, due)}</span>
-      </div>
-      <wr-entry
-        bare
-        label=${words.typing}
-        .value=${this.typed}
-        .counts=${[1, 2, 3].slice(0, receive.toCome)}
-        .refusal=${this.refusal}
-        @tiles-typed=${this.#typedNow}
-        @tiles-entered=${this.#entered}
-      ></wr-entry>
-      <wr-tray
-        label=${words.tray}
-        .left=${canCome.toCounts()}
-        .reasons=${JOKER_REASON}
-        @tile-picked=${({ detail }: CustomEvent<TilePicked>) => this.#take([detail.kind])}
-      ></wr-tray>
-    </div>`;
+    const { exchange } = state;
+    const last = exchange?.passes.at(-1);
+    if (exchange === null || last === undefined) return nothing;
+    const due = receive.toCome + last.received.size;
+    const title = words.receiveTitle[receive.step];
+    return html`<section class="band" aria-label=${title}>
+        <div class="head">
+          <h2>${title}</h2>
+          ${stations(exchange)} ${isReadingWelcome(this.app) ? chancePart(this.app, null) : nothing}
+        </div>
+        <div class="answer">
+          ${incoming(last.received.toKinds(), due)}
+          <div class="typed">
+            ${this.#entry.field({ label: words.typing, counts: [] })}
+            <p class="soft" role="status">${words.received(due - receive.toCome, due)}</p>
+            <p role="status">${this.app.draft.afterwards}</p>
+          </div>
+        </div>
+      </section>
+      <section class="side" aria-label=${words.tray}>
+        <h2>${words.tray}</h2>
+        ${this.#entry.tray({ label: words.tray, left: canCome.toCounts(), reasons: JOKER_REASON })}
+        <wr-passes-so-far .app=${this.app}></wr-passes-so-far>
+      </section>`;
   }
 
-  #typedNow({ detail }: CustomEvent<TypedTiles>): void {
-    this.typed = detail.text;
-    this.refusal = '';
-  }
-
-  #entered({ detail }: CustomEvent<TypedTiles>): void {
-    if (this.#take(detail.kinds)) this.typed = '';
-  }
-
-  /** Takes tiles in one by one; a refused one is told and ends the row. */
-  #take(kinds: readonly Kind[]): boolean {
+  /** Logs tiles that came in, each as an event of its own, once all together are legal; see `EntryAndTray`. */
+  #receive(kinds: readonly Kind[]): string | null {
     const { session } = this.app;
-    for (const [place, kind] of kinds.entries()) {
-      const step = session.state.exchange?.step;
-      if (step === null || step === undefined) return false;
-      const taken = session.apply({ type: 'received', step, tiles: formatTileList([kind]) });
-      if (!taken.ok) {
-        this.refusal = taken.problem.message;
-        this.typed = formatTileList(kinds.slice(place));
-        return false;
-      }
-      announce(words.tookIn(nameOf(kind)));
-    }
-    this.refusal = '';
-    return true;
+    const step = session.state.exchange?.step;
+    if (step === null || step === undefined) return null;
+    const received = (tiles: readonly Kind[]): GameEvent => ({ type: 'received', step, tiles: formatTileList(tiles) });
+    const allowed = applyEvent(session.state, received(kinds));
+    if (!allowed.ok) return allowed.problem.message;
+    for (const kind of kinds) session.apply(received([kind]));
+    announce(words.tookIn(tileNames(kinds)));
+    return '';
   }
+}
+
+/** The tiles that have come in, and the places of those to come. */
+function incoming(kinds: readonly Kind[], due: number): unknown {
+  const free = Math.max(0, due - kinds.length);
+  return html`<div class="places" aria-hidden="true">
+    ${kinds.map((kind) => html`<wr-tile class="place" .kind=${kind}></wr-tile>`)}
+    ${Array.from({ length: free }, () => html`<span class="place free"></span>`)}
+  </div>`;
 }
 
 customElements.define('wr-receive-panel', WrReceivePanel);

@@ -1,6 +1,10 @@
-import { html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, nothing, type PropertyValues } from 'lit';
+import { cache } from 'lit/directives/cache.js';
+import { STEP_NAMES } from '../../../core/exchange/words.ts';
+import type { GameEvent } from '../../../core/game/events.ts';
 import { stageOf } from '../../../core/game/stage.ts';
-import { undoKey } from '../../parts/undo-keys.ts';
+import { data, element, state } from '../../parts/element.ts';
+import { takeStep, undoKey, type UndoStep } from '../../parts/undo-keys.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-dialog.ts';
 import '../../parts/wr-notice.ts';
@@ -8,37 +12,29 @@ import '../../parts/wr-toolbar.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { adviceWords } from '../../words/advice.ts';
 import { resultWords } from '../../words/play.ts';
 import { shellWords } from '../../words/shell.ts';
 import { tableWords } from '../../words/table.ts';
 import './wr-deal-panel.ts';
-import './wr-exchange-panel.ts';
-import './wr-lean-panel.ts';
-import './wr-note-dialog.ts';
 import './wr-rack-panel.ts';
-import './wr-reading-panel.ts';
+import { isAdviceWelcome, isReadingWelcome } from './aids.ts';
 import { panelStyles } from './panel-styles.ts';
-import { isPlayShown } from './play/discard-due.ts';
-import type { ResultWanted } from './play/wr-advice-panel.ts';
+import { isPlayShown } from './play/moves.ts';
+import type { ResultWanted } from './play/advised.ts';
 import { tableStyles } from './table-styles.ts';
 
-/** The Table: the rack along the bottom, the reading above it, the exchange beside, the lean over all. */
-export class WrTablePlace extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    asking: { state: true },
-    playLoaded: { state: true },
-    pastPasses: { state: true },
-  };
-
-  declare app: AppContext;
+const Base = element({
+  app: data<AppContext>(),
   /** Whether the question about a new game is open. */
-  declare asking: boolean;
-  /** Whether the parts of play are here; they come when they are first needed. */
-  declare protected playLoaded: boolean;
-  /** The game whose passes the person has left behind, unlogged. */
-  declare protected pastPasses: string;
+  asking: state(false),
+  /** Whether the parts for a dealt rack are here; they come when they are first needed, as those of play do. */
+  dealtLoaded: state(false),
+  playLoaded: state(false),
+});
 
+/** The Table: the rack along the bottom, over it the band with the question and its answer, above the nearest hands and what else there is. */
+export class WrTablePlace extends Base {
   static override styles = [sharedStyles, panelStyles, tableStyles];
 
   #due = '';
@@ -50,15 +46,13 @@ export class WrTablePlace extends LitElement {
 
   constructor() {
     super();
-    this.asking = false;
-    this.playLoaded = false;
-    this.pastPasses = '';
     new StoreController(
       this,
       () => [this.app.session],
       () => {
-        const { id, state, canUndo, canRedo, untouched, saved } = this.app.session;
-        return [id, state, canUndo, canRedo, untouched, saved.status === 'failed' ? saved : null];
+        const { id, state, advice, pastPasses, canUndo, canRedo, untouched, saved } = this.app.session;
+        const failed = saved.status === 'failed' ? saved : null;
+        return [id, state, advice, pastPasses, canUndo, canRedo, untouched, failed];
       },
     );
   }
@@ -74,24 +68,26 @@ export class WrTablePlace extends LitElement {
   }
 
   protected override render(): unknown {
-    const { state } = this.app.session;
-    const dealt = state.exchange !== null;
-    const plan = dealt ? (this.#inPlay ? 'dealt inplay' : 'dealt') : 'dealing';
+    const { state, pastPasses } = this.app.session;
+    const stage = stageOf(pastPasses ? { ...state, playing: true } : state);
+    const dealt = state.exchange !== null && state.result === null;
+    const receiving = state.exchange?.phase === 'receiving' ? 'receiving' : '';
+    const plan = dealt ? `dealt ${this.#inPlay ? 'inplay' : receiving}` : 'dealing';
     return html`<div
         class="table ${plan}"
         @focusin=${this.#noteFocus}
         @result-wanted=${this.#resultWanted}
         @advice-taken=${this.#focusNext}
       >
-        <div class="head">
-          <h1 class="unseen">${tableWords.title}: ${stageOf(state)}</h1>
+        <div class="top">
+          <h1 class="unseen">${tableWords.title}: ${stage}</h1>
           ${this.#trouble()}
         </div>
+        ${dealt ? this.#band() : this.#undealt()}
         <wr-rack-panel class="rack" .app=${this.app}>${this.#actions()}</wr-rack-panel>
-        ${dealt ? this.#dealt() : this.#undealt()}
+        ${dealt ? this.#beside() : nothing}
       </div>
-      ${this.#question()}
-      <wr-note-dialog .app=${this.app}></wr-note-dialog>
+      ${this.#question()} ${this.dealtLoaded ? html`<wr-note-dialog .app=${this.app}></wr-note-dialog>` : nothing}
       ${this.playLoaded ? html`<wr-result-dialog .app=${this.app}></wr-result-dialog>` : nothing}`;
   }
 
@@ -103,18 +99,25 @@ export class WrTablePlace extends LitElement {
     const held = this.shadowRoot?.activeElement?.localName ?? (lost ? this.#lastHeld : '');
     this.#refocus = due !== this.#due && REFOCUSED.includes(held);
     this.#due = due;
+    if (this.app.session.state.exchange !== null) void this.#loadDealt();
     if (this.#inPlay) void this.#loadPlay();
   }
 
   protected override updated(changed: PropertyValues<this>): void {
     super.updated(changed);
-    const rack = this.renderRoot.querySelector('wr-rack-panel');
-    const exchange = this.renderRoot.querySelector('wr-exchange-panel');
-    if (rack !== null) rack.sendTo = exchange;
-    if (exchange !== null) exchange.returnTo = rack;
+    void this.#join();
     if (!this.#refocus) return;
     this.#refocus = false;
     void this.#focusNext();
+  }
+
+  /** Lets tiles be dragged between the rack and the band, once both are drawn. */
+  async #join(): Promise<void> {
+    const rack = this.renderRoot.querySelector('wr-rack-panel');
+    const give = this.renderRoot.querySelector('wr-give-panel');
+    await give?.updateComplete;
+    if (rack !== null) rack.sendTo = give?.tray ?? null;
+    if (give !== null) give.returnTo = rack;
   }
 
   #noteFocus(): void {
@@ -124,19 +127,30 @@ export class WrTablePlace extends LitElement {
   /** To where the next step is entered: a field when tiles are to come in, else the rack. */
   async #focusNext(): Promise<void> {
     const { exchange, result } = this.app.session.state;
+    if (exchange !== null) await this.#loadDealt();
     if (this.#inPlay) await this.#loadPlay();
     await this.updateComplete;
-    const receiving = exchange?.phase === 'receiving';
-    const name = this.#inPlay ? 'wr-play-side' : receiving ? 'wr-exchange-panel' : 'wr-rack-panel';
-    const target = this.renderRoot.querySelector(exchange === null && result === null ? 'wr-deal-panel' : name);
+    const target = this.renderRoot.querySelector<Step>(
+      this.#inPlay
+        ? 'wr-play-side, wr-play-panel'
+        : exchange === null && result === null
+          ? 'wr-deal-panel'
+          : 'wr-give-panel, wr-receive-panel',
+    );
     await target?.updateComplete;
     await target?.focusFirst();
   }
 
   /** True once play is shown, not the exchange. */
   get #inPlay(): boolean {
-    const { state, id } = this.app.session;
-    return isPlayShown(state) || (state.exchange?.phase === 'giving' && this.pastPasses === id);
+    const { state, pastPasses } = this.app.session;
+    return isPlayShown(state) || pastPasses;
+  }
+
+  async #loadDealt(): Promise<void> {
+    if (this.dealtLoaded) return;
+    await import('./dealt-parts.ts');
+    this.dealtLoaded = true;
   }
 
   async #loadPlay(): Promise<void> {
@@ -150,33 +164,48 @@ export class WrTablePlace extends LitElement {
     return this.playLoaded ? html`<wr-play-side class="deal" .app=${this.app}></wr-play-side>` : nothing;
   }
 
-  #dealt(): unknown {
-    if (this.#inPlay) return this.playLoaded ? this.#play() : nothing;
-    return html`${this.#exchange()}
-      <wr-lean-panel class="lean" .app=${this.app}></wr-lean-panel>
-      <wr-reading-panel class="reading" .app=${this.app}></wr-reading-panel>`;
+  /** What is due, with its answer. The tray of tiles to come in is kept, for its many tiles are slow to make anew. */
+  #band(): unknown {
+    if (!this.#inPlay) return this.dealtLoaded ? cache(this.#pass()) : nothing;
+    return this.playLoaded ? html`<wr-advice-panel .app=${this.app}></wr-advice-panel>` : nothing;
   }
 
-  #exchange(): unknown {
-    return html`<wr-exchange-panel
-      class="exchange"
-      .app=${this.app}
-      @play-wanted=${() => this.#leavePasses(this.app.session.id)}
-    ></wr-exchange-panel>`;
+  #pass(): unknown {
+    return this.app.session.state.exchange?.phase === 'receiving'
+      ? html`<wr-receive-panel .app=${this.app}></wr-receive-panel>`
+      : html`<wr-give-panel .app=${this.app}></wr-give-panel>`;
   }
 
-  #play(): unknown {
-    const { result } = this.app.session.state;
-    return html`${result === null ? html`<wr-advice-panel class="advice" .app=${this.app}></wr-advice-panel>` : nothing}
-      <wr-play-side class="exchange" .app=${this.app} @passes-wanted=${() => this.#leavePasses('')}></wr-play-side>
-      <div class="reading">
-        <wr-lean-panel .app=${this.app}></wr-lean-panel>
-        <wr-reading-panel .app=${this.app}></wr-reading-panel>
+  /** What else can be done, and the hands. */
+  #beside(): unknown {
+    if (!this.dealtLoaded) return nothing;
+    return html`${this.#inPlay ? this.#playSide() : this.#passSide()}
+      <div class="hands">
+        ${
+          this.#inPlay && this.playLoaded && isAdviceWelcome(this.app)
+            ? html`<wr-advice-list .app=${this.app}></wr-advice-list>`
+            : nothing
+        }
+        ${
+          isReadingWelcome(this.app)
+            ? html`<wr-reading-panel .app=${this.app}></wr-reading-panel>`
+            : html`<p class="soft">${adviceWords.about.none}</p>`
+        }
       </div>`;
   }
 
-  #leavePasses(game: string): void {
-    this.pastPasses = game;
+  #passSide(): unknown {
+    if (this.app.session.state.exchange?.phase === 'receiving') return nothing;
+    return html`<wr-plan-panel .app=${this.app} @play-wanted=${() => this.#leavePasses(true)}></wr-plan-panel>`;
+  }
+
+  #playSide(): unknown {
+    if (!this.playLoaded) return nothing;
+    return html`<wr-play-panel .app=${this.app} @passes-wanted=${() => this.#leavePasses(false)}></wr-play-panel>`;
+  }
+
+  #leavePasses(left: boolean): void {
+    this.app.session.leavePasses(left);
     void this.#focusNext();
   }
 
@@ -193,17 +222,33 @@ export class WrTablePlace extends LitElement {
   #actions(): unknown {
     const { session } = this.app;
     return html`<wr-toolbar slot="game" label=${tableWords.actions}>
-      <wr-button look="quiet" keys="Control+Z" ?disabled=${!session.canUndo} @click=${() => session.undo()}
-        >${tableWords.undo}</wr-button
-      >
-      <wr-button look="quiet" keys="Control+Shift+Z" ?disabled=${!session.canRedo} @click=${() => session.redo()}
-        >${tableWords.redo}</wr-button
-      >
-      <wr-button look="quiet" ?disabled=${session.state.seat === null} @click=${this.#askForNote}
-        >${tableWords.note.button}</wr-button
-      >
+      ${
+        session.untouched
+          ? nothing
+          : html`<wr-button
+                look="quiet"
+                keys="Control+Z"
+                ?disabled=${!session.canUndo}
+                @click=${() => this.#takeStep('undo')}
+                >${tableWords.undo}</wr-button
+              >
+              <wr-button
+                look="quiet"
+                keys="Control+Shift+Z"
+                ?disabled=${!session.canRedo}
+                @click=${() => this.#takeStep('redo')}
+                >${tableWords.redo}</wr-button
+              >
+              <wr-button look="quiet" ?disabled=${session.state.seat === null} @click=${this.#askForNote}
+                >${tableWords.note.button}</wr-button
+              >`
+      }
       <wr-button look="quiet" @click=${() => this.#askForResult({})}>${resultWords.button}</wr-button>
-      <wr-button look="quiet" ?disabled=${session.untouched} @click=${this.#askForNew}>${tableWords.newGame}</wr-button>
+      ${
+        session.untouched
+          ? nothing
+          : html`<wr-button look="quiet" @click=${this.#askForNew}>${tableWords.newGame}</wr-button>`
+      }
     </wr-toolbar>`;
   }
 
@@ -243,25 +288,50 @@ export class WrTablePlace extends LitElement {
     this.asking = false;
     const { cards, preferences, session } = this.app;
     const card = await cards.open(preferences.values.cardId, true);
-    session.begin(card.ok ? card.value.document : session.card);
+    session.begin(card.ok ? card.value : session.card);
+    await this.updateComplete;
+    await this.#focusNext();
   }
 
   #shortcut(event: KeyboardEvent): void {
     const step = undoKey(event);
     if (step === null || this.asking) return;
     event.preventDefault();
-    this.app.session[step]();
+    this.#takeStep(step);
+  }
+
+  /** Says what was undone or done again, and where the game stands now. */
+  #takeStep(step: UndoStep): void {
+    const { session } = this.app;
+    const before = session.events;
+    takeStep(session, step, () => {
+      const { events, state } = session;
+      const moved = events.length < before.length ? before.at(-1) : events[before.length];
+      return tableWords.step(moved === undefined ? tableWords.steps.laid : eventName(moved), stageOf(state));
+    });
   }
 }
 
+/** A panel in which the next step is entered. */
+type Step = HTMLElement & { readonly updateComplete: Promise<boolean>; focusFirst(): Promise<void> };
+
 /** Panels whose parts go with a step. */
 const REFOCUSED: readonly string[] = [
-  'wr-exchange-panel',
+  'wr-give-panel',
+  'wr-receive-panel',
+  'wr-plan-panel',
   'wr-deal-panel',
   'wr-play-side',
+  'wr-play-panel',
   'wr-advice-panel',
   'wr-result-dialog',
 ];
+
+function eventName(event: GameEvent): string {
+  const { steps } = tableWords;
+  if (event.type === 'gave' || event.type === 'received') return steps[event.type](STEP_NAMES[event.step]);
+  return steps[event.type];
+}
 
 /** What is due, so that a new step is noticed. */
 function dueOf({ session }: AppContext): string {
@@ -271,9 +341,3 @@ function dueOf({ session }: AppContext): string {
 }
 
 customElements.define('wr-table-place', WrTablePlace);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-table-place': WrTablePlace;
-  }
-}

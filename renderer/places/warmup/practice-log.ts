@@ -1,11 +1,13 @@
 import type { Result } from '../../../core/base/result.ts';
-import { type DecisionKind, EQUAL_WITHIN } from '../../../core/review/decision.ts';
+import type { PassStep } from '../../../core/exchange/steps.ts';
+import { type DecisionKind, EQUAL_WITHIN, isRight, type Judgement } from '../../../core/review/decision.ts';
 import type { DealKind } from '../../../core/warmup/deal-kinds.ts';
-import type { PracticeEntry } from '../../../core/warmup/history.ts';
-import { ownMisses } from '../../../core/warmup/own-misses.ts';
+import type { PracticeEntry } from '../../../core/warmup/history-file.ts';
+import { PRACTICE } from '../../../core/warmup/progress.ts';
+import { ownMisses } from '../../../core/warmup/session.ts';
 import { SaveQueue, type SaveStatus } from '../../session/save-queue.ts';
 import type { AppContext } from '../../shell/app-context.ts';
-import { today } from './answers.ts';
+import { today } from './room-parts.ts';
 
 /** The practice history: what was answered, guessed and missed. Entries are kept in the background. */
 export class PracticeLog {
@@ -13,9 +15,9 @@ export class PracticeLog {
   readonly #queue: SaveQueue;
   #entries: readonly PracticeEntry[] = [];
 
-  constructor(desk: AppContext['desk'], tell: () => void) {
+  constructor(desk: AppContext['desk'], notify: () => void) {
     this.#desk = desk;
-    this.#queue = new SaveQueue(tell);
+    this.#queue = new SaveQueue(notify);
   }
 
   get entries(): readonly PracticeEntry[] {
@@ -27,33 +29,33 @@ export class PracticeLog {
 
   /** Reads what was kept before. */
   async read(): Promise<Result<null>> {
-    const history = await this.#desk.practice({ do: 'history' });
+    const history = await this.#desk.practiceHistory();
     if (!history.ok) return history;
-    this.#entries = history.value.entries;
+    this.#entries = history.value;
     return { ok: true, value: null };
   }
 
   note(...entries: readonly PracticeEntry[]): void {
     this.#entries = [...this.#entries, ...entries];
-    this.#queue.add({ run: () => this.#desk.practice({ do: 'note', entries }) });
+    this.#queue.add({ run: () => this.#desk.notePractice(entries) });
   }
 
   /**
-   * Takes in the costly passes of games that were looked back at, of each game once; those of the
-   * demonstration are nobody's. `kindOf` tells the kind of a rack, null if it can't.
+   * Adds the costly passes of games that were looked back at, once for each game; the demonstration
+   * does not count. `kindOf` finds the kind of a rack, null if it fails.
    */
-  async takeMisses(kindOf: (rack: string) => Promise<DealKind | null>): Promise<void> {
+  async addMisses(kindOf: (rack: string) => Promise<DealKind | null>): Promise<void> {
     const [games, findings] = await Promise.all([this.#desk.listGames(), this.#desk.readFindings(null)]);
     if (!games.ok || !findings.ok) return;
     const played = new Set(games.value.filter(({ demo }) => !demo).map(({ id }) => id));
     const known = new Set(this.#entries.map((entry) => (entry.type === 'miss' ? entry.source : '')));
     for (const { id, choices } of findings.value) {
       const costly = choices?.some(({ kind, cost, forced }) => isPass(kind) && !forced && cost > EQUAL_WITHIN);
-      if (played.has(id) && !known.has(id) && costly === true) await this.#takeMissesOf(id, kindOf);
+      if (played.has(id) && !known.has(id) && costly === true) await this.#addMissesOf(id, kindOf);
     }
   }
 
-  async #takeMissesOf(source: string, kindOf: (rack: string) => Promise<DealKind | null>): Promise<void> {
+  async #addMissesOf(source: string, kindOf: (rack: string) => Promise<DealKind | null>): Promise<void> {
     const found = await this.#desk.readFindings(source);
     const review = found.ok ? found.value[0]?.review : undefined;
     for (const { rack, halfWidth, ...miss } of ownMisses(source, review?.decisions ?? [])) {
@@ -66,4 +68,24 @@ export class PracticeLog {
 
 function isPass(kind: DecisionKind): boolean {
   return kind === 'pass' || kind === 'courtesy';
+}
+
+/** A decision of practice with what it cost. */
+export interface Decided extends Judgement {
+  readonly kind: DealKind;
+  readonly step: PassStep;
+  /** The player's own miss that it repeats; null for none. */
+  readonly miss: string | null;
+  /** How long it took, if the clock was on. */
+  readonly seconds: number | null;
+}
+
+/** What the history keeps of a decision: the answer, and a new miss if it was costly and repeated none. */
+export function entriesOf({ seconds, miss, verdict, halfWidth, ...judged }: Decided): PracticeEntry[] {
+  const day = today();
+  const decision = { day, ...judged, ...(halfWidth === null ? {} : { halfWidth }) };
+  const time = seconds === null ? {} : { seconds };
+  const answer: PracticeEntry = { type: 'answer', id: crypto.randomUUID(), miss, verdict, ...decision, ...time };
+  if (miss !== null || isRight(verdict)) return [answer];
+  return [answer, { type: 'miss', id: crypto.randomUUID(), source: PRACTICE, ...decision }];
 }

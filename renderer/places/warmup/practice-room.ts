@@ -1,58 +1,76 @@
 import { randomFromSeed } from '../../../core/base/random.ts';
+import type { Card } from '../../../core/card/card.ts';
+import { type CardFile, readCard } from '../../../core/card/file.ts';
+import { type MarkedCard, markedCard } from '../../../core/card/mark.ts';
 import type { DealKind } from '../../../core/warmup/deal-kinds.ts';
-import type { PracticeEntry } from '../../../core/warmup/history.ts';
+import type { PracticeEntry } from '../../../core/warmup/history-file.ts';
 import type { WarmUpItem } from '../../../core/warmup/item.ts';
-import { planSession } from '../../../core/warmup/session.ts';
-import { beginSitting, nextInSitting, type Sitting } from '../../../core/warmup/sitting.ts';
+import type { TableKind } from '../../../core/table/kinds.ts';
+import { beginSitting, nextInSitting, planSession, type Sitting } from '../../../core/warmup/session.ts';
+import { type Answer, type Ask, question } from '../../session/ask.ts';
 import type { SaveStatus } from '../../session/save-queue.ts';
 import type { AppContext } from '../../shell/app-context.ts';
-import { type StoppableLine, WorkerClient } from '../../worker/client.ts';
-import type { FoundView, SectionView, WarmUpCalls } from '../../worker/warm-up-calls.ts';
-import { freshSeed, today, valueOf } from './answers.ts';
-import { DealFinder } from './deal-finder.ts';
+import type { WorkerLine } from '../../worker/client.ts';
+import { type Engine, engine } from '../../worker/engine.ts';
+import type { Pool } from '../../worker/pool.ts';
+import type { FindRequest, FoundDocument, RedealRequest } from '../../../core/engine/practice-questions.ts';
 import { PracticeLog } from './practice-log.ts';
-import { RoomCard } from './room-card.ts';
-import type { DealWishes, RoomHost } from './room-parts.ts';
+import { countsOf, type DealOptions, freshSeed, inTheRoom, type RoomHost, today, valueOf } from './room-parts.ts';
 import { SheetBook } from './sheet-book.ts';
 import { WarmUpRun } from './warm-up-run.ts';
+import { Store } from '../../session/store.ts';
 
-type App = Pick<AppContext, 'desk' | 'preferences' | 'cards' | 'about'>;
+type App = Pick<AppContext, 'desk' | 'preferences' | 'cards' | 'about'> & Pick<RoomHost, 'pool' | 'incoming' | 'fits'>;
 
 /**
  * All that the Warm-up place holds: the card, the practice history, the problem at hand and the
- * sheets. It outlives the place, so that everything is there when one comes back.
+ * sheets. It outlives the place, so that everything is still there on return.
  */
-export class PracticeRoom implements RoomHost {
-  readonly #listeners = new Set<() => void>();
+export class PracticeRoom extends Store implements RoomHost {
   readonly #log: PracticeLog;
-  readonly #cardInUse: RoomCard;
-  readonly worker: WorkerClient<WarmUpCalls>;
+  readonly #app: App;
+  readonly worker: Engine;
+  readonly pool: Pool;
+  readonly incoming: RoomHost['incoming'];
+  readonly fits: RoomHost['fits'];
   readonly sheets: SheetBook;
-  readonly #finder = new DealFinder(this);
+  readonly #found: Ask<FindRequest, never, FoundDocument>;
+  readonly #redealt: Ask<RedealRequest, never, WarmUpItem>;
+  #cardFile: CardFile | null = null;
+  #dealt = 0;
   #run: WarmUpRun | null = null;
   #sitting: Sitting | null = null;
-  #wishes: DealWishes = { kind: 'any', tiles: 'turns', clock: false };
+  #options: DealOptions = { kind: 'any', tiles: 'turns', clock: false };
   #trouble = '';
 
-  constructor(app: App, startWorker: () => StoppableLine) {
-    this.#log = new PracticeLog(app.desk, () => this.#tell());
-    this.#cardInUse = new RoomCard(app);
-    this.worker = new WorkerClient(startWorker);
-    this.sheets = new SheetBook(app, this, () => this.#tell());
+  constructor(app: App, startWorker?: () => WorkerLine) {
+    super();
+    this.#log = new PracticeLog(app.desk, () => this.notify());
+    this.#app = app;
+    this.worker = engine(startWorker);
+    this.pool = app.pool;
+    this.incoming = app.incoming;
+    this.fits = app.fits;
+    this.#found = inTheRoom(this, question(this.worker, 'find'));
+    this.#redealt = inTheRoom(this, question(this.worker, 'redeal'));
+    this.sheets = new SheetBook(app, this, () => this.notify());
   }
 
-  /** The card file's text. */
-  get card(): string {
-    return this.#cardInUse.text;
+  /** The card that is practised with. */
+  get card(): MarkedCard {
+    return markedCard(this.#cardFile?.document);
+  }
+  get table(): TableKind {
+    return this.#app.preferences.values.table;
   }
   get cardTitle(): string {
-    return this.#cardInUse.title;
+    return this.#cardFile?.card.title ?? '';
   }
   get history(): readonly PracticeEntry[] {
     return this.#log.entries;
   }
-  get sections(): readonly SectionView[] {
-    return this.#cardInUse.sections;
+  get sections(): Card['sections'] {
+    return this.#cardFile?.card.sections ?? [];
   }
   /** The problem at hand; null when none is. */
   get run(): WarmUpRun | null {
@@ -61,15 +79,15 @@ export class PracticeRoom implements RoomHost {
   get sitting(): Sitting | null {
     return this.#sitting;
   }
-  get wishes(): DealWishes {
-    return this.#wishes;
+  get options(): DealOptions {
+    return this.#options;
   }
   /** Deals tried so far by the search that runs. */
   get tried(): number {
-    return this.#finder.tried;
+    return this.#found.answer.progress ?? 0;
   }
   get finding(): boolean {
-    return this.#finder.finding;
+    return [this.#found, this.#redealt].some(({ answer }) => answer.status === 'pending');
   }
   /** What went wrong last, in words; empty when nothing did. */
   get trouble(): string {
@@ -79,51 +97,55 @@ export class PracticeRoom implements RoomHost {
     return this.#log.saved;
   }
 
-  subscribe(listener: () => void): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
-  }
-
-  /** Brings the card in use, the history and the sheets. */
+  /** Loads the card in use, the history and the sheets. */
   async enter(): Promise<void> {
-    const card = await this.#cardInUse.take(async (text) => valueOf(await this.worker.ask('sections', { card: text })));
-    if (!card.ok) this.fail(card.problem.message);
+    const card = await this.#app.cards.open(this.#app.preferences.values.cardId, true);
+    const read = card.ok ? readCard(card.value) : card;
+    if (read.ok) this.#cardFile = read.value;
+    else this.fail(read.problem.message);
     const history = await this.#log.read();
     if (!history.ok) this.fail(history.problem.message);
     await this.sheets.list();
-    this.#tell();
+    this.notify();
     if (history.ok)
-      await this.#log.takeMisses(async (rack) => valueOf(await this.worker.ask('kind', { card: this.card, rack })));
-    this.#tell();
+      await this.#log.addMisses(async (rack) =>
+        valueOf(await this.worker.ask('kind', { card: this.card, rack: countsOf(rack) })),
+      );
+    this.notify();
   }
 
-  wish(change: Partial<DealWishes>): void {
-    this.#wishes = { ...this.#wishes, ...change };
-    this.#tell();
+  choose(change: Partial<DealOptions>): void {
+    this.#options = { ...this.#options, ...change };
+    this.notify();
   }
 
-  /** Finds a deal as wished and starts with it. */
+  /** Finds a deal with the chosen options and starts it. */
   async deal(): Promise<void> {
-    const { kind } = this.#wishes;
-    const found = await this.#finder.asWished(this.#wishes);
+    const { kind, tiles } = this.#options;
+    const size = tiles === 'turns' ? (this.#dealt % 2 === 0 ? 13 : 14) : tiles;
+    this.#dealt += 1;
+    const found = await this.find(kind, size);
     if (found === null) return;
     this.#sitting = null;
     this.start(found.item, { kind, found });
   }
 
-  /** A deal of a kind; null when there is none, or a newer question took its place. */
-  async find(kind: DealKind, tiles: 13 | 14): Promise<FoundView | null> {
-    return await this.#finder.find(kind, tiles);
+  /** A deal of a kind; null if there is none, or if a newer question replaced this one. */
+  async find(kind: DealKind, tiles: 13 | 14): Promise<FoundDocument | null> {
+    const found = await this.#found.ask({ card: this.card, kind, tiles, seed: freshSeed() });
+    this.#failWith(this.#found.answer);
+    return found;
   }
 
   stopFinding(): void {
-    this.#finder.stop();
+    this.#found.clear();
+    this.#redealt.clear();
   }
 
   /** Starts a problem in place of the one at hand. */
   start(
     item: WarmUpItem,
-    about: { readonly kind?: DealKind; readonly found?: FoundView; readonly miss?: string | null } = {},
+    about: { readonly kind?: DealKind; readonly found?: FoundDocument; readonly miss?: string | null } = {},
   ): void {
     const run = WarmUpRun.start(this, item, about);
     if (!run.ok) {
@@ -132,14 +154,14 @@ export class PracticeRoom implements RoomHost {
     }
     this.#run = run.value;
     this.#trouble = '';
-    this.#tell();
+    this.notify();
   }
 
   /** Leaves the problem at hand. */
   leave(): void {
     this.#run = null;
     this.#sitting = null;
-    this.#tell();
+    this.notify();
   }
 
   /** Begins the practice of the day: own misses that are due, dealt anew, with others between. */
@@ -150,18 +172,19 @@ export class PracticeRoom implements RoomHost {
     await this.next();
   }
 
-  /** The next problem of the sitting; ends it when ten minutes are over or none is left. */
+  /** The next problem of the sitting, which ends after ten minutes or when no problem is left. */
   async next(): Promise<void> {
     if (this.#sitting === null) return await this.deal();
     const { item, sitting } = nextInSitting(this.#sitting, Date.now());
     this.#sitting = sitting;
     if (item === null) {
       this.#run = null;
-      this.#tell();
+      this.notify();
       return;
     }
-    const { kind, miss } = item;
-    const dealt = await this.#finder.again(item);
+    const { kind, step, miss } = item;
+    const dealt = await this.#redealt.ask({ card: this.card, kind, step, seed: freshSeed() });
+    this.#failWith(this.#redealt.answer);
     if (dealt === null) return;
     this.start(dealt, { kind, miss });
   }
@@ -169,25 +192,34 @@ export class PracticeRoom implements RoomHost {
   /** Adds to the practice history; it is kept in the background. */
   note(...entries: readonly PracticeEntry[]): void {
     this.#log.note(...entries);
-    this.#tell();
+    this.notify();
   }
 
   fail(message: string): void {
     this.#trouble = message;
-    this.#tell();
+    this.notify();
+  }
+
+  #failWith({ status, message }: Pick<Answer<unknown>, 'status' | 'message'>): void {
+    if (status === 'failed') this.fail(message);
   }
 
   forgetTrouble(): void {
     this.#trouble = '';
-    this.#tell();
+    this.notify();
   }
 
   /** Called by the parts of the room after a change. */
   changed(): void {
-    this.#tell();
+    this.notify();
   }
+}
 
-  #tell(): void {
-    for (const listener of this.#listeners) listener();
-  }
+const rooms = new WeakMap<AppContext, PracticeRoom>();
+
+/** The one practice room of an app, made at the first visit. */
+export function roomOf(app: AppContext): PracticeRoom {
+  const room = rooms.get(app) ?? new PracticeRoom(app);
+  rooms.set(app, room);
+  return room;
 }

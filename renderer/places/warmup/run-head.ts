@@ -1,17 +1,52 @@
-import { html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import '../../parts/wr-button.ts';
 import { STAGES } from '../../../core/warmup/warm-up.ts';
 import { warmUpWords } from '../../words/warmup.ts';
-import type { FoundView } from '../../worker/warm-up-calls.ts';
+import type { FoundDocument } from '../../../core/engine/practice-questions.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import type { WarmUpRun } from './warm-up-run.ts';
 
 const words = warmUpWords.run;
 
-/** What problem it is: the step, the seat, how rare the deal was, the clock if wished, the code. */
+export const runHeadStyles = css`
+  .stages {
+    display: flex;
+    flex-wrap: wrap;
+    gap: var(--space-1) var(--space-3);
+    color: var(--ink-soft);
+    font-size: var(--text-small);
+  }
+
+  .stages li {
+    padding-bottom: 2px;
+    border-bottom: 3px solid var(--hairline);
+  }
+
+  .stages .past {
+    border-bottom-color: var(--edge);
+  }
+
+  .stages .past::before {
+    content: '✓ ';
+  }
+
+  .stages [aria-current='step'] {
+    border-bottom-color: var(--accent);
+    color: var(--ink);
+    font-weight: 700;
+  }
+
+  .code,
+  .clock {
+    font-family: var(--font-code);
+    font-size: var(--text-small);
+  }
+`;
+
+/** What problem it is: the step, the seat, how rare the deal was, the clock if it is on, the code. */
 export function runHead(run: WarmUpRun, room: PracticeRoom): unknown {
   const { item, about, rack, seconds, step } = run;
-  const { sitting, wishes } = room;
+  const { sitting, options } = room;
   return html`<div class="row spread">
     <p>
       <strong>${warmUpWords.steps[step ?? 'courtesy']}</strong> · ${words.seat(item.seat, rack.size)}
@@ -19,21 +54,21 @@ export function runHead(run: WarmUpRun, room: PracticeRoom): unknown {
       ${foundWords(about.found)}
     </p>
     <div class="row">
-      ${wishes.clock ? html`<span class="clock" role="timer" aria-label=${words.clockLabel}>${words.clock(seconds)}</span>` : nothing}
+      ${options.clock ? html`<span class="clock" role="timer" aria-label=${words.clockLabel}>${words.clock(seconds)}</span>` : nothing}
       ${item.code === undefined ? nothing : html`<span class="code">${words.code(item.code)}</span>`}
       <wr-button look="quiet" @click=${() => room.leave()}>${words.leave}</wr-button>
     </div>
   </div>`;
 }
 
-/** How many deals were looked at to find this one, beside how many it takes on average. */
-function foundWords(found: FoundView | undefined): unknown {
+/** How many deals were tried to find this one, and how many are needed on average. */
+function foundWords(found: FoundDocument | undefined): unknown {
   if (found === undefined || found.tried === 1) return nothing;
   const share = found.share === null ? '' : words.share(Math.round(1 / found.share));
   return html`<span class="soft">${words.tried(found.tried, share)}</span>`;
 }
 
-/** The stages of the problem, the one at hand marked. */
+/** The stages of the problem, with the current one marked. */
 export function stageList({ warmUp }: WarmUpRun): unknown {
   const now = STAGES.indexOf(warmUp.stage);
   return html`<ol class="stages" aria-label=${words.stagesLabel}>

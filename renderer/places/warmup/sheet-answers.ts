@@ -1,34 +1,34 @@
+import type { Result } from '../../../core/base/result.ts';
+import { markedCard } from '../../../core/card/mark.ts';
 import { FIRST_REACH_MODEL } from '../../../core/reading/reach-model.ts';
 import type { Ahead } from '../../../core/review/ahead.ts';
-import type { Choice } from '../../../core/table/future-seats.ts';
+import type { PassChoice } from '../../../core/future/rivals.ts';
+import { USUAL_KIND } from '../../../core/table/kinds.ts';
 import type { Kind } from '../../../core/tiles/kinds.ts';
 import type { Sheet, SheetProblem } from '../../../core/warmup/sheet.ts';
 import {
   endsKey,
   keepingEnds,
   keptEnds,
-  passesDue,
+  passesWithoutCost,
   type ProblemEnds,
-  sheetCardMark,
   withBest,
   withChoice,
 } from '../../../core/warmup/sheet-ends.ts';
-import type { SheetAnswer } from '../../print/answer-for.ts';
-import type { AnswerView } from '../../worker/warm-up-calls.ts';
-import { answerOf } from './answers.ts';
-import type { RoomHost } from './room-parts.ts';
+import type { SheetAnswer } from '../../print/judged.ts';
+import type { AnswerDocument } from '../../../core/engine/practice-questions.ts';
+import { aheadOfChoice, momentOfProblem, type RoomHost, saidAt, worded } from './room-parts.ts';
 
 /**
  * The answers to the problems of a sheet, on the sheet's own card: first what is exact, then what
- * each choice costs by the end of the exchange. Worked out once, in the background, and left off
- * when asked to; what is done stays.
+ * each choice costs by the end of the exchange. Each is worked out once, in the background; after
+ * a stop, what is done stays.
  */
 export class SheetAnswers {
   readonly #room: RoomHost;
   readonly #found: (sheetId: string) => void;
-  readonly #answers = new Map<string, AnswerView>();
+  readonly #answers = new Map<string, AnswerDocument>();
   readonly #ends = new Map<string, ProblemEnds>();
-  #card: { readonly of: unknown; readonly mark: string; readonly text: string } | null = null;
   #stop = new AbortController();
   #part: number | null = null;
 
@@ -50,8 +50,8 @@ export class SheetAnswers {
     return answer === undefined ? null : { answer, ends: this.#ends.get(key) ?? null };
   }
 
-  /** Takes in what is kept with a sheet. */
-  take(sheet: Sheet): void {
+  /** Adds what is kept with a sheet. */
+  addKept(sheet: Sheet): void {
     for (const problem of sheet.problems) {
       const key = this.#keyOf(sheet, problem);
       const kept = keptEnds(problem, key);
@@ -73,13 +73,13 @@ export class SheetAnswers {
     const stop = new AbortController();
     this.#stop = stop;
     for (const [place, problem] of sheet.problems.entries()) {
-      const told = (part: number): void => {
+      const report = (part: number): void => {
         if (stop.signal.aborted) return;
         this.#part = (place + part) / sheet.problems.length;
         this.#room.changed();
       };
-      told(0);
-      await this.#one(sheet, problem, stop.signal, told);
+      report(0);
+      await this.#one(sheet, problem, stop.signal, report);
       if (stop.signal.aborted) return false;
     }
     this.#part = null;
@@ -93,19 +93,19 @@ export class SheetAnswers {
     this.#room.changed();
   }
 
-  /** Whether all is known that a problem tells. */
+  /** Whether all that is shown of a problem has been worked out. */
   isWhole(sheet: Sheet, problem: SheetProblem): boolean {
     const ends = this.to(sheet, problem)?.ends ?? null;
-    return ends !== null && passesDue(ends, problem).length === 0;
+    return ends !== null && passesWithoutCost(ends, problem).length === 0;
   }
 
-  async #one(sheet: Sheet, problem: SheetProblem, signal: AbortSignal, told: (part: number) => void): Promise<void> {
+  async #one(sheet: Sheet, problem: SheetProblem, signal: AbortSignal, report: (part: number) => void): Promise<void> {
     const key = this.#keyOf(sheet, problem);
     const answer = this.#answers.get(key) ?? (await this.#answer(sheet, problem, signal));
     if (answer === null) return;
     this.#answers.set(key, answer);
-    told(0);
-    const best = answer.options[0]?.give;
+    report(0);
+    const best = answer.options[0]?.kinds;
     if (best === undefined || this.isWhole(sheet, problem)) return;
     const look = async (tiles: readonly Kind[]): Promise<Ahead | null> =>
       await this.#ahead(sheet, problem, answer, { type: 'give', tiles }, signal);
@@ -114,9 +114,9 @@ export class SheetAnswers {
       if (ahead === null) return;
       this.#keep(sheet, key, withBest(key, ahead));
     }
-    const due = passesDue(this.#ends.get(key) as ProblemEnds, problem);
+    const due = passesWithoutCost(this.#ends.get(key) as ProblemEnds, problem);
     for (const [place, pass] of due.entries()) {
-      told((place + 1) / (due.length + 1));
+      report((place + 1) / (due.length + 1));
       const ahead = await look(pass.toKinds());
       if (ahead === null) return;
       this.#keep(sheet, key, withChoice(this.#ends.get(key) as ProblemEnds, ahead));
@@ -128,36 +128,34 @@ export class SheetAnswers {
     this.#found(sheet.id);
   }
 
-  async #answer(sheet: Sheet, { rack, gone, step }: SheetProblem, signal: AbortSignal): Promise<AnswerView | null> {
-    const request = { card: this.#cardOf(sheet).text, rack, gone, step, give: null, aims: [] };
+  async #answer(sheet: Sheet, problem: SheetProblem, signal: AbortSignal): Promise<AnswerDocument | null> {
+    const request = { ...momentOfProblem(markedCard(sheet.card), problem, problem.seat), give: null, aims: [] };
     return this.#valueOf(await this.#room.worker.ask('answer', request, { signal }));
   }
 
   async #ahead(
     sheet: Sheet,
-    { rack, gone, step, seat }: SheetProblem,
-    { options }: AnswerView,
-    chosen: Choice,
+    problem: SheetProblem,
+    { options }: AnswerDocument,
+    chosen: PassChoice,
     signal: AbortSignal,
   ): Promise<Ahead | null> {
-    const passes = options.map(({ give }) => give);
-    const request = { card: this.#cardOf(sheet).text, rack, gone, seat, step, passes, chosen };
-    return this.#valueOf(await this.#room.worker.ask('ahead', request, { signal }));
+    const passes = options.map(({ kinds }) => kinds);
+    const card = markedCard(sheet.card);
+    // The usual table, and no rates of a journal: what is kept with a sheet is the same for everybody who opens it.
+    const said = await saidAt(this.#room, card, USUAL_KIND, signal);
+    const moment = { ...momentOfProblem(card, problem, problem.seat), said };
+    const request = { moment, passes, chosen };
+    return this.#valueOf(await aheadOfChoice(this.#room.pool, request, { signal }));
   }
 
-  #valueOf<Value>(outcome: Parameters<typeof answerOf<Value>>[0]): Value | null {
-    const answer = answerOf(outcome);
-    if (answer?.ok === false) this.#room.fail(answer.message);
-    return answer?.ok === true ? answer.value : null;
+  #valueOf<Value>(result: Result<Value>): Value | null {
+    const answer = worded(result);
+    if (!answer.ok && answer.problem.code !== 'cancelled') this.#room.fail(answer.problem.message);
+    return answer.ok ? answer.value : null;
   }
 
   #keyOf(sheet: Sheet, problem: SheetProblem): string {
-    return endsKey(this.#cardOf(sheet).mark, problem, FIRST_REACH_MODEL);
-  }
-
-  #cardOf(sheet: Sheet): { readonly mark: string; readonly text: string } {
-    if (this.#card !== null && this.#card.of === sheet.card) return this.#card;
-    this.#card = { of: sheet.card, mark: sheetCardMark(sheet), text: JSON.stringify(sheet.card) };
-    return this.#card;
+    return endsKey(markedCard(sheet.card).mark, problem, FIRST_REACH_MODEL);
   }
 }

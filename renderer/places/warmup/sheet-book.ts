@@ -1,22 +1,30 @@
 import { type Result, success } from '../../../core/base/result.ts';
 import type { WarmUpItem } from '../../../core/warmup/item.ts';
-import { MOST_PROBLEMS, problemOf, type Sheet, type SheetProblem } from '../../../core/warmup/sheet.ts';
+import {
+  MOST_PROBLEMS,
+  problemOf,
+  type Sheet,
+  SHEET_KIND,
+  SHEET_VERSION,
+  type SheetProblem,
+} from '../../../core/warmup/sheet.ts';
 import { readSheetFile, writeSheetFile } from '../../../core/warmup/sheet-file.ts';
 import type { SheetEntry } from '../../../main/desk/desk.ts';
 import { SaveQueue, type SaveStatus } from '../../session/save-queue.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { warmUpWords } from '../../words/warmup.ts';
-import type { SheetAnswer } from '../../print/answer-for.ts';
-import { newSheet } from './new-sheet.ts';
+import type { SheetAnswer } from '../../print/judged.ts';
 import type { RoomHost } from './room-parts.ts';
 import { SheetAnswers } from './sheet-answers.ts';
-import { SheetSteps } from './sheet-steps.ts';
+
+/** Steps that can be undone. */
+const MOST_STEPS = 100;
 
 /** The sheets: the list, the one that is open, and the answers to its problems. Changes are kept at once. */
 export class SheetBook {
   readonly #app: Pick<AppContext, 'desk' | 'about'>;
   readonly #room: RoomHost;
-  readonly #tell: () => void;
+  readonly #notify: () => void;
   readonly #queue: SaveQueue;
   readonly #answers: SheetAnswers;
   readonly #steps = new SheetSteps();
@@ -24,11 +32,11 @@ export class SheetBook {
   #sheet: Sheet | null = null;
   #removed: Sheet | null = null;
 
-  constructor(app: Pick<AppContext, 'desk' | 'about'>, room: RoomHost, tell: () => void) {
+  constructor(app: Pick<AppContext, 'desk' | 'about'>, room: RoomHost, notify: () => void) {
     this.#app = app;
     this.#room = room;
-    this.#tell = tell;
-    this.#queue = new SaveQueue(tell);
+    this.#notify = notify;
+    this.#queue = new SaveQueue(notify);
     this.#answers = new SheetAnswers(room, (id) => {
       if (id === this.#sheet?.id) this.#keep();
     });
@@ -50,7 +58,7 @@ export class SheetBook {
   get saved(): SaveStatus {
     return this.#queue.status;
   }
-  /** The sheet that was removed last, as long as it can be brought back. */
+  /** The sheet removed last, as long as it can be restored. */
   get removed(): Sheet | null {
     return this.#removed;
   }
@@ -64,15 +72,15 @@ export class SheetBook {
   }
 
   async list(): Promise<void> {
-    const told = await this.#app.desk.practice({ do: 'list' });
-    if (told.ok) this.#entries = told.value.sheets;
-    else this.#room.fail(told.problem.message);
-    this.#tell();
+    const sheets = await this.#app.desk.listSheets();
+    if (sheets.ok) this.#entries = sheets.value;
+    else this.#room.fail(sheets.problem.message);
+    this.#notify();
   }
 
   async open(id: string): Promise<void> {
-    const told = await this.#app.desk.practice({ do: 'open', id });
-    const read = told.ok ? readSheetFile(told.value.text) : told;
+    const text = await this.#app.desk.openSheet(id);
+    const read = text.ok ? readSheetFile(text.value) : text;
     if (read.ok) this.#show(read.value);
     else this.#room.fail(read.problem.message);
   }
@@ -87,11 +95,11 @@ export class SheetBook {
 
   /** A new sheet on the card in use. */
   create(title: string): void {
-    this.#show(newSheet(title, this.#room.card, this.#app.about.appVersion));
+    this.#show(newSheet(title, this.#room.card.document, this.#app.about.appVersion));
     this.#keep();
   }
 
-  /** Takes in a sheet from a file, with an id of its own where that id is taken by another sheet. */
+  /** Opens a sheet from a file, under a new id if another sheet has its id already. */
   bring(text: string): Result<Sheet> {
     const read = readSheetFile(text);
     if (!read.ok) return read;
@@ -124,32 +132,32 @@ export class SheetBook {
   }
 
   undo(): void {
-    this.#back(this.#sheet === null ? null : this.#steps.undo(this.#sheet));
+    this.#replace(this.#sheet === null ? null : this.#steps.undo(this.#sheet));
   }
 
   redo(): void {
-    this.#back(this.#sheet === null ? null : this.#steps.redo(this.#sheet));
+    this.#replace(this.#sheet === null ? null : this.#steps.redo(this.#sheet));
   }
 
-  #back(sheet: Sheet | null): void {
+  #replace(sheet: Sheet | null): void {
     if (sheet === null) return;
     this.#sheet = sheet;
     this.#keep();
   }
 
   async remove(id: string): Promise<void> {
-    const told = await this.#app.desk.practice({ do: 'open', id });
-    const read = told.ok ? readSheetFile(told.value.text) : told;
-    const gone = await this.#app.desk.practice({ do: 'remove', id });
-    if (!gone.ok) return this.#room.fail(gone.problem.message);
+    const text = await this.#app.desk.openSheet(id);
+    const read = text.ok ? readSheetFile(text.value) : text;
+    const left = await this.#app.desk.removeSheet(id);
+    if (!left.ok) return this.#room.fail(left.problem.message);
     this.#removed = read.ok ? read.value : null;
-    this.#entries = gone.value.sheets;
-    this.#tell();
+    this.#entries = left.value;
+    this.#notify();
   }
 
   async bringBack(): Promise<void> {
     if (this.#removed === null) return;
-    const kept = await this.#app.desk.practice({ do: 'keep', text: writeSheetFile(this.#removed) });
+    const kept = await this.#app.desk.keepSheet(writeSheetFile(this.#removed));
     if (!kept.ok) return this.#room.fail(kept.problem.message);
     this.#removed = null;
     await this.list();
@@ -165,7 +173,7 @@ export class SheetBook {
     return this.#sheet !== null && (await this.#answers.all(this.#sheet));
   }
 
-  /** Whether all is known that a problem tells. */
+  /** Whether all that is shown of a problem has been worked out. */
   isWhole(problem: SheetProblem): boolean {
     return this.#sheet !== null && this.#answers.isWhole(this.#sheet, problem);
   }
@@ -176,16 +184,76 @@ export class SheetBook {
 
   #show(sheet: Sheet): void {
     this.#sheet = sheet;
-    this.#answers.take(sheet);
+    this.#answers.addKept(sheet);
     this.#steps.clear();
-    this.#tell();
+    this.#notify();
   }
 
   #keep(): void {
     const { sheet } = this;
     if (sheet === null) return;
     const text = this.fileText;
-    this.#queue.add({ name: sheet.id, run: () => this.#app.desk.practice({ do: 'keep', text }) });
-    this.#tell();
+    this.#queue.add({ name: sheet.id, run: () => this.#app.desk.keepSheet(text) });
+    this.#notify();
   }
+}
+
+/** The changes of the open sheet, for undo and redo. */
+class SheetSteps {
+  #before: readonly Sheet[] = [];
+  #after: readonly Sheet[] = [];
+
+  get canUndo(): boolean {
+    return this.#before.length > 0;
+  }
+  get canRedo(): boolean {
+    return this.#after.length > 0;
+  }
+
+  /** Forgets all changes, for another sheet. */
+  clear(): void {
+    this.#before = [];
+    this.#after = [];
+  }
+
+  /** Remembers how a sheet was before a change. */
+  changed(before: Sheet): void {
+    this.#before = [...this.#before, before].slice(-MOST_STEPS);
+    this.#after = [];
+  }
+
+  /** The sheet before the last change; null when there was none. */
+  undo(now: Sheet): Sheet | null {
+    const last = this.#before.at(-1);
+    if (last === undefined) return null;
+    this.#before = this.#before.slice(0, -1);
+    this.#after = [now, ...this.#after];
+    return last;
+  }
+
+  /** The sheet as it was before the last undo; null when there was none. */
+  redo(now: Sheet): Sheet | null {
+    const [next, ...rest] = this.#after;
+    if (next === undefined) return null;
+    this.#after = rest;
+    this.#before = [...this.#before, now];
+    return next;
+  }
+}
+
+/** An empty sheet on a card, begun now, on the paper that is usual in the country of the window's language. */
+function newSheet(title: string, card: unknown, appVersion: string): Sheet {
+  const madeAt = new Date().toISOString();
+  return {
+    kind: SHEET_KIND,
+    schemaVersion: SHEET_VERSION,
+    appVersion,
+    id: `${madeAt.slice(0, 19).replaceAll(/[-:]/g, '').replace('T', '-')}-${crypto.randomUUID().slice(0, 6)}`,
+    title,
+    madeAt,
+    zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+    paper: /(US|CA)$/.test(navigator.language) ? 'letter' : 'a4',
+    card,
+    problems: [],
+  };
 }

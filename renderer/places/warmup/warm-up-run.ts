@@ -1,51 +1,58 @@
+import { randomFromSeed, shuffle } from '../../../core/base/random.ts';
 import { type Result, success } from '../../../core/base/result.ts';
 import type { PassStep } from '../../../core/exchange/steps.ts';
-import { inTheEnd, type Judgement } from '../../../core/review/judgement.ts';
+import { inTheEnd, type Judgement } from '../../../core/review/decision.ts';
 import type { Review } from '../../../core/review/review.ts';
-import type { Choice } from '../../../core/table/future-seats.ts';
+import type { PassChoice } from '../../../core/future/rivals.ts';
+import { kindsOf } from '../../../core/tiles/text.ts';
 import type { Tiles } from '../../../core/tiles/tiles.ts';
 import type { Ahead } from '../../../core/review/ahead.ts';
 import type { DealKind } from '../../../core/warmup/deal-kinds.ts';
-import { movesToGoOn, wentOn } from '../../../core/warmup/go-on.ts';
-import type { WarmUpItem } from '../../../core/warmup/item.ts';
-import { aimed, arranged, back, chosen, kept, said, stopped } from '../../../core/warmup/stages.ts';
 import {
-  type AskedAnswer,
+  aimed,
   answerDue,
+  arranged,
+  type AskedAnswer,
+  back,
+  chosen,
   isOver,
   isWhole,
+  kept,
+  movesToGoOn,
   rackNow,
+  said,
   startWarmUp,
   stepNow,
+  stopped,
   type WarmUp,
+  wentOn,
 } from '../../../core/warmup/warm-up.ts';
-import { fit, type Layout } from '../../session/layout.ts';
-import type { AnswerView, FoundView } from '../../worker/warm-up-calls.ts';
-import { entriesOf } from './decided.ts';
+import { seedOfItem, type WarmUpItem } from '../../../core/warmup/item.ts';
+import { emptyLayout, fit, type Layout } from '../../session/layout.ts';
+import type { AnswerDocument, FoundDocument } from '../../../core/engine/practice-questions.ts';
+import { entriesOf } from './practice-log.ts';
 import type { RoomHost } from './room-parts.ts';
 import { RunWork } from './run-work.ts';
-import { kindsOf } from './tile-row.ts';
-import { wallLayout } from './wall-layout.ts';
 
 /** What came before the problem. */
 export interface About {
-  /** The kind that was asked for; found out when it wasn't. */
+  /** The kind that was asked for; without it, the kind is found from the rack. */
   readonly kind?: DealKind;
-  readonly found?: FoundView;
-  /** The own miss that it repeats. */
+  readonly found?: FoundDocument;
+  /** The player's own miss that it repeats. */
   readonly miss?: string | null;
 }
 
-/** A decision of this problem with what was told of it. */
-export interface ToldDecision extends Judgement {
+/** A decision of this problem with its verdict. */
+export interface JudgedDecision extends Judgement {
   readonly step: PassStep;
   /** Null for a stop. */
   readonly give: string | null;
-  /** What it cost for now; null for a stop, which nothing but the look ahead can judge. */
+  /** What it cost for now; null for a stop, which only the look ahead can judge. */
   readonly now: number | null;
 }
 
-/** One problem at hand, through all its stages: the person's part in core, the answers from the worker. */
+/** One problem at hand, through all its stages: the player's part in core, the answers from the worker. */
 export class WarmUpRun {
   readonly #room: RoomHost;
   readonly #work: RunWork;
@@ -53,10 +60,10 @@ export class WarmUpRun {
   readonly #startedAt = Date.now();
   #warmUp: WarmUp;
   #layout: Layout;
-  #answer: AnswerView | null = null;
+  #answer: AnswerDocument | null = null;
   #ahead: Ahead | null = null;
   #ledger: Review | null = null;
-  #told: readonly ToldDecision[] = [];
+  #judged: readonly JudgedDecision[] = [];
   #refusal = '';
 
   private constructor(room: RoomHost, about: About, warmUp: WarmUp) {
@@ -94,10 +101,10 @@ export class WarmUpRun {
   get whole(): boolean {
     return isWhole(this.item);
   }
-  get answer(): AnswerView | null {
+  get answer(): AnswerDocument | null {
     return this.#answer;
   }
-  /** What the decision costs by the end of the exchange; null until it was looked through. */
+  /** What the decision costs by the end of the exchange; null until the look ahead is done. */
   get ahead(): Ahead | null {
     return this.#ahead;
   }
@@ -105,8 +112,8 @@ export class WarmUpRun {
     return this.#ledger;
   }
   /** All decisions so far that were judged. */
-  get told(): readonly ToldDecision[] {
-    return this.#told;
+  get judged(): readonly JudgedDecision[] {
+    return this.#judged;
   }
   /** The part of the work in the background that is done; null when none runs. */
   get working(): number | null {
@@ -125,33 +132,33 @@ export class WarmUpRun {
   }
 
   arranged(): void {
-    this.#take(arranged(this.#warmUp));
+    this.#advance(arranged(this.#warmUp));
   }
   aimed(aims: readonly string[]): void {
-    this.#take(aimed(this.#warmUp, aims));
+    this.#advance(aimed(this.#warmUp, aims));
   }
   kept(tiles: Tiles): void {
-    this.#take(kept(this.#warmUp, tiles));
+    this.#advance(kept(this.#warmUp, tiles));
   }
   chosen(tiles: Tiles, blind: number): void {
-    this.#take(chosen(this.#warmUp, tiles, blind));
+    this.#advance(chosen(this.#warmUp, tiles, blind));
   }
   /** Chooses to stop before the second round. */
   stopped(): void {
-    this.#take(stopped(this.#warmUp));
+    this.#advance(stopped(this.#warmUp));
   }
   back(): void {
-    this.#take(success(back(this.#warmUp)));
+    this.#advance(success(back(this.#warmUp)));
   }
 
   /**
    * Says why, or nothing, and asks for the answer: first what is exact, then the look ahead, whose
-   * cost is the one that is kept. Who goes on before it is there has the cost for now kept.
+   * cost is the one that is kept. If the player goes on before that, the cost for now is kept.
    */
   async said(why: string): Promise<void> {
-    this.#take(said(this.#warmUp, why));
+    this.#advance(said(this.#warmUp, why));
     const due = answerDue(this.#warmUp);
-    const answer = due === null ? null : await this.#work.answer(due);
+    const answer = due === null ? null : await this.#work.answer(due, this.#warmUp);
     if (due === null || answer === null || this.#isPast(due)) return;
     this.#answer = answer;
     this.#room.changed();
@@ -159,13 +166,13 @@ export class WarmUpRun {
     const decided = this.#warmUp;
     const ahead = await this.#work.ahead(due, decided, answer, choiceOf(due));
     const exact = now === null ? null : { cost: now.cost, halfWidth: null, verdict: now.verdict };
-    const told = ahead === null ? exact : inTheEnd(ahead.chosen);
+    const judgement = ahead === null ? exact : inTheEnd(ahead.chosen);
     if (ahead !== null && !this.#isPast(due)) this.#ahead = ahead;
-    if (told === null) return;
+    if (judgement === null) return;
     const give = due.attempt.stops ? null : due.attempt.give;
-    this.#told = [...this.#told, { ...told, step: due.step, give, now: now?.cost ?? null }];
+    this.#judged = [...this.#judged, { ...judgement, step: due.step, give, now: now?.cost ?? null }];
     this.#room.changed();
-    await this.#keep(decided, due.step, told);
+    await this.#keep(decided, due.step, judgement);
   }
 
   /** Goes on to the next pass, the other seats played by the practice table. */
@@ -183,29 +190,36 @@ export class WarmUpRun {
     this.#room.changed();
   }
 
-  /** Whether the person has gone on meanwhile. */
+  /** Whether the player has gone on meanwhile. */
   #isPast({ step, attempt }: AskedAnswer): boolean {
     const now = answerDue(this.#warmUp);
     return now === null || now.step !== step || now.attempt !== attempt;
   }
 
   /** Keeps a decision in the history; `decided`: the problem as it was then. */
-  async #keep(decided: WarmUp, step: PassStep, told: Judgement): Promise<void> {
-    const seconds = this.#room.wishes.clock ? this.seconds : null;
+  async #keep(decided: WarmUp, step: PassStep, judgement: Judgement): Promise<void> {
+    const seconds = this.#room.options.clock ? this.seconds : null;
     const first = decided.past.length === 0;
     const known = first && this.about.kind !== 'any' ? this.about.kind : undefined;
     const kind = known ?? (await this.#work.kind(decided));
     const miss = first ? (this.about.miss ?? null) : null;
-    this.#room.note(...entriesOf({ kind, step, miss, seconds, ...told }));
+    this.#room.note(...entriesOf({ kind, step, miss, seconds, ...judgement }));
   }
 
-  #take(next: Result<WarmUp>): void {
+  #advance(next: Result<WarmUp>): void {
     if (next.ok) this.#warmUp = next.value;
     this.#refusal = next.ok ? '' : next.problem.message;
     this.#room.changed();
   }
 }
 
-function choiceOf({ attempt }: AskedAnswer): Choice {
+function choiceOf({ attempt }: AskedAnswer): PassChoice {
   return attempt.stops ? { type: 'stop' } : { type: 'give', tiles: kindsOf(attempt.give) };
+}
+
+/** The rack in a random order, as drawn from the wall, so that there is something to arrange. */
+function wallLayout(warmUp: WarmUp): Layout {
+  const kinds = shuffle(rackNow(warmUp).toKinds(), randomFromSeed(seedOfItem(warmUp.item)));
+  const rack = kinds.map((kind, place) => ({ id: `t${place + 1}`, kind, space: 'none' as const }));
+  return { ...emptyLayout, rack, next: rack.length + 1 };
 }

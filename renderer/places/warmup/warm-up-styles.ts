@@ -35,7 +35,7 @@ export const warmUpStyles = [
       vertical-align: middle;
     }
 
-    .small {
+    .tiles:not(.large) {
       --tile-width: 36px;
     }
 

@@ -1,10 +1,11 @@
-import { html, LitElement } from 'lit';
+import { html } from 'lit';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import { columnStyles } from '../../tokens/layout.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { warmUpWords } from '../../words/warmup.ts';
-import type { SectionView } from '../../worker/warm-up-calls.ts';
+import type { Card } from '../../../core/card/card.ts';
+import { data, element } from '../../parts/element.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 
 const words = warmUpWords.run;
@@ -12,23 +13,14 @@ const words = warmUpWords.run;
 /** What `aims-changed` carries: `section:Stairs` for a section, `line:stairs-1` for a hand. */
 export type AimsChanged = readonly string[];
 
-/** The sections and hands that one may aim at: any number of sections, one hand at most. */
-export class WrAskAim extends LitElement {
-  static override properties = {
-    sections: { attribute: false },
-    aims: { attribute: false },
-  };
+const Base = element({
+  sections: data<Card['sections']>(() => []),
+  aims: data<readonly string[]>(() => []),
+});
 
-  declare sections: readonly SectionView[];
-  declare aims: readonly string[];
-
+/** The sections and hands to aim at: any number of sections, one hand at most. */
+export class WrAskAim extends Base {
   static override styles = [sharedStyles, warmUpStyles, columnStyles];
-
-  constructor() {
-    super();
-    this.sections = [];
-    this.aims = [];
-  }
 
   protected override render(): unknown {
     return html`<div class="row">
@@ -74,9 +66,3 @@ export class WrAskAim extends LitElement {
 }
 
 customElements.define('wr-ask-aim', WrAskAim);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-ask-aim': WrAskAim;
-  }
-}

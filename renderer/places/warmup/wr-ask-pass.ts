@@ -1,5 +1,7 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
+import { PASS_SIZE, PASS_SIZES } from '../../../core/exchange/steps.ts';
 import { blindNow, mayStop } from '../../../core/warmup/warm-up.ts';
+import { data, element, numeric, text } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
@@ -8,32 +10,25 @@ import { StoreController } from '../../shell/store-controller.ts';
 import { columnStyles } from '../../tokens/layout.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { warmUpWords } from '../../words/warmup.ts';
-import { PASS_SIZE } from '../../../core/exchange/state.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import type { WarmUpRun } from './warm-up-run.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 
 const words = warmUpWords.run;
 
-/** How many tiles go unseen, how many are chosen, and the buttons that settle it. */
-export class WrAskPass extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-    run: { attribute: false },
-    refusal: {},
-    count: { type: Number },
-    blind: { type: Number },
-  };
-
-  declare room: PracticeRoom;
-  declare run: WarmUpRun;
-  /** Why the choice can't be, in words. */
-  declare refusal: string;
+const Base = element({
+  room: data<PracticeRoom>(),
+  run: data<WarmUpRun>(),
+  /** Why the choice is illegal, in words. */
+  refusal: text(),
   /** Tiles chosen in the rack. */
-  declare count: number;
+  count: numeric(),
   /** Tiles to be handed on unseen. */
-  declare blind: number;
+  blind: numeric(),
+});
 
+/** How many tiles go unseen, how many are chosen, and the buttons that settle the pass. */
+export class WrAskPass extends Base {
   static override styles = [sharedStyles, warmUpStyles, columnStyles];
 
   constructor() {
@@ -63,7 +58,7 @@ export class WrAskPass extends LitElement {
   #blindChoice(): unknown {
     return html`<wr-choice
       label=${words.blind}
-      .options=${[0, 1, 2, 3].map((blind) => ({ value: `${blind}`, label: `${blind}` }))}
+      .options=${PASS_SIZES.map((blind) => ({ value: `${blind}`, label: `${blind}` }))}
       .value=${String(this.blind)}
       @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => emit(this, 'blind-chosen', Number(detail.value))}
     ></wr-choice>`;
@@ -71,9 +66,3 @@ export class WrAskPass extends LitElement {
 }
 
 customElements.define('wr-ask-pass', WrAskPass);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-ask-pass': WrAskPass;
-  }
-}

@@ -1,47 +1,46 @@
-import { css, html, LitElement, nothing } from 'lit';
-import { readClassPass, readPeople } from '../../../core/warmup/class-pass.ts';
-import { formatTiles } from '../../../core/tiles/text.ts';
-import { nameOf } from '../../../core/tiles/names.ts';
+import { css, html, nothing } from 'lit';
+import {
+  addAnswer,
+  peopleWith,
+  readClassPass,
+  readPeople,
+  type SheetProblem,
+  spreadOf,
+  type SpreadRow,
+} from '../../../core/warmup/sheet.ts';
+import { formatTiles, kindsOf } from '../../../core/tiles/text.ts';
+import { tileNames } from '../../../core/tiles/names.ts';
 import { Tiles } from '../../../core/tiles/tiles.ts';
-import { addAnswer, peopleWith, type SheetProblem, spreadOf, type SpreadRow } from '../../../core/warmup/sheet.ts';
+import { data, element, state } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
-import type { SheetAnswer } from '../../print/answer-for.ts';
-import { judgedPasses } from '../../print/judged-passes.ts';
+import { type SheetAnswer, judgedPasses } from '../../print/judged.ts';
 import { howCounted } from '../../parts/how-counted.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { countedWords } from '../../words/counted.ts';
-import { pointsAlone, percent } from '../../words/numbers.ts';
+import { differenceAlone, percent } from '../../words/numbers.ts';
 import { warmUpWords } from '../../words/warmup.ts';
-import { kindsOf, tileRow } from './tile-row.ts';
+import { tileRow } from '../../parts/tile/tile-row.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 
 const words = warmUpWords.sheets;
 
-/** What the people of a class chose for one problem, entered pass by pass, beside what the engine found. */
-export class WrClassAnswers extends LitElement {
-  static override properties = {
-    answer: { attribute: false },
-    progress: { attribute: false },
-    problem: { attribute: false },
-    give: { state: true },
-    people: { state: true },
-    refusal: { state: true },
-    peopleRefusal: { state: true },
-  };
-
+const Base = element({
   /** Null until it has been worked out. */
-  declare answer: SheetAnswer | null;
+  answer: data<SheetAnswer | null>(null),
   /** The part of the sheet's answers that is worked out; null when none is being worked out. */
-  declare progress: number | null;
-  declare problem: SheetProblem;
-  declare give: string;
-  declare people: string;
-  declare refusal: string;
-  declare peopleRefusal: string;
+  progress: data<number | null>(null),
+  problem: data<SheetProblem>(),
+  give: state(''),
+  people: state('1'),
+  refusal: state(''),
+  peopleRefusal: state(''),
+});
 
+/** What the people of a class chose for one problem, entered pass by pass, beside what the engine found. */
+export class WrClassAnswers extends Base {
   static override styles = [
     sharedStyles,
     warmUpStyles,
@@ -61,16 +60,6 @@ export class WrClassAnswers extends LitElement {
       }
     `,
   ];
-
-  constructor() {
-    super();
-    this.answer = null;
-    this.progress = null;
-    this.give = '';
-    this.people = '1';
-    this.refusal = '';
-    this.peopleRefusal = '';
-  }
 
   protected override render(): unknown {
     return html`<div class="stack">
@@ -130,7 +119,7 @@ export class WrClassAnswers extends LitElement {
                       ? nothing
                       : html`<wr-button
                           look="quiet"
-                          label=${words.classTake(kinds.map(nameOf).join(', '))}
+                          label=${words.classTake(tileNames(kinds))}
                           @click=${() => this.#change(give, -1)}
                           >${words.classTakeShort}</wr-button
                         >`
@@ -143,15 +132,15 @@ export class WrClassAnswers extends LitElement {
       </div>`;
   }
 
-  /** The verdict and the cost in the end, on their way until it is there; then the cost for now. */
+  /** The verdict and the cost in the end, or that they are awaited; then the cost for now. */
   #verdict({ verdict, cost, halfWidth, now }: SpreadRow): unknown {
     const waits = halfWidth === null && this.progress !== null;
-    const said =
-      halfWidth === null ? warmUpWords.answer.nowVerdict(warmUpWords.verdicts[verdict]) : warmUpWords.verdicts[verdict];
+    const size = warmUpWords.verdict(verdict, cost);
+    const said = halfWidth === null ? warmUpWords.answer.nowVerdict(size) : size;
     const end = halfWidth === null ? '–' : endText(cost, halfWidth);
     return html`<td>${waits ? warmUpWords.answer.waiting : said}</td>
       <td class="figure" data-name=${words.inTheEnd}>${waits ? warmUpWords.answer.waiting : end}</td>
-      <td class="figure" data-name=${words.forNow}>${now === 0 ? warmUpWords.answer.best : pointsAlone(now)}</td>`;
+      <td class="figure" data-name=${words.forNow}>${now === 0 ? warmUpWords.answer.best : differenceAlone(now)}</td>`;
   }
 
   #giveTyped({ detail }: CustomEvent<FieldText>): void {
@@ -169,7 +158,7 @@ export class WrClassAnswers extends LitElement {
       this.#add();
   }
 
-  /** What can't be stays as it was typed, with a sentence at its field. */
+  /** An illegal entry stays as typed, with a sentence at its field. */
   #add(): void {
     const pass = readClassPass(this.problem, this.give);
     const people = readPeople(this.people, pass.ok ? peopleWith(this.problem, pass.value) : 0);
@@ -189,13 +178,7 @@ export class WrClassAnswers extends LitElement {
 /** "2.1 ± 0.8"; the best costs nothing. */
 function endText(cost: number, halfWidth: number): string {
   if (cost === 0) return warmUpWords.answer.best;
-  return warmUpWords.ahead.cell(pointsAlone(cost), pointsAlone(halfWidth));
+  return warmUpWords.ahead.cell(differenceAlone(cost), differenceAlone(halfWidth));
 }
 
 customElements.define('wr-class-answers', WrClassAnswers);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-class-answers': WrClassAnswers;
-  }
-}

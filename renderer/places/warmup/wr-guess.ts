@@ -1,6 +1,9 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { GUESSED } from '../../../core/warmup/history.ts';
 import type { WarmUpItem } from '../../../core/warmup/item.ts';
+import type { TruthDocument } from '../../../core/engine/practice-questions.ts';
+import { kindsOf } from '../../../core/tiles/text.ts';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-hand.ts';
 import '../../parts/wr-explain.ts';
@@ -9,34 +12,33 @@ import { readingStyles } from '../table/reading-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { warmUpWords } from '../../words/warmup.ts';
-import type { TruthView } from '../../worker/warm-up-calls.ts';
-import { answerOf } from './answers.ts';
-import { type GuessRound, guessEntries, guessTrouble, NO_GUESSES } from './guess-round.ts';
-import { guessQuestion } from './guess-questions.ts';
-import { guessReading, guessTold } from './guess-told.ts';
+import {
+  guessEntries,
+  guessQuestion,
+  guessReading,
+  guessResult,
+  type GuessRound,
+  guessTrouble,
+  NO_GUESSES,
+} from './guess-round.ts';
 import type { PracticeRoom } from './practice-room.ts';
-import { kindsOf, tileRow } from './tile-row.ts';
+import { countsOf, worded } from './room-parts.ts';
+import { tileRow } from '../../parts/tile/tile-row.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 
 const words = warmUpWords.guess;
 
-/** A round of guesses: away, lean and reach, each with how sure one is; only then the truth. */
-export class WrGuess extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-    item: { state: true },
-    round: { state: true },
-    told: { state: true },
-    refusal: { state: true },
-  };
-
-  declare room: PracticeRoom;
-  declare item: WarmUpItem | null;
-  declare round: GuessRound;
+const Base = element({
+  room: data<PracticeRoom>(),
+  item: state<WarmUpItem | null>(null),
+  round: state<GuessRound>(() => NO_GUESSES),
   /** The truth, once all three are guessed. */
-  declare told: TruthView | null;
-  declare refusal: string;
+  truth: state<TruthDocument | null>(null),
+  refusal: state(''),
+});
 
+/** A round of guesses: away, lean and reach, each with how sure the player is; only then the truth. */
+export class WrGuess extends Base {
   static override styles = [
     sharedStyles,
     panelStyles,
@@ -62,7 +64,7 @@ export class WrGuess extends LitElement {
         border-radius: var(--round-large);
       }
 
-      /* What is asked below stands on one line in all three. */
+      /* The second questions stand on one line in all three. */
       .question:has(wr-choice) {
         justify-content: space-between;
       }
@@ -75,10 +77,6 @@ export class WrGuess extends LitElement {
 
   constructor() {
     super();
-    this.item = null;
-    this.round = NO_GUESSES;
-    this.told = null;
-    this.refusal = '';
     new StoreController(this, () => [this.room]);
   }
 
@@ -91,41 +89,41 @@ export class WrGuess extends LitElement {
     }
     return html`<div class="stack">
       <h2 class="unseen" tabindex="-1">${warmUpWords.run.rack}</h2>
-      ${tileRow(kindsOf(this.item.rack), 'large')}
+      ${tileRow(kindsOf(this.item.rack), { size: 'large' })}
       <div class="questions">${this.#questions()}</div>
       <p class="bad" role="alert">${this.refusal}</p>
       <div class="row">
         ${
-          this.told === null
+          this.truth === null
             ? html`<wr-button look="main" @click=${this.#show}>${words.show}</wr-button>`
             : html`<wr-button look="main" @click=${this.#deal}>${words.another}</wr-button>`
         }
       </div>
-      ${this.told === null ? nothing : guessReading(this.told)}
+      ${this.truth === null ? nothing : guessReading(this.truth)}
     </div>`;
   }
 
-  /** What is asked, or, once the truth is there, what came of it. */
+  /** The questions, or, once the truth is known, the results. */
   #questions(): unknown {
-    const { round, told } = this;
+    const { round, truth } = this;
     return GUESSED.map(
       (what) =>
         html`<div class="question">
           ${
-            told === null
+            truth === null
               ? guessQuestion(what, { round, sections: this.room.sections, changed: (next) => (this.round = next) })
-              : guessTold(round, what, told.truth)
+              : guessResult(round, what, truth.truth)
           }
         </div>`,
     );
   }
 
   async #deal(): Promise<void> {
-    const found = await this.room.find(this.room.wishes.kind, 13);
+    const found = await this.room.find(this.room.options.kind, 13);
     if (found === null) return;
     this.item = found.item;
     this.round = NO_GUESSES;
-    this.told = null;
+    this.truth = null;
     this.refusal = '';
     await this.#focus('h2');
   }
@@ -133,19 +131,19 @@ export class WrGuess extends LitElement {
   async #show(): Promise<void> {
     this.refusal = guessTrouble(this.round);
     if (this.refusal !== '' || this.item === null) return;
-    const request = { card: this.room.card, rack: this.item.rack };
-    const told = answerOf(await this.room.worker.askNewest('truth', request));
-    if (told === null) return;
-    if (!told.ok) {
-      this.refusal = told.message;
+    const { item } = this;
+    const answer = worded(await this.room.worker.ask('truth', { card: this.room.card, rack: countsOf(item.rack) }));
+    if (item !== this.item || this.truth !== null) return;
+    if (!answer.ok) {
+      this.refusal = answer.problem.message;
       return;
     }
-    this.told = told.value;
-    this.room.note(...guessEntries(this.round, told.value.truth));
+    this.truth = answer.value;
+    this.room.note(...guessEntries(this.round, answer.value.truth));
     await this.#focus('h3');
   }
 
-  /** The button that was pressed is gone: the focus goes to where what came begins. */
+  /** The button that was pressed is gone: the focus moves to where the new content begins. */
   async #focus(heading: string): Promise<void> {
     await this.updateComplete;
     this.renderRoot.querySelector<HTMLElement>(heading)?.focus();
@@ -153,9 +151,3 @@ export class WrGuess extends LitElement {
 }
 
 customElements.define('wr-guess', WrGuess);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-guess': WrGuess;
-  }
-}

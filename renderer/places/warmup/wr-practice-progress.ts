@@ -1,30 +1,29 @@
-import { html, LitElement, nothing } from 'lit';
-import type { Rate } from '../../../core/base/rate.ts';
+import { html, nothing } from 'lit';
+import type { Rate } from '../../../core/base/statistics.ts';
 import { type Calibration, calibrationsOf, scoreCourse } from '../../../core/warmup/estimate.ts';
 import { type KindCost, type Progress, progressOf } from '../../../core/warmup/progress.ts';
 import { dueMisses } from '../../../core/warmup/session.ts';
+import { data, element } from '../../parts/element.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { howCounted } from '../../parts/how-counted.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { countedWords } from '../../words/counted.ts';
-import { percent, pointsAlone } from '../../words/numbers.ts';
+import { differenceAlone, percent } from '../../words/numbers.ts';
 import { warmUpWords } from '../../words/warmup.ts';
-import { today } from './answers.ts';
 import type { PracticeRoom } from './practice-room.ts';
+import { today } from './room-parts.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 
 const words = warmUpWords.progress;
 /** Rows of the table of kinds. */
 const SHOWN_KINDS = 8;
 
+const Base = element({
+  room: data<PracticeRoom>(),
+});
+
 /** How practice goes: first answers after a day, what costs most, and how well guesses fit. */
-export class WrPracticeProgress extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-  };
-
-  declare room: PracticeRoom;
-
+export class WrPracticeProgress extends Base {
   static override styles = [sharedStyles, warmUpStyles];
 
   constructor() {
@@ -83,7 +82,7 @@ export class WrPracticeProgress extends LitElement {
                       html`<tr>
                         <th scope="row">${warmUpWords.phases[phase]}: ${warmUpWords.kinds[kind].toLowerCase()}</th>
                         <td class="number">${decisions}</td>
-                        <td class="number">${cost === 0 ? '0' : pointsAlone(cost)}</td>
+                        <td class="number">${cost === 0 ? '0' : differenceAlone(cost)}</td>
                         <td>${rateText(rate)}</td>
                       </tr>`,
                   )}
@@ -141,9 +140,3 @@ function rateText({ hits, of, share, low, high }: Rate): string {
 }
 
 customElements.define('wr-practice-progress', WrPracticeProgress);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-practice-progress': WrPracticeProgress;
-  }
-}

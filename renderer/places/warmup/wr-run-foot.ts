@@ -1,4 +1,5 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
@@ -9,24 +10,19 @@ import { warmUpStyles } from './warm-up-styles.ts';
 
 const words = warmUpWords.run;
 
-/** What can be done once the answer is there: play on, the next deal, a sheet, the code. */
-export class WrRunFoot extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-    run: { attribute: false },
-    told: { state: true },
-  };
-
-  declare room: PracticeRoom;
-  declare run: WarmUpRun;
+const Base = element({
+  room: data<PracticeRoom>(),
+  run: data<WarmUpRun>(),
   /** What was done last, in words. */
-  declare told: string;
+  status: state(''),
+});
 
+/** The actions once the answer is there: play on, the next deal, a sheet, the code. */
+export class WrRunFoot extends Base {
   static override styles = [sharedStyles, warmUpStyles];
 
   constructor() {
     super();
-    this.told = '';
     new StoreController(this, () => [this.room]);
   }
 
@@ -43,7 +39,7 @@ export class WrRunFoot extends LitElement {
           ? nothing
           : html`<wr-button look="quiet" @click=${this.#copyCode}>${words.copyCode}</wr-button>`
       }
-      <span role="status" class="soft">${this.told}</span>
+      <span role="status" class="soft">${this.status}</span>
     </div>`;
   }
 
@@ -57,23 +53,17 @@ export class WrRunFoot extends LitElement {
 
   #toSheet(): void {
     this.room.sheets.add([this.run.item]);
-    this.told = words.onSheet;
+    this.status = words.onSheet;
   }
 
   async #copyCode(): Promise<void> {
     try {
       await navigator.clipboard.writeText(this.run.item.code ?? '');
-      this.told = words.copied;
+      this.status = words.copied;
     } catch {
-      this.told = words.notCopied;
+      this.status = words.notCopied;
     }
   }
 }
 
 customElements.define('wr-run-foot', WrRunFoot);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-run-foot': WrRunFoot;
-  }
-}

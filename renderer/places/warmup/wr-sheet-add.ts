@@ -1,9 +1,10 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { formatTileList } from '../../../core/tiles/text.ts';
 import { DEAL_KINDS, type DealKind, isDealKind } from '../../../core/warmup/deal-kinds.ts';
 import { parseDealCode } from '../../../core/warmup/deal-code.ts';
 import { itemOfDeal, makeItem, type WarmUpItem } from '../../../core/warmup/item.ts';
 import { MOST_PROBLEMS } from '../../../core/warmup/sheet.ts';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-entry.ts';
 import type { TypedTiles } from '../../parts/wr-entry.ts';
@@ -18,29 +19,20 @@ import { warmUpStyles } from './warm-up-styles.ts';
 
 const words = warmUpWords.sheets;
 
-/** Adds problems to the sheet: found by kind, by a code, or as typed. */
-export class WrSheetAdd extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-    kind: { state: true },
-    count: { state: true },
-    code: { state: true },
-    codeRefusal: { state: true },
-    typed: { state: true },
-    typedRefusal: { state: true },
-    countRefusal: { state: true },
-  };
-
-  declare room: PracticeRoom;
-  declare kind: DealKind;
+const Base = element({
+  room: data<PracticeRoom>(),
+  kind: state<DealKind>('any'),
   /** As it was typed. */
-  declare count: string;
-  declare countRefusal: string;
-  declare code: string;
-  declare codeRefusal: string;
-  declare typed: string;
-  declare typedRefusal: string;
+  count: state('4'),
+  code: state(''),
+  codeRefusal: state(''),
+  typed: state(''),
+  typedRefusal: state(''),
+  countRefusal: state(''),
+});
 
+/** Adds problems to the sheet: found by kind, by a code, or as typed. */
+export class WrSheetAdd extends Base {
   static override styles = [
     sharedStyles,
     warmUpStyles,
@@ -68,13 +60,6 @@ export class WrSheetAdd extends LitElement {
 
   constructor() {
     super();
-    this.kind = 'any';
-    this.count = '4';
-    this.countRefusal = '';
-    this.code = '';
-    this.codeRefusal = '';
-    this.typed = '';
-    this.typedRefusal = '';
     new StoreController(this, () => [this.room]);
   }
 
@@ -187,16 +172,10 @@ export class WrSheetAdd extends LitElement {
   }
 }
 
-/** The number that was typed; null where it can't be. */
+/** The number that was typed; null if it is out of range. */
 function countOf(value: string): number | null {
   const count = value.trim() === '' ? Number.NaN : Number(value);
   return Number.isInteger(count) && count >= 1 && count <= MOST_PROBLEMS ? count : null;
 }
 
 customElements.define('wr-sheet-add', WrSheetAdd);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-sheet-add': WrSheetAdd;
-  }
-}

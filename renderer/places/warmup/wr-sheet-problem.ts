@@ -1,5 +1,7 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { moveProblem, type SheetProblem } from '../../../core/warmup/sheet.ts';
+import { kindsOf } from '../../../core/tiles/text.ts';
+import { data, element, numeric } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
@@ -7,24 +9,20 @@ import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { PracticeRoom } from './practice-room.ts';
-import { kindsOf, tileRow } from './tile-row.ts';
+import { tileRow } from '../../parts/tile/tile-row.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 import './wr-class-answers.ts';
 
 const words = warmUpWords.sheets;
 
+const Base = element({
+  room: data<PracticeRoom>(),
+  problem: data<SheetProblem>(),
+  place: numeric(),
+});
+
 /** One problem of the sheet: its tiles, the teacher's words, its place, and what the class chose. */
-export class WrSheetProblem extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-    problem: { attribute: false },
-    place: { type: Number },
-  };
-
-  declare room: PracticeRoom;
-  declare problem: SheetProblem;
-  declare place: number;
-
+export class WrSheetProblem extends Base {
   static override styles = [
     sharedStyles,
     warmUpStyles,
@@ -71,12 +69,12 @@ export class WrSheetProblem extends LitElement {
           <wr-button look="quiet" label=${words.down(number)} ?disabled=${last} @click=${() => this.#move(1)}
             >${words.downShort}</wr-button
           >
-          <wr-button look="quiet" label=${words.takeOff(number)} @click=${this.#takeOff}
+          <wr-button look="quiet" label=${words.takeOff(number)} @click=${this.#remove}
             >${words.takeOffShort}</wr-button
           >
         </div>
       </div>
-      ${tileRow(kindsOf(problem.rack), 'large')}
+      ${tileRow(kindsOf(problem.rack), { size: 'large' })}
       ${problem.gone === '' ? nothing : html`<p class="row soft">${warmUpWords.run.gone} ${tileRow(kindsOf(problem.gone))}</p>`}
       <div class="words">
         <wr-field
@@ -107,7 +105,7 @@ export class WrSheetProblem extends LitElement {
     if (sheet !== null) this.room.sheets.change(moveProblem(sheet, this.place, by));
   }
 
-  #takeOff(): void {
+  #remove(): void {
     const { sheet } = this.room.sheets;
     if (sheet === null) return;
     this.room.sheets.change({ ...sheet, problems: sheet.problems.toSpliced(this.place, 1) });
@@ -119,13 +117,13 @@ export class WrSheetProblem extends LitElement {
     this.room.sheets.changeProblem(this.place, changed);
   }
 
-  /** The answers are needed as soon as somebody looks at the class. */
+  /** Opening the class's answers starts working out the engine's. */
   #opened({ target }: Event): void {
     const open = target instanceof HTMLDetailsElement && target.open;
     if (open && !this.room.sheets.isWhole(this.problem)) void this.room.sheets.answerAll();
   }
 
-  /** A pass that nobody gave before is judged, too. */
+  /** A pass entered for the first time is judged, too. */
   #classChanged(changed: SheetProblem): void {
     this.room.sheets.changeProblem(this.place, changed);
     if (!this.room.sheets.isWhole(changed)) void this.room.sheets.answerAll();
@@ -133,9 +131,3 @@ export class WrSheetProblem extends LitElement {
 }
 
 customElements.define('wr-sheet-problem', WrSheetProblem);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-sheet-problem': WrSheetProblem;
-  }
-}

@@ -1,6 +1,7 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { Paper, Sheet } from '../../../core/warmup/sheet.ts';
-import { undoKey } from '../../parts/undo-keys.ts';
+import { data, element, state } from '../../parts/element.ts';
+import { takeStep, undoKey } from '../../parts/undo-keys.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
@@ -22,16 +23,13 @@ const words = warmUpWords.sheets;
 /** Larger files are not read: a sheet of thirty problems has some 60 kB. */
 const LARGEST_FILE = 900_000;
 
+const Base = element({
+  room: data<PracticeRoom>(),
+  refusal: state(''),
+});
+
 /** The sheets: the list, or the one that is open with all that can be done with it. */
-export class WrSheets extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-    refusal: { state: true },
-  };
-
-  declare room: PracticeRoom;
-  declare refusal: string;
-
+export class WrSheets extends Base {
   static override styles = [
     sharedStyles,
     warmUpStyles,
@@ -55,7 +53,6 @@ export class WrSheets extends LitElement {
 
   constructor() {
     super();
-    this.refusal = '';
     new StoreController(this, () => [this.room]);
   }
 
@@ -93,12 +90,12 @@ export class WrSheets extends LitElement {
           : html`<wr-notice
               action=${words.bringBack}
               .closable=${false}
-              @notice-action=${() => this.room.sheets.bringBack()}
+              @notice-action=${() => this.#then('wr-button[look=main]', this.room.sheets.bringBack())}
               >${words.removed(removed.title)}</wr-notice
             >`
       }
       <div class="row">
-        <wr-button look="main" @click=${() => this.room.sheets.create(words.untitled)}>${words.create}</wr-button>
+        <wr-button look="main" @click=${this.#create}>${words.create}</wr-button>
         <wr-button @click=${() => this.renderRoot.querySelector('input')?.click()}>${words.bring}</wr-button>
       </div>
       <p class="bad" role="alert">${this.refusal}</p>
@@ -107,11 +104,17 @@ export class WrSheets extends LitElement {
         ${entries.map(
           ({ id, title, madeAt, problems }) =>
             html`<li class="row spread">
-              <wr-button look="quiet" label=${words.open(title)} @click=${() => this.room.sheets.open(id)}
+              <wr-button
+                look="quiet"
+                label=${words.open(title)}
+                @click=${() => this.#then('.title', this.room.sheets.open(id))}
                 >${title}</wr-button
               >
               <span class="soft">${words.count(problems)} · ${new Date(madeAt).toLocaleDateString()}</span>
-              <wr-button look="quiet" label=${words.remove(title)} @click=${() => this.room.sheets.remove(id)}
+              <wr-button
+                look="quiet"
+                label=${words.remove(title)}
+                @click=${() => this.#then('wr-notice', this.room.sheets.remove(id))}
                 >${words.removeShort}</wr-button
               >
             </li>`,
@@ -124,14 +127,24 @@ export class WrSheets extends LitElement {
     const { status } = sheets.saved;
     const said = { nothing: '', saving: shellWords.saving, saved: shellWords.saved, failed: shellWords.notSaved };
     return html`<div class="row spread">
-        <wr-button look="quiet" @click=${() => sheets.close()}>← ${words.back}</wr-button>
+        <wr-button look="quiet" @click=${() => this.#then('wr-button[look=main]', sheets.close())}
+          >← ${words.back}</wr-button
+        >
         <div class="row">
           <span class="soft" data-sheet-saved=${status}>${said[status]}</span>
           <wr-toolbar label=${words.actions}>
-            <wr-button look="quiet" keys="Control+Z" ?disabled=${!sheets.canUndo} @click=${() => sheets.undo()}
+            <wr-button
+              look="quiet"
+              keys="Control+Z"
+              ?disabled=${!sheets.canUndo}
+              @click=${() => takeStep(sheets, 'undo')}
               >${words.undo}</wr-button
             >
-            <wr-button look="quiet" keys="Control+Shift+Z" ?disabled=${!sheets.canRedo} @click=${() => sheets.redo()}
+            <wr-button
+              look="quiet"
+              keys="Control+Shift+Z"
+              ?disabled=${!sheets.canRedo}
+              @click=${() => takeStep(sheets, 'redo')}
               >${words.redo}</wr-button
             >
           </wr-toolbar>
@@ -188,6 +201,18 @@ export class WrSheets extends LitElement {
     </div>`;
   }
 
+  #create(): void {
+    this.room.sheets.create(words.untitled);
+    void this.#then('.title');
+  }
+
+  /** What was pressed is gone once this is done: the focus goes to what comes next. */
+  async #then(next: string, done?: Promise<void>): Promise<void> {
+    await done;
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>(next)?.focus();
+  }
+
   #titled(sheet: Sheet, title: string): void {
     if (title !== sheet.title) this.room.sheets.change({ ...sheet, title: title.slice(0, 200) });
   }
@@ -204,7 +229,7 @@ export class WrSheets extends LitElement {
     const ready = await this.room.sheets.answerAll();
     const { sheet } = this.room.sheets;
     if (!ready || sheet === null) return;
-    const { projectSheet } = await import('../../print/project-sheet.ts');
+    const { projectSheet } = await import('../../print/print-sheet.ts');
     await projectSheet(sheet, (problem) => this.room.sheets.answerTo(problem));
   }
 
@@ -232,7 +257,7 @@ export class WrSheets extends LitElement {
     const step = undoKey(event);
     if (step === null || this.room.sheets.sheet === null) return;
     event.preventDefault();
-    this.room.sheets[step]();
+    takeStep(this.room.sheets, step);
   }
 }
 
@@ -241,9 +266,3 @@ function paperOf(value: string): Paper {
 }
 
 customElements.define('wr-sheets', WrSheets);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-sheets': WrSheets;
-  }
-}

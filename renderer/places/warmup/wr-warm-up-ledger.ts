@@ -1,30 +1,30 @@
-import { css, html, LitElement, nothing } from 'lit';
-import { PART_KINDS } from '../../../core/review/ledger.ts';
+import { css, html } from 'lit';
+import { PART_WORDS, wholeLedger } from '../../../core/review/ledger.ts';
 import type { Review } from '../../../core/review/review.ts';
+import { kindsOf } from '../../../core/tiles/text.ts';
+import { data, element } from '../../parts/element.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { howCounted } from '../../parts/how-counted.ts';
 import { columnStyles } from '../../tokens/layout.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { countedWords } from '../../words/counted.ts';
 import { warmUpWords } from '../../words/warmup.ts';
-import { judgedWords, nowWords } from '../../print/judged-words.ts';
-import { kindsOf, tileRow } from './tile-row.ts';
+import { judgedWords, nowWords } from '../../print/judged.ts';
+import { tileRow } from '../../parts/tile/tile-row.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import type { WarmUpRun } from './warm-up-run.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
+import { signed } from '../../words/numbers.ts';
 
 const words = warmUpWords.ledger;
 
+const Base = element({
+  room: data<PracticeRoom>(),
+  run: data<WarmUpRun>(),
+});
+
 /** The exchange at its end: the ledger, whose parts add up, and the verdict on each pass. */
-export class WrWarmUpLedger extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-    run: { attribute: false },
-  };
-
-  declare room: PracticeRoom;
-  declare run: WarmUpRun;
-
+export class WrWarmUpLedger extends Base {
   static override styles = [
     sharedStyles,
     warmUpStyles,
@@ -46,7 +46,7 @@ export class WrWarmUpLedger extends LitElement {
     new StoreController(this, () => [this.room]);
   }
 
-  /** The button that was pressed is gone with its decision. */
+  /** The button that was pressed is gone, so the focus moves to the heading. */
   protected override firstUpdated(): void {
     this.renderRoot.querySelector<HTMLElement>('.asked')?.focus();
   }
@@ -64,7 +64,8 @@ export class WrWarmUpLedger extends LitElement {
       <p class="bad" role="alert">${refusal}</p>`;
   }
 
-  #figures({ ledger, deal }: Review): unknown {
+  #figures({ ledger }: Review): unknown {
+    const { start, parts, end } = wholeLedger(ledger);
     const row = (name: string, amount: string, total = ''): unknown =>
       html`<tr class=${total}>
         <th scope="row">${name}</th>
@@ -74,35 +75,24 @@ export class WrWarmUpLedger extends LitElement {
       ${howCounted(countedWords.ledger)}
       <table data-ledger>
         <tbody>
-          ${row(words.start((200 * deal.error).toFixed(1)), (100 * ledger.start).toFixed(1))}
-          ${PART_KINDS.map((kind) =>
-            ledger.totals[kind] === 0 ? nothing : row(words.parts[kind], signed(ledger.totals[kind])),
-          )}
-          ${row(words.end, (100 * ledger.end).toFixed(1), 'total')}
+          ${row(words.start, String(start))} ${parts.map(({ kind, amount }) => row(PART_WORDS[kind], signed(amount)))}
+          ${row(words.end, String(end), 'total')}
         </tbody>
       </table>
       <h3>${words.passes}</h3>
       <ol class="stack close">
-        ${this.run.told.map(
-          ({ step, give, now, ...told }) =>
+        ${this.run.judged.map(
+          ({ step, give, now, ...judgement }) =>
             html`<li class="row">
               <strong>${warmUpWords.steps[step]}</strong>
               ${give === null ? html`<span>${words.stopped}</span>` : tileRow(kindsOf(give))}
-              <span>${judgedWords(told)}${now === null || told.halfWidth === null ? '' : ` (${nowWords(now)})`}</span>
+              <span
+                >${judgedWords(judgement)}${now === null || judgement.halfWidth === null ? '' : ` (${nowWords(now)})`}</span
+              >
             </li>`,
         )}
       </ol>`;
   }
 }
 
-function signed(amount: number): string {
-  return `${amount < 0 ? '−' : '+'}${Math.abs(100 * amount).toFixed(1)}`;
-}
-
 customElements.define('wr-warm-up-ledger', WrWarmUpLedger);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-warm-up-ledger': WrWarmUpLedger;
-  }
-}

@@ -1,4 +1,5 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-notice.ts';
 import '../../parts/wr-tabs.ts';
 import type { TabChosen } from '../../parts/wr-tabs.ts';
@@ -8,8 +9,7 @@ import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { warmUpWords as words } from '../../words/warmup.ts';
 import { itemOfAddress } from './item-route.ts';
-import type { PracticeRoom } from './practice-room.ts';
-import { roomOf } from './room-of.ts';
+import { type PracticeRoom, roomOf } from './practice-room.ts';
 import './wr-guess.ts';
 import './wr-practice-progress.ts';
 import './wr-sheets.ts';
@@ -19,16 +19,13 @@ import './wr-warm-up-start.ts';
 const VIEWS = ['practise', 'guess', 'sheets', 'progress'] as const;
 type View = (typeof VIEWS)[number];
 
+const Base = element({
+  app: data<AppContext>(),
+  view: state<View>('practise'),
+});
+
 /** The Warm-up: problems to practise, guesses, sheets for a class, and how it goes. */
-export class WrWarmUpPlace extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    view: { state: true },
-  };
-
-  declare app: AppContext;
-  declare view: View;
-
+export class WrWarmUpPlace extends Base {
   static override styles = [
     sharedStyles,
     placeStyles,
@@ -52,11 +49,10 @@ export class WrWarmUpPlace extends LitElement {
     `,
   ];
 
-  readonly #onHash = (): void => this.#take();
+  readonly #onHash = (): void => this.#startFromAddress();
 
   constructor() {
     super();
-    this.view = 'practise';
     new StoreController(this, () => [this.#room]);
   }
 
@@ -115,23 +111,23 @@ export class WrWarmUpPlace extends LitElement {
 
   async #enter(): Promise<void> {
     await this.#room.enter();
-    this.#take();
+    this.#startFromAddress();
   }
 
   #show(id: string): void {
     this.view = VIEWS.find((view) => view === id) ?? 'practise';
   }
 
-  /** Takes a problem from the address, once. */
-  #take(): void {
-    const asked = itemOfAddress(window.location.hash);
-    if (asked === null || this.#room.card === '') return;
+  /** Starts the problem of the address, once. */
+  #startFromAddress(): void {
+    const route = itemOfAddress(window.location.hash);
+    if (route === null || this.#room.card.document === undefined) return;
     window.history.replaceState(null, '', '#/warm-up');
-    if (!asked.ok) {
-      this.#room.fail(asked.problem.message);
+    if (!route.ok) {
+      this.#room.fail(route.problem.message);
       return;
     }
-    const { goal, item } = asked.value;
+    const { goal, item } = route.value;
     this.view = goal === 'sheet' ? 'sheets' : 'practise';
     if (goal === 'sheet') this.#room.sheets.add([item]);
     else this.#room.start(item);
@@ -139,9 +135,3 @@ export class WrWarmUpPlace extends LitElement {
 }
 
 customElements.define('wr-warm-up-place', WrWarmUpPlace);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-warm-up-place': WrWarmUpPlace;
-  }
-}

@@ -1,65 +1,95 @@
-import { html, LitElement, nothing, type PropertyValues } from 'lit';
+import { css, html, nothing, type PropertyValues } from 'lit';
+import type { Tiles } from '../../../core/tiles/tiles.ts';
 import type { Stage } from '../../../core/warmup/warm-up.ts';
 import { announce } from '../../parts/announcer.ts';
+import { data, element, state } from '../../parts/element.ts';
 import type { RackIds } from '../../parts/rack/wr-rack.ts';
+import '../../parts/wr-button.ts';
+import '../../parts/wr-field.ts';
+import type { FieldText } from '../../parts/wr-field.ts';
+import { arranged } from '../../session/layout.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { warmUpWords } from '../../words/warmup.ts';
-import { markedAt, tilesOfIds, withoutJokers } from './marked-tiles.ts';
 import type { PracticeRoom } from './practice-room.ts';
-import { runHead, stageList } from './run-head.ts';
-import { runRack } from './run-rack.ts';
-import { runStyles } from './run-styles.ts';
-import { stageAsk } from './stage-ask.ts';
-import { TickController } from './tick-controller.ts';
+import { runHead, runHeadStyles, stageList } from './run-head.ts';
+import { markedAt, runRack, runRackStyles, tilesOfIds, withoutJokers } from './run-rack.ts';
 import type { WarmUpRun } from './warm-up-run.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
+import './wr-ask-aim.ts';
+import type { AimsChanged } from './wr-ask-aim.ts';
+import './wr-ask-pass.ts';
 import './wr-run-foot.ts';
 import './wr-warm-up-answer.ts';
 import './wr-warm-up-ledger.ts';
 
-/** One problem: the rack, and the one thing that is asked now. */
-export class WrWarmUpRun extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-    run: { attribute: false },
-    app: { attribute: false },
-    aims: { state: true },
-    marked: { state: true },
-    blind: { state: true },
-    why: { state: true },
-    told: { state: true },
-  };
+const words = warmUpWords.run;
 
-  declare room: PracticeRoom;
-  declare run: WarmUpRun;
-  declare app: AppContext;
-  declare aims: readonly string[];
+const Base = element({
+  room: data<PracticeRoom>(),
+  run: data<WarmUpRun>(),
+  app: data<AppContext>(),
+  aims: state<readonly string[]>(() => []),
   /** The tiles chosen in the rack, by id. */
-  declare marked: readonly string[];
-  declare blind: number;
-  declare why: string;
+  marked: state<readonly string[]>(() => []),
+  blind: state(0),
+  why: state(''),
   /** Why a click did nothing, in words. */
-  declare told: string;
+  refusal: state(''),
+});
 
-  static override styles = [sharedStyles, warmUpStyles, runStyles];
+/** One problem: the rack, and the question of the current stage. */
+export class WrWarmUpRun extends Base {
+  static override styles = [
+    sharedStyles,
+    warmUpStyles,
+    runHeadStyles,
+    runRackStyles,
+    css`
+      .run {
+        display: flex;
+        flex-direction: column;
+        gap: var(--space-3);
+      }
+
+      .ask {
+        gap: var(--space-3);
+      }
+
+      .ask .bad:empty {
+        display: none;
+      }
+
+      .asked:focus {
+        outline: none;
+      }
+    `,
+  ];
 
   #stage: Stage | 'over' = 'arrange';
   #shown: Stage | 'over' | null = null;
+  #clock: ReturnType<typeof setInterval> | undefined;
 
   constructor() {
     super();
-    this.aims = [];
-    this.marked = [];
-    this.blind = 0;
-    this.why = '';
-    this.told = '';
     new StoreController(this, () => [this.room]);
-    new TickController(this, () => this.room.wishes.clock);
   }
 
-  /** A new problem and a new stage begin with what was said of them before. */
+  /** The clock, for players who want one, is drawn anew each second. */
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#clock = setInterval(() => {
+      if (this.room.options.clock) this.requestUpdate();
+    }, 1000);
+  }
+
+  override disconnectedCallback(): void {
+    clearInterval(this.#clock);
+    super.disconnectedCallback();
+  }
+
+  /** A new problem or stage begins with what was answered there before. */
   protected override willUpdate(changed: PropertyValues<this>): void {
     const { over, warmUp, layout } = this.run;
     const stage = over ? 'over' : warmUp.stage;
@@ -69,7 +99,7 @@ export class WrWarmUpRun extends LitElement {
     this.#stage = stage;
     this.marked = stage === 'over' ? [] : markedAt(stage, warmUp.attempt, layout.rack);
     this.blind = stage === 'over' ? 0 : warmUp.attempt.blind;
-    this.told = '';
+    this.refusal = '';
   }
 
   protected override updated(): void {
@@ -80,14 +110,14 @@ export class WrWarmUpRun extends LitElement {
 
   protected override render(): unknown {
     const { run, room } = this;
-    // Not before the answer above it: the buttons would run away from whoever wants to press them.
-    const isTold = run.working === null && (run.over || run.warmUp.stage === 'answer');
+    // Not before the answer above: it would push the buttons down under the pointer.
+    const isAnswered = run.working === null && (run.over || run.warmUp.stage === 'answer');
     return html`<div class="run">
       ${runHead(run, room)} ${run.over ? nothing : stageList(run)} ${this.#rack()}
       <section class="panel ask" aria-busy=${run.working !== null}>
         ${run.over ? html`<wr-warm-up-ledger .room=${room} .run=${run}></wr-warm-up-ledger>` : this.#asked()}
       </section>
-      ${isTold ? html`<wr-run-foot .room=${room} .run=${run}></wr-run-foot>` : nothing}
+      ${isAnswered ? html`<wr-run-foot .room=${room} .run=${run}></wr-run-foot>` : nothing}
     </div>`;
   }
 
@@ -103,33 +133,97 @@ export class WrWarmUpRun extends LitElement {
   }
 
   #asked(): unknown {
-    if (this.run.warmUp.stage === 'answer') {
-      return html`<wr-warm-up-answer .room=${this.room} .run=${this.run}></wr-warm-up-answer>`;
+    const { stage } = this.run.warmUp;
+    switch (stage) {
+      case 'answer':
+        return html`<wr-warm-up-answer .room=${this.room} .run=${this.run}></wr-warm-up-answer>`;
+      case 'arrange':
+        return this.#askToArrange();
+      case 'aim':
+        return this.#askForAims();
+      case 'keep':
+        return this.#askForKeepers();
+      case 'choose':
+        return this.#askForPass();
+      case 'say':
+        return this.#askWhy();
     }
-    return stageAsk(this.run.warmUp.stage, {
-      room: this.room,
-      run: this.run,
-      aims: this.aims,
-      marked: this.marked.length,
-      blind: this.blind,
-      why: this.why,
-      told: this.told,
-      aimed: (aims) => (this.aims = aims),
-      typed: (why) => (this.why = why),
-      blindChosen: (blind) => this.#blindChosen(blind),
-      kept: () => this.run.kept(this.#tilesMarked),
-      given: () => this.run.chosen(this.#tilesMarked, this.blind),
-    });
   }
 
-  get #tilesMarked(): ReturnType<typeof tilesOfIds> {
+  #askToArrange(): unknown {
+    const { run } = this;
+    const arrange = html`<wr-button @click=${() => run.lay(arranged(run.layout))}>${words.arrangeAll}</wr-button>`;
+    return this.#ask(words.arrange, words.arrangeHelp, arrange, () => run.arranged());
+  }
+
+  #askForAims(): unknown {
+    const choice = html`<wr-ask-aim
+      .sections=${this.room.sections}
+      .aims=${this.aims}
+      @aims-changed=${({ detail }: CustomEvent<AimsChanged>) => (this.aims = detail)}
+    ></wr-ask-aim>`;
+    return this.#ask(words.aim, words.aimHelp, choice, () => this.run.aimed(this.aims));
+  }
+
+  #askForKeepers(): unknown {
+    const count = html`<p role="status">${words.kept(this.marked.length)}</p>`;
+    return this.#ask(words.keep, words.keepHelp, count, () => this.run.kept(this.#tilesMarked));
+  }
+
+  #askForPass(): unknown {
+    const { run } = this;
+    const courtesy = run.step === 'courtesy';
+    return html`<h2 class="asked" tabindex="-1">${courtesy ? words.chooseCourtesy : words.choose}</h2>
+      <p class="soft">${courtesy ? words.chooseCourtesyHelp : words.chooseHelp}</p>
+      ${this.refusal === '' ? nothing : html`<p class="bad">${this.refusal}</p>`}
+      <wr-ask-pass
+        .room=${this.room}
+        .run=${run}
+        .refusal=${run.refusal}
+        .count=${this.marked.length}
+        .blind=${this.blind}
+        @blind-chosen=${({ detail }: CustomEvent<number>) => this.#blindChosen(detail)}
+        @pass-chosen=${() => run.chosen(this.#tilesMarked, this.blind)}
+        >${this.#back()}</wr-ask-pass
+      >`;
+  }
+
+  #askWhy(): unknown {
+    const field = html`<wr-field
+      label=${words.sayLabel}
+      lines="3"
+      .value=${this.why}
+      @field-typed=${({ detail }: CustomEvent<FieldText>) => (this.why = detail.value)}
+    ></wr-field>`;
+    const title = this.run.warmUp.attempt.stops ? words.sayStop : words.say;
+    return this.#ask(title, words.sayHelp, field, () => this.run.said(this.why), words.show);
+  }
+
+  /** A question with the button that settles it. */
+  #ask(title: string, help: string, body: unknown, settle: () => unknown, label: string = words.next): unknown {
+    const { run } = this;
+    return html`<h2 class="asked" tabindex="-1">${title}</h2>
+      <p class="soft">${help}</p>
+      ${body}
+      <p class="bad" role="alert">${run.refusal}</p>
+      <div class="row">
+        <wr-button look="main" @click=${settle}>${label}</wr-button>
+        ${run.warmUp.stage === 'arrange' ? nothing : this.#back()}
+      </div>`;
+  }
+
+  #back(): unknown {
+    return html`<wr-button look="quiet" @click=${() => this.run.back()}>${words.back}</wr-button>`;
+  }
+
+  get #tilesMarked(): Tiles {
     return tilesOfIds(this.marked, this.run.layout.rack);
   }
 
   #selected({ detail }: CustomEvent<RackIds>): void {
     const passable = withoutJokers(detail.ids, this.run.layout.rack);
     const joker = this.run.warmUp.stage === 'choose' && passable.length < detail.ids.length;
-    this.told = joker ? warmUpWords.jokerStays : '';
+    this.refusal = joker ? warmUpWords.jokerStays : '';
     if (joker) announce(warmUpWords.jokerStays);
     this.marked = joker ? passable : detail.ids;
   }
@@ -141,9 +235,3 @@ export class WrWarmUpRun extends LitElement {
 }
 
 customElements.define('wr-warm-up-run', WrWarmUpRun);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-warm-up-run': WrWarmUpRun;
-  }
-}

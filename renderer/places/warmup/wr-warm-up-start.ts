@@ -1,8 +1,9 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { DEAL_KINDS, isDealKind } from '../../../core/warmup/deal-kinds.ts';
 import { parseDealCode } from '../../../core/warmup/deal-code.ts';
 import { itemOfDeal } from '../../../core/warmup/item.ts';
 import { dueMisses } from '../../../core/warmup/session.ts';
+import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
@@ -12,25 +13,20 @@ import '../../parts/wr-notice.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { warmUpWords } from '../../words/warmup.ts';
-import { today } from './answers.ts';
 import type { PracticeRoom } from './practice-room.ts';
-import type { DealWishes } from './room-parts.ts';
+import { type DealOptions, today } from './room-parts.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 
 const words = warmUpWords.start;
 
+const Base = element({
+  room: data<PracticeRoom>(),
+  code: state(''),
+  refusal: state(''),
+});
+
 /** Where practice begins: today's own decisions, a deal of a kind, or a deal by its code. */
-export class WrWarmUpStart extends LitElement {
-  static override properties = {
-    room: { attribute: false },
-    code: { state: true },
-    refusal: { state: true },
-  };
-
-  declare room: PracticeRoom;
-  declare code: string;
-  declare refusal: string;
-
+export class WrWarmUpStart extends Base {
   static override styles = [
     sharedStyles,
     warmUpStyles,
@@ -53,8 +49,6 @@ export class WrWarmUpStart extends LitElement {
 
   constructor() {
     super();
-    this.code = '';
-    this.refusal = '';
     new StoreController(this, () => [this.room]);
   }
 
@@ -88,7 +82,7 @@ export class WrWarmUpStart extends LitElement {
   }
 
   #byKind(): unknown {
-    const { kind, tiles, clock } = this.room.wishes;
+    const { kind, tiles, clock } = this.room.options;
     return html`<section class="panel">
       <h2>${words.deal}</h2>
       <label class="labelled"
@@ -105,11 +99,11 @@ export class WrWarmUpStart extends LitElement {
           { value: '14', label: words.fourteen },
         ]}
         .value=${String(tiles)}
-        @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => this.room.wish({ tiles: tilesOf(detail.value) })}
+        @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => this.room.choose({ tiles: tilesOf(detail.value) })}
       ></wr-choice>
       <div class="row">
         <wr-button look="main" @click=${() => this.room.deal()}>${words.dealNow}</wr-button>
-        <wr-button .pressed=${clock} @click=${() => this.room.wish({ clock: !clock })}>${words.clock}</wr-button>
+        <wr-button .pressed=${clock} @click=${() => this.room.choose({ clock: !clock })}>${words.clock}</wr-button>
       </div>
     </section>`;
   }
@@ -130,7 +124,7 @@ export class WrWarmUpStart extends LitElement {
   }
 
   #kindChosen({ target }: Event): void {
-    if (target instanceof HTMLSelectElement && isDealKind(target.value)) this.room.wish({ kind: target.value });
+    if (target instanceof HTMLSelectElement && isDealKind(target.value)) this.room.choose({ kind: target.value });
   }
 
   #startCode(): void {
@@ -140,15 +134,9 @@ export class WrWarmUpStart extends LitElement {
   }
 }
 
-function tilesOf(value: string): DealWishes['tiles'] {
+function tilesOf(value: string): DealOptions['tiles'] {
   if (value === '13') return 13;
   return value === '14' ? 14 : 'turns';
 }
 
 customElements.define('wr-warm-up-start', WrWarmUpStart);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-warm-up-start': WrWarmUpStart;
-  }
-}

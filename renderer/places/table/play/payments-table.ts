@@ -1,7 +1,8 @@
 import { html, type TemplateResult } from 'lit';
 import { type Seat, SEATS } from '../../../../core/exchange/steps.ts';
 import type { Payments } from '../../../../core/game/points.ts';
-import { resultWords as words, signed } from '../../../words/play.ts';
+import { resultWords as words } from '../../../words/play.ts';
+import { signed } from '../../../words/numbers.ts';
 
 /** What each of the four seats gets or pays; the four add up to nothing. */
 export function paymentsTable(

@@ -1,6 +1,8 @@
 import type { Seat } from '../../../../core/exchange/steps.ts';
 import type { EndedEvent } from '../../../../core/game/events.ts';
-import type { LineView } from '../../../worker/calls.ts';
+import type { LineDocument } from '../../../../core/engine/reading-questions.ts';
+import type { Result } from '../../../../core/base/result.ts';
+import type { GameSession } from '../../../session/game-session.ts';
 
 /** A result while it is entered; null or an empty text is what is not said yet. */
 export interface ResultDraft {
@@ -48,7 +50,7 @@ export function arePointsGood({ points }: ResultDraft): boolean {
 }
 
 /** The event; null while what must be said is not. What belongs to no win is left out of a game that nobody won. */
-export function eventOf(draft: ResultDraft, line: LineView | undefined): EndedEvent | null {
+export function eventOf(draft: ResultDraft, line: LineDocument | undefined): EndedEvent | null {
   const { result, winner, seat } = draft;
   if (result === null || !arePointsGood(draft)) return null;
   const seated = seat === null ? {} : { seat };
@@ -56,7 +58,7 @@ export function eventOf(draft: ResultDraft, line: LineView | undefined): EndedEv
   return winner === null ? null : { type: 'ended', result, winner, ...winOf(draft, line), ...seated };
 }
 
-function winOf(draft: ResultDraft, line: LineView | undefined): Omit<EndedEvent, 'type' | 'result'> {
+function winOf(draft: ResultDraft, line: LineDocument | undefined): Omit<EndedEvent, 'type' | 'result'> {
   const { winner, by, from, lineId, jokerless } = draft;
   const points = pointsOf(draft);
   const own = points !== null && points !== line?.points;
@@ -71,4 +73,21 @@ function winOf(draft: ResultDraft, line: LineView | undefined): Omit<EndedEvent,
 
 function pointsOf({ points }: ResultDraft): number | null {
   return points.trim() === '' ? null : Number(points.trim().replace(',', '.'));
+}
+
+type Log = Pick<GameSession, 'state' | 'events' | 'canUndo' | 'undo' | 'redo' | 'apply'>;
+
+/**
+ * Enters a result in the place of the one there is, if any; notes that were made since stay. A
+ * refused one leaves all as it was.
+ */
+export function enterResult(session: Log, event: EndedEvent): Result<null> {
+  const ended = session.events.findIndex(({ type }) => type === 'ended');
+  const later = ended < 0 ? [] : session.events.slice(ended + 1);
+  let undone = 0;
+  for (; session.state.result !== null && session.canUndo; undone += 1) session.undo();
+  const entered = session.apply(event);
+  if (entered.ok) for (const note of later) session.apply(note);
+  else for (; undone > 0; undone -= 1) session.redo();
+  return entered;
 }

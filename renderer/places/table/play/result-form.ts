@@ -1,13 +1,12 @@
-import { html, nothing } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { type Seat, SEATS } from '../../../../core/exchange/steps.ts';
+import type { LineDocument } from '../../../../core/engine/reading-questions.ts';
 import '../../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../../parts/wr-choice.ts';
 import '../../../parts/wr-field.ts';
 import type { FieldText } from '../../../parts/wr-field.ts';
 import type { GameSession } from '../../../session/game-session.ts';
 import { resultWords as words } from '../../../words/play.ts';
-import type { LineView } from '../../../worker/calls.ts';
-import { linePicker } from './line-picker.ts';
 import { arePointsGood, type ResultDraft } from './result-draft.ts';
 import { inChairOrder, seatName, seatOf } from './seat-names.ts';
 
@@ -18,7 +17,7 @@ export interface ResultForm {
   readonly session: GameSession;
   readonly draft: ResultDraft;
   /** The card's lines; empty until they are known. */
-  readonly lines: readonly LineView[];
+  readonly lines: readonly LineDocument[];
   readonly change: (change: Change) => void;
 }
 
@@ -33,7 +32,7 @@ export function resultForm(form: ResultForm): unknown {
 }
 
 /** The line of a draft, if one is chosen and known. */
-export function lineOf({ lines, draft }: Pick<ResultForm, 'lines' | 'draft'>): LineView | undefined {
+export function lineOf({ lines, draft }: Pick<ResultForm, 'lines' | 'draft'>): LineDocument | undefined {
   return lines.find(({ id }) => id === draft.lineId);
 }
 
@@ -99,4 +98,33 @@ function choice(
     .value=${value ?? ''}
     @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => change(changeTo(detail.value))}
   ></wr-choice>`;
+}
+
+/** The card's hands to choose one from, section by section. */
+function linePicker(
+  lines: readonly LineDocument[],
+  chosen: string | null,
+  change: (lineId: string | null) => void,
+): TemplateResult {
+  const sections = [...new Set(lines.map(({ section }) => section))];
+  const changed = ({ target }: Event): void => {
+    if (target instanceof HTMLSelectElement) change(target.value === '' ? null : target.value);
+  };
+  return html`<div>
+    <label for="hand">${words.line}</label>
+    <select id="hand" @change=${changed}>
+      <option value="" ?selected=${chosen === null}>${words.lineUnknown}</option>
+      ${sections.map(
+        (section) =>
+          html`<optgroup label=${section}>
+            ${lines
+              .filter((line) => line.section === section)
+              .map(
+                ({ id, name, points }) =>
+                  html`<option value=${id} ?selected=${id === chosen}>${words.lineOption(name, points)}</option>`,
+              )}
+          </optgroup>`,
+      )}
+    </select>
+  </div>`;
 }

@@ -11,6 +11,10 @@ export const resultStyles = [
       gap: var(--space-4);
     }
 
+    .awaited {
+      visibility: hidden;
+    }
+
     /* As high as the table with its first game. */
     .loading {
       min-height: 5.8rem;

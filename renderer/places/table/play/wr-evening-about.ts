@@ -1,6 +1,7 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { CHAIRS, chairOf } from '../../../../core/game/evening.ts';
 import { type Seat, SEATS } from '../../../../core/exchange/steps.ts';
+import { data, element } from '../../../parts/element.ts';
 import '../../../parts/wr-field.ts';
 import type { FieldText } from '../../../parts/wr-field.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
@@ -8,18 +9,18 @@ import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { eveningWords as words, playWords } from '../../../words/play.ts';
 import { panelStyles } from '../panel-styles.ts';
-import { keepKeys } from './keep-keys.ts';
+import { keepKeys } from '../../../parts/undo-keys.ts';
 import { resultStyles } from './result-styles.ts';
 
 /** The longest name and place that a game keeps. */
 const LONGEST = { name: 60, place: 200 } as const;
 
+const Base = element({
+  app: data<AppContext>(),
+});
+
 /** Where the evening is played and, if somebody cares, with whom; kept with the game as it is written. */
-export class WrEveningAbout extends LitElement {
-  static override properties = { app: { attribute: false } };
-
-  declare app: AppContext;
-
+export class WrEveningAbout extends Base {
   static override styles = [sharedStyles, panelStyles, resultStyles];
 
   constructor() {
@@ -75,9 +76,3 @@ export class WrEveningAbout extends LitElement {
 }
 
 customElements.define('wr-evening-about', WrEveningAbout);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-evening-about': WrEveningAbout;
-  }
-}

@@ -1,39 +1,78 @@
-import { html, LitElement, nothing, type PropertyValues } from 'lit';
-import { type Chair, CHAIRS, chairOf, nextSeat } from '../../../../core/game/evening.ts';
-import { playersMoved } from '../../../../core/game/players.ts';
+import { html, nothing, type PropertyValues } from 'lit';
+import {
+  type Chair,
+  chairOf,
+  CHAIRS,
+  type EveningRow,
+  eveningSheet,
+  nextSeat,
+  playersMoved,
+} from '../../../../core/game/evening.ts';
 import { stageOf } from '../../../../core/game/stage.ts';
 import { SEATS } from '../../../../core/exchange/steps.ts';
+import { type Result, success } from '../../../../core/base/result.ts';
+import type { Payments } from '../../../../core/game/points.ts';
+import { data, element, state } from '../../../parts/element.ts';
 import { emit } from '../../../parts/emit.ts';
 import '../../../parts/wr-button.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
-import { eveningWords as words, playWords, signed } from '../../../words/play.ts';
+import { eveningWords as words, playWords } from '../../../words/play.ts';
 import { panelStyles } from '../panel-styles.ts';
-import { type EveningLine, eveningLines } from './evening-games.ts';
 import { resultStyles } from './result-styles.ts';
 import './wr-evening-about.ts';
+import { signed } from '../../../words/numbers.ts';
+import type { Desk, GameEntry } from '../../../../main/desk/desk.ts';
+import type { GameSession } from '../../../session/game-session.ts';
+import { seatOf } from './seat-names.ts';
+
+/** A game of the evening and the sums after it. */
+interface EveningLine extends EveningRow {
+  /** How it ended, in words. */
+  readonly stage: string;
+}
+
+/**
+ * The evening's sheet up to the game at hand, which counts as it stands in the window: the list of
+ * games may be a moment behind.
+ */
+async function eveningLines(
+  desk: Pick<Desk, 'listGames'>,
+  session: GameSession,
+  payments: Payments | null,
+  stage: string,
+): Promise<Result<readonly EveningLine[]>> {
+  const games = await desk.listGames();
+  if (!games.ok) return games;
+  const others = session.evening === undefined ? [] : games.value.filter((entry) => isBefore(entry, session));
+  const ordered = others.toSorted((one, other) => (one.startedAt < other.startedAt ? -1 : 1));
+  const sheet = eveningSheet([
+    ...ordered.map((entry) => ({ id: entry.id, seat: seatOf(entry.seat), payments: entry.payments })),
+    { id: session.id, seat: session.state.seat, payments },
+  ]);
+  const stages = [...ordered.map((entry) => entry.stage), stage];
+  return success(sheet.map((row, place) => ({ ...row, stage: stages[place] ?? '' })));
+}
+
+function isBefore(entry: GameEntry, { id, evening, startedAt }: GameSession): boolean {
+  return entry.evening === evening && entry.id !== id && entry.startedAt <= startedAt;
+}
+
+const Base = element({
+  app: data<AppContext>(),
+  lines: state<readonly EveningLine[] | null>(null),
+  problem: state(''),
+});
 
 /** The evening's running totals by chair, and the way to its next game. Sends `next-game`. */
-export class WrEveningPanel extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    lines: { state: true },
-    problem: { state: true },
-  };
-
-  declare app: AppContext;
-  declare protected lines: readonly EveningLine[] | null;
-  declare protected problem: string;
-
+export class WrEveningPanel extends Base {
   static override styles = [sharedStyles, panelStyles, resultStyles];
 
   #loadedFor = '';
 
   constructor() {
     super();
-    this.lines = null;
-    this.problem = '';
     new StoreController(this, () => [this.app.session]);
   }
 

@@ -1,23 +1,21 @@
-import { css, html, LitElement, type PropertyValues } from 'lit';
+import { css, html, type PropertyValues } from 'lit';
 import type { Seat } from '../../../../core/exchange/steps.ts';
 import { legalEvents } from '../../../../core/game/legal.ts';
 import { JOKER, type Kind, KINDS } from '../../../../core/tiles/kinds.ts';
-import { nameOf } from '../../../../core/tiles/names.ts';
+import { tileNames } from '../../../../core/tiles/names.ts';
 import { Tiles } from '../../../../core/tiles/tiles.ts';
 import { announce } from '../../../parts/announcer.ts';
+import { data, element, state, text } from '../../../parts/element.ts';
 import { emit } from '../../../parts/emit.ts';
 import '../../../parts/tile/wr-tile.ts';
 import '../../../parts/wr-button.ts';
-import '../../../parts/wr-entry.ts';
-import type { TypedTiles } from '../../../parts/wr-entry.ts';
-import '../../../parts/wr-tray.ts';
-import type { TilePicked } from '../../../parts/wr-tray.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { playWords as words } from '../../../words/play.ts';
+import { EntryAndTray } from '../entry-and-tray.ts';
 import { panelStyles } from '../panel-styles.ts';
-import { calledTile, groupEvent } from './log-tile.ts';
+import { calledTile, groupEvent } from './moves.ts';
 import { playStyles } from './play-styles.ts';
 import { seatName } from './seat-names.ts';
 
@@ -25,23 +23,15 @@ import { seatName } from './seat-names.ts';
 const LEAST = 3;
 const MOST = 6;
 
-/** A group laid open by a seat, tile by tile; it begins with the discard on the table. Sends `group-opened`. */
-export class WrGroupEntry extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    seat: {},
-    tiles: { state: true },
-    typed: { state: true },
-    refusal: { state: true },
-  };
-
-  declare app: AppContext;
-  declare seat: Seat;
+const Base = element({
+  app: data<AppContext>(),
+  seat: text<Seat>('East'),
   /** The group so far. */
-  declare protected tiles: readonly Kind[];
-  declare protected typed: string;
-  declare protected refusal: string;
+  tiles: state<readonly Kind[]>(() => []),
+});
 
+/** A group laid open by a seat, tile by tile; it begins with the discard on the table. Sends `group-opened`. */
+export class WrGroupEntry extends Base {
   static override styles = [
     sharedStyles,
     panelStyles,
@@ -55,11 +45,14 @@ export class WrGroupEntry extends LitElement {
     `,
   ];
 
+  readonly #entry = new EntryAndTray(this, {
+    show: (kinds) => this.#show(kinds),
+    add: (kind) => this.#add(kind),
+    enter: () => this.#lay(),
+  });
+
   constructor() {
     super();
-    this.tiles = [];
-    this.typed = '';
-    this.refusal = '';
     new StoreController(this, () => [this.app.session]);
   }
 
@@ -75,27 +68,18 @@ export class WrGroupEntry extends LitElement {
         ${this.tiles.length === 0 ? html`<span class="soft">${words.groupEmpty}</span>` : ''}
       </div>
       <div class="row acts">
-        <wr-button look="main" reason=${this.#reason()} @click=${this.#lay}>${words.lay}</wr-button>
+        <wr-button look="main" reason=${this.#reason()} @click=${this.#entry.finish}>${words.lay}</wr-button>
         <wr-button look="quiet" ?disabled=${this.tiles.length === 0} @click=${this.#takeBack}
           >${words.takeBack}</wr-button
         >
       </div>
-      <wr-entry
-        bare
-        label=${words.typing}
-        .counts=${[3, 4, 5, 6]}
-        .value=${this.typed}
-        .refusal=${this.refusal}
-        @tiles-typed=${this.#typedNow}
-        @tiles-entered=${this.#lay}
-      ></wr-entry>
-      <wr-tray
-        label=${words.trayOf.group}
-        .left=${this.#left()}
-        .reasons=${this.#reasons()}
-        full=${this.tiles.length >= MOST ? words.groupFull : ''}
-        @tile-picked=${this.#picked}
-      ></wr-tray>
+      ${this.#entry.field({ label: words.typing, counts: [3, 4, 5, 6] })}
+      ${this.#entry.tray({
+        label: words.trayOf.group,
+        left: this.#left(),
+        reasons: this.#reasons(),
+        full: this.tiles.length >= MOST ? words.groupFull : '',
+      })}
     </div>`;
   }
 
@@ -106,6 +90,7 @@ export class WrGroupEntry extends LitElement {
   #reason(): string {
     const missing = LEAST - this.tiles.length;
     if (missing > 0) return words.moreTiles(missing);
+    if (this.tiles.length > MOST) return words.groupFull;
     return this.#kind === undefined ? words.needsKind : '';
   }
 
@@ -125,37 +110,29 @@ export class WrGroupEntry extends LitElement {
     return new Map(KINDS.filter((kind) => kind !== own && kind !== JOKER).map((kind) => [kind, words.otherKind]));
   }
 
-  #picked({ detail }: CustomEvent<TilePicked>): void {
-    this.tiles = [...this.tiles, detail.kind];
-    this.refusal = '';
+  #show(kinds: readonly Kind[]): void {
+    this.tiles = kinds;
+  }
+
+  #add(kind: Kind): void {
+    this.tiles = [...this.tiles, kind];
   }
 
   #takeBack(): void {
     this.tiles = this.tiles.slice(0, -1);
   }
 
-  #typedNow({ detail }: CustomEvent<TypedTiles>): void {
-    this.typed = detail.text;
-    this.refusal = '';
-    this.tiles = detail.kinds.slice(0, MOST);
-  }
-
-  #lay(): void {
+  /** Lays the group open; null while it is too small. */
+  #lay(): string | null {
     const { session } = this.app;
     const event = groupEvent(this.seat, this.tiles);
-    if (event === null || this.tiles.length < LEAST) return;
+    if (event === null || this.#reason() !== '') return null;
     const laid = session.apply(event);
-    this.refusal = laid.ok ? '' : laid.problem.message;
-    if (!laid.ok) return;
-    announce(words.opened(seatName(session, this.seat), this.tiles.map(nameOf).join(', ')));
+    if (!laid.ok) return laid.problem.message;
+    announce(words.opened(seatName(session, this.seat), tileNames(this.tiles)));
     emit(this, 'group-opened', null);
+    return '';
   }
 }
 
 customElements.define('wr-group-entry', WrGroupEntry);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-group-entry': WrGroupEntry;
-  }
-}

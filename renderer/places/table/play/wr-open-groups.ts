@@ -1,10 +1,11 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import type { Seat } from '../../../../core/exchange/steps.ts';
 import type { Exposure } from '../../../../core/game/game-state.ts';
-import { groupKinds } from '../../../../core/game/seen.ts';
+import { groupKinds } from '../../../../core/game/hand-view.ts';
 import { codeOf } from '../../../../core/tiles/kinds.ts';
 import { nameOf } from '../../../../core/tiles/names.ts';
 import { announce } from '../../../parts/announcer.ts';
+import { data, element, state, text } from '../../../parts/element.ts';
 import { emit } from '../../../parts/emit.ts';
 import '../../../parts/tile/wr-tile.ts';
 import '../../../parts/wr-button.ts';
@@ -16,24 +17,19 @@ import { panelStyles } from '../panel-styles.ts';
 import { playStyles } from './play-styles.ts';
 import { inChairOrder, seatName } from './seat-names.ts';
 
-/** What lies open on the table: groups, whose jokers can be taken, and the discards. Sends `joker-taken`. */
-export class WrOpenGroups extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    seat: {},
-    refusal: { state: true },
-  };
-
-  declare app: AppContext;
+const Base = element({
+  app: data<AppContext>(),
   /** Who takes a joker, if one is taken now. */
-  declare seat: Seat;
-  declare protected refusal: string;
+  seat: text<Seat>('East'),
+  refusal: state(''),
+});
 
+/** What lies open on the table: groups, whose jokers can be taken, and the discards. Sends `joker-taken`. */
+export class WrOpenGroups extends Base {
   static override styles = [sharedStyles, panelStyles, playStyles];
 
   constructor() {
     super();
-    this.refusal = '';
     new StoreController(this, () => [this.app.session]);
   }
 
@@ -105,9 +101,3 @@ export class WrOpenGroups extends LitElement {
 }
 
 customElements.define('wr-open-groups', WrOpenGroups);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-open-groups': WrOpenGroups;
-  }
-}

@@ -1,6 +1,9 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { css, html, nothing, type PropertyValues } from 'lit';
+import type { Result } from '../../../../core/base/result.ts';
 import type { EndedEvent } from '../../../../core/game/events.ts';
 import type { Payments } from '../../../../core/game/points.ts';
+import type { LineDocument } from '../../../../core/engine/reading-questions.ts';
+import { data, element, state } from '../../../parts/element.ts';
 import { emit } from '../../../parts/emit.ts';
 import '../../../parts/wr-button.ts';
 import '../../../parts/wr-dialog.ts';
@@ -8,33 +11,25 @@ import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { resultWords as words } from '../../../words/play.ts';
-import type { Answered, LineView } from '../../../worker/calls.ts';
 import { panelStyles } from '../panel-styles.ts';
-import { enterResult } from './enter-result.ts';
-import { keepKeys } from './keep-keys.ts';
+import { arePointsGood, draftOf, EMPTY_RESULT, enterResult, eventOf, type ResultDraft } from './result-draft.ts';
+import { keepKeys } from '../../../parts/undo-keys.ts';
 import { paymentsTable } from './payments-table.ts';
-import { arePointsGood, draftOf, EMPTY_RESULT, eventOf, type ResultDraft } from './result-draft.ts';
 import { lineOf, resultForm } from './result-form.ts';
 import { resultStyles } from './result-styles.ts';
 import { inChairOrder, seatNameFull } from './seat-names.ts';
 
-/** Where a result is entered: as much of it as is known, and at once what each seat gets or pays. */
-export class WrResultDialog extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    draft: { state: true },
-    lines: { state: true },
-    settled: { state: true },
-    refusal: { state: true },
-  };
-
-  declare app: AppContext;
+const Base = element({
+  app: data<AppContext>(),
   /** Null while the dialog is closed. */
-  declare protected draft: ResultDraft | null;
-  declare protected lines: readonly LineView[];
-  declare protected settled: Answered<Payments> | null;
-  declare protected refusal: string;
+  draft: state<ResultDraft | null>(null),
+  lines: state<readonly LineDocument[]>(() => []),
+  settled: state<Result<Payments> | null>(null),
+  refusal: state(''),
+});
 
+/** Where a result is entered: as much of it as is known, and at once what each seat gets or pays. */
+export class WrResultDialog extends Base {
   static override styles = [
     sharedStyles,
     panelStyles,
@@ -53,10 +48,6 @@ export class WrResultDialog extends LitElement {
 
   constructor() {
     super();
-    this.draft = null;
-    this.lines = [];
-    this.settled = null;
-    this.refusal = '';
     new StoreController(this, () => [this.app.session]);
   }
 
@@ -99,7 +90,7 @@ export class WrResultDialog extends LitElement {
   #money(): unknown {
     const { session } = this.app;
     if (this.settled === null) return nothing;
-    if (!this.settled.ok) return html`<p class="soft" role="status">${this.settled.message}</p>`;
+    if (!this.settled.ok) return html`<p class="soft" role="status">${this.settled.problem.message}</p>`;
     return html`<div>
       ${paymentsTable(this.settled.value, inChairOrder(session), (seat) => seatNameFull(session, seat))}
       <p class="soft">${words.caution}</p>

@@ -1,23 +1,25 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { css, html, nothing, type PropertyValues } from 'lit';
+import type { Result } from '../../../../core/base/result.ts';
 import type { EndedEvent } from '../../../../core/game/events.ts';
 import type { PointRules } from '../../../../core/game/point-rules.ts';
-import type { Payments } from '../../../../core/game/points.ts';
+import { NO_PAYMENT, type Payments } from '../../../../core/game/points.ts';
+import type { LineDocument } from '../../../../core/engine/reading-questions.ts';
+import { data, element, state } from '../../../parts/element.ts';
 import { emit } from '../../../parts/emit.ts';
 import '../../../parts/wr-button.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { resultWords as words } from '../../../words/play.ts';
-import type { Answered, LineView } from '../../../worker/calls.ts';
-import { handName } from '../hand-name.ts';
+import { gameLink } from '../../journal/routes.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { paymentsTable } from './payments-table.ts';
 import { playStyles } from './play-styles.ts';
 import { resultStyles } from './result-styles.ts';
-import type { ResultWanted } from './wr-advice-panel.ts';
-import { resultSentence } from './result-sentence.ts';
+import type { ResultWanted } from './advised.ts';
 import './wr-evening-panel.ts';
-import { inChairOrder, seatNameFull } from './seat-names.ts';
+import { inChairOrder, seatName, seatNameFull } from './seat-names.ts';
+import type { GameSession } from '../../../session/game-session.ts';
 
 const headingStyles = css`
   h2 {
@@ -25,26 +27,20 @@ const headingStyles = css`
   }
 `;
 
+const Base = element({
+  app: data<AppContext>(),
+  settled: state<Result<Payments> | null>(null),
+  lines: state<readonly LineDocument[]>(() => []),
+});
+
 /** How the game ended, who pays what, and the evening that it belongs to. */
-export class WrResultPanel extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    settled: { state: true },
-    lines: { state: true },
-  };
-
-  declare app: AppContext;
-  declare protected settled: Answered<Payments> | null;
-  declare protected lines: readonly LineView[];
-
+export class WrResultPanel extends Base {
   static override styles = [sharedStyles, panelStyles, playStyles, resultStyles, headingStyles];
 
   #settledFor = '';
 
   constructor() {
     super();
-    this.settled = null;
-    this.lines = [];
     new StoreController(this, () => [this.app.session, this.app.preferences]);
   }
 
@@ -73,7 +69,7 @@ export class WrResultPanel extends LitElement {
           >${words.change}</wr-button
         >
       </div>
-      ${this.#hand(result)} ${this.#money()}
+      ${this.#hand(result)} ${this.#money()} ${this.#lookBack()}
       <wr-evening-panel .app=${this.app}></wr-evening-panel>
       ${this.#rules()}
     </section>`;
@@ -81,17 +77,28 @@ export class WrResultPanel extends LitElement {
 
   #hand({ lineId, jokerless }: EndedEvent): unknown {
     if (lineId === undefined) return nothing;
-    const line = this.lines.find(({ id }) => id === lineId);
-    const name = handName({ section: line?.section ?? '', line: lineId }).trim();
+    // A line that is not on the card has no name; the place of one that is on it is kept free until it is known.
+    const name = this.settled === null ? '…' : this.lines.find(({ id }) => id === lineId)?.name;
+    if (name === undefined) return nothing;
     return html`<p>${words.hand(name)}${jokerless === true ? `, ${words.jokerless}` : ''}</p>`;
   }
 
   #money(): unknown {
     const { session } = this.app;
-    if (this.settled === null) return nothing;
-    return this.settled.ok
-      ? paymentsTable(this.settled.value, inChairOrder(session), (seat) => seatNameFull(session, seat))
-      : html`<p class="soft">${this.settled.message}</p>`;
+    const table = (payments: Payments): unknown =>
+      paymentsTable(payments, inChairOrder(session), (seat) => seatNameFull(session, seat));
+    // The place of the table is kept free until it is known, so that nothing below moves.
+    if (this.settled === null) return html`<div class="stack awaited">${table(NO_PAYMENT)}</div>`;
+    return this.settled.ok ? table(this.settled.value) : html`<p class="soft">${this.settled.problem.message}</p>`;
+  }
+
+  /** The way to the look-back of this game; without a deal there is nothing to look back at. */
+  #lookBack(): unknown {
+    const { id, events } = this.app.session;
+    if (!events.some(({ type }) => type === 'dealt')) return nothing;
+    return html`<p>
+      <wr-button @click=${() => void (window.location.hash = gameLink(id))}>${words.lookBack}</wr-button>
+    </p>`;
   }
 
   #rules(): unknown {
@@ -126,6 +133,20 @@ export class WrResultPanel extends LitElement {
     this.lines = lines.ok ? lines.value : [];
     this.settled = settled;
   }
+}
+
+/** How a game ended: "Across (North) won by your discard". */
+function resultSentence(
+  session: Pick<GameSession, 'state' | 'players'>,
+  { result, winner, by, from }: EndedEvent,
+): string {
+  if (result !== 'won' || winner === undefined) return words.results[result];
+  const own = session.state.seat;
+  const who = winner === own ? seatName(session, winner) : seatNameFull(session, winner);
+  if (by === undefined) return words.won(who);
+  if (by === 'draw') return words.wonByDraw(who);
+  if (from === undefined) return words.wonByDiscard(who);
+  return from === own ? words.wonByYours(who) : words.wonByTheirs(who, seatName(session, from));
 }
 
 customElements.define('wr-result-panel', WrResultPanel);

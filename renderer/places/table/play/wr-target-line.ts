@@ -1,4 +1,6 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { css, html, nothing, type PropertyValues } from 'lit';
+import type { HandDocument } from '../../../../core/engine/documents.ts';
+import { data, element, state } from '../../../parts/element.ts';
 import { emit } from '../../../parts/emit.ts';
 import '../../../parts/wr-button.ts';
 import '../../../parts/wr-explain.ts';
@@ -8,27 +10,21 @@ import { sharedStyles } from '../../../tokens/shared.ts';
 import { percent } from '../../../words/numbers.ts';
 import { playWords } from '../../../words/play.ts';
 import { tableWords } from '../../../words/table.ts';
-import type { HandView } from '../../../worker/calls.ts';
-import { handName } from '../hand-name.ts';
 import { reachExplained } from '../hand-row.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { type TargetAdvice, targetAdvice } from './target.ts';
 
 const words = playWords.target;
 
-/** The hand aimed at, and when to change it. The first best hand is the target until the person takes another. */
-export class WrTargetLine extends LitElement {
-  static override properties = {
-    app: { attribute: false },
-    target: { state: true },
-    game: { state: true },
-  };
-
-  declare app: AppContext;
+const Base = element({
+  app: data<AppContext>(),
   /** The line aimed at; null before the first reading. */
-  declare protected target: { readonly line: string; readonly name: string } | null;
-  declare protected game: string;
+  target: state<{ readonly line: string; readonly name: string } | null>(null),
+  game: state(''),
+});
 
+/** The hand aimed at, and when to change it. The first best hand is the target until the person takes another. */
+export class WrTargetLine extends Base {
   static override styles = [
     sharedStyles,
     panelStyles,
@@ -43,6 +39,7 @@ export class WrTargetLine extends LitElement {
         margin-inline-start: -0.5em;
       }
 
+      /* Kept free for the first reading, too, so that nothing below moves when it comes. */
       .line {
         min-height: var(--target);
       }
@@ -51,8 +48,6 @@ export class WrTargetLine extends LitElement {
 
   constructor() {
     super();
-    this.target = null;
-    this.game = '';
     new StoreController(this, () => [this.app.analysis]);
   }
 
@@ -63,50 +58,50 @@ export class WrTargetLine extends LitElement {
       this.game = session.id;
       this.target = null;
     }
-    const [best] = analysis.reading.value?.byReach ?? [];
-    if (this.target === null && best !== undefined) this.target = { line: best.line, name: handName(best) };
+    const [best] = analysis.reading.value?.hands ?? [];
+    if (this.target === null && best !== undefined) this.target = { line: best.line, name: best.name };
   }
 
   protected override render(): unknown {
     const { value } = this.app.analysis.reading;
-    if (value === null) return nothing;
+    if (value === null) return html`<div class="row line"></div>`;
     const advice = targetAdvice(this.target?.line ?? null, value);
     const { best, verdict } = advice;
     return html`<div class="row line">
-      <p aria-live="polite">${best === null ? words.none : this.#told(advice, best)}</p>
+      <p aria-live="polite">${best === null ? words.none : this.#standingWords(advice, best)}</p>
       ${
         best !== null && verdict !== 'stay'
-          ? html`<wr-button @click=${() => this.#aim(best)}>${words.aim(handName(best))}</wr-button>`
+          ? html`<wr-button @click=${() => this.#aim(best)}>${words.aim(best.name)}</wr-button>`
           : nothing
       }
     </div>`;
   }
 
   /** The advice, which explains the reach that it names last. */
-  #told(advice: TargetAdvice, best: HandView): unknown {
+  #standingWords(advice: TargetAdvice, best: HandDocument): unknown {
     const reach = advice.verdict === 'stay' ? advice.reach : best.reach;
     return html`<wr-explain .value=${this.#sentence(advice, best)} .heading=${tableWords.reading.reachHeading}
-      >${reachExplained(reach)}</wr-explain
+      >${
+        advice.verdict === 'change'
+          ? html`<p>
+              ${words.reaches(this.target?.name ?? '', percent(advice.reach), best.name, percent(best.reach))}
+            </p>`
+          : nothing
+      }
+      <p>${tableWords.reading.alone} ${reachExplained(reach)}</p></wr-explain
     >`;
   }
 
-  #aim(hand: HandView): void {
-    this.target = { line: hand.line, name: handName(hand) };
+  #aim(hand: HandDocument): void {
+    this.target = { line: hand.line, name: hand.name };
     emit(this, 'advice-taken', null);
   }
 
-  #sentence({ verdict, reach }: TargetAdvice, best: HandView): string {
+  #sentence({ verdict }: TargetAdvice, best: HandDocument): string {
     const name = this.target?.name ?? '';
-    const [to, is] = [handName(best), percent(best.reach)];
-    if (verdict === 'dead') return words.dead(name, to, is);
-    return verdict === 'change' ? words.change(name, percent(reach), to, is) : words.stay(name, percent(reach));
+    if (verdict === 'dead') return words.dead(name, best.name);
+    return verdict === 'change' ? words.change(name, best.name) : words.stay(name);
   }
 }
 
 customElements.define('wr-target-line', WrTargetLine);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-target-line': WrTargetLine;
-  }
-}

@@ -1,7 +1,8 @@
-import { html, LitElement } from 'lit';
-import { unseenTiles } from '../../../../core/game/seen.ts';
+import { html, nothing } from 'lit';
+import { legalEvents } from '../../../../core/game/legal.ts';
 import { faceOf, type Kind, KINDS } from '../../../../core/tiles/kinds.ts';
 import type { Tiles } from '../../../../core/tiles/tiles.ts';
+import { data, element } from '../../../parts/element.ts';
 import '../../../parts/tile/wr-tile.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
@@ -19,12 +20,12 @@ function classOf(kind: Kind): ClassName {
   return face.class === 'number' ? face.suit : 'honours';
 }
 
-/** The running count of what may still come, kind by kind. */
-export class WrUnseenPanel extends LitElement {
-  static override properties = { app: { attribute: false } };
+const Base = element({
+  app: data<AppContext>(),
+});
 
-  declare app: AppContext;
-
+/** The running count of what the player has not seen yet, kind by kind, by the same count as the tray beside it. */
+export class WrUnseenPanel extends Base {
   static override styles = [sharedStyles, panelStyles, playStyles];
 
   constructor() {
@@ -33,12 +34,14 @@ export class WrUnseenPanel extends LitElement {
   }
 
   protected override render(): unknown {
-    const unseen = unseenTiles(this.app.session.state);
+    const { state } = this.app.session;
+    const { canCome } = legalEvents(state);
+    const passed = (state.exchange?.passes.length ?? 0) > 0;
     return html`<details>
-      <summary>${words.unseen(unseen.size)}</summary>
+      <summary>${words.unseen(canCome.size)}</summary>
       <div class="stack">
-        <p class="soft">${words.unseenHelp}</p>
-        ${CLASSES.map((name) => rowOf(name, unseen))}
+        <p class="soft">${words.unseenHelp} ${passed ? words.unseenPassed : nothing}</p>
+        ${CLASSES.map((name) => rowOf(name, canCome))}
       </div>
     </details>`;
   }
@@ -60,9 +63,3 @@ function rowOf(name: ClassName, unseen: Tiles): unknown {
 }
 
 customElements.define('wr-unseen-panel', WrUnseenPanel);
-
-declare global {
-  interface HTMLElementTagNameMap {
-    'wr-unseen-panel': WrUnseenPanel;
-  }
-}

@@ -1,0 +1,78 @@
+import { type CardDocument, emptyCard } from '../../../core/card/document.ts';
+import type { CardCaution } from '../../../main/desk/desk.ts';
+import { announce } from '../../parts/announcer.ts';
+import { cardWords as words } from '../../words/card.ts';
+import { fileNameOf, handOut } from './card-files.ts';
+import type { CardRoom } from './card-room.ts';
+import type { CardAction } from './wr-card-list.ts';
+
+/** The place in which cards are opened, kept and saved. */
+interface CardPlace {
+  readonly room: CardRoom;
+  /** Shows the lines of a card just opened. */
+  showFresh(): void;
+  /** Shows a caution once; then, or if it was seen before, does what follows. */
+  withCaution(about: CardCaution, follow: () => void): void;
+  /** Asks for the title of a new card. */
+  askForTitle(): void;
+  /** Asks for a file. */
+  pickFile(): void;
+}
+
+/** What can be done with a whole card: open it, use it, copy it, begin one, bring one in, save one as a file. */
+export class CardActions {
+  readonly #place: CardPlace;
+
+  constructor(place: CardPlace) {
+    this.#place = place;
+  }
+
+  start({ action, id }: CardAction): void {
+    const place = this.#place;
+    const actions = {
+      open: () => void this.#open(id),
+      use: () => void this.use(id),
+      copy: () => void this.copy(id),
+      export: () => place.withCaution('export', () => void this.#export(id)),
+      start: () => this.begin(),
+      bring: () => place.withCaution('import', () => place.pickFile()),
+    };
+    actions[action]();
+  }
+
+  /** Asks for the title of a new card. */
+  begin(): void {
+    this.#place.withCaution('entry', () => this.#place.askForTitle());
+  }
+
+  async use(id: string): Promise<void> {
+    const { room } = this.#place;
+    await room.use(id);
+    announce(words.used(room.entries?.find((entry) => entry.id === id)?.title ?? ''));
+  }
+
+  async copy(id: string): Promise<void> {
+    if (await this.#place.room.keepCopy(id)) this.#place.showFresh();
+  }
+
+  /** Keeps a new card without any line. */
+  async keepNew(title: string, season: string): Promise<void> {
+    await this.keep(emptyCard(title, season));
+  }
+
+  async keep(document: CardDocument): Promise<void> {
+    if (await this.#place.room.keep(document)) this.#place.showFresh();
+  }
+
+  async #open(id: string): Promise<void> {
+    const { room } = this.#place;
+    if (id === room.editor?.id || (await room.open(id))) this.#place.showFresh();
+  }
+
+  async #export(id: string): Promise<void> {
+    const { room } = this.#place;
+    const text = await room.textOf(id);
+    const entry = room.entries?.find((each) => each.id === id);
+    if (text !== null) handOut(fileNameOf(entry?.title ?? '', entry?.season ?? ''), text);
+  }
+}
