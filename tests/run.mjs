@@ -22,7 +22,7 @@ for (const trouble of total.troubles) console.error(trouble);
 console.log(`${total.passed} passed, ${total.failed} failed, ${total.skipped} skipped`);
 process.exitCode = total.failed === 0 && total.troubles.length === 0 ? 0 : 1;
 
-/** The tests of the desk and the shell, which must run every branch of the storage (D1), and then all others. */
+/** The tests of the desk and the shell, which must run every branch of the storage (CR-D1), and then all others. */
 function runNodeTests() {
   const storage = ['main/desk/**/*.ts', 'main/files/**/*.ts'].map((files) => `--coverage.include=${files}`);
   return [

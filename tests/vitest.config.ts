@@ -17,7 +17,7 @@ export default defineConfig({
       reportOnFailure: true,
       reportsDirectory: '.cache/coverage',
       reporter: ['text-summary', 'json-summary'],
-      // The storage must not lose a game: no line or branch of it without a test (D1). How often an `if` was passed by is
+      // The storage must not lose a game: no line or branch of it without a test (CR-D1). How often an `if` was passed by is
       // counted as a difference, which work that waits makes wrong now and then: two branches may seem to be missing.
       thresholds: { 'main/{desk,files}/**/*.ts': { branches: -2, functions: 100, lines: 100, statements: 100 } },
     },

@@ -1,6 +1,6 @@
 /**
  * `npm run bench:against -- REF [NAME …]`: times the benchmarks of the commit REF and of this tree in
- * pairs, in the same job, and ends with 1 when one has become more than a tenth slower (P9). The time is
+ * pairs, in the same job, and ends with 1 when one has become more than a tenth slower (CR-P9). The time is
  * that of what is measured alone, four processes of seven pairs each. A file whose bundle is the
  * baseline's, comments apart, is not measured. Without git, or without REF, it says so and is skipped.
  */

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expectValue } from '../../core/base/result.ts';
+import { linesOf } from '../../core/card/card.ts';
 import { readCardFile } from '../../core/card/file.ts';
-import { linesOf } from '../../core/card/summary.ts';
-import { understoodLines, type UnderstoodLine } from '../../core/card/understood.ts';
+import { understoodLines, type UnderstoodLine } from '../../core/card/line.ts';
 import { formatPattern } from '../../core/card/pattern.ts';
 import { referenceWays } from '../reference/ways.ts';
 import type { Measure } from './measure.ts';

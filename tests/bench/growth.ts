@@ -3,7 +3,7 @@ import { expectValue } from '../../core/base/result.ts';
 import { passTable } from '../../core/plan/pass-table.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { knownTiles } from '../../core/reading/known.ts';
-import { rankedWays } from '../../core/reading/ranking.ts';
+import { rankedWays } from '../../core/reading/targets.ts';
 import { readKnown } from '../../core/reading/reading.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
 import { simulate } from '../../core/table/simulate.ts';

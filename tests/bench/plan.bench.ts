@@ -1,7 +1,6 @@
 import { randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
-import { passTable } from '../../core/plan/pass-table.ts';
-import { distinctPasses } from '../../core/plan/passes.ts';
+import { distinctPasses, passTable } from '../../core/plan/pass-table.ts';
 import { type CompiledCard, compileCard } from '../../core/reading/compiled.ts';
 import { type Known, knownTiles } from '../../core/reading/known.ts';
 import { readKnown } from '../../core/reading/reading.ts';

@@ -3,7 +3,7 @@ import { expectValue } from '../../core/base/result.ts';
 import type { Way } from '../../core/card/way.ts';
 import { type CompiledCard, compileCard } from '../../core/reading/compiled.ts';
 import { type Known, knownTiles } from '../../core/reading/known.ts';
-import { rankedWays } from '../../core/reading/ranking.ts';
+import { rankedWays } from '../../core/reading/targets.ts';
 import { calibrated } from '../../core/reading/reach.ts';
 import { readKnown } from '../../core/reading/reading.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';

@@ -9,7 +9,7 @@ import type { GameRecord } from '../../core/game/record.ts';
 import { openDesk } from '../../main/desk/open.ts';
 import type { Measure } from './measure.ts';
 
-/** A season page must not wait with so many games (J8). */
+/** A season page must not wait with so many games (CR-J8). */
 const GAMES = 10_000;
 /** The plain ways do a hundredth of the work and are scaled up. */
 const SHARE = 100;

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { readCardFile } from '../../core/card/file.ts';
-import { awayOfAll } from '../../core/reading/away.ts';
+import { awayOfAll } from '../../core/reading/deficits.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { Hand } from '../../core/table/hand.ts';
 import { simulate, traceGame } from '../../core/table/simulate.ts';
@@ -10,6 +10,7 @@ import { makeTableCard } from '../../core/table/table-card.ts';
 import type { TableEvent } from '../../core/table/trace.ts';
 import { shuffledSet } from '../../core/tiles/deal.ts';
 import { KIND_COUNT, type Kind } from '../../core/tiles/kinds.ts';
+import { CLOCKS } from './clocks.mjs';
 import type { Measures } from './measure.ts';
 
 const text = readFileSync(new URL('assets/demo.card.json', `file://${process.cwd()}/`), 'utf8');
@@ -53,6 +54,16 @@ function recount(events: readonly TableEvent[]): void {
   }
 }
 
+/** What this ratio was, in the same runs as 7.7 now, when each decision looked through all ways. */
+const BEFORE = 3.6;
+
+function gamesASecond(): number {
+  const games = 400;
+  const start = CLOCKS.cpu();
+  simulate({ compiled, seed: SEED, games, policies: SOFT });
+  return (1000 * games) / (CLOCKS.cpu() - start);
+}
+
 function tallyOfTraces(): { draws: number; wallGames: number } {
   const events = traces.flat();
   const countOf = (type: TableEvent['type']): number => events.filter((event) => event.type === type).length;
@@ -94,7 +105,8 @@ export const measures: Measures = [
       game = (game + 10) % traces.length;
       return simulate({ compiled, seed: SEED, first: game, games: 10, policies: SOFT });
     },
-    atLeast: 2,
+    atLeast: 2.5,
+    more: () => ({ 'games a second': gamesASecond(), 'times as fast before near ways were kept tile by tile': BEFORE }),
     check: () => {
       const alone = tallyOfTraces();
       const played = simulate({ compiled, seed: SEED, games: traces.length, policies: SOFT });

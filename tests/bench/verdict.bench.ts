@@ -2,19 +2,18 @@ import { readFileSync } from 'node:fs';
 import { randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { readCardFile } from '../../core/card/file.ts';
-import { PASS_STEPS, type PassStep } from '../../core/exchange/steps.ts';
-import { passTable } from '../../core/plan/pass-table.ts';
-import type { PassSize } from '../../core/plan/passes.ts';
+import { PASS_STEPS, type PassSize, type PassStep } from '../../core/exchange/steps.ts';
+import { bestOfSizes, passTable } from '../../core/plan/pass-table.ts';
 import { type RaceResult, raceSteps } from '../../core/plan/race-run.ts';
 import { type RaceRule, USUAL_RULE } from '../../core/plan/race.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
-import { exchangeChoices } from '../../core/table/future-choices.ts';
-import { exchangeContest, gamesContest } from '../../core/table/future-contest.ts';
-import type { Choice } from '../../core/table/future-seats.ts';
-import { bestOfSizes } from '../../core/table/future-sizes.ts';
-import type { Position } from '../../core/table/future-world.ts';
+import { rivalsOf, type PassChoice } from '../../core/future/rivals.ts';
+import { exchangeContest } from '../../core/future/exchange-futures.ts';
+import { gamesContest } from '../../core/future/game-futures.ts';
+import type { Position } from '../../core/future/known-deal.ts';
 import { makeTableCard } from '../../core/table/table-card.ts';
+import type { Kind } from '../../core/tiles/kinds.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { randomPosition } from '../table/positions.ts';
 import type { Measure } from './measure.ts';
@@ -29,7 +28,7 @@ const compiled = compileCard(expectValue(readCardFile(text)).card);
 const card = makeTableCard(compiled);
 const GAMES = 4;
 
-function choicesAt({ exchange: { rack, step } }: Position): Choice[] {
+function choicesAt({ exchange: { rack, step } }: Position): PassChoice[] {
   const known = { rack, gone: Tiles.none, unseen: Tiles.fullSet.minus(rack) };
   const sizes: readonly PassSize[] = step === 'courtesy' ? [3, 2, 1, 0] : [3];
   const best = sizes
@@ -41,11 +40,11 @@ function choicesAt({ exchange: { rack, step } }: Position): Choice[] {
     .map(({ tiles }) => tiles);
   const mayBeUnseen = step === 'left' || step === 'right2';
   const others = mayBeUnseen ? bestOfSizes(compiled, known, FIRST_REACH_MODEL, [2, 1, 0]) : [];
-  const gives = others.map((tiles): Choice => ({ type: 'give', tiles }));
-  return [...exchangeChoices(step as PassStep, best, best[40]), ...gives];
+  const chosen = { type: 'give', tiles: best[40] as readonly Kind[] } as const;
+  return rivalsOf({ step: step as PassStep, passes: [...best, ...others], chosen });
 }
 
-function raced(position: Position, choices: readonly Choice[], rule: RaceRule): RaceResult {
+function raced(position: Position, choices: readonly PassChoice[], rule: RaceRule): RaceResult {
   const steps = raceSteps(exchangeContest(card, position, choices), rule);
   for (;;) {
     const step = steps.next();

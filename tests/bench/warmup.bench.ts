@@ -2,18 +2,18 @@ import { readFileSync } from 'node:fs';
 import { randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { readCardFile } from '../../core/card/file.ts';
-import { awayOfAll } from '../../core/reading/away.ts';
+import { awayOfAll } from '../../core/reading/deficits.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
 import { JOKER } from '../../core/tiles/kinds.ts';
 import { dealRack } from '../../core/tiles/deal.ts';
-import { rackOf } from '../../core/warmup/deal.ts';
+import { rackOf } from '../../core/warmup/deal-code.ts';
 import { findDealSteps } from '../../core/warmup/find-deal.ts';
 import type { Measures } from './measure.ts';
 
 const text = readFileSync(new URL('assets/demo.card.json', `file://${process.cwd()}/`), 'utf8');
-const engine = { compiled: compileCard(expectValue(readCardFile(text)).card), model: FIRST_REACH_MODEL };
-const aways = new Uint8Array(engine.compiled.wayCount);
+const yardstick = { compiled: compileCard(expectValue(readCardFile(text)).card), model: FIRST_REACH_MODEL };
+const aways = new Uint8Array(yardstick.compiled.wayCount);
 
 /** Deals tried in one call: what a kind of 1 in 2,000 takes on average. */
 const TRIES = 2000;
@@ -24,7 +24,7 @@ function search(): { found: number; tried: number } {
   let found = 0;
   let tried = 0;
   while (tried < TRIES) {
-    const steps = findDealSteps({ kind: 'four-jokers', tiles: 13, engine, most: TRIES - tried }, random);
+    const steps = findDealSteps({ kind: 'four-jokers', tiles: 13, yardstick, most: TRIES - tried }, random);
     for (let step = steps.next(); ; step = steps.next()) {
       tried += 1;
       if (step.done !== true) continue;
@@ -46,7 +46,7 @@ export const measures: Measures = [
     reference: () => {
       for (let turn = 0; turn < TRIES / 10; turn += 1) {
         seed += 1;
-        awayOfAll(engine.compiled, dealRack(seed, 13).toCounts(), aways);
+        awayOfAll(yardstick.compiled, dealRack(seed, 13).toCounts(), aways);
       }
     },
     referenceShare: 10,

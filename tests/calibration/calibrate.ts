@@ -1,9 +1,10 @@
 import { writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { REACH_SHAPE } from '../../core/reading/reach-shape.ts';
-import type { ReachShape } from '../../core/reading/shape-form.ts';
+import { handModelOf } from '../../core/reading/hand-model.ts';
+import type { ReachShape } from '../../core/reading/reach-model.ts';
 import { CARD_NAMES, calibrationCard } from './cards.ts';
 import { collect } from './collect.ts';
+import { BASE, fitCurves, type HandCard, handCards, studyHands } from './hands.ts';
 import { measure, modelMaker } from './measure.ts';
 import { plot } from './plot.ts';
 import { type Calibration, reportText } from './report.ts';
@@ -29,47 +30,86 @@ export interface Extent {
   /** Deals of each card; a deal gives four racks. */
   readonly fitDeals: number;
   readonly testDeals: number;
-  /** Keep the app's shape, and test it only. */
-  readonly keep: boolean;
+  /** Deals of each of the cards that are looked at more closely. */
+  readonly closeDeals: number;
+  readonly say: (line: string) => void;
 }
 
-/** Fits on one set of deals, tests on another. */
-export function calibrate(root: string, { fitDeals, testDeals, keep }: Extent): Calibration {
-  const cards = CARD_NAMES.map((name) => {
-    const compiled = calibrationCard(name, root);
-    const { terms, modelOf } = modelMaker(compiled);
-    const task = { compiled, seed: FIT_DEALS_SEED, deals: fitDeals, model: modelOf(START), otherOneIn: 4 };
-    return { compiled, terms, modelOf, racks: collect(task).aimed };
+/** Cards that are looked at more closely, and whose figures the window shows. */
+const CLOSE = new Set(['Lakeside demo card', 'Wide meadow', 'Narrow stair']);
+/** Kinds of table that hands are tested at; the curves are fitted to both. */
+const KINDS = ['quick', 'club'] as const;
+
+/** Fits the curves of hands on one set of deals, and tests them on another by curves that each card took no part in. */
+export function calibrateHands(root: string, { fitDeals, testDeals, closeDeals, say }: Extent): Calibration {
+  const tables = KINDS.map((kind) => {
+    const cards = handCards(root, kind, { seed: FIT_DEALS_SEED, deals: fitDeals });
+    say(`${kind}: the racks to fit to are played`);
+    return { kind, cards };
   });
-  const shape = keep ? REACH_SHAPE : fitShape(cards, START);
+  const all = tables.flatMap(({ cards }) => cards);
+  const curvesWithout = ({ title }: HandCard): Calibration['curves'] =>
+    fitCurves(all.filter((other) => other.title !== title));
+  const close = (tables[0]?.cards ?? []).filter(({ title }) => CLOSE.has(title));
   return {
-    shape,
+    curves: fitCurves(all),
     fitSeed: FIT_DEALS_SEED,
     testSeed: TEST_DEALS_SEED,
-    fitRacks: cards.reduce((sum, { racks }) => sum + racks.length, 0),
-    cards: cards.map(({ compiled, terms, modelOf, racks }) => ({
-      title: compiled.card.title,
-      ways: compiled.wayCount,
-      ends: terms.ends,
-      measured: measure(compiled, modelOf(shape), racks, { seed: TEST_DEALS_SEED, deals: testDeals }),
+    fitRacks: all.reduce((sum, { racks }) => sum + racks.length, 0),
+    tables: tables.map(({ kind, cards }) => ({
+      kind,
+      cards: cards.map((card) => {
+        const study = studyHands(card, curvesWithout(card), { seed: TEST_DEALS_SEED, deals: testDeals });
+        say(`${kind}: ${card.title} is tested`);
+        return study;
+      }),
+    })),
+    cards: close.map((card) => ({
+      title: card.title,
+      ways: card.compiled.wayCount,
+      level: card.level,
+      measured: measure(card.compiled, handModelOf(BASE, card.level, curvesWithout(card)), card.racks, {
+        seed: TEST_DEALS_SEED,
+        deals: closeDeals,
+      }),
     })),
   };
 }
 
-/** Writes the shape, the report, the picture and the figures that the app shows. */
+/** Writes the curves, the report, the picture and the figures that the app shows. */
 export function writeCalibration(root: string, calibration: Calibration): void {
   const write = (path: string, text: string): void => writeFileSync(resolve(root, path), text);
   write('core/reading/CALIBRATION.md', reportText(calibration));
-  write('core/reading/reach-shape.ts', shapeText(calibration.shape));
+  write('core/reading/hand-curves.ts', curvesText(calibration));
   write('core/reading/calibration.ts', figuresText(calibration));
   write('assets/calibration.svg', plot(calibration.cards));
 }
 
-function shapeText(shape: ReachShape): string {
-  return `import type { ReachShape } from './shape-form.ts';
+/** Fits the shape of the base model to racks of three cards (`--shape`). */
+export function fitBaseShape(root: string, deals: number): ReachShape {
+  const cards = CARD_NAMES.map((name) => {
+    const compiled = calibrationCard(name, root);
+    const { modelOf } = modelMaker(compiled);
+    const task = { compiled, seed: FIT_DEALS_SEED, deals, model: modelOf(START), otherOneIn: 4 };
+    return { modelOf, racks: collect(task).aimed };
+  });
+  return fitShape(cards, START);
+}
 
-/** Written by \`npm run calibrate\`; what it means is said in MODEL.md, C5 and C6. */
-export const REACH_SHAPE: ReachShape = ${JSON.stringify(shape)};
+/** Writes the shape of the base model. */
+export function writeShape(root: string, shape: ReachShape): void {
+  writeFileSync(resolve(root, 'core/reading/reach-shape.ts'), shapeText(shape));
+}
+
+function shapeText(shape: ReachShape): string {
+  return `/** Written by \`npm run calibrate -- --shape\`; what it means is said in MODEL.md, MD-C5 and MD-C6. */
+export const REACH_SHAPE = ${JSON.stringify(shape)};
+`;
+}
+
+function curvesText({ curves }: Calibration): string {
+  return `/** Written by \`npm run calibrate\`; what it means is said in MODEL.md, MD-C12. */
+export const HAND_CURVES = ${JSON.stringify(curves)};
 `;
 }
 

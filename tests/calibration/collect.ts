@@ -5,9 +5,11 @@ import type { ReachModel } from '../../core/reading/reach-model.ts';
 import { newReader, type Reader, reachOfDeficits } from '../../core/reading/reader.ts';
 import { playExchange } from '../../core/table/exchange.ts';
 import { playOut } from '../../core/table/play.ts';
-import { soft } from '../../core/table/policies/soft.ts';
-import { Steadfast } from '../../core/table/policies/steadfast.ts';
-import { gameStreams } from '../../core/table/streams.ts';
+import type { TableKind } from '../../core/table/kinds.ts';
+import { POLICIES, type PolicyName } from '../../core/table/policies/names.ts';
+import { PLAYERS_AT } from '../../core/table/simulate.ts';
+import { Steadfast } from './steadfast.ts';
+import { gameStreams } from '../../core/table/game.ts';
 import { layTable, makeTable, playerAt, SEAT_COUNT, type Table } from '../../core/table/table.ts';
 import { makeTableCard } from '../../core/table/table-card.ts';
 import { JOKER, KIND_COUNT, KINDS, supplyOf } from '../../core/tiles/kinds.ts';
@@ -26,7 +28,7 @@ export interface AimedRack {
   readonly wonAny: boolean;
 }
 
-/** A rack after the exchange, played by the soft policy, which may change its aim at any time. */
+/** A rack after the exchange, played by a player of the table, who may change the aim at any time. */
 export interface FreeRack {
   /** What the way of best reach lacked when play began. */
   readonly lacks: Deficits;
@@ -48,6 +50,10 @@ export interface CollectTask {
   readonly model: ReachModel;
   /** One seat in so many aims at another of the ten best lines instead of the best; 0 for none. */
   readonly otherOneIn: number;
+  /** The kind of table; quick unless given. */
+  readonly kind?: TableKind;
+  /** Whether each deal is played once with all four as they are, too; it is unless this says no. */
+  readonly free?: boolean;
 }
 
 /** Readers are begun anew at this size, for memory's sake. */
@@ -55,14 +61,23 @@ const MOST_NODES = 40_000;
 const LINES = 10;
 
 /**
- * Deals, exchanges with four soft players, and then plays the same racks five times, each time
- * with the unseen wall in a new order: once with each seat in turn steadfast among three soft
- * players, once with all four soft.
+ * Deals, exchanges with four players of a kind of table, and then plays the same racks five times, each time
+ * with the unseen wall in a new order: once with each seat in turn steadfast among three of them,
+ * once with all four as they are.
  */
-export function collect({ compiled, seed, deals, model, otherOneIn }: CollectTask): Collection {
+export function collect({
+  compiled,
+  seed,
+  deals,
+  model,
+  otherOneIn,
+  kind = 'quick',
+  free = true,
+}: CollectTask): Collection {
   const card = makeTableCard(compiled);
-  const usual = [0, 1, 2, 3].map(() => soft(card));
-  const steadfast = new Steadfast(card, soft(card));
+  const player = POLICIES[PLAYERS_AT[kind][0] as PolicyName];
+  const usual = [0, 1, 2, 3].map(() => player(card));
+  const steadfast = new Steadfast(card, player(card));
   const table = makeTable(card, usual);
   const reader = new AimReader(compiled, model);
   const streams = gameStreams(seed, 0);
@@ -70,6 +85,7 @@ export function collect({ compiled, seed, deals, model, otherOneIn }: CollectTas
   for (let deal = 0; deal < deals; deal += 1) {
     const random = streams.next().value;
     layTable(table, random);
+    steadfast.begin(random);
     playExchange(table);
     const racks = table.players.map(({ hand }) => Uint8Array.from(hand.counts));
     const best = racks.map((counts, seat) => reader.aimsOf(counts, playerAt(table, seat).given));
@@ -88,6 +104,7 @@ export function collect({ compiled, seed, deals, model, otherOneIn }: CollectTas
       const won = outcome.winner === seat;
       collection.aimed.push({ ...lacks, best: place === 0, won: won && outcome.way === way, wonAny: won });
     }
+    if (!free) continue;
     relay(table, racks, random);
     const outcome = playOut(table);
     for (const [seat, [way]] of best.entries()) {

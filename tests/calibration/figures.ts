@@ -1,4 +1,4 @@
-import { type Rate, rateOf } from '../../core/base/rate.ts';
+import { type Rate, rateOf } from '../../core/base/statistics.ts';
 import type { AimedRack } from './collect.ts';
 import { blocksOf, type Case } from './isotonic.ts';
 

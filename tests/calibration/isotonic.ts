@@ -52,7 +52,7 @@ export function blocksOf(cases: readonly Case[], count: number, weigh: (each: Ca
   return groups.filter((group) => group.length > 0).map(blockOf);
 }
 
-export function blockOf(cases: readonly Case[]): Block {
+function blockOf(cases: readonly Case[]): Block {
   const sum = cases.reduce((all, { predicted }) => all + predicted, 0);
   const won = cases.filter((each) => each.won).length;
   return { count: cases.length, predicted: sum / cases.length, share: won / cases.length };

@@ -1,7 +1,11 @@
 import type { CompiledCard } from '../../core/reading/compiled.ts';
-import { type ReachModel, reachModelFor, type ReachTerms } from '../../core/reading/reach-model.ts';
-import type { ReachShape } from '../../core/reading/shape-form.ts';
-import { termsAt } from '../../core/reading/stage-terms.ts';
+import {
+  type ReachModel,
+  reachModelFor,
+  type ReachShape,
+  type ReachTerms,
+  termsAt,
+} from '../../core/reading/reach-model.ts';
 import { fitTerms } from '../../core/table/reach-fit.ts';
 import { type AimedRack, collect, type FreeRack } from './collect.ts';
 import { awayCurve, bandsOf, brier, brierGain, meanGap, type Tenth, tenthsOf } from './figures.ts';
@@ -20,7 +24,7 @@ export interface Measured {
   readonly free: readonly Tenth[];
 }
 
-export interface Aimed {
+interface Aimed {
   readonly racks: number;
   readonly tenths: readonly Tenth[];
   readonly bands: readonly Tenth[];

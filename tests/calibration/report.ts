@@ -1,35 +1,108 @@
-import type { ReachShape } from '../../core/reading/shape-form.ts';
+import { type Rate, rateOf } from '../../core/base/statistics.ts';
+import type { HandCurves, OddsLine } from '../../core/reading/hand-model.ts';
+import type { TableKind } from '../../core/table/kinds.ts';
 import type { Tenth } from './figures.ts';
+import type { HandStudy, Said } from './hands.ts';
 import type { Measured } from './measure.ts';
 
 /** What one run of the calibration found. */
 export interface Calibration {
-  readonly shape: ReachShape;
+  readonly curves: HandCurves;
   readonly fitSeed: number;
   readonly testSeed: number;
   readonly fitRacks: number;
+  readonly tables: readonly { readonly kind: TableKind; readonly cards: readonly HandStudy[] }[];
+  /** The cards that are looked at more closely, at a quick table. */
   readonly cards: readonly CardResult[];
 }
 
 export interface CardResult {
   readonly title: string;
   readonly ways: number;
-  /** The model's five numbers of tiles drawn until the game ends. */
-  readonly ends: readonly number[];
+  readonly level: number;
   readonly measured: Measured;
 }
 
 /** The report as a page. */
-export function reportText({ shape, fitSeed, testSeed, fitRacks, cards }: Calibration): string {
+export function reportText({ curves, fitSeed, testSeed, fitRacks, tables, cards }: Calibration): string {
   return `${[
     '# Reach against the simulated table',
-    'Written by `npm run calibrate`. What is compared with what is said in [MODEL.md](MODEL.md), C1 to C8. The picture of it is `assets/calibration.svg`.',
-    `Fitted on ${fitRacks} racks of the three cards together (seed ${fitSeed}), tested on others (seed ${testSeed}). Shape: own ${shape.own.toFixed(3)}, called ${shape.called.toFixed(3)}, last ${shape.last.toFixed(3)}, joker ${shape.joker.toFixed(3)}, ${shape.calibration.length} knots.`,
-    '## In short',
+    'Written by `npm run calibrate`. What is compared with what is said in [MODEL.md](MODEL.md), MD-C1 to MD-C13. The picture of it is `assets/calibration.svg`.',
+    `The curves are fitted on ${fitRacks} racks of ${tables[0]?.cards.length ?? 0} cards at both kinds of table together (seed ${fitSeed}), and tested on others (seed ${testSeed}). They are ${lineText(curves.plain)} where tiles of singles or pairs are missing, and ${lineText(curves.wild)} where none is. In all that follows each card took no part in the curves that it is tested with; its level comes from the games of its own fit, which are others than these.`,
+    'Each player aims at the hand of best reach when play begins and stays with it. *Bias* is the mean reach less the share that won with that hand, in games of a hundred, with its 95 % interval; *before* is what the base model says without a level and with one curve.',
+    ...tables.flatMap(({ kind, cards: studies }) => [`## Cards left out, at a ${kind} table`, biasTable(studies)]),
+    '## Three cards more closely, at a quick table',
     summary(cards),
-    'Gaps are in points of a hundred; each group of racks counts with its size. A Brier score is the mean square of what was predicted less what came; smaller is better. The curve on away is fitted to each card by itself, reach to all three at once.',
+    'Gaps are in points of a hundred; each group of racks counts with its size. A Brier score is the mean square of what was predicted less what came; smaller is better. The curve on away is fitted to each card by itself, reach to the other cards.',
     ...cards.map(cardText),
   ].join('\n\n')}\n`;
+}
+
+function lineText({ intercept, slope }: OddsLine): string {
+  return `${intercept.toFixed(2)} + ${slope.toFixed(2)} × log odds`;
+}
+
+function biasTable(studies: readonly HandStudy[]): string {
+  const biases = studies.map(({ all }) => Math.abs(all.said - (all.won.share ?? 0)));
+  const old = studies.map(({ before }) => Math.abs(before.said - (before.won.share ?? 0)));
+  const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+  return [
+    tableText(
+      [
+        'card',
+        'ways',
+        'level',
+        'racks',
+        'said before',
+        'said',
+        'won',
+        'bias before',
+        'bias',
+        'singles or pairs missing: said, won',
+        'none missing: said, won',
+        'another hand: said, won',
+      ],
+      studies.map(({ title, ways, level, before, all, plain, wild, other }) => [
+        title,
+        `${ways}`,
+        signed(level, 2),
+        `${all.racks}`,
+        percent(before.said),
+        percent(all.said),
+        percent(all.won.share ?? 0),
+        biasText(before),
+        biasText(all),
+        both(plain),
+        both(wild),
+        both(other),
+      ]),
+    ),
+    `Mean absolute bias ${points(mean(biases))}, largest ${points(Math.max(...biases))}; before ${points(mean(old))}, largest ${points(Math.max(...old))}. Pure noise alone would give about ${points(mean(studies.map(({ all }) => Math.sqrt(2 / Math.PI) * errorOf(all.won))))}.`,
+  ].join('\n\n');
+}
+
+function biasText({ said, won }: Said): string {
+  return `${signed(100 * (said - (won.share ?? 0)), 1)} ± ${(196 * errorOf(won)).toFixed(1)}`;
+}
+
+function allOf(groups: readonly Tenth[]): Said {
+  const racks = groups.reduce((sum, each) => sum + each.racks, 0);
+  const said = groups.reduce((sum, each) => sum + each.racks * each.predicted, 0) / racks;
+  const won = groups.reduce((sum, each) => sum + each.won.hits, 0);
+  return { racks, said, won: rateOf(won, racks) };
+}
+
+/** The standard error of a share. */
+function errorOf({ share, of }: Rate): number {
+  return share === null ? 0 : Math.sqrt((share * (1 - share)) / of);
+}
+
+function both({ racks, said, won }: Said): string {
+  return racks === 0 ? '' : `${percent(said)}, ${percent(won.share ?? 0)}`;
+}
+
+function signed(value: number, digits: number): string {
+  return `${value < 0 ? '−' : '+'}${Math.abs(value).toFixed(digits)}`;
 }
 
 function summary(cards: readonly CardResult[]): string {
@@ -38,6 +111,7 @@ function summary(cards: readonly CardResult[]): string {
       'card',
       'ways',
       'racks, best way',
+      'bias',
       'gap by tenths',
       'gap by bands',
       'racks, other way',
@@ -50,6 +124,7 @@ function summary(cards: readonly CardResult[]): string {
       title,
       `${ways}`,
       `${best.racks}`,
+      biasText(allOf(best.tenths)),
       points(best.gap),
       points(best.bandGap),
       `${other.racks}`,
@@ -61,10 +136,10 @@ function summary(cards: readonly CardResult[]): string {
   );
 }
 
-function cardText({ title, ends, measured: { best, other, free } }: CardResult): string {
+function cardText({ title, level, measured: { best, other, free } }: CardResult): string {
   return [
-    `## ${title}`,
-    `Others end the game after ${ends.map((draws) => Math.round(draws)).join(', ')} tiles drawn, each equally likely. ${best.wonElse + other.wonElse} of ${best.racks + other.racks} players won with another way than the one they aimed at; they count as not won.`,
+    `### ${title}`,
+    `Its level is ${signed(level, 2)}. ${best.wonElse + other.wonElse} of ${best.racks + other.racks} players won with another way than the one they aimed at; they count as not won.`,
     'Racks whose player aims at the way of best reach, by tenths of the racks:',
     groupsText(best.tenths),
     'The same by bands of ten points:',
@@ -88,7 +163,8 @@ function groupsText(groups: readonly Tenth[]): string {
   );
 }
 
-function tableText(heads: readonly string[], rows: readonly (readonly string[])[]): string {
+/** A table in Markdown. */
+export function tableText(heads: readonly string[], rows: readonly (readonly string[])[]): string {
   const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
   return [line(heads), line(heads.map(() => '---')), ...rows.map(line)].join('\n');
 }

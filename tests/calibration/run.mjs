@@ -1,8 +1,10 @@
 /**
- * `npm run calibrate [-- --fit-deals N] [--deals N] [--keep]`: fits the shape of reach to one set of
- * simulated racks, tests it on another, and writes what it found: core/reading/reach-shape.ts,
- * core/reading/CALIBRATION.md, core/reading/calibration.ts and assets/calibration.svg. With
- * `--keep` the shape stays. The same numbers give the same files on every machine. Three minutes of one core.
+ * `npm run calibrate [-- --fit-deals N] [--deals N] [--close-deals N]`: fits the curves of the reach of hands to one set
+ * of simulated racks, tests them on another with each card left out in turn, and writes what it found:
+ * core/reading/hand-curves.ts, core/reading/CALIBRATION.md, core/reading/calibration.ts and assets/calibration.svg.
+ * `npm run calibrate -- --shape` fits the shape of the base model instead, core/reading/reach-shape.ts; the chance and the
+ * curves are fitted to what that model says, so that they must be fitted anew after it. The same numbers give the same
+ * files on every machine. Five minutes of one core.
  */
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
@@ -12,11 +14,14 @@ import { parseArgs } from 'node:util';
 import { bundleForNode } from '../bundle.mjs';
 
 const ROOT = resolve(import.meta.dirname, '../..');
+/** Deals of each card that the shape is fitted to. */
+const SHAPE_DEALS = 1500;
 const { values } = parseArgs({
   options: {
-    'fit-deals': { type: 'string', default: '1500' },
-    deals: { type: 'string', default: '5000' },
-    keep: { type: 'boolean', default: false },
+    'fit-deals': { type: 'string', default: '450' },
+    deals: { type: 'string', default: '800' },
+    'close-deals': { type: 'string', default: '5000' },
+    shape: { type: 'boolean', default: false },
   },
 });
 
@@ -25,16 +30,29 @@ const workshop = mkdtempSync(join(ROOT, '.cache/calibrate-'));
 try {
   await bundleForNode([join(import.meta.dirname, 'calibrate.ts')], workshop);
   /** @type {typeof import('./calibrate.ts')} */
-  const { calibrate, writeCalibration } = await import(pathToFileURL(join(workshop, 'calibrate.js')).href);
-  const extent = { fitDeals: Number(values['fit-deals']), testDeals: Number(values.deals), keep: values.keep };
-  const calibration = calibrate(ROOT, extent);
-  writeCalibration(ROOT, calibration);
-  const written = ['core/reading/reach-shape.ts', 'core/reading/calibration.ts', 'core/reading/CALIBRATION.md'];
-  execFileSync(process.execPath, [join(ROOT, 'node_modules/oxfmt/bin/oxfmt'), ...written], { cwd: ROOT });
-  for (const { title, measured } of calibration.cards) {
-    const gap = (100 * measured.best.gap).toFixed(2);
-    console.log(`${title}: mean gap ${gap} points, Brier ${measured.brier.reach.toFixed(4)}`);
+  const { calibrateHands, fitBaseShape, writeCalibration, writeShape } = await import(
+    pathToFileURL(join(workshop, 'calibrate.js')).href
+  );
+  if (values.shape) {
+    writeShape(ROOT, fitBaseShape(ROOT, SHAPE_DEALS));
+    format('core/reading/reach-shape.ts');
+  } else {
+    writeCalibration(
+      ROOT,
+      calibrateHands(ROOT, {
+        fitDeals: Number(values['fit-deals']),
+        testDeals: Number(values.deals),
+        closeDeals: Number(values['close-deals']),
+        say: (line) => console.log(line),
+      }),
+    );
+    format('core/reading/hand-curves.ts', 'core/reading/calibration.ts', 'core/reading/CALIBRATION.md');
   }
 } finally {
   rmSync(workshop, { recursive: true, force: true });
+}
+
+/** @param {string[]} written */
+function format(...written) {
+  execFileSync(process.execPath, [join(ROOT, 'node_modules/oxfmt/bin/oxfmt'), ...written], { cwd: ROOT });
 }

@@ -1,8 +1,8 @@
-import type { ReachModel } from '../../core/reading/reach-model.ts';
+import type { ReachModel, ReachShape } from '../../core/reading/reach-model.ts';
 import { newReader, reachOfDeficits } from '../../core/reading/reader.ts';
-import type { ReachShape } from '../../core/reading/shape-form.ts';
 import { type Block, blocksOf, type Case, pooled } from './isotonic.ts';
 import type { AimedRack } from './collect.ts';
+import { chanceAt, fitLine, logOdds } from './log-odds.ts';
 
 /** The racks of one card, and a model for it whatever the shape. */
 export interface CardRacks {
@@ -46,7 +46,7 @@ export function fitShape(cards: readonly CardRacks[], start: ReachShape): ReachS
 }
 
 /** What a model says of each rack, and what came of it. */
-export function casesOf(cards: readonly CardRacks[], shape: ReachShape): Case[] {
+function casesOf(cards: readonly CardRacks[], shape: ReachShape): Case[] {
   return cards.flatMap(({ racks, modelOf }) => casesUnder(modelOf(shape), racks));
 }
 
@@ -65,45 +65,12 @@ function knotsOf(cases: readonly Case[]): ReachShape['calibration'] {
   return [{ raw: 0, reach: 0 }, ...inner, { raw: 1, reach: 1 }];
 }
 
-/** The mean log loss of the best curve 1 / (1 + exp(-a - b·logit(predicted))), by Newton's method. */
+/** The mean log loss of the best curve 1 / (1 + exp(-a - b·logit(predicted))). */
 function logLoss(cases: readonly Case[]): number {
-  const logits = Float64Array.from(cases, ({ predicted }) => logit(predicted));
-  let a = 0;
-  let b = 1;
-  for (let step = 0; step < NEWTON_STEPS; step += 1) {
-    let [g0, g1, h00, h01, h11] = [0, 0, 0, 0, 0];
-    for (const [place, { won }] of cases.entries()) {
-      const x = logits[place] as number;
-      const chance = logistic(a + b * x);
-      const weight = chance * (1 - chance);
-      const error = (won ? 1 : 0) - chance;
-      g0 += error;
-      g1 += error * x;
-      h00 += weight;
-      h01 += weight * x;
-      h11 += weight * x * x;
-    }
-    const determinant = h00 * h11 - h01 * h01;
-    a += (h11 * g0 - h01 * g1) / determinant;
-    b += (h00 * g1 - h01 * g0) / determinant;
-  }
-  let loss = 0;
-  for (const [place, { won }] of cases.entries()) {
-    const chance = logistic(a + b * (logits[place] as number));
-    loss -= Math.log(won ? chance : 1 - chance);
-  }
-  return loss / cases.length;
-}
-const NEWTON_STEPS = 8;
-const LEAST = 1e-5;
-
-function logit(chance: number): number {
-  const within = Math.min(1 - LEAST, Math.max(LEAST, chance));
-  return Math.log(within / (1 - within));
-}
-
-function logistic(x: number): number {
-  return 1 / (1 + Math.exp(-x));
+  const points = cases.map(({ predicted, won }) => ({ x: logOdds(predicted), won }));
+  const line = fitLine(points);
+  const losses = points.map(({ x, won }) => -Math.log(won ? chanceAt(line, x) : 1 - chanceAt(line, x)));
+  return losses.reduce((sum, loss) => sum + loss, 0) / points.length;
 }
 
 function rounded(value: number): number {

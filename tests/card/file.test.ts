@@ -2,11 +2,13 @@ import { readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
+import { linesOf } from '../../core/card/card.ts';
+import { summarizeCard } from '../../core/card/check.ts';
 import { changeLine } from '../../core/card/edit.ts';
-import { readCardFile, writeCardFile } from '../../core/card/file.ts';
+import { nameOfLine } from '../../core/card/document.ts';
+import { readCard, readCardFile, writeCardFile } from '../../core/card/file.ts';
+import { understoodLines } from '../../core/card/line.ts';
 import { formatPattern } from '../../core/card/pattern.ts';
-import { linesOf, summarizeCard } from '../../core/card/summary.ts';
-import { understoodLines } from '../../core/card/understood.ts';
 import { anyText, pattern, SEED, slide, unknownFields } from './arbitrary.ts';
 
 const GOOD = 'FF 2222a 44a 666a 888a';
@@ -108,6 +110,18 @@ describe('a card file', () => {
     );
   });
 
+  test('reads the same from its plain document as from its text', () => {
+    fc.assert(
+      fc.property(card, (document) => {
+        const text = writeCardFile(document);
+        expect(readCard(JSON.parse(text))).toEqual(readCardFile(text));
+      }),
+      { seed: SEED, numRuns: 100 },
+    );
+    for (const other of [undefined, null, 5, 'FF', [], {}, { format: 'windrow.card', version: 2 }])
+      expect(readCard(other).ok).toBe(false);
+  });
+
   test('a byte order mark does no harm, and none is written', () => {
     const text = cardText([]);
     expect(readCardFile(`\uFEFF${text}`).ok).toBe(true);
@@ -162,6 +176,22 @@ describe('a problem tells section, line id and column, and the rest of the card 
     const { card: read } = expectValue(readCardFile(cardText([{ lines: [{ id: 'a', pattern: GOOD }] }])));
     expect(read.sections[0]?.name).toBe('Section 1');
     expect(problemsOf([{ name: 5, lines: [] }])).toEqual([['wrong-field', 'Section 1', '', 0]]);
+  });
+
+  test('a line is named by its section and its place as printed, and by the section alone where it is the only line', () => {
+    const good = Array.from({ length: 23 }, (_, place) => ({ id: `id-${place + 1}`, pattern: GOOD }));
+    // The second line can't be used, and still counts.
+    const lines = good.map((each, place) => (place === 1 ? { ...each, pattern: 'FF' } : each));
+    const { card: read, document } = expectValue(
+      readCardFile(cardText([{ name: 'Stairs', lines }, { lines: [{ id: 'alone', pattern: GOOD }] }])),
+    );
+    const nameOf = (id: string): string | undefined => linesOf(read).find((each) => each.id === id)?.name;
+    const ends = [1, 3, 4, 11, 12, 13, 21, 22, 23].map((place) => nameOf(`id-${place}`)?.replace('Stairs, ', ''));
+    expect(ends.join()).toBe('1st line,3rd line,4th line,11th line,12th line,13th line,21st line,22nd line,23rd line');
+    expect(nameOf('alone')).toBe('Section 2');
+    for (const { id, name } of linesOf(read)) expect(nameOfLine(document, id)).toBe(name);
+    expect(nameOfLine(document, 'id-2')).toBe('Stairs, 2nd line');
+    expect(nameOfLine(document, 'nowhere')).toBeUndefined();
   });
 
   test('an id that stands twice: the first line stays', () => {

@@ -1,10 +1,11 @@
 import { expect, test } from 'vitest';
 import { type Random, randomFromSeed } from '../../core/base/random.ts';
 import { completionsAt } from '../../core/card/completion.ts';
-import { draftFromPattern, patternFromDraft } from '../../core/card/draft.ts';
 import { readCardFile, writeCardFile } from '../../core/card/file.ts';
 import { inspectCard } from '../../core/card/inspect.ts';
+import { readLine } from '../../core/card/line.ts';
 import { parsePattern } from '../../core/card/parse.ts';
+import { formatPattern } from '../../core/card/pattern.ts';
 import { SEED } from './arbitrary.ts';
 
 /** 100,000 damaged files in every run; WINDROW_FUZZ=1000000 makes it a million. */
@@ -154,7 +155,9 @@ test('20,000 damaged patterns neither throw nor hang in reading, completing and 
     const text = damaged(sound, random);
     parsePattern(text);
     if (round % 20 === 0) completionsAt(text, random.below(text.length + 2));
-    const { groups } = draftFromPattern(text);
-    expect(draftFromPattern(patternFromDraft(groups))).toEqual({ groups, problems: [] });
+    const { pattern } = readLine({ pattern: text });
+    const again = readLine({ pattern: formatPattern(pattern) });
+    expect(again.pattern).toEqual(pattern);
+    expect(again.groups.every(({ group }) => group.ok)).toBe(true);
   }
 });

@@ -10,11 +10,12 @@ import {
   proofProgress,
   pruneProof,
   unconfirmLine,
-  UNREAD,
 } from '../../core/card/proof.ts';
 import { cardStatistics } from '../../core/card/statistics.ts';
 import { codeOf } from '../../core/tiles/kinds.ts';
 import { demoFile } from './demo.ts';
+
+const UNREAD = { confirmed: [] };
 
 function cardOf(...sections: (readonly [string, ...LineDocument[]])[]): CardDocument {
   return { ...emptyCard('Small', 'Autumn'), sections: sections.map(([name, ...lines]) => ({ name, lines })) };

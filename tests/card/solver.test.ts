@@ -2,8 +2,8 @@ import * as fc from 'fast-check';
 import loadHighs from 'highs';
 import { expect, test } from 'vitest';
 import { waysOf } from '../../core/card/expand.ts';
-import { jokersForced } from '../../core/card/jokers.ts';
 import { formatPattern, type Pattern, type Slide } from '../../core/card/pattern.ts';
+import { jokersForced } from '../../core/card/way.ts';
 import { lineProgram } from '../reference/line-program.ts';
 import { pattern, scarcePattern, SEED, slide, starvedPattern } from './arbitrary.ts';
 

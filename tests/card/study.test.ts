@@ -3,11 +3,11 @@ import { describe, expect, test } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
 import { dueDay, firstOfEachDay, gapAfter } from '../../core/base/spacing.ts';
 import { waysOf } from '../../core/card/expand.ts';
+import { understoodLines } from '../../core/card/line.ts';
 import { formatPattern, type PatternGroup } from '../../core/card/pattern.ts';
 import { answerQuestion, dueLines, SITTING_SIZE, startSitting, type StudyPlan } from '../../core/card/study.ts';
 import { askAbout, asksFor } from '../../core/card/study-question.ts';
-import { understoodLines } from '../../core/card/understood.ts';
-import { groupWords, lineWords, wayGroupWords } from '../../core/card/words.ts';
+import { groupWords, lineWords } from '../../core/card/words.ts';
 import { demoFile } from './demo.ts';
 import { SEED } from './arbitrary.ts';
 
@@ -88,7 +88,7 @@ describe('card study', () => {
     }
   });
 
-  test('R4: no two questions of one kind follow each other, at most 12, all of different lines', () => {
+  test('CR-R4: no two questions of one kind follow each other, at most 12, all of different lines', () => {
     fc.assert(
       fc.property(fc.nat(), (seed) => {
         const { queue } = startSitting(plan(seed));
@@ -162,17 +162,6 @@ describe('a line read aloud', () => {
     const all = lines.map((line) => lineWords({ ...line, note: '' }));
     for (const sentence of all.flat()) expect(sentence.split(' ').length).toBeLessThanOrEqual(20);
     expect(new Set(all.map((sentences) => sentences.join(' '))).size).toBe(lines.length);
-  });
-
-  test('groups of a way in words', () => {
-    const way = waysOf(lines[0]?.pattern ?? [], 0, 0)[0];
-    expect(way?.asPrinted.map(wayGroupWords)).toEqual([
-      'kong of one bams',
-      'single two bam',
-      'kong of three bams',
-      'single four bam',
-      'kong of five bams',
-    ]);
   });
 });
 

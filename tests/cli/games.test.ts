@@ -1,7 +1,19 @@
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { appendFile, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { expectValue } from '../../core/base/result.ts';
+import { questionNamed } from '../../core/engine/questions.ts';
+import type { TimedEvent } from '../../core/game/events.ts';
+import { readGameFile } from '../../core/game/file/read-game-file.ts';
+import { journalRates, PassLog } from '../../core/table/incoming-rates.ts';
+import { logLine, logStart } from '../../main/desk/log.ts';
+import { CardFits } from '../../renderer/session/card-fits.ts';
+import { lookBackAt } from '../../renderer/session/look-back.ts';
+import { engine } from '../../renderer/worker/engine.ts';
+import { Pool } from '../../renderer/worker/pool.ts';
+import { lineInThisThread } from '../window/line-in-this-thread.ts';
+import { NO_KEPT_FITS } from '../window/no-kept-fits.ts';
 import { refusal, windrow } from './run-windrow.ts';
 
 const AT = '2026-11-25T18:00:01Z';
@@ -38,7 +50,31 @@ async function file(name: string, text: string): Promise<string> {
   return path;
 }
 
+/** The look-back of a saved game as the window makes it for a player without logged games. */
+async function inTheWindow(text: string): Promise<unknown> {
+  const { record } = expectValue(readGameFile(text));
+  const startWorker = () => lineInThisThread(questionNamed);
+  const parts = {
+    pool: new Pool(startWorker, 1),
+    fits: new CardFits(NO_KEPT_FITS, startWorker),
+    incoming: { ratesFor: async ({ table }) => journalRates(new PassLog(), table.incoming) },
+  } satisfies Parameters<typeof lookBackAt>[2];
+  const { signal } = new AbortController();
+  const review = await lookBackAt({ record, exact: null }, engine(startWorker), parts, { signal });
+  return JSON.parse(JSON.stringify(expectValue(review)));
+}
+
 describe('review', () => {
+  test.each([undefined, 'relaxed'])(
+    'says what the window says, at table %s',
+    async (table) => {
+      const text = JSON.stringify({ ...game, table });
+      const path = await file(`window-${table}.json`, text);
+      expect(JSON.parse((await windrow(['review', path, '--json'])).out)).toEqual(await inTheWindow(text));
+    },
+    180_000,
+  );
+
   test('a saved game is looked back at, as a document and as a text', async () => {
     const path = await file('g-1.json', JSON.stringify(game));
     const { code, out, err } = await windrow(['review', path, '--json']);
@@ -49,6 +85,7 @@ describe('review', () => {
     expect(text).toMatchObject({ code: 0, err: '', out: expect.stringContaining('First right pass') });
     expect(review.decisions[0].ahead).toMatchObject({ seed: 1, verdict: expect.any(String) });
     expect(text.out).toContain('By the end of the exchange: ');
+    expect(text.out).not.toMatch(/\d\.\d/);
     expect(await readFile(path, 'utf8')).toBe(JSON.stringify(game));
   }, 180_000);
 
@@ -67,6 +104,47 @@ describe('review', () => {
   test('no file or two files are refused', async () => {
     expect(await windrow(['review'])).toEqual(refusal(/Which game/));
     expect(await windrow(['review', 'a', 'b'])).toEqual(refusal(/one game at a time/));
+  });
+});
+
+describe('review of a game that is still on the table', () => {
+  /** A desk's folder with the game's file as it was begun, and the log of its steps. */
+  async function onTheTable(name: string, log: readonly string[]): Promise<string> {
+    const desk = join(folder, name);
+    await mkdir(join(desk, 'games/2026/11'), { recursive: true });
+    await mkdir(join(desk, 'open'));
+    if (log.length > 0) await writeFile(join(desk, 'open/g-1.jsonl'), log.join(''));
+    const path = join(desk, 'games/2026/11/g-1.json');
+    await writeFile(path, JSON.stringify({ ...game, events: [] }));
+    return path;
+  }
+
+  const steps = (): string[] => {
+    const start = logStart('', JSON.stringify({ ...game, events: [] }));
+    const events = game['events'] as TimedEvent[];
+    return [start, ...events.map((add, place) => logLine({ add, place }))];
+  };
+
+  test('its steps are read from its log, whether its file is named or its log', async () => {
+    const path = await onTheTable('open-game', steps());
+    const saved = await windrow(['review', await file('saved.json', JSON.stringify(game)), '--json']);
+    expect(await windrow(['review', path, '--json'])).toEqual(saved);
+    const log = join(folder, 'open-game/open/g-1.jsonl');
+    // A last line that a crash left without its end does not count.
+    await appendFile(log, '{"add":');
+    expect(await windrow(['review', log, '--json'])).toEqual(saved);
+  }, 180_000);
+
+  test('a log that is damaged before its end is refused', async () => {
+    const [start, ...rest] = steps();
+    const path = await onTheTable('damaged', [start as string, '{"add":\n', ...rest]);
+    expect(await windrow(['review', path])).toEqual(refusal(/steps of this game are damaged.*Open Windrow/));
+  });
+
+  test('a game without a deal is refused with what to do', async () => {
+    const path = await onTheTable('no-deal', []);
+    expect(await windrow(['review', path])).toEqual(refusal(/no deal is logged.*Enter the deal/));
+    expect(await windrow(['review', path, '--json'])).toEqual(refusal(/no deal is logged/));
   });
 });
 
@@ -89,11 +167,26 @@ describe('simulate', () => {
     expect(figures[2]).not.toEqual(figures[0]);
   });
 
+  test('the quick table is meant unless another is asked for', async () => {
+    const [usual, quick, relaxed] = await Promise.all(
+      [[], ['--table', 'quick'], ['--table', 'relaxed']].map(async (table) => {
+        const { gamesPerSecond: _, ...figures } = JSON.parse(
+          (await windrow(['simulate', '--games', '40', ...table, '--json'])).out,
+        );
+        return figures;
+      }),
+    );
+    expect(quick).toEqual(usual);
+    expect(relaxed.drawsPerGame).toBeGreaterThan(quick.drawsPerGame + 5);
+    expect((await windrow(['simulate', '--games', '4', '--table', 'relaxed'])).out).toContain('play for company');
+  });
+
   test.each([
     [['--games', '0'], /--games must be a whole number from 1/],
     [['--seed', 'x'], /--seed must be a whole number/],
     [['--card', 'nowhere.card.json'], /no such file/],
     [['--policy', 'x'], /--policy is no option of simulate/],
+    [['--table', 'slow'], /--table must be one of quick, club, relaxed, not "slow"/],
   ])('bad input %j is refused in one line', async (args, sentence) => {
     expect(await windrow(['simulate', ...args])).toEqual(refusal(sentence));
   });

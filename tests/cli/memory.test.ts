@@ -7,8 +7,11 @@ import { freshBuild } from '../../main/build/build.mjs';
 import packageFile from '../../package.json' with { type: 'json' };
 
 const RACK = 'FF N 0 13b 4578c 223d';
-/** The most that any command may hold, in kilobytes, on the largest card that is promised. */
-const MOST = 200_000;
+/**
+ * The most that any command may hold, in kilobytes, on the largest card that is promised; the lists of such a card for
+ * the simulated table, which the chance of a reading needs, are some ten thousand of them.
+ */
+const MOST = 210_000;
 /** Tells on the last line of standard error how much memory the process ever held, in kilobytes. */
 const TELL = 'data:text/javascript,process.on("exit",()=>console.error("%5Cn"+process.resourceUsage().maxRSS))';
 
@@ -49,7 +52,7 @@ function mostHeld(args: readonly string[]): Promise<number> {
 /** As `npm run windrow` starts the commands: newer versions of Node let much garbage lie unless told how much. */
 const FLAGS = packageFile.scripts.windrow.split(' ').filter((part) => part.startsWith('--'));
 
-describe('a card of 48,000 ways takes less than 200 megabytes', () => {
+describe('a card of 48,000 ways takes less than 210 megabytes', () => {
   test.each([
     ['read', ['read', '--card', card, '--rack', RACK, '--json', '--top', '0']],
     ['pass', ['pass', '--card', card, '--rack', RACK, '--json']],

@@ -73,6 +73,56 @@ describe('pass', () => {
     });
   });
 
+  describe('--advice: the window’s list', () => {
+    type Advised = Plan['options'][number] & {
+      chance: number;
+      costs: number;
+      error: number;
+      verdict: string;
+      stop?: true;
+    };
+    const advice = async (...args: string[]): Promise<readonly Advised[]> => {
+      const { step, exact, options } = await plan(['--rack', RACK, '--advice', ...args]);
+      expect({ step: typeof step, exact }).toEqual({ step: 'string', exact: true });
+      return options as readonly Advised[];
+    };
+
+    test('each option has the fields of the contract; the first is the best, costs are whole games', async () => {
+      const options = await advice();
+      const fields = ['give', 'expectedAway', 'reach', 'cost', 'gift', 'chance', 'costs', 'error', 'verdict'];
+      for (const option of options) {
+        expect(Object.keys(option)).toEqual(fields);
+        expect(Number.isInteger(option.costs)).toBe(true);
+        expect(option.costs > 0).toBe(option.verdict === 'costs');
+        expect(option.chance).toBeGreaterThan(0);
+        expect(option.chance).toBeLessThan(1);
+      }
+      expect(options[0]).toMatchObject({ verdict: 'best', costs: 0, error: 0 });
+      expect(options.slice(1).every(({ verdict }) => verdict !== 'best')).toBe(true);
+      const { options: exact } = await plan(['--rack', RACK, '--top', '0']);
+      const same = exact.find(({ give }) => give.join() === options[0]?.give.join());
+      expect(options[0]?.gift).toBe(same?.gift);
+    });
+
+    test('the stop, blind passes and every number of the courtesy stand in the same list', async () => {
+      const second = await advice('--step', 'left2', '--top', '0');
+      expect(second.filter(({ stop }) => stop)).toHaveLength(1);
+      const left = await advice('--step', 'left', '--top', '0');
+      expect(new Set(left.map(({ give }) => give.length))).toEqual(new Set([0, 1, 2, 3]));
+      const courtesy = await advice('--step', 'courtesy', '--top', '0');
+      expect(new Set(courtesy.map(({ give }) => give.length))).toEqual(new Set([0, 1, 2, 3]));
+    });
+
+    test('--give is judged among the best and answered alone; an order by number is refused', async () => {
+      const [one, ...others] = await advice('--give', 'FF N');
+      expect(others).toEqual([]);
+      expect(one?.give).toEqual(['F', 'F', 'N']);
+      expect(await windrow(['pass', '--rack', RACK, '--advice', '--by', 'reach'])).toEqual(
+        refusal(/--by has no meaning/),
+      );
+    });
+  });
+
   test('in the courtesy none to three tiles may be given', async () => {
     for (const give of ['', 'N', 'N 0', 'N 0 1b']) {
       const { step, options } = await plan(['--rack', RACK, '--step', 'courtesy', '--give', give]);
@@ -103,6 +153,15 @@ describe('pass', () => {
     expect(out).not.toMatch(/ \n/);
     const nothing = await windrow(['pass', '--rack', RACK, '--step', 'courtesy', '--give', '']);
     expect(nothing.out).toMatch(/nothing .*\n\nNothing given: /);
+  });
+
+  test.each([
+    [['--give', 'N 0'], /takes 3 tiles, but 2 are given\. Give three tiles, or name a --step that takes fewer: /],
+    [['--give', 'N 0 1b 3b', '--advice'], /takes 3 tiles, but 4 are given\. Give three tiles, or /],
+    [['--give', 'N 0', '--step', 'right2'], /Give three tiles, or with --advice fewer, the rest unseen\./],
+    [['--give', 'N 0 1b 3b', '--step', 'courtesy'], /Give three tiles or fewer\./],
+  ])('a pass %j of a number that is not possible is refused with what to do', async (args, sentence) => {
+    expect(await windrow(['pass', '--rack', RACK, ...args])).toEqual(refusal(sentence));
   });
 
   test.each([

@@ -44,6 +44,14 @@ describe('--model', () => {
     expect(await reachOf('--model', 'first')).toBe(await reachOf());
   });
 
+  test('a text says that the chance is provisional until the card’s own games are played, and how they are', async () => {
+    const said = 'This is provisional, from games with other cards: --model fitted plays this card’s own first.';
+    expect((await windrow(narrow)).out).toContain(`any hand.\n\n${said}\n\n`);
+    expect((await windrow([...narrow, '--model', 'fitted'])).out).not.toContain('provisional');
+    // The demo card's own games come with it.
+    expect((await windrow(['read', '--rack', RACK, '--table', 'relaxed'])).out).not.toContain('provisional');
+  }, 180_000);
+
   test('another word is refused', async () => {
     expect(await windrow(['read', '--rack', RACK, '--model', 'best'])).toEqual(
       refusal(/--model must be one of first, fitted/),
@@ -60,13 +68,33 @@ async function json(args: readonly string[], input = ''): Promise<Record<string,
 describe('read', () => {
   test('it answers with one document of exactly the fields of the contract', async () => {
     const reading = await json(['read', '--rack', RACK, '--top', '3']);
-    expect(Object.keys(reading)).toEqual(['tiles', 'ways', 'away', 'lean', 'hands']);
+    expect(Object.keys(reading)).toEqual(['tiles', 'ways', 'away', 'chance', 'lean', 'hands']);
+    expect(reading['chance']).toBeGreaterThan(0.05);
+    expect(reading['chance']).toBeLessThan(0.6);
     expect(reading['tiles']).toBe('FF N 0 13b 4578c 122d');
     expect(reading['hands']).toHaveLength(3);
     const fields = ['line', 'section', 'points', 'concealed', 'away', 'drawReach', 'reach', 'groups', 'missing'];
     const [hand] = reading['hands'] as [Record<string, unknown>];
     expect(Object.keys(hand)).toEqual(fields);
     expect(hand['missing']).toHaveLength(Number(hand['away']));
+  });
+
+  test('the chance is that of the moment that is asked for, at the kind of table', async () => {
+    const chanceAt = async (...more: string[]): Promise<number> =>
+      Number((await json(['read', '--rack', RACK, '--top', '1', ...more]))['chance']);
+    const chances = [
+      await chanceAt('--at', 'deal'),
+      await chanceAt('--at', 'left2'),
+      await chanceAt('--drawn', '60'),
+      await chanceAt('--table', 'relaxed'),
+      await chanceAt(),
+    ];
+    expect(new Set(chances).size).toBe(5);
+    expect(await chanceAt('--at', 'right')).toBe(chances[0]);
+    expect(await chanceAt('--at', 'play')).toBe(chances[4]);
+    const refused = await windrow(['read', '--rack', RACK, '--at', 'left', '--drawn', '3']);
+    expect(refused).toEqual(refusal(/leave out --drawn, or --at left/));
+    expect(await windrow(['read', '--rack', RACK, '--table', 'slow'])).toEqual(refusal(/one of club, quick, relaxed/));
   });
 
   test('the demo card is the default; best reach comes first, or least away with --by away', async () => {
@@ -118,6 +146,18 @@ describe('read', () => {
     expect(out).toMatch(/The nearest of \d+ ways is \d tiles away\./);
     expect(out).toMatch(/Hand .*Line .*Points .*Away .*Reach .*In 20 draws .*Missing/);
     expect(out).not.toMatch(/ \n/);
+    expect(out).not.toMatch(/\d\.\d/);
+  });
+
+  test('a chance that is certain is said without "about", one near it with what it is beyond', async () => {
+    const path = await card('close.card.json', [{ id: 'a', pattern: 'FF 2222bam 4444crak 6666dot', slide: 0 }]);
+    const chanceOf = async (rack: string, ...more: string[]): Promise<string | undefined> =>
+      (await windrow(['read', '--card', path, '--rack', rack, ...more])).out.split('\n')[2];
+    const would = 'would be won from here, with any hand.';
+    expect(await chanceOf('FF 2222b 4444c 6666d')).toBe(`100 games in 100 ${would}`);
+    expect(await chanceOf('FF 2222b 4444c 666d N')).toMatch(/^About \d+ games in 100 /);
+    expect(await chanceOf('NNNN EEEE 13579d', '--drawn', '98')).toBe(`Under 1 game in 100 ${would}`);
+    expect(await chanceOf('NNNN EEEE 13579d', '--gone', '2222b JJJJ JJJJ')).toBe(`0 games in 100 ${would}`);
   });
 
   test.each([
@@ -263,9 +303,47 @@ describe('deal', () => {
   });
 });
 
+describe('calibrate', () => {
+  test('says at each moment what the chance said and what came, on games of another seed than the fit’s', async () => {
+    const document = await json(['calibrate', '--games', '20', '--seed', '3', '--table', 'quick']);
+    expect(document).toMatchObject({ games: 20, table: 'quick' });
+    const moments = document['moments'] as Record<string, number | string>[];
+    expect(moments).toHaveLength(18);
+    expect(Object.keys(moments[0] ?? {})).toEqual(['moment', 'states', 'said', 'won', 'error', 'gap']);
+    expect(moments[0]).toMatchObject({ moment: 'deal', states: 80 });
+    expect(await windrow(['calibrate', '--seed', '13', '--games', '1'])).toEqual(refusal(/took part in the fit/));
+    expect((await windrow(['calibrate', '--games', '20'])).out).toContain('Said less won');
+  });
+});
+
+describe('worth', () => {
+  test('plays each deal twice, and says what the advice wins with its error', async () => {
+    const document = await json(['worth', '--in', 'play', '--deals', '8', '--rule', 'advice', '--against', 'random']);
+    expect(Object.keys(document)).toEqual([
+      'deals',
+      'games',
+      'won',
+      'wonAgainst',
+      'difference',
+      'error',
+      'secondsPerDecision',
+    ]);
+    // Twice each deal, each with eight walls.
+    expect(document).toMatchObject({ deals: 8, games: 128 });
+    const { won, wonAgainst, difference } = document as Record<string, number>;
+    expect(difference).toBeCloseTo((100 * ((won ?? 0) - (wonAgainst ?? 0))) / 64, 9);
+    const same = await json(['worth', '--rule', 'soft', '--deals', '8']);
+    expect(same).toMatchObject({ difference: 0, error: 0 });
+    expect((await windrow(['worth', '--rule', 'nearest', '--deals', '8'])).out).toContain('By nearest the chair won');
+    // Of one deal no error can be told.
+    expect(await windrow(['worth', '--deals', '1'])).toEqual(refusal(/--deals must be a whole number from 2/));
+    expect(await windrow(['worth', '--rule', 'best'])).toEqual(refusal(/one of advice, soft, nearest, random/));
+  });
+});
+
 describe('verbs', () => {
   test('an unknown verb, or none, is answered with the verbs there are', async () => {
-    expect(await windrow([])).toEqual(refusal(/card, read, pass, deal, review, simulate/));
+    expect(await windrow([])).toEqual(refusal(/card, read, pass, deal, review, calibrate, worth, simulate/));
     expect(await windrow(['guess', '--json'])).toEqual(refusal(/"guess".*card, read,.*deal/));
     expect(await windrow(['__proto__'])).toEqual(refusal(/card, read/));
   });

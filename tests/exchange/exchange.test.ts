@@ -6,7 +6,7 @@ import { PASS_STEPS, type PassStep } from '../../core/exchange/steps.ts';
 import { formatTileList, parseTiles } from '../../core/tiles/text.ts';
 import type { Tiles } from '../../core/tiles/tiles.ts';
 
-// Common practice, from memory, no source: the sentences are those of core/exchange/RULES.md.
+// Common practice, from memory, no source: the sentences are those of core/RULES.md.
 
 const tiles = (text: string): Tiles => expectValue(parseTiles(text));
 const RACK = 'JJ FF NE 0 1389b 25c';
@@ -27,7 +27,7 @@ function problemOf(result: { ok: boolean; problem?: { code: string; message: str
   return [result.problem.code, result.problem.message];
 }
 
-describe('R1 The dealer, East, starts with 14 tiles, the others with 13.', () => {
+describe('EX-1 The dealer, East, starts with 14 tiles, the others with 13.', () => {
   test.each(['JJ FF NE 0 1389b 25c', 'JJ FF NE 0 1389b 25c 9d'])('%s is a start', (rack) => {
     expect(startExchange(tiles(rack)).ok).toBe(true);
   });
@@ -36,7 +36,7 @@ describe('R1 The dealer, East, starts with 14 tiles, the others with 13.', () =>
   });
 });
 
-describe('R2 The steps come in this order: right, across, left; left, across, right; courtesy.', () => {
+describe('EX-2 The steps come in this order: right, across, left; left, across, right; courtesy.', () => {
   test('a whole exchange goes through all seven', () => {
     const coming = ['4b', '6b', '7b', '4c', '6c', '7c', '8c'];
     const seen: (PassStep | null)[] = [];
@@ -59,7 +59,7 @@ describe('R2 The steps come in this order: right, across, left; left, across, ri
   });
 });
 
-describe('R3 In each step three tiles are given first, and then three come in.', () => {
+describe('EX-3 In each step three tiles are given first, and then three come in.', () => {
   test.each(['N 0', 'N E 0 2c', ''])('giving "%s" is refused', (given) => {
     expect(problemOf(give(start(), { step: 'right', tiles: tiles(given) }))[0]).toBe('wrong-count');
   });
@@ -90,7 +90,7 @@ describe('R3 In each step three tiles are given first, and then three come in.',
   });
 });
 
-describe('R4 The tiles that come in may be entered one at a time.', () => {
+describe('EX-4 The tiles that come in may be entered one at a time.', () => {
   test('one by one and all at once lead to the same state', () => {
     const given = expectValue(give(start(), { step: 'right', tiles: tiles('N 0 2c') }));
     const single = ['4b', '6b', '7c'].reduce((state, tile) => expectValue(receive(state, 'right', tiles(tile))), given);
@@ -99,7 +99,7 @@ describe('R4 The tiles that come in may be entered one at a time.', () => {
   });
 });
 
-describe('R5 A joker is never passed.', () => {
+describe('EX-5 A joker is never passed.', () => {
   test('it can not be given', () => {
     expect(problemOf(give(start(), { step: 'right', tiles: tiles('J 0 2c') }))[0]).toBe('joker-passed');
     expect(givable(start()).equals(tiles('FF NE 0 1389b 25c'))).toBe(true);
@@ -114,7 +114,7 @@ describe('R5 A joker is never passed.', () => {
   });
 });
 
-describe('R6 On the first left and the second right, one to three of the incoming tiles may be handed on unseen.', () => {
+describe('EX-6 On the first left and the second right, one to three of the incoming tiles may be handed on unseen.', () => {
   test.each([
     [1, 'N 0'],
     [2, 'N'],
@@ -137,7 +137,7 @@ describe('R6 On the first left and the second right, one to three of the incomin
   });
 });
 
-describe('R7 The second round may be stopped before it starts, and then none of its passes happens.', () => {
+describe('EX-7 The second round may be stopped before it starts, and then none of its passes happens.', () => {
   test('right after the first left it stops', () => {
     expect(stopDue(afterFirstRound())).toBe('left2');
     const stopped = expectValue(stop(afterFirstRound(), 'left2'));
@@ -156,7 +156,7 @@ describe('R7 The second round may be stopped before it starts, and then none of 
   });
 });
 
-describe('R8 The courtesy is left open by such a stop, and may itself be left out.', () => {
+describe('EX-8 The courtesy is left open by such a stop, and may itself be left out.', () => {
   test('stopped twice, the exchange is over', () => {
     const stopped = expectValue(stop(afterFirstRound(), 'left2'));
     const over = expectValue(stop(stopped, 'courtesy'));
@@ -165,7 +165,7 @@ describe('R8 The courtesy is left open by such a stop, and may itself be left ou
   });
 });
 
-describe('R9 In the courtesy none to three tiles change hands: the smaller of the two numbers asked for.', () => {
+describe('EX-9 In the courtesy none to three tiles change hands: the smaller of the two numbers asked for.', () => {
   const due = (): ExchangeState => ({ ...start(), step: 'courtesy' });
   test.each([0, 1, 2, 3])('asked 3, offered %i', (offered) => {
     const given = ['', 'N', 'N 0', 'N 0 2c'][offered] as string;
@@ -189,7 +189,21 @@ describe('R9 In the courtesy none to three tiles change hands: the smaller of th
   });
 });
 
-describe('R10 A tile given in a pass cannot come back in that pass, unless it may be handed on unseen. Later it may come back.', () => {
+describe('EX-11 After each pass, and at the end, a rack has as many tiles as at the start.', () => {
+  test.each([RACK, `${RACK} 9d`])('%s', (rack) => {
+    const sizes: number[] = [];
+    let state = start(rack);
+    for (const tile of ['4b', '6b', '7b', '4c', '6c', '7c', '8c']) {
+      const given = formatTileList(givable(state).toKinds().slice(0, 3));
+      state = pass(state, state.step as PassStep, given, `${tile} ${tile} ${tile}`);
+      sizes.push(state.rack.size);
+    }
+    expect(state.phase).toBe('over');
+    expect(new Set(sizes)).toEqual(new Set([tiles(rack).size]));
+  });
+});
+
+describe('EX-10 A tile given in a pass cannot come back in that pass, unless it may be handed on unseen. Later it may come back.', () => {
   test('the fourth of a kind that was just given', () => {
     const state = start('F NNNN 0 1389b 255c');
     const given = expectValue(give(state, { step: 'right', tiles: tiles('NNN') }));

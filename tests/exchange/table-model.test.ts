@@ -6,7 +6,7 @@ import { type PassStep, SEATS } from '../../core/exchange/steps.ts';
 import type { GameEvent } from '../../core/game/events.ts';
 import type { GameState } from '../../core/game/game-state.ts';
 import { legalEvents } from '../../core/game/legal.ts';
-import { unseenTiles } from '../../core/game/seen.ts';
+import { unseenTiles } from '../../core/game/hand-view.ts';
 import { stateOf } from '../../core/game/state.ts';
 import { shuffledSet } from '../../core/tiles/deal.ts';
 import { formatTileList } from '../../core/tiles/text.ts';

@@ -4,7 +4,7 @@ import type { GameEvent } from '../../core/game/events.ts';
 import { keptCard } from '../../core/game/kept-card.ts';
 import { legalEvents } from '../../core/game/legal.ts';
 import type { GameRecord } from '../../core/game/record.ts';
-import { unseenTiles } from '../../core/game/seen.ts';
+import { unseenTiles } from '../../core/game/hand-view.ts';
 import { stageOf } from '../../core/game/stage.ts';
 import { EAST, gave, play, received, refusal, SOUTH } from './helpers.ts';
 

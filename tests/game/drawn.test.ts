@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { likelyDrawn } from '../../core/game/drawn.ts';
+import { likelyDrawn } from '../../core/game/stage.ts';
 import type { GameEvent } from '../../core/game/events.ts';
 import { EAST, play, SOUTH } from './helpers.ts';
 
@@ -10,7 +10,7 @@ const threw = (seat: 'East' | 'South' | 'West' | 'North', tile: string): GameEve
 });
 
 describe('about how many tiles all seats have drawn', () => {
-  test('none before play, and none when East has begun', () => {
+  test('MD-C9: none before play, so that a reach between passes is that of its beginning; none when East has begun', () => {
     expect(likelyDrawn(play(SOUTH))).toBe(0);
     expect(likelyDrawn(play(EAST, threw('East', '7d')))).toBe(0);
   });

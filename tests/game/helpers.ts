@@ -19,7 +19,7 @@ export function refusal(...events: GameEvent[]): [string, string] {
   if (result.ok) throw new Error('this should have been refused');
   const { code, message, at } = result.problem;
   expect(at).toBe(events.length - 1);
-  return [code, message.replace(`Event ${events.length} can't be: `, '')];
+  return [code, message.replace(`Event ${events.length} is not possible: `, '')];
 }
 
 export const gave = (tiles: string, step: 'right' | 'across' | 'left' = 'right'): GameEvent => ({

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { GameEvent } from '../../core/game/events.ts';
 import { legalEvents } from '../../core/game/legal.ts';
-import { exposedGroups, handSize, unseenTiles } from '../../core/game/seen.ts';
+import { exposedGroups, handSize, unseenTiles } from '../../core/game/hand-view.ts';
 import { stageOf } from '../../core/game/stage.ts';
 import { stateOf } from '../../core/game/state.ts';
 import { kindOf } from '../../core/tiles/kinds.ts';
@@ -184,6 +184,17 @@ describe('the stage in plain words', () => {
     [[SOUTH, { type: 'ended', result: 'wall' }], 'Wall game'],
     [[SOUTH, { type: 'ended', result: 'abandoned' }], 'Abandoned'],
     [[SOUTH, { type: 'ended', result: 'won', winner: 'East', by: 'draw' }], 'East won by own draw'],
+    // To South it is not South who won.
+    [[SOUTH, { type: 'ended', result: 'won', winner: 'South', by: 'draw' }], 'You won by own draw'],
+    [
+      [SOUTH, { type: 'ended', result: 'won', winner: 'South', by: 'discard', from: 'West' }],
+      "You won by West's discard",
+    ],
+    [
+      [SOUTH, { type: 'ended', result: 'won', winner: 'West', by: 'discard', from: 'South' }],
+      'West won by your discard',
+    ],
+    [[SOUTH, { type: 'ended', result: 'won', winner: 'South' }], 'You won'],
   ];
   test.each(cases)('%#', (events, stage) => {
     expect(stageOf(play(...events))).toBe(stage);

@@ -6,7 +6,7 @@ import { readGameFile } from '../../core/game/file/read-game-file.ts';
 import { writeGameFile } from '../../core/game/file/write-game-file.ts';
 import { legalEvents } from '../../core/game/legal.ts';
 import { applyEvent, stateOf } from '../../core/game/state.ts';
-import { handView } from '../../core/game/hand-view.ts';
+import { handSize, handView } from '../../core/game/hand-view.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { recordOf } from '../review/helpers.ts';
 import { randomGame } from '../review/random-game.ts';
@@ -36,15 +36,15 @@ test('the replay of a kept game equals the live state, event by event', () => {
   fc.assert(property, { seed: 51, numRuns: 300 });
 });
 
-test('rack and order of arrival agree, and hand, gone and unseen are the whole set, after any legal event', () => {
+test('rack and order of arrival agree, and rack, gone and unseen are the whole set, after any legal event', () => {
   const property = fc.property(games, (events) => {
     for (const place of events.keys()) {
       const state = expectValue(stateOf(events.slice(0, place + 1)));
       expect(Tiles.of(state.arrival).equals(state.rack)).toBe(true);
-      const { hand, gone, unseen } = handView(state);
-      expect(hand.plus(gone).plus(unseen).equals(Tiles.fullSet)).toBe(true);
+      const { rack, gone, unseen } = handView(state);
+      expect(rack.plus(gone).plus(unseen).equals(Tiles.fullSet)).toBe(true);
       const waiting = state.exchange?.toCome ?? 0;
-      expect([13, 14]).toContain(hand.size + waiting);
+      expect([13, 14]).toContain(handSize(state) + waiting);
     }
   });
   fc.assert(property, { seed: 53, numRuns: 300 });

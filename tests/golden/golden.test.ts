@@ -11,7 +11,8 @@ import { COLLECTION_VERSION, readCollection } from '../../core/journal/collectio
 import { readSheetFile } from '../../core/warmup/sheet-file.ts';
 import { SHEET_VERSION } from '../../core/warmup/sheet.ts';
 import { bringIn } from '../../renderer/backup/bring-in.ts';
-import { PreferenceStore, USUAL_PREFERENCES } from '../../renderer/session/preference-store.ts';
+import { DEFAULT_PREFERENCES } from '../../main/desk/preferences.ts';
+import { PreferenceStore } from '../../renderer/session/preference-store.ts';
 import { contentOf, FOLDER, openOn, SESSION } from '../main/support/desks.ts';
 import { MemoryDisk } from '../main/support/memory-disk.ts';
 
@@ -74,7 +75,7 @@ const FILES = RELEASES.flatMap((release) =>
   KINDS.map((kind) => ({ ...kind, release, path: `${release}/${kind.name}.json` })),
 );
 
-test('V5: every release has a file of every kind, and every form up to the one written now is among them', () => {
+test('CR-V5: every release has a file of every kind, and every form up to the one written now is among them', () => {
   expect(RELEASES).toContain('0.1.0');
   for (const release of RELEASES) {
     const there = readdirSync(join(GOLDEN, release)).toSorted();
@@ -86,11 +87,11 @@ test('V5: every release has a file of every kind, and every form up to the one w
   }
 });
 
-test.each(FILES)('V5: $path opens whole', ({ path, troubles }) => {
+test.each(FILES)('CR-V5: $path opens whole', ({ path, troubles }) => {
   expect(troubles(golden(path))).toEqual([]);
 });
 
-test.each(FILES)('V5: what is cut from $path is noticed', ({ path, troubles }) => {
+test.each(FILES)('CR-V5: what is cut from $path is noticed', ({ path, troubles }) => {
   const text = golden(path);
   expect(troubles(text.slice(0, text.length / 2))).not.toEqual([]);
 });
@@ -137,7 +138,7 @@ test('the desk of the first version has every kind of file in it', () => {
   }
 });
 
-describe.each(RELEASES)('F5, V5: what version %s wrote opens for ever', (version) => {
+describe.each(RELEASES)('CR-F5, CR-V5: what version %s wrote opens for ever', (version) => {
   test('its folder opens to what it held, nothing is set aside, and a second start finds the same', async () => {
     const disk = diskOf(version);
     for (const _start of [1, 2]) {
@@ -166,7 +167,7 @@ describe.each(RELEASES)('F5, V5: what version %s wrote opens for ever', (version
     const collection = expectValue(readCollection(text));
     expect(collection.problems).toEqual([]);
     const desk = await openOn(new MemoryDisk());
-    const preferences = new PreferenceStore(desk, USUAL_PREFERENCES);
+    const preferences = new PreferenceStore(desk, DEFAULT_PREFERENCES);
     expectValue(await bringIn({ desk, preferences }, collection, () => undefined));
     const { cards, sheets, entries } = JSON.parse(await contentOf(desk));
     expect({ cards, sheets, entries }).toMatchObject({
@@ -178,7 +179,7 @@ describe.each(RELEASES)('F5, V5: what version %s wrote opens for ever', (version
     expect(expectValue(await desk.readPreferences())).toMatchObject({ theme: 'dark', textSize: 22 });
   });
 
-  test('V2, V7: all of it is plain text: UTF-8, no mark before it, one JSON document or one a line, no blobs', () => {
+  test('CR-V2, CR-V7: all of it is plain text: UTF-8, no mark before it, one JSON document or one a line, no blobs', () => {
     const single = KINDS.map(({ name }) => [name, readFileSync(join(GOLDEN, version, `${name}.json`))] as const);
     for (const [path, bytes] of [...filesOf(version), ...single]) {
       const text = bytes.toString('utf8');
@@ -190,7 +191,7 @@ describe.each(RELEASES)('F5, V5: what version %s wrote opens for ever', (version
   });
 });
 
-test('V7: the same input gives the same bytes, in every file of a whole session', async () => {
+test('CR-V7: the same input gives the same bytes, in every file of a whole session', async () => {
   const texts: ReadonlyMap<string, string>[] = [];
   for (const _run of [1, 2]) {
     const disk = new MemoryDisk();

@@ -83,7 +83,7 @@ test('work of another process tells its own time, and further figures are shown 
 
 const turn = (...ratios: number[]): Paired[] => [{ name: 'reading', ratios }];
 
-test('P9: more than a tenth slower than the baseline, in the median of every process, is a regression', () => {
+test('CR-P9: more than a tenth slower than the baseline, in the median of every process, is a regression', () => {
   const of = (...turns: Paired[][]): unknown => changes(turns);
   expect(of(turn(1.2, 1.3, 1.1), turn(1.15, 1, 1.15), turn(1.2))).toEqual([
     { name: 'reading', times: 1.15, slower: true },
@@ -94,7 +94,7 @@ test('P9: more than a tenth slower than the baseline, in the median of every pro
   expect(of(turn(0.5), turn(0.5), turn(0.5))).toEqual([{ name: 'reading', times: 0.5, slower: false }]);
 });
 
-test('P9: both sides are called equally often, in turn the first, and timed against each other', async () => {
+test('CR-P9: both sides are called equally often, in turn the first, and timed against each other', async () => {
   const { clocks, work } = clockwork();
   const order: string[] = [];
   const side = (name: string, ms: number): { name: string; candidate: () => void } => {
@@ -111,7 +111,7 @@ test('P9: both sides are called equally often, in turn the first, and timed agai
   expect(order).toEqual(['before', 'now', ...first, ...second, ...first, ...second]);
 });
 
-test('P9: work that waits is waited for, and a measure that was never timed is no regression', async () => {
+test('CR-P9: work that waits is waited for, and a measure that was never timed is no regression', async () => {
   const { clocks, work } = clockwork();
   const later = (ms: number) => async (): Promise<void> => {
     await Promise.resolve();

@@ -1,23 +1,15 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
+import { testTitles } from './titles.ts';
 
 /** The page of criteria says no more than the tests do, and no less. */
 const tests = resolve(import.meta.dirname, '..');
 const rows = [
-  ...readFileSync(join(tests, 'CRITERIA.md'), 'utf8').matchAll(/^\| ([A-Z])(\d+) \| .+ \| ([a-z, ]+) \|$/gm),
+  ...readFileSync(join(tests, 'CRITERIA.md'), 'utf8').matchAll(/^\| CR-([A-Z])(\d+) \| .+ \| ([a-z, ]+) \|$/gm),
 ].map(([, family = '', number = '', kept = '']) => ({ family, number: Number(number), kept: kept.split(', ') }));
-const titles = readdirSync(tests, { recursive: true, encoding: 'utf8' })
-  .filter((name) => /\.(test|spec)\.ts$/.test(name) && !name.endsWith('criteria.test.ts'))
-  .flatMap((name) => titlesIn(readFileSync(join(tests, name), 'utf8')));
+const titles = testTitles();
 const byHand = readFileSync(join(tests, 'hand/screen-reader.md'), 'utf8');
-
-/** What tests are called: what stands in quotes after `test(`, `it(`, `describe(` or `.each(…)(`. */
-function titlesIn(code: string): string[] {
-  return [...code.matchAll(/(?:\b(?:test|it|describe)|\))(?:\.\w+)*\(\s*(['"`])([^\n]*?)\1/g)].map(
-    ([, , title = '']) => title,
-  );
-}
 
 function isQuoted(id: string): boolean {
   return titles.some((title) => new RegExp(`\\b${id}\\b`).test(title));
@@ -44,10 +36,17 @@ test('each row marked tested is quoted by a test', () => {
   expect(idsKept('tested').filter((id) => !isQuoted(id))).toEqual([]);
 });
 
+test('each id that a test quotes is a row of the page', () => {
+  const known = new Set(rows.map(({ family, number }) => `CR-${family}${number}`));
+  const quoted = titles.flatMap((title) => title.match(/\bCR-\w+/g) ?? []);
+  expect(quoted.length).toBeGreaterThan(200);
+  expect(quoted.filter((id) => !known.has(id))).toEqual([]);
+});
+
 test('each row marked hand stands on the page of what people must try', () => {
   expect(idsKept('hand').filter((id) => !byHand.includes(`| ${id} |`))).toEqual([]);
 });
 
 function idsKept(way: string): string[] {
-  return rows.filter(({ kept }) => kept.includes(way)).map(({ family, number }) => `${family}${number}`);
+  return rows.filter(({ kept }) => kept.includes(way)).map(({ family, number }) => `CR-${family}${number}`);
 }

@@ -7,6 +7,7 @@ import { deskWords } from '../../renderer/words/desk.ts';
 import { filesWords } from '../../renderer/words/journal.ts';
 import { partWords } from '../../renderer/words/parts.ts';
 import { settingsWords } from '../../renderer/words/settings.ts';
+import { shellWords } from '../../renderer/words/shell.ts';
 import { tableWords } from '../../renderer/words/table.ts';
 import { readingGrade, sentencesOf, wordsOf } from './reading-grade.ts';
 
@@ -43,6 +44,7 @@ const FILES = ['core/card', 'core/game/file', 'core/journal', 'core/warmup'].fla
 /** Failures that the window itself tells, as they stand together on the screen. */
 const WINDOW = [
   deskWords.hostGone,
+  shellWords.startFailed,
   cardWords.arrived.tooLarge,
   cardWords.arrived.unreadable,
   `${filesWords.cannotRead} Choose another file.`,
@@ -51,7 +53,7 @@ const WINDOW = [
 ];
 const ALL = [...troubles('read'), ...troubles('save'), ...DESK, ...FILES, ...WINDOW];
 
-describe('O6: the words of every error', () => {
+describe('CR-O6: the words of every error', () => {
   it('are found', () => {
     expect(DESK.length).toBeGreaterThan(12);
     expect(FILES.length).toBeGreaterThan(20);

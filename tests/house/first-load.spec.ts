@@ -2,7 +2,7 @@ import { gzipSync } from 'node:zlib';
 import { expect, test } from '../window/windrow.ts';
 
 /** What the window asks for until a first deal can be entered; desk calls are data, and the icon is the browser's wish. */
-test('P3: the first load takes at most 5 requests and 100 kB, charts and printing come later', async ({
+test('CR-P3: the first load takes at most 5 requests and 100 kB, charts and printing come later', async ({
   windrow,
   page,
 }) => {
@@ -25,6 +25,6 @@ test('P3: the first load takes at most 5 requests and 100 kB, charts and printin
     files.reduce((sum, { size }) => sum + size, 0),
     shown,
   ).toBeLessThanOrEqual(100_000);
-  // P7: no polyfill: the window runs in one known browser.
+  // CR-P7: no polyfill: the window runs in one known browser.
   expect(files.filter(({ text }) => /core-js|regeneratorRuntime|relList\.supports/.test(text))).toEqual([]);
 });

@@ -1,6 +1,6 @@
 /**
  * The fences of the house, read from the import lines themselves:
- * - inside core an import points to a lower floor or stays on its own; core imports no package;
+ * - inside core an import points to a lower floor or stays on its own; of packages core imports valibot only;
  * - main imports core; renderer imports core and the desk's types; only tests import all;
  * - no file reaches itself through its imports (type imports count too).
  * `npm run floors` prints what is wrong and exits with 1.
@@ -14,14 +14,17 @@ export const FLOORS = [
   'base',
   'tiles',
   'card',
-  'reading',
   'exchange',
+  'reading',
   'plan',
   'table',
+  'chance',
+  'future',
   'game',
   'review',
   'warmup',
   'journal',
+  'engine',
 ];
 
 /** A check that looks at nothing finds nothing: fewer files than this is itself a problem. */
@@ -94,6 +97,7 @@ function fenceProblem(root, { from, to, typeOnly }) {
   const [toLayer, toFloor] = to.split('/');
   const isOurs = existsSync(join(root, to));
   if (layer === 'core') {
+    if (to === 'valibot') return undefined;
     if (!isOurs || toLayer !== 'core') return `${from} imports ${to}: core imports only core`;
     return floorProblem(from, floor, to, toFloor);
   }

@@ -3,11 +3,11 @@ import { join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { readCardFile } from '../../core/card/file.ts';
 
-/** V1: each example on a page about files is a file that opens. */
+/** CR-V1: each example on a page about files is a file that opens. */
 const core = resolve(import.meta.dirname, '../../core');
 const page = readFileSync(join(core, 'card/FORMAT.md'), 'utf8');
 
-test('V1: every example on the page of the card file opens without a problem', () => {
+test('CR-V1: every example on the page of the card file opens without a problem', () => {
   const examples = [...page.matchAll(/^```json\n([\s\S]*?)^```$/gm)].map((match) => match[1] ?? '');
   expect(examples.length).toBeGreaterThan(0);
   for (const example of examples) {
@@ -16,7 +16,7 @@ test('V1: every example on the page of the card file opens without a problem', (
   }
 });
 
-test('V1: the groups on that page stand in patterns that open', () => {
+test('CR-V1: the groups on that page stand in patterns that open', () => {
   const table = page.split('| --- | --- |')[1]?.split('\n\n')[0] ?? '';
   const groups = [...table.matchAll(/^\| (.+?) \|/gm)].flatMap((row) => [...(row[1] ?? '').matchAll(/`([^`]+)`/g)]);
   const named = groups.map((match) => match[1] ?? '');

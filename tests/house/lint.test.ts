@@ -24,10 +24,26 @@ const seeded: readonly (readonly [rule: string, file: string, text: string])[] =
     'renderer/fixed.ts',
     'import { html } from \'lit\';\nexport const part = () => html`<p style="color: red">x</p>`;',
   ],
+  [
+    'lit-a11y(alt-text)',
+    'renderer/picture.ts',
+    'import { html } from \'lit\';\nexport const part = () => html`<img src="./tile.svg" />`;',
+  ],
+  [
+    'lit(lifecycle-super)',
+    'renderer/element.ts',
+    "import { Base } from './base.ts';\nexport class Part extends Base {\n  override connectedCallback(): void {}\n}",
+  ],
+  [
+    'wc(no-constructor-params)',
+    'renderer/given.ts',
+    "import { Base } from './base.ts';\nexport class Part extends Base {\n  constructor(given: string) {\n    super(given);\n  }\n}",
+  ],
   ['no-restricted-imports', 'renderer/mapped.ts', "export { styleMap } from 'lit/directives/style-map.js';"],
   ['no-restricted-imports', 'renderer/reach.ts', "export * from '../main/desk/service.ts';"],
   ['no-restricted-imports', 'renderer/node.ts', "export { readFile } from 'node:fs';"],
   ['no-restricted-imports', 'core/base/package.ts', "export { html } from 'lit';"],
+  ['no-restricted-imports', 'core/base/deep.ts', "export { object } from 'valibot/object';"],
   ['no-restricted-imports', 'core/base/up.ts', "export * from '../../main/desk/desk.ts';"],
   ['no-restricted-imports', 'main/desk/window.ts', "export * from '../../renderer/reach.ts';"],
   ['no-restricted-globals', 'core/base/clock.ts', 'export const now = (): number => Date.now();'],
@@ -42,7 +58,13 @@ const seeded: readonly (readonly [rule: string, file: string, text: string])[] =
   ['no-cycle', 'core/base/left.ts', "import { right } from './right.ts';\nexport const left = (): unknown => right;"],
   ['no-cycle', 'core/base/right.ts', "import { left } from './left.ts';\nexport const right = (): unknown => left;"],
 ];
-const allowed = ['main/desk/service.ts', 'renderer/desk.ts', 'main/desk/desk.ts'];
+const allowed = [
+  'core/base/shape.ts',
+  'renderer/base.ts',
+  'main/desk/service.ts',
+  'renderer/desk.ts',
+  'main/desk/desk.ts',
+];
 
 let root = '';
 let findings: { code: string; filename: string }[] = [];
@@ -54,8 +76,10 @@ beforeAll(() => {
     writeFileSync(join(root, file), text);
   };
   for (const [, file, text] of seeded) write(file, text);
+  write('core/base/shape.ts', "import * as v from 'valibot';\nexport const flag = v.boolean();");
   write('main/desk/desk.ts', 'export interface Desk {\n  readonly name: string;\n}');
   write('main/desk/service.ts', "import { existsSync } from 'node:fs';\nexport const there = existsSync('x');");
+  write('renderer/base.ts', 'export class Base extends HTMLElement {}');
   write('renderer/desk.ts', "export type { Desk } from '../main/desk/desk.ts';");
   for (const name of ['.oxlintrc.json', 'tsconfig.json', 'package.json']) cpSync(join(house, name), join(root, name));
   for (const layer of ['core', 'main', 'renderer']) {

@@ -5,7 +5,7 @@ import { expect, it } from 'vitest';
 const RENDERER = resolve(import.meta.dirname, '../../renderer');
 
 const sources = readdirSync(RENDERER, { recursive: true, encoding: 'utf8' })
-  .filter((file) => /\.(?:ts|css)$/.test(file) && !file.startsWith('gallery/'))
+  .filter((file) => /\.(?:ts|css)$/.test(file))
   .map((file) => ({ file, text: readFileSync(join(RENDERER, file), 'utf8') }));
 
 /** The files of elements with a timer, and what it is for. */
@@ -14,7 +14,7 @@ const TIMED = {
   'parts/drag-controller.ts': 'tells the click that ends a drag from another',
   'places/card/card-files.ts': 'frees the memory of a file that was handed out',
   'places/table/growth.ts': 'draws the rest of a long list once its first rows are on screen',
-  'places/warmup/tick-controller.ts': 'draws the clock for those who asked for one',
+  'places/warmup/wr-warm-up-run.ts': 'draws the clock for those who asked for one',
 };
 
 /** Where the sources hold what a pattern means, as "file: what was found". */
@@ -22,18 +22,18 @@ function found(pattern: RegExp): string[] {
   return sources.flatMap(({ file, text }) => [...text.matchAll(pattern)].map(([what]) => `${file}: ${what.trim()}`));
 }
 
-it('O3: there is no double click, no long press and no menu of the right button', () => {
+it('CR-O3: there is no double click, no long press and no menu of the right button', () => {
   expect(sources.length).toBeGreaterThan(200);
   expect(found(/@?(?:dblclick|auxclick|contextmenu)\b/g)).toEqual([]);
 });
 
-it('O3: nothing is told by hovering alone: no title, no content that a rule for hovering shows', () => {
+it('CR-O3: nothing is told by hovering alone: no title, no content that a rule for hovering shows', () => {
   expect(found(/\stitle=[$"'][^\n]*/g)).toEqual([]);
   expect(found(/@(?:mouseover|mouseenter|pointerenter|pointerover)\b/g)).toEqual([]);
   expect(found(/:hover[^{}]*\{[^{}]*\b(?:display|visibility|content|opacity)\s*:[^{}]*\}/g)).toEqual([]);
 });
 
-it('O3: no element goes on or takes anything away by a timer; those that there are, are read here', () => {
+it('CR-O3: no element goes on or takes anything away by a timer; those that there are, are read here', () => {
   const timed = sources
     .filter(({ file }) => /^(?:places|parts|shell|help|print|charts)\//.test(file))
     .filter(({ text }) => /\bset(?:Timeout|Interval)\(/.test(text));

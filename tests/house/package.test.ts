@@ -95,7 +95,7 @@ describe.each<System>(['linux', 'windows', 'mac'])('the package for %s', (system
     expect(others).toEqual([]);
   });
 
-  test('L1: the packed app names its entry, needs no library from outside, and opens no port', () => {
+  test('CR-L1: the packed app names its entry, needs no library from outside, and opens no port', () => {
     const { read } = archive;
     const about = JSON.parse(read('package.json')) as Record<string, unknown>;
     expect(about).toMatchObject({ name: 'windrow', type: 'module', main: 'main/entry.js' });
@@ -113,7 +113,7 @@ describe.each<System>(['linux', 'windows', 'mac'])('the package for %s', (system
     expect(calls?.[0]).toBeUndefined();
   });
 
-  test('P7: no polyfill is in it, and the pages of the file forms are (V1)', () => {
+  test('CR-P7: no polyfill is in it, and the pages of the file forms are (CR-V1)', () => {
     const { names, read } = archive;
     const scripts = names.filter((name) => name.endsWith('.js'));
     expect(scripts.length).toBeGreaterThan(5);
@@ -124,7 +124,7 @@ describe.each<System>(['linux', 'windows', 'mac'])('the package for %s', (system
   });
 });
 
-test('F3, E3: nothing in the packed window or main process reports, updates, or speaks to a network by itself', () => {
+test('CR-F3, CR-E3: nothing in the packed window or main process reports, updates, or speaks to a network by itself', () => {
   const config = readFileSync(join(house, 'main/package/config.mjs'), 'utf8');
   expect(config).toContain('publish: null');
   const { dependencies, devDependencies } = JSON.parse(readFileSync(join(house, 'package.json'), 'utf8'));

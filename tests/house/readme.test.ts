@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { looksDigest, PICTURE_DIGEST } from './looks.mjs';
 
 /**
  * Every command in README.md runs and prints what is printed there. In a block marked `console`, a
@@ -80,4 +81,8 @@ test('every file that the README points to is there', () => {
     .filter((link) => !link.includes('://'));
   expect(links.length).toBeGreaterThan(3);
   expect(links.filter((link) => !existsSync(join(house, link)))).toEqual([]);
+});
+
+test('the picture of the Table is as the Table looks now: else draw it again with npm run screenshot', () => {
+  expect(readFileSync(join(house, PICTURE_DIGEST), 'utf8').trim()).toBe(looksDigest(house));
 });

@@ -1,11 +1,12 @@
 /** `npm run screenshot`: draws assets/screenshot-table.png, the README's picture, from the app as it is. */
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { chromium } from '@playwright/test';
 import { findChromium } from '../../main/build/browser.mjs';
 import { freshBuild, ROOT } from '../../main/build/build.mjs';
+import { looksDigest, PICTURE_DIGEST } from './looks.mjs';
 
 const dist = await freshBuild(['host', 'renderer']);
 const folder = mkdtempSync(join(tmpdir(), 'windrow-screenshot-'));
@@ -18,9 +19,12 @@ try {
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, colorScheme: 'light' });
   await page.goto(host.url);
   await page.getByRole('button', { name: 'Try an example deal' }).click();
-  await page.locator('wr-hand').first().waitFor();
+  await page.locator('wr-slots .offer').first().waitFor();
+  await page.locator('[aria-busy=true]').first().waitFor({ state: 'detached' });
   await page.mouse.move(1, 1);
-  await page.screenshot({ path: process.argv[2] ?? join(ROOT, 'assets/screenshot-table.png') });
+  const [, , elsewhere] = process.argv;
+  await page.screenshot({ path: elsewhere ?? join(ROOT, 'assets/screenshot-table.png') });
+  if (elsewhere === undefined) writeFileSync(join(ROOT, PICTURE_DIGEST), `${looksDigest(ROOT)}\n`);
 } finally {
   await browser.close();
   await host.close();

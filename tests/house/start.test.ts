@@ -175,7 +175,7 @@ test('with damaged settings it starts, says so in one sentence, and keeps the fi
   expect(await ended).toBe(0);
 }, 60_000);
 
-test('J6: a second start on the same folder ends with one sentence and the code 1', async () => {
+test('CR-J6: a second start on the same folder ends with one sentence and the code 1', async () => {
   const env = { ...process.env, WINDROW_FOLDER: join(root, 'desk') };
   const { child, ended } = await startWindrow(['--no-open'], env, /Ctrl\+C/);
   const script = resolve(import.meta.dirname, '../../main/build/start.mjs');

@@ -4,13 +4,13 @@ import { judgeAdvisories, judgeElectron, supplyReport } from '../../main/package
 const audit = (high: number, critical: number): string =>
   JSON.stringify({ metadata: { vulnerabilities: { low: 1, high, critical, total: 1 + high + critical } } });
 
-test('E2: a high or critical advisory on what is shipped is bad; lesser ones are told of', () => {
+test('CR-E2: a high or critical advisory on what is shipped is bad; lesser ones are told of', () => {
   expect(judgeAdvisories(audit(0, 0))).toMatchObject({ state: 'good', words: expect.stringContaining('1 in all') });
   expect(judgeAdvisories(audit(1, 0)).state).toBe('bad');
   expect(judgeAdvisories(audit(0, 1)).state).toBe('bad');
 });
 
-test('E2: without an answer the check is skipped, and says so; it never passes by silence', () => {
+test('CR-E2: without an answer the check is skipped, and says so; it never passes by silence', () => {
   for (const printed of ['', '{"message":"405 Method Not Allowed"}', '[]', 'null', '{"metadata":{}}']) {
     expect(judgeAdvisories(printed)).toMatchObject({
       state: 'skipped',
@@ -38,7 +38,7 @@ test('security item 16: a newer release of the same major must be taken within 1
   expect(judgeElectron('', '45.4.1', NOW).state).toBe('skipped');
 });
 
-test('E2, security item 16: what the calendar brings is a warning, and an error before a release; always it is told', () => {
+test('CR-E2, security item 16: what the calendar brings is a warning, and an error before a release; always it is told', () => {
   const good = { state: 'good', words: 'All is well.' } as const;
   const bad = { state: 'bad', words: 'Too old.' } as const;
   const skipped = { state: 'skipped', words: 'No answer.' } as const;

@@ -15,11 +15,11 @@ const JARGON = /\b(json|schema|cache|null|undefined|server|database|parse|invali
 let tables: readonly WordTable[] = [];
 let texts: readonly Text[] = [];
 const numbers = readTopics(readFileSync(join(RENDERER, 'help/NUMBERS.md'), 'utf8'));
-const rules = readRules(readFileSync(join(HOUSE, 'core/exchange/RULES.md'), 'utf8'));
+const rules = readRules(readFileSync(join(HOUSE, 'core/RULES.md'), 'utf8'), 'EX');
 
-/** The window's sources, without the words themselves and the page of samples. */
+/** The window's sources, without the words themselves. */
 const sources = readdirSync(RENDERER, { recursive: true, encoding: 'utf8' })
-  .filter((file) => file.endsWith('.ts') && !/^(?:words|gallery)\//.test(file))
+  .filter((file) => file.endsWith('.ts') && !file.startsWith('words/'))
   .map((file) => ({ file, text: readFileSync(join(RENDERER, file), 'utf8') }));
 
 beforeAll(async () => {
@@ -38,11 +38,11 @@ describe('plain words', () => {
     expect(sources.length).toBeGreaterThan(100);
   });
 
-  it('O5: no text uses the language of programs', () => {
+  it('CR-O5: no text uses the language of programs', () => {
     expect(texts.filter(({ text }) => JARGON.test(text))).toEqual([]);
   });
 
-  it('O5: no sentence is longer than 20 words', () => {
+  it('CR-O5: no sentence is longer than 20 words', () => {
     const sentences = texts.flatMap(({ text }) => sentencesOf(text));
     expect(sentences.filter((sentence) => wordsOf(sentence).length > 20)).toEqual([]);
   });
@@ -73,7 +73,7 @@ describe('plain words', () => {
     ).toBeGreaterThan(20);
   });
 
-  it('O5: the sentences of every table of words have a reading grade of at most 8', () => {
+  it('CR-O5: the sentences of every table of words have a reading grade of at most 8', () => {
     const graded = tables.flatMap(({ name, words }) => {
       const sentences = textsOf(words, name).filter(({ text }) => /[.!?]$/.test(text) && wordsOf(text).length > 3);
       return sentences.length === 0 ? [] : [{ name, grade: readingGrade(sentences.map(({ text }) => text).join(' ')) }];
@@ -82,7 +82,7 @@ describe('plain words', () => {
     expect(graded.filter(({ grade }) => grade > 8)).toEqual([]);
   });
 
-  it('O5: every topic of the help, and the rules of the exchange, have a reading grade of at most 8', () => {
+  it('CR-O5: every topic of the help, and the rules of the exchange, have a reading grade of at most 8', () => {
     const graded = numbers.map(({ title, paragraphs }) => ({ title, grade: readingGrade(paragraphs.join(' ')) }));
     expect(graded.filter(({ grade }) => grade > 8)).toEqual([]);
     expect(readingGrade(rules.join(' '))).toBeLessThanOrEqual(8);
@@ -151,7 +151,7 @@ describe('the help says what the model says', () => {
     expect(numbers.flatMap(({ shownAs }) => shownAs).filter((heading) => !all.has(heading))).toEqual([]);
   });
 
-  it('O9: each per cent in the help comes with its natural frequency, as the window would say it', () => {
+  it('CR-O9: each per cent in the help comes with its natural frequency, as the window would say it', () => {
     const pages = numbers.flatMap(({ paragraphs }) => paragraphs).join('\n');
     const chances = [...pages.matchAll(/"(\d+) %, ([^"]+)"/g)];
     expect(chances.length).toBeGreaterThan(1);

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
-import { readCollection, writeCollection } from '../../core/journal/collection.ts';
+import { PROGRESS_FIELDS, COLLECTED_CARD, readCollection, writeCollection } from '../../core/journal/collection.ts';
 import type { Desk } from '../../main/desk/desk.ts';
 import { bringIn } from '../../renderer/backup/bring-in.ts';
 import { gatherEverything } from '../../renderer/backup/gather.ts';
-import { PreferenceStore, USUAL_PREFERENCES } from '../../renderer/session/preference-store.ts';
+import { DEFAULT_PREFERENCES } from '../../main/desk/preferences.ts';
+import { PreferenceStore } from '../../renderer/session/preference-store.ts';
 import { cardText, contentOf, gameRecord, MISS, openOn, sheetText } from '../main/support/desks.ts';
 import { MemoryDisk } from '../main/support/memory-disk.ts';
 
@@ -16,7 +18,7 @@ async function backupOf(desk: Desk): Promise<string> {
 }
 
 async function restore(desk: Desk, text: string): ReturnType<typeof bringIn> {
-  const preferences = new PreferenceStore(desk, USUAL_PREFERENCES);
+  const preferences = new PreferenceStore(desk, DEFAULT_PREFERENCES);
   return await bringIn({ desk, preferences }, expectValue(readCollection(text)), told);
 }
 
@@ -26,13 +28,13 @@ async function fullDesk(): ReturnType<typeof openOn> {
   expectValue(await desk.saveCardProgress('mine', { confirmed: ['a'], answers: [] }));
   expectValue(await desk.startGame(gameRecord('g-1')));
   expectValue(await desk.startGame(gameRecord('g-2', { players: { North: 'Heron' } })));
-  expectValue(await desk.practice({ do: 'keep', text: sheetText('Thursday') }));
-  expectValue(await desk.practice({ do: 'note', entries: [MISS] }));
+  expectValue(await desk.keepSheet(sheetText('Thursday')));
+  expectValue(await desk.notePractice([MISS]));
   expectValue(await desk.changePreferences({ theme: 'dark', textSize: 26, cardId: 'mine' }));
   return desk;
 }
 
-test('F2: everything of one desk in one file makes an empty desk equal to it', async () => {
+test('CR-F2: everything of one desk in one file makes an empty desk equal to it', async () => {
   const first = await fullDesk();
   const second = await openOn(new MemoryDisk());
   expect(expectValue(await restore(second, await backupOf(first)))).toEqual({
@@ -46,7 +48,7 @@ test('F2: everything of one desk in one file makes an empty desk equal to it', a
   expect(await contentOf(second)).toBe(await contentOf(first));
 });
 
-test('F4: bringing the same file in again, or into its own desk, changes nothing', async () => {
+test('CR-F4: bringing the same file in again, or into its own desk, changes nothing', async () => {
   const desk = await fullDesk();
   const before = await contentOf(desk);
   const text = await backupOf(desk);
@@ -56,18 +58,18 @@ test('F4: bringing the same file in again, or into its own desk, changes nothing
   }
 });
 
-test('F4: nothing here is written over: other cards and sheets of the same name stay, and so do the settings', async () => {
+test('CR-F4: nothing here is written over: other cards and sheets of the same name stay, and so do the settings', async () => {
   const theirs = await backupOf(await fullDesk());
   const desk = await openOn(new MemoryDisk());
   expectValue(await desk.saveCard('mine', cardText('Mine, but another')));
-  expectValue(await desk.practice({ do: 'keep', text: sheetText('Thursday, but another') }));
+  expectValue(await desk.keepSheet(sheetText('Thursday, but another')));
   expectValue(await desk.changePreferences({ theme: 'light' }));
   const brought = expectValue(await restore(desk, theirs));
   expect(brought).toMatchObject({ cards: 1, sheets: 1, settings: false });
   expect(expectValue(await desk.openCard('mine')).text).toBe(cardText('Mine, but another'));
   const cards = expectValue(await desk.listCards());
   expect(cards.map(({ title }) => title).sort()).toEqual(['Demo', 'Mine', 'Mine, but another']);
-  const { sheets } = expectValue(await desk.practice({ do: 'list' }));
+  const sheets = expectValue(await desk.listSheets());
   expect(sheets.map(({ title }) => title).sort()).toEqual(['Thursday', 'Thursday, but another']);
   expect(expectValue(await desk.readPreferences()).theme).toBe('light');
   const own = cards.find(({ title }) => title === 'Mine');
@@ -100,7 +102,7 @@ const anyOthers = fc.record({
   preferences: fc.dictionary(fc.stringMatching(/^[a-z]{1,8}$/), fc.jsonValue({ maxDepth: 1 })),
 });
 
-test('F2: sheets, practice, progress and settings round-trip through the file (1,000 random stores)', () => {
+test('CR-F2: sheets, practice, progress and settings round-trip through the file (1,000 random stores)', () => {
   fc.assert(
     fc.property(anyOthers, (drawn) => {
       const others = { ...drawn, practice: drawn.practice.map((entry) => ({ ...MISS, ...entry })) };
@@ -123,4 +125,12 @@ test('what is not in order in them is left out, and the rest is read', () => {
     progress: [],
     preferences: {},
   });
+});
+
+test('the page of the file with everything names what the file holds, and every field of it', () => {
+  const page = readFileSync(new URL('../../core/journal/FORMAT.md', import.meta.url), 'utf8');
+  const others = { sheets: [], practice: [], progress: [], preferences: {} };
+  const file = writeCollection({ appVersion: '0.1.0', savedAt: '', games: [], cards: [], others });
+  const fields = { ...JSON.parse(file), ...PROGRESS_FIELDS.entries, ...COLLECTED_CARD.entries };
+  expect(Object.keys(fields).filter((name) => !page.includes(`\`${name}\``))).toEqual([]);
 });

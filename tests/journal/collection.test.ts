@@ -28,7 +28,7 @@ const anyCollection = fc.record({
 });
 
 describe('one file for everything', () => {
-  it('F2: export and import round-trip to equal data (1,000 random stores)', () => {
+  it('CR-F2: export and import round-trip to equal data (1,000 random stores)', () => {
     fc.assert(
       fc.property(anyCollection, (collection) => {
         const read = expectValue(readCollection(writeCollection(collection)));
@@ -109,14 +109,14 @@ describe('one file for everything', () => {
       ['game-1'],
       [1, 2].map((place) => `Card ${place}: This has no name or no text: look for it in an older file.`),
     ],
-  ])('J4: %s: the rest is read, and what can’t be is told', (_, change, ids, problems) => {
+  ])('CR-J4: %s: the rest is read, and what can’t be is told', (_, change, ids, problems) => {
     const read = expectValue(readCollection(parts(change)));
     expect(read.games.map(({ id }) => id)).toEqual(ids);
     for (const { card } of read.games) expect(card).toEqual(SMALL_CARD);
     expect(read.problems).toEqual(problems);
   });
 
-  it('J4: who wrote it and when may be damaged, and what is no list of sheets, practice or progress', () => {
+  it('CR-J4: who wrote it and when may be damaged, and what is no list of sheets, practice or progress', () => {
     const bad = { sheets: 'none', practice: {}, progress: 5, preferences: [] };
     const read = expectValue(readCollection(parts({ appVersion: 1, savedAt: null, ...bad })));
     expect(read).toMatchObject({ appVersion: '', savedAt: '', problems: [] });
@@ -125,7 +125,7 @@ describe('one file for everything', () => {
     expect(expectValue(readCollection(parts(some))).others).toMatchObject({ sheets: ['{}'], progress: [] });
   });
 
-  it('V1: the example of the format page is read as the page says', () => {
+  it('CR-V1: the example of the format page is read as the page says', () => {
     const page = readFileSync(new URL('../../core/journal/FORMAT.md', import.meta.url), 'utf8');
     const read = expectValue(readCollection(/```json\n([^`]*)```/.exec(page)?.[1] ?? ''));
     expect(read.problems).toEqual([]);

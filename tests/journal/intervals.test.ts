@@ -1,9 +1,9 @@
 import * as fc from 'fast-check';
 import jstat from 'jstat';
 import { describe, expect, test } from 'vitest';
-import { rateOf, Z95 } from '../../core/base/rate.ts';
+import { rateOf, Z95 } from '../../core/base/statistics.ts';
 import { meanOf, studentQuantile } from '../../core/journal/intervals.ts';
-import { trendOf } from '../../core/journal/trend.ts';
+import { trendOf } from '../../core/journal/intervals.ts';
 import { randomFromSeed } from '../../core/base/random.ts';
 
 describe('the score interval of a share (Wilson 1927)', () => {
@@ -50,7 +50,7 @@ describe('a mean', () => {
 });
 
 describe('a trend is claimed only from 30 values on and with an interval that excludes zero', () => {
-  test('G6: 29 values on a straight line: none', () => {
+  test('CR-G6: 29 values on a straight line: none', () => {
     expect(trendOf(Array.from({ length: 29 }, (_, at) => at))).toEqual({ count: 29, slope: null, claim: null });
   });
   test.each([

@@ -37,7 +37,7 @@ function mergeAll(all: readonly (readonly GameRecord[])[]): readonly GameRecord[
   return all.reduce((sum, each) => mergeGames(sum, each).games, [] as readonly GameRecord[]);
 }
 
-test('F4: in 1,000 random merge orders no version is lost and all orders agree', () => {
+test('CR-F4: in 1,000 random merge orders no version is lost and all orders agree', () => {
   const property = fc.property(stores, fc.nat(), (all, seed) => {
     const merged = mergeAll(all);
     const other = mergeAll(shuffle([...all], randomFromSeed(seed)));

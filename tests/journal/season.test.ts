@@ -7,9 +7,16 @@ import type { TimedEvent } from '../../core/game/events.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { stateOf } from '../../core/game/state.ts';
 import { figuresOf } from '../../core/journal/figures.ts';
-import { filterGames, type JournalFilter, sortGames } from '../../core/journal/filter.ts';
-import { rateOf } from '../../core/base/rate.ts';
 import {
+  areExamplesCounted,
+  filterGames,
+  isOfDemoSeason,
+  type JournalFilter,
+  sortGames,
+} from '../../core/journal/filter.ts';
+import { rateOf } from '../../core/base/statistics.ts';
+import {
+  adviceRates,
   awayCourse,
   jokerRows,
   pointsCourse,
@@ -19,10 +26,10 @@ import {
 } from '../../core/journal/season.ts';
 import { type GameSummary, summaryOf } from '../../core/journal/summary.ts';
 import { TABLE_HEADER, tableRows } from '../../core/journal/table-rows.ts';
-import { away } from '../../core/reading/away.ts';
+import { away } from '../../core/reading/deficits.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
-import { engineOf, SMALL_CARD } from '../review/helpers.ts';
+import { yardstickOf, SMALL_CARD } from '../review/helpers.ts';
 
 const CARD = expectValue(
   readCardFile(readFileSync(new URL('../../assets/demo.card.json', import.meta.url), 'utf8')),
@@ -64,8 +71,8 @@ const PASS: Untimed[] = [
 const WON: Untimed = { type: 'ended', result: 'won', winner: 'South', by: 'draw', lineId: LINE.id };
 const LOST: Untimed = { type: 'ended', result: 'won', winner: 'East', by: 'discard', from: 'South', points: 30 };
 
-const won = game([DEAL, ...PASS, WON], { tags: ['thursday'] });
-const lost = game([DEAL, LOST], { place: 'kitchen table' });
+const won = game([DEAL, ...PASS, WON], { tags: ['thursday'], advice: 'at-once' });
+const lost = game([DEAL, LOST], { place: 'kitchen table', advice: 'none' });
 const wall = game([{ type: 'ended', result: 'wall', seat: 'East' }]);
 const open = game([
   { ...DEAL, seat: 'North', tiles: 'J FFF NE 0 1389b 25c' },
@@ -87,7 +94,7 @@ describe('the summary of a game', () => {
       outcome: 'lost',
       section: null,
       points: -60,
-      stage: "East won by South's discard",
+      stage: 'East won by your discard',
     });
     expect(wall.summary).toMatchObject({ outcome: 'wall', points: 0, jokersDealt: null, seat: 'East' });
     expect(open.summary).toMatchObject({ outcome: 'open', points: null, notes: ['Too many flowers — naïve start'] });
@@ -128,6 +135,8 @@ describe('filters and search', () => {
     [{ withNotes: true }, [open]],
     [{ withNotes: false, cardTitle: CARD.title, season: CARD.season }, [won, lost, wall]],
     [{ tags: ['thursday'] }, [won]],
+    [{ advice: 'none' }, [lost]],
+    [{ advice: 'after-choice' }, []],
     [{ demo: true }, []],
     [{ dealtAway: { least: dealtAway, most: dealtAway }, outcomes: ['won', 'lost', 'wall'] }, [won, lost]],
     [{ words: 'FLOWERS naive' }, [open]],
@@ -172,6 +181,24 @@ describe('sums over a season', () => {
       [0, 0],
     ]);
   });
+  test('games with advice and games without are counted apart', () => {
+    expect(adviceRates(SUMMARIES)).toEqual([
+      { advice: 'at-once', rate: rateOf(1, 1) },
+      { advice: 'none', rate: rateOf(0, 1) },
+      { advice: null, rate: rateOf(0, 1) },
+    ]);
+  });
+  test('own games and examples are never counted together', () => {
+    const example = { ...wall.summary, id: 'demo-20261119-1', demo: true };
+    expect(areExamplesCounted([...SUMMARIES, example], {})).toBe(false);
+    expect(areExamplesCounted([...SUMMARIES, example], { demo: true })).toBe(true);
+    expect(areExamplesCounted([example], {})).toBe(true);
+    expect(areExamplesCounted([], {})).toBe(false);
+  });
+  test('an example deal is none of the example season', () => {
+    expect(isOfDemoSeason({ id: 'demo-20261119-1', demo: true })).toBe(true);
+    expect(isOfDemoSeason({ id: '20261119-190000-abcdef', demo: true })).toBe(false);
+  });
   test('away is that of the rack at the deal, after each pass, and at the end', () => {
     const best = (text: string): number =>
       Math.min(...COMPILED.ways.map((way) => away(way, expectValue(parseTiles(text)))));
@@ -187,7 +214,7 @@ describe('sums over a season', () => {
     expect(course.find(({ moment }) => moment === 'courtesy')?.away.count).toBe(0);
   });
   test('a rack that leans to two sections alike aims at none', () => {
-    const two = engineOf({
+    const two = yardstickOf({
       ...SMALL_CARD,
       sections: [
         { name: 'Even', lines: [{ id: 'e', pattern: 'NNNN EEEE GGGG 11bam' }] },

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
-import { aboutPage } from '../../main/desk/about-page.ts';
+import { aboutPage } from '../../main/desk/folder.ts';
 import { openDesk } from '../../main/desk/open.ts';
 import { FORMAT_PAGES } from '../../main/format-pages.ts';
 import { FOLDER, openOn } from './support/desks.ts';
@@ -11,7 +11,7 @@ import { fileError, MemoryDisk } from './support/memory-disk.ts';
 
 const PAGE = `${FOLDER}/about-these-files.txt`;
 
-test('V1, F7: the pages of all file forms lie among the files, examples included', async () => {
+test('CR-V1, CR-F7: the pages of all file forms lie among the files, examples included', async () => {
   const folder = await mkdtemp(join(tmpdir(), 'windrow-about-'));
   await expectValue(await openDesk({ folder, host: 'browser' })).close();
   const text = await readFile(join(folder, 'about-these-files.txt'), 'utf8');
@@ -48,7 +48,7 @@ test('a page that can not be written keeps nobody from starting, and delete all 
   disk.watch = () => undefined;
   const desk = await openOn(disk, { aboutPage: page });
   expect(disk.texts().has(PAGE)).toBe(true);
-  expectValue(await desk.folder({ do: 'empty', sure: 'delete everything' }));
+  expectValue(await desk.deleteEverything('delete everything'));
   await desk.close();
   expect([...disk.texts().keys()]).toEqual([]);
 });

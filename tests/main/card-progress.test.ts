@@ -23,7 +23,7 @@ describe('proof-reading and study of a card', () => {
     expect(expectValue(await (await openOn(disk)).readCardProgress('demo'))).toEqual(PROGRESS);
   });
 
-  test('J4: a damaged file is set aside, never written over, and the person is told', async () => {
+  test('CR-J4: a damaged file is set aside, never written over, and the person is told', async () => {
     const disk = new MemoryDisk();
     disk.put(FILE, '{"confirmed": 5}');
     const desk = await openOn(disk);
@@ -33,7 +33,7 @@ describe('proof-reading and study of a card', () => {
     expect(expectValue(await desk.notices()).join()).toContain('proof-read');
   });
 
-  test('V4: a file of a newer version is refused and left as it is', async () => {
+  test('CR-V4: a file of a newer version is refused and left as it is', async () => {
     const disk = new MemoryDisk();
     const newer = '{"schemaVersion": 2, "confirmed": [], "answers": []}';
     disk.put(FILE, newer);
@@ -43,7 +43,7 @@ describe('proof-reading and study of a card', () => {
     expect(disk.texts().get(FILE)).toBe(newer);
   });
 
-  test('V1: the example of the format page is read as it stands', async () => {
+  test('CR-V1: the example of the format page is read as it stands', async () => {
     const page = readFileSync(new URL('../../main/desk/FORMAT.md', import.meta.url), 'utf8');
     const example = /```json\n(\{\s*"kind": "windrow\.card-progress"[\s\S]*?)```/.exec(page)?.[1] ?? '';
     const disk = new MemoryDisk();

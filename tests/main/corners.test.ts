@@ -1,6 +1,8 @@
 import { homedir } from 'node:os';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
+import { NEW_GAME } from '../../core/game/game-state.ts';
+import { replay } from '../../core/game/state.ts';
 import { gameEntryOf } from '../../main/desk/game-entry.ts';
 import { openDesk, usualFolder } from '../../main/desk/open.ts';
 import { createDeskService } from '../../main/desk/service.ts';
@@ -92,13 +94,17 @@ describe('a game whose card is odd is listed all the same', () => {
   ) as NonNullable<(typeof EVENTS)[number]>[];
 
   test.each([null, 5, 'card', [], {}, { format: 'other' }, { title: 7 }])('with %j', (card) => {
-    const entry = gameEntryOf({ ...gameRecord('g-1', { events: won }), card });
+    const record = { ...gameRecord('g-1', { events: won }), card };
+    const entry = gameEntryOf({ record, state: replay(won).state });
     expect(entry).toMatchObject({ cardTitle: '', season: '', section: null, outcome: 'won', winner: 'South' });
-    expect(gameEntryOf({ ...gameRecord('g-1'), card })).toMatchObject({ cardTitle: '', payments: null });
+    expect(gameEntryOf({ record: { ...gameRecord('g-1'), card }, state: NEW_GAME })).toMatchObject({
+      cardTitle: '',
+      payments: null,
+    });
   });
 });
 
-test('J6: a lock that is stale, but taken by others each time before we come to it, is theirs', async () => {
+test('CR-J6: a lock that is stale, but taken by others each time before we come to it, is theirs', async () => {
   const disk = new MemoryDisk();
   const lock = `${FOLDER}/in-use.json`;
   const stale = JSON.stringify({ process: 7, computer: 'here', mark: 'x' });
@@ -121,12 +127,12 @@ test('a sheet in the place of a damaged one: the damaged file is kept', async ()
   const disk = new MemoryDisk();
   disk.put(`${FOLDER}/practice/sheets/thursday.sheet.json`, '{"kin');
   const desk = await openOn(disk);
-  expectValue(await desk.practice({ do: 'keep', text: sheetText('Thursday') }));
+  expectValue(await desk.keepSheet(sheetText('Thursday')));
   expect([...disk.texts().values()]).toContain('{"kin');
-  expect(expectValue(await desk.practice({ do: 'list' })).sheets).toHaveLength(1);
+  expect(expectValue(await desk.listSheets())).toHaveLength(1);
 });
 
-test('F6: one action takes the names of players out of every game, out of removed ones too, and out of every file', async () => {
+test('CR-F6: one action takes the names of players out of every game, out of removed ones too, and out of every file', async () => {
   const disk = new MemoryDisk();
   const desk = await openOn(disk);
   for (const id of ['g-1', 'g-2', 'g-3']) {
@@ -136,8 +142,8 @@ test('F6: one action takes the names of players out of every game, out of remove
   for (const id of ['g-2', 'g-3']) expectValue(await desk.removeGame(id));
   disk.put(`${FOLDER}/removed/not a game.json`, '{}');
   disk.put(`${FOLDER}/removed/g-9.json`, '{"kin');
-  expect(expectValue(await desk.folder({ do: 'remove-names' })).named).toBe(2);
-  expect(expectValue(await desk.folder({ do: 'remove-names' })).named).toBe(0);
+  expect(expectValue(await desk.removeNames())).toBe(2);
+  expect(expectValue(await desk.removeNames())).toBe(0);
   expect([...disk.texts().values()].join('')).not.toMatch(/Heron|Plover/);
   expectValue(await desk.restoreGame('g-2'));
   expect(expectValue(await desk.listGames()).flatMap(({ names }) => names)).toEqual([]);
@@ -186,7 +192,7 @@ test('a game that another program put there meanwhile is not written over by a s
   ]);
 });
 
-test('V4: a game that comes in does not replace one that can not be read here: a newer one, or one held by another', async () => {
+test('CR-V4: a game that comes in does not replace one that can not be read here: a newer one, or one held by another', async () => {
   const disk = new MemoryDisk();
   const path = `${FOLDER}/games/2026/11/g-1.json`;
   const newer = JSON.stringify({ ...gameRecord('g-1'), schemaVersion: 9 });

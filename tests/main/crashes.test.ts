@@ -31,7 +31,7 @@ async function crashStates(seed: number, choices: number): Promise<CrashState[]>
   return states;
 }
 
-test('D3: every crash between two file calls, unflushed bytes and names lost, leaves the old or the new state', async () => {
+test('CR-D3: every crash between two file calls, unflushed bytes and names lost, leaves the old or the new state', async () => {
   const contents = await contentsOfSession(() => new MemoryDisk());
   const states = await crashStates(20261125, 5);
   expect(states.length).toBeGreaterThanOrEqual(1000);
@@ -52,7 +52,7 @@ test('D3: every crash between two file calls, unflushed bytes and names lost, le
 /** Takes all that was not flushed. */
 const NOTHING_SURVIVES = { below: () => 0 } as unknown as Random;
 
-test('J3: what was told to be saved is flushed by then, file and folder: pulling the plug right after loses nothing', async () => {
+test('CR-J3: what was told to be saved is flushed by then, file and folder: pulling the plug right after loses nothing', async () => {
   const contents = await contentsOfSession(() => new MemoryDisk());
   const disk = new MemoryDisk();
   const desk = await openOn(disk);
@@ -64,7 +64,7 @@ test('J3: what was told to be saved is flushed by then, file and folder: pulling
   }
 });
 
-test('D3: a crash in the middle of taking up another crash loses nothing either', async () => {
+test('CR-D3: a crash in the middle of taking up another crash loses nothing either', async () => {
   const random = randomFromSeed(7);
   const first = new MemoryDisk();
   const desk = await openOn(first);
@@ -86,7 +86,7 @@ test('D3: a crash in the middle of taking up another crash loses nothing either'
   }
 });
 
-test('J2: what a crash leaves unfinished is swept up at a start a day later, not before', async () => {
+test('CR-J2: what a crash leaves unfinished is swept up at a start a day later, not before', async () => {
   const disk = new MemoryDisk();
   const desk = await openOn(disk);
   expectValue(await desk.startGame(gameRecord('g-1')));

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { deskFolder } from '../../main/desk/folder.ts';
+import { DEFAULT_PREFERENCES } from '../../main/desk/preferences.ts';
 import { createDeskService } from '../../main/desk/service.ts';
 import { cardText, contentOf, event, FOLDER, gameRecord, openOn, optionsOn, sheetText } from './support/desks.ts';
 import { fileError, MemoryDisk } from './support/memory-disk.ts';
@@ -46,7 +47,10 @@ describe('the folder', () => {
 
   test('it tells what it is', async () => {
     const desk = await openOn(new MemoryDisk());
-    expect(await desk.about()).toEqual({ ok: true, value: { appVersion: '0.0.0', host: 'browser', folder: FOLDER } });
+    expect(await desk.about()).toEqual({
+      ok: true,
+      value: { appVersion: '0.0.0', host: 'browser', folder: FOLDER, usualPreferences: DEFAULT_PREFERENCES },
+    });
   });
 });
 
@@ -150,7 +154,7 @@ describe('a folder that other programs change', () => {
     const desk = await openOn(disk);
     for (const id of ['g-1', 'g-2', 'g-3']) expectValue(await desk.startGame(gameRecord(id)));
     for (const id of ['one', 'two']) expectValue(await desk.saveCard(id, cardText(id)));
-    expectValue(await desk.practice({ do: 'keep', text: sheetText('Thursday') }));
+    expectValue(await desk.keepSheet(sheetText('Thursday')));
     expectValue(await desk.appendEvent('g-2', 0, event(0)));
     const stopped = disk.texts();
     disk.now += 10_000;
@@ -163,7 +167,7 @@ describe('a folder that other programs change', () => {
     expect(await again.openGame('g-2')).toMatchObject({ problem: { code: 'not-allowed' } });
     expect(await again.appendEvent('g-2', 1, event(1))).toMatchObject({ problem: { code: 'not-allowed' } });
     expect(expectValue(await again.listCards()).map(({ id }) => id)).toEqual(['demo', 'two']);
-    expect(expectValue(await again.practice({ do: 'list' })).sheets).toEqual([]);
+    expect(expectValue(await again.listSheets())).toEqual([]);
     const told = expectValue(await again.notices()).join('\n');
     for (const what of ['game g-1', 'steps of the game g-2', 'card one', 'sheet thursday'])
       expect(told).toContain(what);

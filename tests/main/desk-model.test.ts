@@ -76,7 +76,7 @@ async function seen(desk: DeskService): Promise<unknown> {
     if (!fixed) cards[id] = expectValue(await desk.openCard(id)).text;
   }
   const { textSize } = expectValue(await desk.readPreferences());
-  const practised = expectValue(await desk.practice({ do: 'history' })).entries.map(({ id }) => id);
+  const practised = expectValue(await desk.practiceHistory()).map(({ id }) => id);
   return { games, cards, textSize, practised };
 }
 
@@ -105,6 +105,21 @@ const commands = [
           const { notes } = game(model, name);
           expectValue(await desk.appendEvent(name, notes.length, { type: 'noted', text, at: event(0).at }));
           notes.push(text);
+        },
+      ),
+  ),
+  fc.tuple(id, note, fc.nat(20)).map(
+    ([name, text, pick]) =>
+      new Command(
+        `correct a note in ${name}`,
+        (model) => game(model, name).notes.length > 0,
+        async (model, { desk }) => {
+          const { notes } = game(model, name);
+          const place = pick % notes.length;
+          expectValue(
+            await desk.changeGame(name, { corrected: { place, event: { type: 'noted', text, at: event(0).at } } }),
+          );
+          notes[place] = text;
         },
       ),
   ),
@@ -182,7 +197,7 @@ const commands = [
   fc.constantFrom('m1', 'm2', 'm3', 'm4').map(
     (name) =>
       new Command(`practise ${name}`, always, async ({ practised }, { desk }) => {
-        expectValue(await desk.practice({ do: 'note', entries: [{ ...MISS, id: name }] }));
+        expectValue(await desk.notePractice([{ ...MISS, id: name }]));
         if (!practised.includes(name)) practised.push(name);
       }),
   ),
@@ -202,7 +217,7 @@ const commands = [
   ),
 ];
 
-test('D5: 300 random lives of a desk, with restarts and pulled plugs, hold what a plain model holds', async () => {
+test('CR-D5: 300 random lives of a desk, with restarts and pulled plugs, hold what a plain model holds', async () => {
   await fc.assert(
     fc.asyncProperty(fc.commands(commands, { maxCommands: 40 }), async (life) => {
       const disk = new MemoryDisk();

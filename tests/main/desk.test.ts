@@ -1,4 +1,6 @@
+import type { TimedEvent } from '../../core/game/events.ts';
 import { describe, expect, test } from 'vitest';
+import { randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { createDeskService, type DeskService } from '../../main/desk/service.ts';
 import { cardText, contentOf, event, EVENTS, FOLDER, gameRecord, openOn, optionsOn } from './support/desks.ts';
@@ -45,6 +47,46 @@ describe('games', () => {
     expect(expectValue(await desk.openGame('g-1')).events).toHaveLength(1);
   });
 
+  test('an event in the middle is corrected: those after it stay, a restart finds it, and a repeated call does nothing twice', async () => {
+    const disk = new MemoryDisk();
+    const desk = await startedGame(disk, 4);
+    const deal = { ...event(0), tiles: 'FF N 0 13b 4578c 12d1d', at: '2026-11-25T18:30:00Z' };
+    expectValue(await desk.changeGame('g-1', { corrected: { place: 0, event: deal }, arrangement: 'FF | 3b' }));
+    expectValue(await desk.changeGame('g-1', { corrected: { place: 0, event: deal }, arrangement: 'FF | 3b' }));
+    expect(await desk.changeGame('g-1', { corrected: { place: 4, event: deal } })).toMatchObject({
+      ok: false,
+      problem: { code: 'out-of-step' },
+    });
+    const { events, arrangement } = expectValue(await desk.openGame('g-1'));
+    expect(events).toEqual([deal, event(1), event(2), event(3)]);
+    expect(arrangement).toBe('FF | 3b');
+    expect(expectValue(await desk.listGames())[0]?.lastEventAt).toBe('2026-11-25T18:30:00Z');
+    const content = await contentOf(desk);
+    expect(await contentOf(await openOn(disk.crashed(randomFromSeed(1))))).toBe(content);
+  });
+
+  test('a correction that makes a later event impossible is refused with a reason and nothing is lost', async () => {
+    const desk = await startedGame(new MemoryDisk(), 4);
+    const before = await contentOf(desk);
+    const refused = await desk.changeGame('g-1', {
+      corrected: { place: 0, event: { ...event(0), tiles: 'FF S 0 13b 4578c 22d1d' } as TimedEvent },
+    });
+    expect(refused).toMatchObject({ ok: false, problem: { code: 'later-impossible' } });
+    expect(await contentOf(desk)).toBe(before);
+  });
+
+  test('a correction of a game that is not there, or with an event that there is not, is refused with a reason', async () => {
+    const desk = await startedGame(new MemoryDisk(), 4);
+    const before = await contentOf(desk);
+    const deal = event(0);
+    expect(await desk.changeGame('g-2', { corrected: { place: 0, event: deal } })).toMatchObject({ ok: false });
+    for (const spoiled of [{ tiles: 'Q' }, { seat: 'Nowhere' }, { type: 'flown' }]) {
+      const event = { ...deal, ...spoiled } as TimedEvent;
+      expect(await desk.changeGame('g-1', { corrected: { place: 0, event } })).toMatchObject({ ok: false });
+    }
+    expect(await contentOf(desk)).toBe(before);
+  });
+
   test('an illegal event is refused with a reason and nothing is lost', async () => {
     const desk = await startedGame(new MemoryDisk(), 1);
     const before = await contentOf(desk);
@@ -80,7 +122,7 @@ describe('games', () => {
     });
   });
 
-  test('F2: without the index, or with a damaged one, the list is the same', async () => {
+  test('CR-F2: without the index, or with a damaged one, the list is the same', async () => {
     const disk = new MemoryDisk();
     const desk = await startedGame(disk);
     await desk.close();
@@ -102,7 +144,7 @@ describe('games', () => {
     }
   });
 
-  test('V4: fields that this version does not know survive logging and folding', async () => {
+  test('CR-V4: fields that this version does not know survive logging and folding', async () => {
     const disk = new MemoryDisk();
     const desk = await openOn(disk);
     const withMood = { ...gameRecord('g-1'), mood: { tea: 'green' } };
@@ -110,6 +152,28 @@ describe('games', () => {
     expectValue(await desk.appendEvent('g-1', 0, event(0)));
     await desk.close();
     expect(JSON.parse(disk.texts().get(GAME) ?? '')).toMatchObject({ mood: { tea: 'green' }, events: [event(0)] });
+  });
+
+  test('how the rack lies is no edit of a person: it leaves the time of the last one; a place is one', async () => {
+    const desk = await startedGame(new MemoryDisk());
+    expectValue(await desk.changeGame('g-1', { arrangement: '1b 2b' }));
+    expect(expectValue(await desk.openGame('g-1'))).not.toHaveProperty('editedAt');
+    expectValue(await desk.changeGame('g-1', { place: 'Kitchen table', arrangement: '2b 1b' }));
+    expect(expectValue(await desk.openGame('g-1'))).toMatchObject({
+      editedAt: expect.any(String),
+      arrangement: '2b 1b',
+    });
+  });
+
+  test('an event that is illegal here, or none at all, is refused with a sentence, and nothing is kept of it', async () => {
+    const desk = await startedGame(new MemoryDisk(), 2);
+    const { events } = expectValue(await desk.openGame('g-1'));
+    const again = await desk.appendEvent('g-1', 2, { ...(events[0] as TimedEvent), at: event(2).at });
+    const damaged = await desk.appendEvent('g-1', 2, { type: 'gave', step: 'nowhere', at: event(2).at } as never);
+    for (const refused of [again, damaged]) {
+      expect(refused).toMatchObject({ ok: false, problem: { message: expect.stringMatching(/^[A-Z"].*\.$/) } });
+    }
+    expect(expectValue(await desk.openGame('g-1')).events).toEqual(events);
   });
 
   test('a removed game can be brought back for a month, then it is gone', async () => {
@@ -144,7 +208,7 @@ describe('damaged, newer and foreign files', () => {
     ['cut short', '{"kind":"windrow.game","schemaVersion":1'],
     ['zeros', '\0'.repeat(500)],
     ['a wrong field', JSON.stringify({ ...gameRecord('g-1'), tags: 'none' })],
-  ])('J4: a damaged game (%s) is set aside, never overwritten, and told of in one sentence', async (_name, text) => {
+  ])('CR-J4: a damaged game (%s) is set aside, never overwritten, and told of in one sentence', async (_name, text) => {
     const { disk, desk } = await opened(text);
     expect(expectValue(await desk.listGames())).toEqual([]);
     const aside = [...disk.texts()].filter(([path]) => path.startsWith(`${GAME}.damaged-2026-11-25T`));
@@ -155,7 +219,7 @@ describe('damaged, newer and foreign files', () => {
     expect([...disk.texts().values()]).toContain(text);
   });
 
-  test('J4: a game with a bad event opens up to it; the file as it was is kept', async () => {
+  test('CR-J4: a game with a bad event opens up to it; the file as it was is kept', async () => {
     const bad = JSON.stringify(gameRecord('g-1', { events: [event(0), event(2)] }));
     const { disk, desk } = await opened(bad);
     expect(expectValue(await desk.openGame('g-1')).events).toEqual([event(0)]);
@@ -163,7 +227,7 @@ describe('damaged, newer and foreign files', () => {
     expect([...disk.texts()].find(([path]) => path.includes('.damaged-'))?.[1]).toBe(bad);
   });
 
-  test('V4: a game of a newer version is refused, told of and untouched', async () => {
+  test('CR-V4: a game of a newer version is refused, told of and untouched', async () => {
     const newer = JSON.stringify({ ...gameRecord('g-1'), schemaVersion: 99 });
     const { disk, desk } = await opened(newer);
     expect(expectValue(await desk.listGames())).toEqual([]);
@@ -189,7 +253,7 @@ describe('damaged, newer and foreign files', () => {
     expect(await notices(desk)).toBe('');
   });
 
-  test('J4: a log damaged in the middle gives what came before; the rest is kept and told of', async () => {
+  test('CR-J4: a log damaged in the middle gives what came before; the rest is kept and told of', async () => {
     const disk = new MemoryDisk();
     await startedGame(disk, 4);
     const log = `${FOLDER}/open/g-1.jsonl`;
@@ -202,7 +266,19 @@ describe('damaged, newer and foreign files', () => {
     expect([...disk.texts().values()]).toContain(damaged);
   });
 
-  test('J4: a log that is none at all is set aside; the game stands as in its file', async () => {
+  test('CR-J4: a step of the log with an arrangement that is none ends what can be read of it', async () => {
+    const disk = new MemoryDisk();
+    await startedGame(disk, 3);
+    const log = `${FOLDER}/open/g-1.jsonl`;
+    const lines = (disk.texts().get(log) ?? '').trimEnd().split('\n');
+    const last = JSON.stringify({ ...JSON.parse(lines.at(-1) ?? ''), arrangement: 5 });
+    disk.put(log, `${lines.with(lines.length - 1, last).join('\n')}\n`);
+    const desk = await openOn(disk);
+    expect(expectValue(await desk.openGame('g-1')).events).toHaveLength(2);
+    expect(await notices(desk)).toMatch(/It stands at step 2; the rest is kept as g-1\.jsonl\.damaged-/);
+  });
+
+  test('CR-J4: a log that is none at all is set aside; the game stands as in its file', async () => {
     const disk = new MemoryDisk();
     await (await startedGame(disk, 2)).close();
     disk.put(`${FOLDER}/open/g-1.jsonl`, 'not a log\n');
@@ -254,7 +330,7 @@ describe('cards', () => {
     },
   );
 
-  test('J5: a dated backup before the first write of each session, the newest ten kept, restored in one call', async () => {
+  test('CR-J5: a dated backup before the first write of each session, the newest ten kept, restored in one call', async () => {
     const disk = new MemoryDisk();
     for (let session = 0; session < 13; session += 1) {
       const desk = await openOn(disk);
@@ -287,7 +363,7 @@ describe('cards', () => {
     expect(expectValue(await desk.restoreCard('mine', backup?.name ?? '')).title).toBe('Mine');
   });
 
-  test('J4: a damaged card is set aside and its newest good backup is in use', async () => {
+  test('CR-J4: a damaged card is set aside and its newest good backup is in use', async () => {
     const disk = new MemoryDisk();
     const first = await openOn(disk);
     expectValue(await first.saveCard('mine', cardText('Old')));
@@ -316,7 +392,7 @@ describe('preferences', () => {
   });
 
   test.each(['', '{', '5', 'null', '[]', '\0\0\0'])(
-    'J4: a file that holds %j is set aside, and the usual ones are in use',
+    'CR-J4: a file that holds %j is set aside, and the usual ones are in use',
     async (text) => {
       const disk = new MemoryDisk();
       disk.put(`${FOLDER}/preferences.json`, text);
@@ -328,7 +404,7 @@ describe('preferences', () => {
   );
 });
 
-describe('J6: a second running copy cannot write', () => {
+describe('CR-J6: a second running copy cannot write', () => {
   test('the folder is taken by one copy at a time', async () => {
     const disk = new MemoryDisk();
     const first = await openOn(disk);

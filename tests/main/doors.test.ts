@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
-import { DESK_CALLS, type DeskCall } from '../../main/desk/call-names.ts';
+import { DESK_CALLS, type DeskCall } from '../../main/desk/calls.ts';
 import { openDesk } from '../../main/desk/open.ts';
 import type { DeskService } from '../../main/desk/service.ts';
 import { startHost } from '../../main/host/host.ts';
@@ -87,8 +87,9 @@ async function contentBehind(door: Door): Promise<string> {
 
 /** Calls that may rightly be made with a card or game that is there. */
 const MAY_SUCCEED: ReadonlySet<string> = new Set<DeskCall>([
-  ...(['about', 'listCards', 'listGames', 'notices', 'readPreferences', 'openGame', 'openCard'] as const),
-  ...(['listBackups', 'readCardProgress', 'readFindings', 'keepFindings', 'importGames', 'practice'] as const),
+  ...(['about', 'listCards', 'listGames', 'notices', 'readPreferences', 'openGame', 'openCard', 'readDraft'] as const),
+  ...(['listBackups', 'readCardProgress', 'readFindings', 'keepFindings', 'importGames'] as const),
+  ...(['listSheets', 'removeSheet', 'practiceHistory', 'notePractice', 'showFolder', 'removeNames'] as const),
   ...(['changePreferences', 'changeGame', 'removeCard', 'saveCard', 'dropEvent'] as const),
 ]);
 

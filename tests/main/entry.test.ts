@@ -51,7 +51,7 @@ function resultsOf({ lines }: Said): unknown[] {
   return lines.filter((line) => 'call' in line).map(({ result }) => result);
 }
 
-describe('D5: the built entry with the real settings library', { timeout: 120_000 }, () => {
+describe('CR-D5: the built entry with the real settings library', { timeout: 120_000 }, () => {
   test('a first start opens one window; what it saves is found by the second start and by the browser host', async () => {
     const first = await runEntry([
       ['changePreferences', { theme: 'dark', textSize: 22 }],
@@ -74,8 +74,8 @@ describe('D5: the built entry with the real settings library', { timeout: 120_00
     await host.close();
   });
 
-  test('L1: while it runs, nothing in it listens for connections', async () => {
-    const { lines } = await runEntry([['listGames'], ['listCards'], ['practice', { do: 'list' }]]);
+  test('CR-L1: while it runs, nothing in it listens for connections', async () => {
+    const { lines } = await runEntry([['listGames'], ['listCards'], ['listSheets']]);
     const holding = lines.find((line) => 'holding' in line)?.['holding'];
     expect(holding).toBeInstanceOf(Array);
     expect(String(holding)).not.toMatch(/Server|Socket|TCP|UDP/i);
@@ -95,7 +95,7 @@ describe('D5: the built entry with the real settings library', { timeout: 120_00
   });
 
   test.each(['', '{"theme":', '5', 'null', '\0\0\0\0'])(
-    'J4: settings that hold %j are set aside, and the app starts',
+    'CR-J4: settings that hold %j are set aside, and the app starts',
     async (text) => {
       await writeFile(join(folder, 'preferences.json'), text);
       const said = await runEntry([['readPreferences'], ['notices']]);

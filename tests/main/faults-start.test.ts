@@ -18,8 +18,8 @@ async function wornFolder(): Promise<ReadonlyMap<string, string>> {
     expectValue(await desk.removeCard('torn'));
   }
   expectValue(await desk.saveCardProgress('mine', { confirmed: ['a'], answers: [] }));
-  expectValue(await desk.practice({ do: 'keep', text: sheetText('Thursday') }));
-  expectValue(await desk.practice({ do: 'note', entries: [MISS] }));
+  expectValue(await desk.keepSheet(sheetText('Thursday')));
+  expectValue(await desk.notePractice([MISS]));
   expectValue(await desk.changePreferences({ theme: 'dark' }));
   for (const id of ['g-1', 'g-2', 'g-3']) expectValue(await desk.startGame(gameRecord(id)));
   expectValue(await desk.removeGame('g-3'));
@@ -58,7 +58,7 @@ async function startAndLook(disk: MemoryDisk): Promise<void> {
     await desk.readCardProgress('torn'),
     await desk.listGames(),
     await desk.openGame('g-2'),
-    await desk.practice({ do: 'list' }),
+    await desk.listSheets(),
     await desk.restoreGame('g-3'),
     await desk.importGames([gameRecord('g-1', { place: 'Elsewhere', editedAt: '2026-12-01T00:00:00Z' })]),
   ]) {
@@ -67,7 +67,7 @@ async function startAndLook(disk: MemoryDisk): Promise<void> {
   await desk.close();
 }
 
-describe('D2: the start after a crash, with damaged files to set aside, every file call made to fail in turn', () => {
+describe('CR-D2: the start after a crash, with damaged files to set aside, every file call made to fail in turn', () => {
   let worn: ReadonlyMap<string, string> = new Map();
   let wanted = '';
   let calls = 0;

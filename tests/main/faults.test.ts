@@ -35,7 +35,7 @@ async function foundOn(disk: MemoryDisk): Promise<string> {
   return content;
 }
 
-describe('D2: every file call made to fail in turn, seven errors each', () => {
+describe('CR-D2: every file call made to fail in turn, seven errors each', () => {
   let contents: string[] = [];
   let calls = 0;
 

@@ -10,7 +10,7 @@ const PAGE = readFileSync(join(import.meta.dirname, '../../main/desk/FORMAT.md')
 /** The page's examples in their order. */
 const EXAMPLES = [...PAGE.matchAll(/```jsonl?\n([^`]*)```/g)].map(([, text]) => text ?? '');
 
-test('V1: every example of the format page is opened as the page says', async () => {
+test('CR-V1: every example of the format page is opened as the page says', async () => {
   const [log = '', progress = '', settings = ''] = EXAMPLES;
   expect(EXAMPLES).toHaveLength(3);
   const disk = new MemoryDisk();
@@ -26,7 +26,7 @@ test('V1: every example of the format page is opened as the page says', async ()
   expect(expectValue(await desk.notices())).toEqual([]);
 });
 
-test('V1: the page names every place that is written', async () => {
+test('CR-V1: the page names every place that is written', async () => {
   const disk = new MemoryDisk();
   const desk = await openOn(disk);
   const places = Object.values({ ...(await import('../../main/desk/places.ts')).placesIn('') });

@@ -25,7 +25,7 @@ async function healthyFolder(): Promise<ReadonlyMap<string, string>> {
 }
 
 test(
-  'D4: one spoiled file in a folder of whole ones costs at most itself: no crash, nothing overwritten',
+  'CR-D4: one spoiled file in a folder of whole ones costs at most itself: no crash, nothing overwritten',
   { timeout: 300_000 },
   async () => {
     const healthy = [...(await healthyFolder())].filter(([path]) => !path.endsWith('in-use.json'));

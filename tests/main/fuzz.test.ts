@@ -110,11 +110,9 @@ const LOTS: readonly Lot[] = [
     path: (number) => `practice/sheets/s-${number}.sheet.json`,
     whole: (number) => sheetOf(number, 'Thursday'),
     look: async (desk, number) =>
-      number % 2 === 0
-        ? []
-        : [await desk.practice({ do: 'list' }), await desk.practice({ do: 'open', id: `s-${number}` })],
+      number % 2 === 0 ? [] : [await desk.listSheets(), await desk.openSheet(`s-${number}`)],
     unseen: (number) => number % 2 === 0,
-    change: (desk, number) => desk.practice({ do: 'keep', text: sheetOf(number, 'Later') }),
+    change: (desk, number) => desk.keepSheet(sheetOf(number, 'Later')),
   },
   {
     name: 'practice histories',
@@ -122,9 +120,9 @@ const LOTS: readonly Lot[] = [
     together: 1,
     path: () => 'practice/history.jsonl',
     whole: () => historyText,
-    look: async (desk) => [await desk.practice({ do: 'history' })],
+    look: async (desk) => [await desk.practiceHistory()],
     unseen: () => true,
-    change: (desk) => desk.practice({ do: 'note', entries: [{ ...MISS, id: 'm9' }] }),
+    change: (desk) => desk.notePractice([{ ...MISS, id: 'm9' }]),
   },
   {
     name: 'files of settings',
@@ -152,7 +150,7 @@ test('the lots come to 100,000 files', () => {
   expect(LOTS.reduce((sum, { share }) => sum + share, 0)).toBe(100_000);
 });
 
-describe('D4: a spoiled file gives a plain sentence or a repair, never a crash or a hang, and is never written over', () => {
+describe('CR-D4: a spoiled file gives a plain sentence or a repair, never a crash or a hang, and is never written over', () => {
   test.each(LOTS)('$share spoiled $name', async (lot) => {
     const count = Math.ceil((lot.share * FILES) / 100_000);
     // Some damage leaves a file as it was: a bit of nothing.

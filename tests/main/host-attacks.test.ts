@@ -63,7 +63,7 @@ const ours = (): string => `Cookie: ${cookie}`;
 const JSON_LINE = 'Content-Type: application/json';
 
 describe('attacks on the local host', () => {
-  test('L4: each request of a pipeline is checked by itself', async () => {
+  test('CR-L4: each request of a pipeline is checked by itself', async () => {
     const first = head('GET', '/', [ours()]);
     const second = head('GET', '/');
     const third = head('GET', '/', [ours(), 'Origin: http://evil.example', 'Connection: close']);
@@ -72,7 +72,7 @@ describe('attacks on the local host', () => {
   });
 
   test.each(['OPTIONS', 'TRACE', 'PUT', 'DELETE', 'PATCH', 'PROPFIND', 'SEARCH'])(
-    'L6: %s does nothing, with the token or without',
+    'CR-L6: %s does nothing, with the token or without',
     async (method) => {
       for (const path of ['/', '/index.html', '/desk/about', '/start/x', '*']) {
         for (const lines of [[ours()], []]) {
@@ -84,7 +84,7 @@ describe('attacks on the local host', () => {
     },
   );
 
-  test('L6: it is no proxy: CONNECT and addresses of others are refused', async () => {
+  test('CR-L6: it is no proxy: CONNECT and addresses of others are refused', async () => {
     expect(await raw(head('CONNECT', 'evil.example:443', [ours()]))).not.toMatch(/ 200 /);
     for (const address of ['http://evil.example/', `http://127.0.0.1:${port}/`, '//evil.example/index.html']) {
       expect(await raw(head('GET', address, [ours(), 'Connection: close'])), address).toMatch(/^HTTP\/1\.1 40[034]/);
@@ -134,7 +134,7 @@ describe('attacks on the local host', () => {
     expect(answers.filter((answer) => !/^HTTP\/1\.1 408|^$/.test(answer))).toEqual([]);
   }, 60_000);
 
-  test('L5: a thousand wrong tokens and start codes open nothing', async () => {
+  test('CR-L5: a thousand wrong tokens and start codes open nothing', async () => {
     const name = cookie.split('=')[0] ?? '';
     for (let turn = 0; turn < 500; turn += 1) {
       const wrong = turn.toString(16).padStart(64, '0');

@@ -74,7 +74,7 @@ async function call(name: string, given: unknown, headers: Record<string, string
 }
 
 describe('the door', () => {
-  test('L5: a start address lets one browser in, once, and keeps the token out of the address', async () => {
+  test('CR-L5: a start address lets one browser in, once, and keeps the token out of the address', async () => {
     const path = new URL(host.newUrl()).pathname;
     const first = await ask('GET', path);
     expect(first.status).toBe(303);
@@ -86,7 +86,7 @@ describe('the door', () => {
     expect((await ask('POST', new URL(host.newUrl()).pathname)).status).toBe(403);
   });
 
-  test('L5: the token is the same for all browsers of a start and another one at the next start', async () => {
+  test('CR-L5: the token is the same for all browsers of a start and another one at the next start', async () => {
     const other = await startHost({ folder: join(base, 'other-desk'), root: join(base, 'window') });
     const welcome = await fetch(other.url, { redirect: 'manual' });
     await other.close();
@@ -96,7 +96,7 @@ describe('the door', () => {
   });
 
   test.each(['', 'windrow-1=x', 'nonsense', 'SAME NAME, WRONG TOKEN', 'TWO TOKENS'])(
-    'L5: no entry with the cookie %j',
+    'CR-L5: no entry with the cookie %j',
     async (kind) => {
       const name = cookie.split('=')[0] ?? '';
       const wrong = { 'SAME NAME, WRONG TOKEN': `${name}=${'0'.repeat(64)}`, 'TWO TOKENS': `${cookie}; ${name}=1` };
@@ -107,7 +107,7 @@ describe('the door', () => {
     },
   );
 
-  test('L3: the Host must be ours, with the port: 12 other spellings are refused', async () => {
+  test('CR-L3: the Host must be ours, with the port: 12 other spellings are refused', async () => {
     const spellings = [
       `windrow.example:${port}`,
       `127.0.0.1.:${port}`,
@@ -133,7 +133,7 @@ describe('the door', () => {
     expect((await ask('GET', '/', { host: `localhost:${port}`, cookie })).status).toBe(200);
   });
 
-  test('L3: no Host, an empty one or two of them are refused', async () => {
+  test('CR-L3: no Host, an empty one or two of them are refused', async () => {
     const empty = `GET / HTTP/1.1\r\nHost: \r\nCookie: ${cookie}\r\nConnection: close\r\n\r\n`;
     expect(await askRaw(empty)).toMatch(/^HTTP\/1\.1 40[03]/);
     expect(await askRaw(`GET / HTTP/1.1\r\nCookie: ${cookie}\r\nConnection: close\r\n\r\n`)).toMatch(/^HTTP\/1\.1 400/);
@@ -141,7 +141,7 @@ describe('the door', () => {
     expect(await askRaw(two)).toMatch(/^HTTP\/1\.1 40[03]/);
   });
 
-  test('L4: a foreign Origin is refused on every method, and none gets a CORS header', async () => {
+  test('CR-L4: a foreign Origin is refused on every method, and none gets a CORS header', async () => {
     const foreign = [
       'http://evil.example',
       'null',
@@ -159,18 +159,18 @@ describe('the door', () => {
     expect((await call('about', [], { origin: `http://127.0.0.1:${port}` })).status).toBe(200);
   });
 
-  test('L4: another site is refused even where no Origin is sent', async () => {
+  test('CR-L4: another site is refused even where no Origin is sent', async () => {
     for (const site of ['cross-site', 'same-site']) {
       expect((await ask('GET', '/', { cookie, 'sec-fetch-site': site })).status).toBe(403);
     }
   });
 
-  test('L4: an upgrade to a web socket is cut off', async () => {
+  test('CR-L4: an upgrade to a web socket is cut off', async () => {
     const upgrade = `GET / HTTP/1.1\r\nHost: 127.0.0.1:${port}\r\nCookie: ${cookie}\r\nConnection: Upgrade\r\nUpgrade: websocket\r\n\r\n`;
     expect(await askRaw(upgrade)).toBe('');
   });
 
-  test('L2: it listens on 127.0.0.1 only, at a port that the system chose', async () => {
+  test('CR-L2: it listens on 127.0.0.1 only, at a port that the system chose', async () => {
     expect(new URL(host.url).hostname).toBe('127.0.0.1');
     expect(port).toBeGreaterThan(1023);
     const others = Object.values(networkInterfaces()).flatMap((list) => (list ?? []).map(({ address }) => address));
@@ -185,7 +185,7 @@ describe('the door', () => {
 });
 
 describe('files', () => {
-  test('L6: the window is served with its policy and safe headers on every reply', async () => {
+  test('CR-L6: the window is served with its policy and safe headers on every reply', async () => {
     const answers = [
       await ask('GET', '/', { cookie }),
       await ask('GET', '/assets/app.js', { cookie }),
@@ -205,7 +205,7 @@ describe('files', () => {
     expect(answers[1]?.headers['content-type']).toBe('text/javascript; charset=utf-8');
   });
 
-  test('L6: files are for GET and HEAD only', async () => {
+  test('CR-L6: files are for GET and HEAD only', async () => {
     for (const method of ['POST', 'PUT', 'DELETE', 'PATCH', 'OPTIONS']) {
       expect((await ask(method, '/index.html', { cookie })).status).toBe(405);
     }
@@ -214,7 +214,7 @@ describe('files', () => {
     expect(Number(head.headers['content-length'])).toBeGreaterThan(10);
   });
 
-  test('L6: 30 and more ways to climb out of the folder all lead nowhere', async () => {
+  test('CR-L6: 30 and more ways to climb out of the folder all lead nowhere', async () => {
     expect(TRAVERSALS.length).toBeGreaterThanOrEqual(30);
     for (const path of [...TRAVERSALS, '/link.html', '/assets', '/assets/', '/']) {
       const answer = await ask('GET', path, { cookie });
@@ -284,7 +284,7 @@ describe('calls', () => {
     expect(await askRaw(`${chunked}${part.repeat(6)}0\r\n\r\n`)).toMatch(/^HTTP\/1\.1 413/);
   });
 
-  test('J6: a second host on the same folder says who has it', async () => {
+  test('CR-J6: a second host on the same folder says who has it', async () => {
     const second = startHost({ folder: join(base, 'desk'), root: join(base, 'window') });
     await expect(second).rejects.toThrow('Windrow is already open with this folder.');
   });

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
+import { provisionalChance } from '../../core/chance/card-chance.ts';
 import { callDesk } from '../../main/desk/calls.ts';
-import type { Findings } from '../../main/desk/desk.ts';
+import type { Findings } from '../../core/journal/findings.ts';
 import { event, EVENTS, FOLDER, gameRecord, openOn } from './support/desks.ts';
 import { MemoryDisk } from './support/memory-disk.ts';
 
@@ -9,13 +10,18 @@ const FIGURES = { aways: [{ moment: 'deal', away: 7 }], aimed: 'Stairs' } as con
 const ROW: Findings = { id: 'g-1', key: 'k1', figures: FIGURES, choices: null };
 const REVIEW: NonNullable<Findings['review']> = {
   id: 'g-1',
-  reviewVersion: 4,
+  reviewVersion: 11,
   card: 'a card',
   model: 'test',
   stages: [],
-  deal: { mean: 0.1, error: 0.01, deals: 400, seed: 1 },
+  chance: provisionalChance('club'),
   decisions: [],
-  ledger: { start: 0.1, parts: [], totals: { deal: 0, promise: 0, choice: 0, luck: 0, table: 0, rest: 0 }, end: 0.1 },
+  ledger: {
+    start: 0.1,
+    parts: [],
+    totals: { deal: 0, received: 0, draws: 0, others: 0, choice: 0, rest: 0 },
+    end: 0.1,
+  },
   cost: 0,
   lookedAhead: true,
 };
@@ -56,7 +62,7 @@ describe('the list of games tells all that the journal filters by', () => {
   });
 });
 
-describe('import merges by id, the newest edit wins, the loser is kept as a copy (F4)', () => {
+describe('import merges by id, the newest edit wins, the loser is kept as a copy (CR-F4)', () => {
   test('a new game is added, the same one is left alone', async () => {
     const desk = await openOn(new MemoryDisk());
     const record = gameRecord('g-1', { events: [...EVENTS] });

@@ -36,7 +36,7 @@ async function logAndKill(script: string, folder: string, milliseconds: number):
 }
 
 test(
-  'D5, D3: a crash (kill -9) of the built host at any moment of a logged game loses at most the event being written',
+  'CR-D5, CR-D3: a crash (kill -9) of the built host at any moment of a logged game loses at most the event being written',
   { timeout: 120_000 },
   async () => {
     const script = join(await freshBuild(['host']), 'host/main.js');

@@ -10,7 +10,7 @@ const ALIVE = 7;
 
 /** A program that asks for the folder; another of the number 7 runs on this computer. */
 function program(disk: MemoryDisk, changes: Partial<Running> = {}): { context: DeskContext; running: Running } {
-  const context = { ...optionsOn(disk), places: placesIn(FOLDER), tell: () => undefined };
+  const context = { ...optionsOn(disk), places: placesIn(FOLDER), notify: () => undefined };
   const running = { process: 100, computer: 'here', isAlive: (other: number) => other === ALIVE, ...changes };
   return { context, running: { held: new Set<string>(), ...running } };
 }
@@ -30,7 +30,7 @@ function locked(content: object | string, silence = 0): MemoryDisk {
   return disk;
 }
 
-describe('J6: whether the lock of another copy holds', () => {
+describe('CR-J6: whether the lock of another copy holds', () => {
   const alive = { process: ALIVE, computer: 'here', mark: 'x' };
 
   test('that of a program that runs, on this computer or another, until it has been silent for 90 s', async () => {
@@ -57,7 +57,7 @@ describe('J6: whether the lock of another copy holds', () => {
   });
 });
 
-test('J6: the lock says at each beat whether it is still ours, and is heard of by it', async () => {
+test('CR-J6: the lock says at each beat whether it is still ours, and is heard of by it', async () => {
   const disk = locked('', 5000);
   const lock = await take(disk);
   if (typeof lock === 'string') throw new Error(lock);

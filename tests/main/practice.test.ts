@@ -9,11 +9,11 @@ const SHEET = `${FOLDER}/practice/sheets/thursday.sheet.json`;
 const HISTORY = `${FOLDER}/practice/history.jsonl`;
 
 async function titles(desk: DeskService): Promise<string[]> {
-  return expectValue(await desk.practice({ do: 'list' })).sheets.map(({ title }) => title);
+  return expectValue(await desk.listSheets()).map(({ title }) => title);
 }
 
 async function ids(desk: DeskService): Promise<string[]> {
-  const { entries } = expectValue(await desk.practice({ do: 'history' }));
+  const entries = expectValue(await desk.practiceHistory());
   return entries.map(({ id }) => id);
 }
 
@@ -21,22 +21,22 @@ describe('sheets', () => {
   test('a sheet is found again after a restart, as it was written', async () => {
     const disk = new MemoryDisk();
     const desk = await openOn(disk);
-    expectValue(await desk.practice({ do: 'keep', text: sheetText('Thursday') }));
+    expectValue(await desk.keepSheet(sheetText('Thursday')));
     await desk.close();
     const again = await openOn(disk);
     expect(await titles(again)).toEqual(['Thursday']);
-    expect(expectValue(await again.practice({ do: 'open', id: 'thursday' })).text).toBe(sheetText('Thursday'));
+    expect(expectValue(await again.openSheet('thursday'))).toBe(sheetText('Thursday'));
   });
 
   test('what is no sheet is refused with words, and nothing is written', async () => {
     const disk = new MemoryDisk();
     const desk = await openOn(disk);
     const before = [...disk.texts()];
-    expect(await desk.practice({ do: 'keep', text: '{"kind":"windrow.game"}' })).toMatchObject({ ok: false });
+    expect(await desk.keepSheet('{"kind":"windrow.game"}')).toMatchObject({ ok: false });
     expect([...disk.texts()]).toEqual(before);
   });
 
-  test('J4: a damaged sheet is set aside and told of, never written over', async () => {
+  test('CR-J4: a damaged sheet is set aside and told of, never written over', async () => {
     const disk = new MemoryDisk();
     disk.put(SHEET, '{"kind": "windrow.sh');
     const desk = await openOn(disk);
@@ -46,14 +46,14 @@ describe('sheets', () => {
     expect(kept?.[1]).toBe('{"kind": "windrow.sh');
   });
 
-  test('V4: a sheet of a newer Windrow is neither listed, opened nor written over', async () => {
+  test('CR-V4: a sheet of a newer Windrow is neither listed, opened nor written over', async () => {
     const disk = new MemoryDisk();
     const newer = sheetText('Later').replace('"schemaVersion": 1', '"schemaVersion": 2');
     disk.put(SHEET, newer);
     const desk = await openOn(disk);
     expect(await titles(desk)).toEqual([]);
-    expect(await desk.practice({ do: 'open', id: 'thursday' })).toMatchObject({ problem: { code: 'newer-version' } });
-    expect(await desk.practice({ do: 'keep', text: sheetText('Mine') })).toMatchObject({
+    expect(await desk.openSheet('thursday')).toMatchObject({ problem: { code: 'newer-version' } });
+    expect(await desk.keepSheet(sheetText('Mine'))).toMatchObject({
       problem: { code: 'newer-version' },
     });
     expect(disk.texts().get(SHEET)).toBe(newer);
@@ -61,11 +61,11 @@ describe('sheets', () => {
 
   test('a sheet that was taken away is back when its text is kept again', async () => {
     const desk = await openOn(new MemoryDisk());
-    expectValue(await desk.practice({ do: 'keep', text: sheetText('Thursday') }));
-    expectValue(await desk.practice({ do: 'remove', id: 'thursday' }));
+    expectValue(await desk.keepSheet(sheetText('Thursday')));
+    expectValue(await desk.removeSheet('thursday'));
     expect(await titles(desk)).toEqual([]);
-    expect(await desk.practice({ do: 'open', id: 'thursday' })).toMatchObject({ problem: { code: 'not-found' } });
-    expectValue(await desk.practice({ do: 'keep', text: sheetText('Thursday') }));
+    expect(await desk.openSheet('thursday')).toMatchObject({ problem: { code: 'not-found' } });
+    expectValue(await desk.keepSheet(sheetText('Thursday')));
     expect(await titles(desk)).toEqual(['Thursday']);
   });
 });
@@ -74,16 +74,16 @@ describe('the practice history', () => {
   test('entries are there after a restart, in order', async () => {
     const disk = new MemoryDisk();
     const desk = await openOn(disk);
-    expectValue(await desk.practice({ do: 'note', entries: [MISS] }));
-    expectValue(await desk.practice({ do: 'note', entries: [{ ...MISS, id: 'm2' }] }));
+    expectValue(await desk.notePractice([MISS]));
+    expectValue(await desk.notePractice([{ ...MISS, id: 'm2' }]));
     await desk.close();
     expect(await ids(await openOn(disk))).toEqual(['m1', 'm2']);
   });
 
   test('an entry that is sent twice is kept once', async () => {
     const desk = await openOn(new MemoryDisk());
-    expectValue(await desk.practice({ do: 'note', entries: [MISS] }));
-    expectValue(await desk.practice({ do: 'note', entries: [MISS, { ...MISS, id: 'm2' }] }));
+    expectValue(await desk.notePractice([MISS]));
+    expectValue(await desk.notePractice([MISS, { ...MISS, id: 'm2' }]));
     expect(await ids(desk)).toEqual(['m1', 'm2']);
   });
 
@@ -92,7 +92,7 @@ describe('the practice history', () => {
     disk.put(HISTORY, `${JSON.stringify(MISS)}\n{"type":"dream","day":3}\n{"type":"mi`);
     const desk = await openOn(disk);
     expect(await ids(desk)).toEqual(['m1']);
-    expectValue(await desk.practice({ do: 'note', entries: [{ ...MISS, id: 'm2' }] }));
+    expectValue(await desk.notePractice([{ ...MISS, id: 'm2' }]));
     expect(await ids(desk)).toEqual(['m1', 'm2']);
     expect(disk.texts().get(HISTORY)).toContain('{"type":"dream","day":3}\n');
   });
@@ -100,15 +100,15 @@ describe('the practice history', () => {
 
 describe('17: the call is checked before it is made', () => {
   test.each([
-    [],
-    [{ do: 'erase' }],
-    [{ do: 'open', id: '../games' }],
-    [{ do: 'list', id: 'x' }],
-    [{ do: 'note', entries: [{ ...MISS, cost: 7 }] }],
-    [{ do: 'note', entries: Array(101).fill(MISS) }],
-    [{ do: 'keep', text: 'x'.repeat(900_001) }],
-  ])('refuses what has not its shape (%#)', async (...given) => {
+    ['openSheet'],
+    ['removeSheet', { do: 'erase' }],
+    ['openSheet', '../games'],
+    ['listSheets', 'x'],
+    ['notePractice', [{ ...MISS, cost: 7 }]],
+    ['notePractice', Array(101).fill(MISS)],
+    ['keepSheet', 'x'.repeat(900_001)],
+  ])('refuses what has not its shape (%#)', async (call, ...given) => {
     const desk = await openOn(new MemoryDisk());
-    expect(await callDesk(desk, 'practice', given)).toMatchObject({ ok: false, problem: { code: 'wrong-arguments' } });
+    expect(await callDesk(desk, call, given)).toMatchObject({ ok: false, problem: { code: 'wrong-arguments' } });
   });
 });

@@ -46,7 +46,7 @@ function unmount(place: string): void {
 
 const why = canMount();
 
-describe(`D7: a real disk that is full${why === '' ? '' : ` (skipped: ${why})`}`, () => {
+describe(`CR-D7: a real disk that is full${why === '' ? '' : ` (skipped: ${why})`}`, () => {
   let disk = '';
   beforeEach(async () => {
     disk = join(base, 'disk');
@@ -105,7 +105,7 @@ function note(place: number): { type: 'noted'; text: string; at: string } {
   return { type: 'noted', text: `${place} ${'words '.repeat(400)}`, at: '2026-11-25T18:00:01Z' };
 }
 
-describe('D7: a folder that may only be read', () => {
+describe('CR-D7: a folder that may only be read', () => {
   test('the start says so in one sentence that names the folder, and ends with 1', async () => {
     const folder = join(base, 'desk');
     await mkdir(folder);
@@ -134,7 +134,7 @@ function makeReadOnly(folder: string): () => void {
   return () => unmount(folder);
 }
 
-describe('D7: a slow folder', () => {
+describe('CR-D7: a slow folder', () => {
   test('calls that come while others wait are done in their order, and all of them', async () => {
     const slow = await deskOn(join(base, 'slow'), slowed(nodeFiles));
     const answers = await Promise.all(SESSION.map((step) => step(slow)));
@@ -163,7 +163,7 @@ function slowed(files: Files): Files {
   return Object.fromEntries(slow) as Files;
 }
 
-describe('F6: what is kept is for its owner alone', () => {
+describe('CR-F6: what is kept is for its owner alone', () => {
   test.skipIf(process.platform === 'win32')(
     'every file of a whole session has mode 0600, every folder 0700',
     async () => {
@@ -183,7 +183,7 @@ describe('F6: what is kept is for its owner alone', () => {
 
 const tracer = ['/usr/bin/strace', '/usr/local/bin/strace'].find((path) => existsSync(path));
 
-describe(`J1: what the system sees${tracer === undefined ? ' (skipped: no strace here)' : ''}`, () => {
+describe(`CR-J1: what the system sees${tracer === undefined ? ' (skipped: no strace here)' : ''}`, () => {
   test.skipIf(tracer === undefined)(
     'a file is written under a new name, flushed, renamed, and its folder flushed, in this order',
     async () => {

@@ -3,11 +3,11 @@ import { expectValue } from '../../core/base/result.ts';
 import { FOLDER, openOn, SESSION, sheetText } from './support/desks.ts';
 import { MemoryDisk } from './support/memory-disk.ts';
 
-test('V3: each game and each sheet says what it is, its form, who wrote it and when, with its zone', async () => {
+test('CR-V3: each game and each sheet says what it is, its form, who wrote it and when, with its zone', async () => {
   const disk = new MemoryDisk();
   const desk = await openOn(disk);
   for (const step of SESSION.slice(0, -1)) expectValue(await step(desk));
-  expectValue(await desk.practice({ do: 'keep', text: sheetText('Thursday') }));
+  expectValue(await desk.keepSheet(sheetText('Thursday')));
   await desk.close();
   const told = [...disk.texts()]
     .filter(([path]) => /^\/(games\/.+|practice\/sheets\/.+)\.json$/.test(path.slice(FOLDER.length)))

@@ -7,7 +7,7 @@ import { fileError, MemoryDisk } from './support/memory-disk.ts';
 const FILE = `${FOLDER}/a.json`;
 
 function contextOn(disk: MemoryDisk): DeskContext {
-  return { ...optionsOn(disk), places: placesIn(FOLDER), tell: () => undefined };
+  return { ...optionsOn(disk), places: placesIn(FOLDER), notify: () => undefined };
 }
 
 test('a file is read up to its limit and not beyond; one that can be made again counts as not there', async () => {
@@ -27,7 +27,7 @@ test('a file is read up to its limit and not beyond; one that can be made again 
   await expect(readRemakable(context, FILE)).rejects.toMatchObject({ code: 'EIO' });
 });
 
-test('J4: what is set aside is named after its file and the second, and numbered from 2', async () => {
+test('CR-J4: what is set aside is named after its file and the second, and numbered from 2', async () => {
   const disk = new MemoryDisk();
   const names: string[] = [];
   for (const content of ['one', 'two', 'three']) {
@@ -38,7 +38,7 @@ test('J4: what is set aside is named after its file and the second, and numbered
   expect(names.map((name) => disk.texts().get(`${FOLDER}/${name}`))).toEqual(['one', 'two', 'three']);
 });
 
-test('J4: a copy that can not be made whole leaves nothing, and the file as it was', async () => {
+test('CR-J4: a copy that can not be made whole leaves nothing, and the file as it was', async () => {
   const disk = new MemoryDisk();
   disk.put(FILE, 'damaged');
   disk.watch = (call, path) => {

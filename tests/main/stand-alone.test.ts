@@ -9,7 +9,7 @@ import { openDesk } from '../../main/desk/open.ts';
 import { nodeFiles } from '../../main/files/node-files.ts';
 import { event, EVENTS, gameRecord } from './support/desks.ts';
 
-test('V6: the script on the page of file forms, of at most 60 lines and without our code, lists all games of a folder', async () => {
+test('CR-V6: the script on the page of file forms, of at most 60 lines and without our code, lists all games of a folder', async () => {
   const page = await readFile(join(import.meta.dirname, '../../main/desk/FORMAT.md'), 'utf8');
   const text = /```js\n([\s\S]*?)```/.exec(page)?.[1] ?? '';
   expect(text.split('\n').length - 1).toBeLessThanOrEqual(60);

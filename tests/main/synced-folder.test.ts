@@ -9,7 +9,7 @@ vi.setConfig({ testTimeout: 120_000 });
 
 const GAME = `${FOLDER}/games/2026/11/g-1.json`;
 
-describe('D7: a folder that a sync program changes under the app', () => {
+describe('CR-D7: a folder that a sync program changes under the app', () => {
   test('a game that came in while Windrow was closed is listed as it now is, not as the index remembers it', async () => {
     const disk = new MemoryDisk();
     const desk = await openOn(disk);

@@ -79,7 +79,7 @@ describe('a file that another program takes away between two looks at it counts 
   });
 });
 
-describe('J6: the lock of another copy', () => {
+describe('CR-J6: the lock of another copy', () => {
   const other = JSON.stringify({ process: 7, computer: 'here', mark: 'x' });
 
   test.each(['info', 'read'] as const)('that goes just before its %s is no lock any more', async (call) => {

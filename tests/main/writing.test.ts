@@ -25,7 +25,7 @@ function storageOn(disk: MemoryDisk): Storage {
 }
 
 describe('writing durably', () => {
-  test('J1: new name in the same folder, whole write, flush, size check, rename, flush of the folder', async () => {
+  test('CR-J1: new name in the same folder, whole write, flush, size check, rename, flush of the folder', async () => {
     const disk = new MemoryDisk();
     disk.put('/d/a.json', 'old');
     await writeDurably(storageOn(disk), '/d/a.json', 'new');
@@ -41,7 +41,7 @@ describe('writing durably', () => {
     expect(disk.texts()).toEqual(new Map([['/d/a.json', 'new']]));
   });
 
-  test('J2: after a failure the old file is byte-identical and no temporary file is left', async () => {
+  test('CR-J2: after a failure the old file is byte-identical and no temporary file is left', async () => {
     for (const failing of ['createNew', 'write', 'sync', 'size', 'close', 'rename']) {
       const disk = new MemoryDisk();
       disk.put('/d/a.json', 'old');
@@ -67,7 +67,7 @@ describe('writing durably', () => {
   });
 
   test.each(['EPERM', 'EBUSY', 'EACCES'])(
-    'J7: a rename blocked by %s is tried for 5 s with growing pauses, then told',
+    'CR-J7: a rename blocked by %s is tried for 5 s with growing pauses, then told',
     async (code) => {
       const disk = new MemoryDisk();
       disk.put('/d/a.json', 'old');
@@ -85,7 +85,7 @@ describe('writing durably', () => {
     },
   );
 
-  test('J7: a rename that is free again after a while goes through', async () => {
+  test('CR-J7: a rename that is free again after a while goes through', async () => {
     const disk = new MemoryDisk();
     disk.put('/d/b', 'new');
     let blocked = 4;
@@ -149,7 +149,7 @@ describe('on the real file system', () => {
     expect(await nodeFiles.list(inner)).toEqual([]);
   });
 
-  test('F6: files are for their owner alone (0600), and written whole', async () => {
+  test('CR-F6: files are for their owner alone (0600), and written whole', async () => {
     const storage: Storage = { files: nodeFiles, pause: async () => undefined, freshName: () => 'x' };
     const path = join(folder, 'a.json');
     const text = 'ä'.repeat(300_000);

@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
-import { incomingOf, meanOfBest } from '../../core/plan/incoming.ts';
-import { MULTISETS, placeOf } from '../../core/plan/multisets.ts';
-import { distinctPasses } from '../../core/plan/passes.ts';
-import { TAKES, WayTakes } from '../../core/plan/way-takes.ts';
+import { incomingOf, meansOfBest } from '../../core/plan/incoming.ts';
+import { MULTISETS, placeOf, SMALL_MULTISETS, RemovedSets } from '../../core/plan/multisets.ts';
+import { distinctPasses } from '../../core/plan/pass-table.ts';
 import { compileCard, needsOf } from '../../core/reading/compiled.ts';
 import { JOKER, type Kind, KINDS } from '../../core/tiles/kinds.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
@@ -23,7 +22,7 @@ function placeOfKinds(kinds: readonly Kind[]): number {
 
 const weightOf = (tiles: Tiles): number => tiles.toKinds().reduce((product, kind) => product * WEIGHTS[kind]!, 1);
 
-describe('P2. What may come in', () => {
+describe('MD-P1. What may come in', () => {
   test.each(SIZES)('of %i tiles has at each multiset the draws that give it, and none elsewhere', (size) => {
     for (const weights of [undefined, WEIGHTS]) {
       const expected = new Float64Array(MULTISETS);
@@ -63,7 +62,7 @@ describe('P2. What may come in', () => {
         sum += ways * weightOf(tiles) * best(tiles.toKinds());
         all += ways * weightOf(tiles);
       }
-      expect(meanOfBest(own, incomingOf(UNSEEN.toCounts(), size, WEIGHTS))).toBeCloseTo(sum / all, 12);
+      expect(meansOfBest(own, [incomingOf(UNSEEN.toCounts(), size, WEIGHTS)])[0]).toBeCloseTo(sum / all, 12);
     }
   });
 });
@@ -75,7 +74,7 @@ describe('what passes take from a way', () => {
       const ways = [randomWay(random), randomWay(random)];
       const compiled = compileCard(cardOf(ways));
       const rack = rackNear(ways[0]!, random);
-      const takes = new WayTakes(compiled, rack.toCounts());
+      const takes = new RemovedSets(compiled, rack.toCounts());
       for (const [number, way] of ways.entries()) {
         const { plain, wild } = needsOf(way);
         takes.setWay(number);
@@ -88,8 +87,8 @@ describe('what passes take from a way', () => {
           });
           // The second of three passes side by side.
           const passes = Uint8Array.from([9, 9, 9, ...Array<number>(3 - give.length).fill(0), ...give, 9, 9, 9]);
-          const take = takes.takeOf(passes, 3);
-          expect(take).toBeLessThan(TAKES);
+          const take = takes.numberOf(passes, 3);
+          expect(take).toBeLessThan(SMALL_MULTISETS);
           expect(known.get(take) ?? useful.join()).toBe(useful.join());
           known.set(take, useful.join());
         }

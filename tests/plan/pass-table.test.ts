@@ -1,15 +1,14 @@
 import { describe, expect, test } from 'vitest';
+import type { PassSize } from '../../core/exchange/steps.ts';
 import { type Random, randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import type { Way } from '../../core/card/way.ts';
 import { bestMeans } from '../../core/plan/best-means.ts';
-import { HasFutures } from '../../core/plan/has-futures.ts';
+import { HeldValues } from '../../core/plan/way-values.ts';
 import { incomingOf } from '../../core/plan/incoming.ts';
-import { MULTISETS, placeOf, placeOfAny } from '../../core/plan/multisets.ts';
-import { passTable, passTableSteps } from '../../core/plan/pass-table.ts';
-import { distinctPasses, type PassSize } from '../../core/plan/passes.ts';
-import { WayTakes } from '../../core/plan/way-takes.ts';
-import { smallestAway } from '../../core/reading/away.ts';
+import { MULTISETS, placeOf, placeOfAny, RemovedSets } from '../../core/plan/multisets.ts';
+import { distinctPasses, passTable, passTableSteps } from '../../core/plan/pass-table.ts';
+import { smallestAway } from '../../core/reading/deficits.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { type Known, knownTiles } from '../../core/reading/known.ts';
 import { readKnown } from '../../core/reading/reading.ts';
@@ -48,8 +47,8 @@ function smallCase(random: Random, ways: number): { card: ReturnType<typeof card
   return { card, known: expectValue(knownTiles(rack, gone)) };
 }
 
-describe('P2 and P3. The table holds exact means over what comes in.', () => {
-  test('G1: brute force over every draw, way and kind agrees to 1e-12 for whole small cards, one to three tiles', () => {
+describe('MD-P1, MD-P2, MD-P3. The table holds exact means over what comes in.', () => {
+  test('CR-G1: brute force over every draw, way and kind agrees to 1e-12 for whole small cards, one to three tiles', () => {
     const random = randomFromSeed(61);
     for (const [round, size] of ([1, 2, 1, 2, 3] as const).slice(0, IN_FULL ? 5 : 2).entries()) {
       const { card, known } = smallCase(random, 4);
@@ -69,7 +68,7 @@ describe('P2 and P3. The table holds exact means over what comes in.', () => {
     }
   }, 60_000);
 
-  test('G1: whole numbers without bounds give the same expected away to 1e-12, two tiles, demo card', () => {
+  test('CR-G1: whole numbers without bounds give the same expected away to 1e-12, two tiles, demo card', () => {
     const card = demoCard();
     const compiled = compileCard(card);
     const random = randomFromSeed(67);
@@ -138,16 +137,22 @@ describe('P2 and P3. The table holds exact means over what comes in.', () => {
     expect(nearer[both.passes.findIndex((give) => give.join() === '4,4,4')]).toBeGreaterThan(1);
   });
 
-  test('G1: however many futures are kept at a time, the means are the same to the last bit', () => {
+  test('CR-G1: however many futures are kept at a time, the means are the same to the last bit', () => {
     const compiled = compileCard(demoCard());
     const known = expectValue(knownTiles(randomRack(randomFromSeed(68), 13)));
     const counts = known.rack.toCounts();
     const unseen = known.unseen.toCounts();
     const passes = distinctPasses(known.rack, 2);
     const means = (mostEntries?: number): Float64Array[] => {
-      const incomings = [incomingOf(unseen, 2)];
-      const work = { wayCount: compiled.wayCount, counts, passes, takes: new WayTakes(compiled, counts), incomings };
-      const steps = bestMeans(work, new HasFutures(compiled, unseen, 2), mostEntries);
+      const incomings = [incomingOf(unseen, 2)] as const;
+      const work = {
+        wayCount: compiled.wayCount,
+        counts,
+        passes,
+        removed: new RemovedSets(compiled, counts),
+        incomings,
+      };
+      const steps = bestMeans(work, new HeldValues(compiled, unseen, 2), mostEntries);
       for (;;) {
         const step = steps.next();
         if (step.done === true) return step.value;

@@ -2,12 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { readCardFile } from '../../core/card/file.ts';
-import { passReasons } from '../../core/plan/pass-reasons.ts';
-import { planDocument } from '../../core/plan/document.ts';
-import { type Gift, type GiftOptions, giftSteps } from '../../core/plan/gift.ts';
-import { distinctPasses } from '../../core/plan/passes.ts';
 import { optionFor, type PassOption, type PlanBy, planPass } from '../../core/plan/plan.ts';
-import { away } from '../../core/reading/away.ts';
+import { passReasons } from '../../core/plan/pass-reasons.ts';
+import { planContract, planDocument } from '../../core/engine/documents.ts';
+import { connection, type Gift, type GiftOptions, giftSteps } from '../../core/plan/gift.ts';
+import { distinctPasses } from '../../core/plan/pass-table.ts';
+import { away } from '../../core/reading/deficits.ts';
 import { type CompiledCard, compileCard } from '../../core/reading/compiled.ts';
 import { knownTiles } from '../../core/reading/known.ts';
 import type { Target } from '../../core/reading/targets.ts';
@@ -23,7 +23,7 @@ const known = expectValue(knownTiles(tiles('J FF N 0 13b 4578c 22d')));
 const plan = planPass(compiled, known, 'right');
 
 describe('the ranking', () => {
-  test('is by reach, falling; P4. Cost is the best pass’s reach less this one’s.', () => {
+  test('is by reach, falling; MD-P4. Cost is the best pass’s reach less this one’s.', () => {
     const best = plan.options[0];
     expect(best?.cost).toBe(0);
     for (const [place, option] of plan.options.entries()) {
@@ -68,7 +68,7 @@ describe('the ranking', () => {
   });
 });
 
-describe('P4. Equals', () => {
+describe('MD-P4. Equals', () => {
   const one = oneHand('NNNN EEEE GGGG 11bam');
   const held = expectValue(knownTiles(tiles('NNN EE G 1b 2345d 6c 7c')));
   /** What orders the options, most telling first; `by` away those two the other way round. */
@@ -192,28 +192,54 @@ function handsOf(...patterns: readonly string[]): CompiledCard {
 }
 
 describe('reasons', () => {
-  const line = lineOf([], 'one', 'Stairs');
+  const line = lineOf([], 'one', 'Stairs', false, 'Stairs, 1st line');
   const kinds = (text: string): readonly Kind[] => tiles(text).toKinds();
   /** A near hand that uses these tiles. */
   const target = (text: string): Target => ({ way: 0, line, away: 0, reach: 0, uses: tiles(text).toCounts() });
 
+  /** The reasons of a pass from a rack with these near hands. */
+  const reasonsOf = (give: string, rack: string, near: readonly string[], cost = 0): readonly string[] =>
+    passReasons({ give: kinds(give), rack: tiles(rack), targets: near.map(target), cost });
+
   test('of giving nothing are one sentence', () => {
-    expect(passReasons([], tiles('FF 1b'), [target('FF')])).toEqual(['You keep everything and nothing comes in.']);
+    expect(reasonsOf('', 'FF 1b', ['FF'])).toEqual(['You keep everything and nothing comes in.']);
   });
 
   test('take a copy that is left over for a spare one, and the next for one that is used', () => {
-    const [spare, used] = passReasons(kinds('11b'), tiles('111b 9d'), [target('11b')]);
-    expect(spare).toBe('None of your near hands wants the one bam.');
+    const [spare, used] = reasonsOf('11b', '111b 9d', ['11b']);
+    expect(spare).toBe("Your nearest hands don't need the one bam.");
     expect(used).toContain('The one bam would have served');
-    expect(passReasons(kinds('1b 9d'), tiles('111b 9d'), [target('11b')])[0]).toBe(
-      'None of your near hands wants the one bam and nine dot.',
-    );
+    expect(reasonsOf('1b 9d', '111b 9d', ['11b'])[0]).toBe("Your nearest hands don't need the one bam and nine dot.");
   });
 
-  test('are one to three sentences of at most 20 words', () => {
+  test('say what stays whole, hand by hand', () => {
+    expect(reasonsOf('9d', '111b 22c 9d', ['111b', '11b 22c', '9d'])[1]).toBe(
+      'You keep all 3 tiles for Stairs, 1st line, and all 4 for Stairs, 1st line.',
+    );
+    expect(reasonsOf('1b', '1b 9d', ['1b'])).toContain('This pass breaks up all of your nearest hands.');
+  });
+
+  test('say that a cost comes from other hands where the best one stays whole', () => {
+    const words = 'Your best hand stays whole: what this costs comes from your other hands.';
+    expect(reasonsOf('9d', '111b 9d', ['111b', '9d'], 0.07)).toContain(words);
+    expect(reasonsOf('9d', '111b 9d', ['111b', '9d'], 0.01)).not.toContain(words);
+    expect(reasonsOf('9d', '111b 9d', ['9d', '111b'], 0.07)).not.toContain(words);
+  });
+
+  test.each([
+    ['N 1b 9d', 'These tiles hardly belong together, so they are of little help to whoever gets them.'],
+    ['N 11b', 'The two one bams belong together and may help whoever gets them.'],
+    ['N E 4d', 'The north wind and east wind belong together and may help whoever gets them.'],
+    ['1b 4c 6c', 'The four crak and six crak belong together and may help whoever gets them.'],
+    ['1b 1c 5d', 'The one bam and one crak belong together and may help whoever gets them.'],
+  ])('say what the receiver gets by %s', (give, words) => {
+    expect(reasonsOf(give, '1111b 1146c N E 459d', ['1111c']).at(-1)).toBe(words);
+  });
+
+  test('are one to five sentences of at most 20 words', () => {
     for (const { reasons } of plan.options) {
       expect(reasons.length).toBeGreaterThan(0);
-      expect(reasons.length).toBeLessThanOrEqual(3);
+      expect(reasons.length).toBeLessThanOrEqual(5);
       for (const reason of reasons) {
         expect(reason).toMatch(/^[A-Z].*\.$/);
         expect(reason.split(' ').length).toBeLessThanOrEqual(20);
@@ -224,16 +250,28 @@ describe('reasons', () => {
 
 describe('the document of the command', () => {
   test('has the fixed fields and as many options as asked for', () => {
-    const document = planDocument(plan, 2);
+    const document = planContract(planDocument(plan.step, plan.options), 2);
     expect(Object.keys(document)).toEqual(['step', 'options', 'exact']);
     expect(document).toMatchObject({ step: 'right', exact: true });
     expect(document.options).toHaveLength(2);
     expect(Object.keys(document.options[0] ?? {})).toEqual(['give', 'expectedAway', 'reach', 'cost', 'gift']);
-    expect(planDocument(plan, 0).options).toHaveLength(plan.options.length);
+    expect(planContract(planDocument(plan.step, plan.options)).options).toHaveLength(plan.options.length);
   });
 });
 
-describe('P5. The gift', () => {
+describe('what hangs together in a pass', () => {
+  const bond = (text: string): number => connection(tiles(text).toKinds());
+
+  test('strangers do not; a pair does more than neighbours, two dragons more than a dragon and a wind', () => {
+    expect(bond('N 1b 9c')).toBe(0);
+    for (const tied of ['567b', 'GR 1b', '99d N', '1b 1c N', '57c E']) expect(bond(tied)).toBeGreaterThan(0);
+    expect(bond('99d')).toBeGreaterThan(bond('89d'));
+    expect(bond('GR')).toBeGreaterThan(bond('GN'));
+    expect(bond('567b')).toBeGreaterThan(bond('56b 9c'));
+  });
+});
+
+describe('MD-P5. The gift', () => {
   const run = (...args: Parameters<typeof giftSteps>) => {
     const steps = giftSteps(...args);
     for (;;) {

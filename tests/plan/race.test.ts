@@ -1,11 +1,13 @@
 import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { normalExceededBy, normalShare } from '../../core/base/normal.ts';
+import { normalExceededBy, normalShare } from '../../core/base/statistics.ts';
 import { blockSteps, type Contest, type RaceRule, USUAL_RULE } from '../../core/plan/race.ts';
 import { Race, type Standing } from '../../core/plan/race-run.ts';
 import { bytesOf, coins, finished, raceInShards, raceOf, spreads } from './race-problems.ts';
 
 const SEEDS = Array.from({ length: 1000 }, (_, place) => place + 1);
+/** The looks that these expectations are worked out for. */
+const LONG: RaceRule = { ...USUAL_RULE, looks: [8, 24, 64], halfWidth: 0.005 };
 const ONE_LOOK: RaceRule = { ...USUAL_RULE, looks: [8], blockSize: 32, halfWidth: 0 };
 
 const standing = (standings: readonly Standing[], place: number): Standing => standings[place]!;
@@ -24,7 +26,7 @@ describe('the normal law', () => {
   });
 });
 
-describe('G2: intervals hold 95 times in 100, over 1,000 seeds on problems with a known answer', () => {
+describe('CR-G2: intervals hold 95 times in 100, over 1,000 seeds on problems with a known answer', () => {
   /** Shares of races in which the interval of the value, and of the loss, holds the truth. */
   function coverage(contest: Contest, rule: RaceRule, means: readonly number[]): { value: number; loss: number } {
     let [value, loss] = [0, 0];
@@ -62,7 +64,7 @@ describe('G2: intervals hold 95 times in 100, over 1,000 seeds on problems with 
   });
 });
 
-describe('G4: verdicts', () => {
+describe('CR-G4: verdicts', () => {
   const rule = { ...USUAL_RULE, looks: [2, 4, 8] };
 
   /** The share of 1,000 races that call any of the candidates costly. */
@@ -71,7 +73,7 @@ describe('G4: verdicts', () => {
     return races.filter(({ standings }) => standings.some(({ verdict }) => verdict === 'costs')).length / races.length;
   }
 
-  it('X11: of six equal choices any is called costly in at most 5 of 100 races', () => {
+  it('FU-12: of six equal choices any is called costly in at most 5 of 100 races', () => {
     expect(alarms(coins([0.3, 0.3, 0.3, 0.3, 0.3, 0.3]))).toBeLessThanOrEqual(0.05);
     expect(alarms(spreads([0.3, 0.3, 0.3, 0.3]))).toBeLessThanOrEqual(0.05);
   });
@@ -82,13 +84,13 @@ describe('G4: verdicts', () => {
     expect(races.every(({ standings }) => standings[0]?.verdict !== 'costs')).toBe(true);
   });
 
-  it('X12: a certain loss under half a point is no error', () => {
+  it('FU-13: a certain loss under half a point is no error', () => {
     const { standings } = raceOf(spreads([0.304, 0.3]), { ...rule, looks: [100], blockSize: 64 });
     expect(standing(standings, 1).deciding.loss.low).toBeGreaterThan(0);
     expect(standing(standings, 1).verdict).toBe('as good');
   });
 
-  it('X12: a loss over half a point that the interval does not exceed is no error', () => {
+  it('FU-13: a loss over half a point that the interval does not exceed is no error', () => {
     const { standings } = raceOf(coins([0.32, 0.3], 0), { ...rule, looks: [2], seed: 5 });
     const losses = standings.map(({ deciding }) => deciding.loss);
     expect(Math.max(...losses.map(({ mean }) => mean))).toBeGreaterThan(0.005);
@@ -104,12 +106,12 @@ describe('G4: verdicts', () => {
   });
 });
 
-describe('G7: same seed, same answer, byte for byte', () => {
+describe('CR-G7: same seed, same answer, byte for byte', () => {
   const rule = { ...USUAL_RULE, looks: [4, 8, 16], halfWidth: 0.001 };
   const make = (): Contest => spreads([0.31, 0.3, 0.25, 0.31]);
   const whole = bytesOf(raceOf(make(), rule));
 
-  it.each([1, 2, 8])('for %i shards, answers coming in the wrong order', (shards) => {
+  it.each([1, 2, 8])('FU-10: for %i shards, answers coming in the wrong order', (shards) => {
     expect(bytesOf(raceInShards(make, rule, shards))).toBe(whole);
   });
 
@@ -136,8 +138,8 @@ describe('G7: same seed, same answer, byte for byte', () => {
   });
 });
 
-describe('G9: sampling stops by a rule fixed beforehand', () => {
-  it('X10: looks only where the rule says: every number of futures is that of a look', () => {
+describe('CR-G9: sampling stops by a rule fixed beforehand', () => {
+  it('FU-11: looks only where the rule says: every number of futures is that of a look', () => {
     const rule = { ...USUAL_RULE, looks: [3, 5, 11], blockSize: 8, halfWidth: 0 };
     for (const seed of SEEDS.slice(0, 50)) {
       const { standings, rule: told } = raceOf(coins([0.5, 0.4, 0.1, 0.45]), { ...rule, seed });
@@ -147,14 +149,14 @@ describe('G9: sampling stops by a rule fixed beforehand', () => {
   });
 
   it('what is due before the first look is the same whatever comes out, however clear it is', () => {
-    const sure = new Race(coins([1, 0]), USUAL_RULE);
-    const even = new Race(coins([0.5, 0.5]), USUAL_RULE);
+    const sure = new Race(coins([1, 0]), LONG);
+    const even = new Race(coins([0.5, 0.5]), LONG);
     expect(sure.due).toEqual(even.due);
     expect(sure.due?.blocks).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);
   });
 
   it('ends decided when one candidate is left, and those out are sampled no more', () => {
-    const { ended, standings, samples } = raceOf(coins([0.9, 0.1, 0.1]), USUAL_RULE);
+    const { ended, standings, samples } = raceOf(coins([0.9, 0.1, 0.1]), LONG);
     expect(ended).toBe('decided');
     expect(standings.map((each) => each.samples)).toEqual([256, 256, 256]);
     expect(samples).toBe(768);
@@ -193,7 +195,7 @@ describe('the numbers of a race, worked out by hand', () => {
   }
   const rule: RaceRule = { ...USUAL_RULE, looks: [1], blockSize: 4 };
 
-  it('means: gaps 0, 1, 0, 1 have mean 1/2 and standard error sqrt(1/4 / 3)', () => {
+  it('FU-15, means: gaps 0, 1, 0, 1 have mean 1/2 and standard error sqrt(1/4 / 3)', () => {
     const { standings } = raceOf(script('mean'), rule);
     const { mean, error, low, high } = standing(standings, 1).deciding.loss;
     expect(mean).toBe(0.5);
@@ -202,7 +204,7 @@ describe('the numbers of a race, worked out by hand', () => {
     expect(standing(standings, 0).deciding.value.error).toBeCloseTo(Math.sqrt(3 / 16 / 3), 12);
   });
 
-  it('shares: with half a pair more in each cell, mean 2/6, squares 3/6 over 6 pairs (Agresti and Min 2005)', () => {
+  it('FU-15, shares: with half a pair more in each cell, mean 2/6, squares 3/6 over 6 pairs (Agresti and Min 2005)', () => {
     const { standings } = raceOf(script('share'), rule);
     const { mean, error, low, high } = standing(standings, 1).deciding.loss;
     expect(mean).toBe(0.5);
@@ -225,7 +227,7 @@ describe('the numbers of a race, worked out by hand', () => {
     expect(raceOf(fixed([2, 1, 1]), rule).best).toBe(1);
   });
 
-  it('X12: a loss of exactly the smallest one costs, one of exactly nothing does not', () => {
+  it('FU-13: a loss of exactly the smallest one costs, one of exactly nothing does not', () => {
     const [worse, better] = [1, 0];
     const exact = raceOf(script('mean'), { ...rule, blockSize: 400, smallestLoss: 0.5 });
     expect(standing(exact.standings, worse).deciding.loss.mean).toBe(0.5);

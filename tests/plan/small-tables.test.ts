@@ -64,7 +64,7 @@ function situation(random: Random, size: number): Known {
 }
 
 test.each([1, 2, 3] as const)(
-  'G1: tables of %i tiles are those of brute force, for hands near enough to be whole',
+  'CR-G1: tables of %i tiles are those of brute force, for hands near enough to be whole',
   (size) => {
     const random = randomFromSeed(90 + size);
     let whole = 0;

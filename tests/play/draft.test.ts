@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { stateOf } from '../../core/game/state.ts';
 import { amountOf, limitOf } from '../../renderer/places/settings/amounts.ts';
 import { arePointsGood, draftOf, EMPTY_RESULT, eventOf } from '../../renderer/places/table/play/result-draft.ts';
-import type { LineView } from '../../renderer/worker/calls.ts';
+import type { LineDocument } from '../../core/engine/reading-questions.ts';
 
-const LINE: LineView = { id: 'a', section: 'S', points: 25, pairsOnly: false };
+const LINE: LineDocument = { id: 'a', name: 'S', section: 'S', points: 25, pairsOnly: false };
 const WON = { ...EMPTY_RESULT, result: 'won', winner: 'South', by: 'discard', from: 'West', lineId: 'a' } as const;
 
 describe('a result while it is entered', () => {

@@ -1,13 +1,19 @@
 import { expect, test } from 'vitest';
 import { success } from '../../core/base/result.ts';
-import { enterResult } from '../../renderer/places/table/play/enter-result.ts';
+import { enterResult } from '../../renderer/places/table/play/result-draft.ts';
 import { GameSession } from '../../renderer/session/game-session.ts';
 
 /** A session whose saving never comes to an end: only what is in memory matters here. */
 function begun(): GameSession {
   const forever = async (): Promise<never> => await new Promise<never>(() => undefined);
   const done = async (): Promise<ReturnType<typeof success<null>>> => await Promise.resolve(success(null));
-  const desk = { startGame: forever, changeGame: forever, appendEvent: done, dropEvent: done };
+  const desk = {
+    keepDraft: done,
+    startGame: forever,
+    changeGame: forever,
+    appendEvent: done,
+    dropEvent: done,
+  };
   const now = (): string => '2026-11-25T20:00:00Z';
   return new GameSession({ desk, appVersion: '0', zone: 'UTC', now, newId: () => 'g-1' }, {});
 }

@@ -5,7 +5,7 @@ import { callDesk } from '../../main/desk/calls.ts';
 import { EVENTS, event, gameRecord, openOn } from '../main/support/desks.ts';
 import { MemoryDisk } from '../main/support/memory-disk.ts';
 
-test('F6: names can be removed from all games in one action: no file holds them any more', async () => {
+test('CR-F6: names can be removed from all games in one action: no file holds them any more', async () => {
   const disk = new MemoryDisk();
   const desk = await openOn(disk);
   const players = { West: 'Heron' };
@@ -15,11 +15,11 @@ test('F6: names can be removed from all games in one action: no file holds them 
   expectValue(await desk.startGame(gameRecord('g-4', { players })));
   expectValue(await desk.appendEvent('g-1', 2, event(2)));
   expectValue(await desk.removeGame('g-4'));
-  expect(expectValue(await desk.folder({ do: 'remove-names' })).named).toBe(3);
+  expect(expectValue(await desk.removeNames())).toBe(3);
   expect([...disk.texts()].filter(([, text]) => text.includes('Heron'))).toEqual([]);
   expect(expectValue(await desk.openGame('g-1')).events).toHaveLength(3);
   expect(expectValue(await desk.openGame('g-1')).players).toBeUndefined();
-  expect(expectValue(await desk.folder({ do: 'remove-names' })).named).toBe(0);
+  expect(expectValue(await desk.removeNames())).toBe(0);
   expectValue(await desk.restoreGame('g-4'));
   expect(expectValue(await desk.openGame('g-4')).players).toBeUndefined();
 });

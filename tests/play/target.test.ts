@@ -1,14 +1,24 @@
 import { expect, test } from 'vitest';
 import { targetAdvice } from '../../renderer/places/table/play/target.ts';
-import type { HandView, ReadingView } from '../../renderer/worker/calls.ts';
+import type { HandDocument, ReadingDocument } from '../../core/engine/documents.ts';
 
-function hand(line: string, reach: number): HandView {
-  const none = { points: 25, concealed: false, note: '', away: 3, drawReach: 0, groups: [], missing: [] };
-  return { key: line, line, section: 'S', reach, ...none };
+function hand(line: string, reach: number): HandDocument {
+  const none = {
+    points: 25,
+    concealed: false,
+    note: '',
+    away: 3,
+    drawReach: 0,
+    groups: [],
+    missing: [],
+    places: [],
+    missingNames: [],
+  };
+  return { key: line, line, name: line, section: 'S', reach, ...none };
 }
 
-function reading(...byReach: HandView[]): Pick<ReadingView, 'byReach'> {
-  return { byReach };
+function reading(...hands: HandDocument[]): Pick<ReadingDocument, 'hands'> {
+  return { hands };
 }
 
 test('the best hand is the first target, and stays it while no other is clearly better', () => {

@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type Seat, SEATS } from '../../core/exchange/steps.ts';
-import { chairOf, nextSeat } from '../../core/game/evening.ts';
+import { chairOf, nextSeat, playersMoved } from '../../core/game/evening.ts';
 import type { GameEvent } from '../../core/game/events.ts';
-import { playersMoved } from '../../core/game/players.ts';
-import { likelySeat, nextInTurn } from '../../core/game/turns.ts';
+import { likelySeat, nextInTurn } from '../../core/game/stage.ts';
 import { EAST, play, SOUTH } from '../game/helpers.ts';
 
 function seatAfter(...events: GameEvent[]): Seat {

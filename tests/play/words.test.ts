@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { DEFAULT_POINT_RULES } from '../../core/game/point-rules.ts';
-import { eveningWords, moneyWords, playWords, resultWords, signed } from '../../renderer/words/play.ts';
+import { signed } from '../../renderer/words/numbers.ts';
+import { eveningWords, moneyWords, playWords, resultWords } from '../../renderer/words/play.ts';
 
 /** Every text of a table of words; those made from values are made with sample ones. */
 function textsOf(words: unknown): string[] {
@@ -13,7 +14,7 @@ function textsOf(words: unknown): string[] {
 
 const TEXTS = [playWords, resultWords, eveningWords, moneyWords].flatMap(textsOf);
 
-test('O5: no sentence of play, result and money is longer than 20 words, none speaks of programs', () => {
+test('CR-O5: no sentence of play, result and money is longer than 20 words, none speaks of programs', () => {
   expect(TEXTS.length).toBeGreaterThan(100);
   const sentences = TEXTS.flatMap((text) => text.split(/(?<=[.!?:·])\s+/));
   expect(sentences.filter((sentence) => sentence.split(/\s+/).length > 20)).toEqual([]);
@@ -22,6 +23,7 @@ test('O5: no sentence of play, result and money is longer than 20 words, none sp
 
 test('amounts carry their sign as a person writes it', () => {
   expect([signed(50), signed(-25), signed(0)]).toEqual(['+50', '−25', '0']);
+  expect([signed(1.24, 1), signed(-0.4, 1), signed(-0.01, 1)]).toEqual(['+1.2', '−0.4', '+0.0']);
 });
 
 test('the rules of payment are told in short sentences', () => {

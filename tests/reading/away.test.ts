@@ -2,12 +2,14 @@ import highsLoader from 'highs';
 import { lessEq, solve } from 'yalps';
 import { describe, expect, test } from 'vitest';
 import { type Random, randomFromSeed } from '../../core/base/random.ts';
-import type { Way } from '../../core/card/way.ts';
-import { away, awayOfAll, smallestAway } from '../../core/reading/away.ts';
+import { expectValue } from '../../core/base/result.ts';
+import type { Way, WayGroup } from '../../core/card/way.ts';
+import { away, awayOfAll, smallestAway } from '../../core/reading/deficits.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
-import { JOKER, KIND_COUNT } from '../../core/tiles/kinds.ts';
+import { JOKER, KIND_COUNT, type Kind } from '../../core/tiles/kinds.ts';
+import { parseTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
-import { cardOf, demoCard, rackNear, randomRack, randomWay } from '../reference/cards.ts';
+import { cardOf, demoCard, rackNear, randomRack, randomWay, wayOf } from '../reference/cards.ts';
 import { plainAway } from '../reference/plain-reading.ts';
 import { rounds } from '../reference/rounds.ts';
 
@@ -54,7 +56,7 @@ function program(way: Way, rack: Tiles): { objective: string[]; limits: { names:
   return { objective, limits };
 }
 
-describe('A1. Away is 14 less the most tiles of the rack that can lie in the way at once.', () => {
+describe('MD-A1. Away is 14 less the most tiles of the rack that can lie in the way at once.', () => {
   test(`an integer program (yalps) agrees on ${PAIRS} random racks and ways with jokers and mixed groups`, () => {
     for (const { way, rack } of pairs(11, PAIRS)) {
       const { objective, limits } = program(way, rack);
@@ -97,6 +99,27 @@ describe('A1. Away is 14 less the most tiles of the rack that can lie in the way
 
   test('a plain count of tiles laid agrees on 20,000 more', () => {
     for (const { way, rack } of pairs(12, rounds(20_000))) expect(away(way, rack)).toBe(plainAway(way, rack));
+  });
+});
+
+describe('what a tile may lie in', () => {
+  const tiles = (text: string): Tiles => expectValue(parseTiles(text));
+  const way = wayOf('FF 22b 333b 333b 4444c'.split(' ').map(groupOf));
+  function groupOf(text: string): WayGroup {
+    return { kind: tiles(text).toKinds()[0] as Kind, size: tiles(text).size };
+  }
+
+  test('MD-A2. A joker lies only in a group of three or more.', () => {
+    expect(away(way, tiles('J F 22b 3333b 4444c'))).toBe(2);
+    expect(away(way, tiles('J FF 22b 333b 4444c'))).toBe(2);
+    expect(away(way, tiles('JJJ FF 22b 333b 4444c'))).toBe(0);
+  });
+
+  test('MD-A3. A natural tile goes to a single or a pair before it goes to a larger group.', () => {
+    const mixed = wayOf(['5b', '555b', 'FF', '2222c', '3333d'].map(groupOf));
+    expect(away(mixed, tiles('5b JJJ FF 2222c 3333d'))).toBe(0);
+    expect(away(mixed, tiles('55b JJ FF 2222c 3333d'))).toBe(0);
+    expect(away(mixed, tiles('JJJJ FF 2222c 3333d'))).toBe(1);
   });
 });
 

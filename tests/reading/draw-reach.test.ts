@@ -11,7 +11,7 @@ import { readRack } from '../../core/reading/reading.ts';
 import { JOKER, type Kind, KINDS } from '../../core/tiles/kinds.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
-import { away } from '../../core/reading/away.ts';
+import { away } from '../../core/reading/deficits.ts';
 import { demoCard, rackNear, randomRack, randomWay, wayOf } from '../reference/cards.ts';
 import { exactDrawReach, quotient } from '../reference/plain-reading.ts';
 import { rounds } from '../reference/rounds.ts';
@@ -32,8 +32,8 @@ function expectClose(actual: number, exact: number, relative = 1e-12): void {
   expect(Math.abs(actual - exact)).toBeLessThanOrEqual(relative * exact);
 }
 
-describe('D1. Draw reach is the exact chance that so many tiles, drawn without replacement from all unseen ones, complete the way.', () => {
-  test('G1: exact integer counting agrees to 1e-12 on 250 random ways, racks, draws and tiles gone', () => {
+describe('MD-D1. Draw reach is the exact chance that so many tiles, drawn without replacement from all unseen ones, complete the way.', () => {
+  test('CR-G1: exact integer counting agrees to 1e-12 on 250 random ways, racks, draws and tiles gone', () => {
     const random = randomFromSeed(21);
     let positive = 0;
     for (let round = 0; round < rounds(250); round += 1) {
@@ -50,7 +50,7 @@ describe('D1. Draw reach is the exact chance that so many tiles, drawn without r
     expect(positive).toBeGreaterThan(rounds(100));
   });
 
-  test('G1: every way of the demo card, racks of 13 and 14 tiles, agrees with exact integers to 1e-12', () => {
+  test('CR-G1: every way of the demo card, racks of 13 and 14 tiles, agrees with exact integers to 1e-12', () => {
     const compiled = compileCard(demoCard());
     const random = randomFromSeed(22);
     for (const size of [13, 14]) {
@@ -63,7 +63,7 @@ describe('D1. Draw reach is the exact chance that so many tiles, drawn without r
     }
   });
 
-  test('G1: a kind wanted in a pair and in a larger group, and kinds of which every copy helps, agree with exact integers', () => {
+  test('CR-G1: a kind wanted in a pair and in a larger group, and kinds of which every copy helps, agree with exact integers', () => {
     const random = randomFromSeed(24);
     const hands = ['NN NNNN EEEE WWWW', 'FF FFFF 1111b 22b 22d', '11b 111b 222b 3333b 44b', 'NN NNN NNN EEE WWW'].map(
       way,
@@ -90,7 +90,7 @@ describe('D1. Draw reach is the exact chance that so many tiles, drawn without r
     }
   });
 
-  test('G1: drawing every set of tiles in turn gives the same share on small sets, to 1e-12', () => {
+  test('CR-G1: drawing every set of tiles in turn gives the same share on small sets, to 1e-12', () => {
     const random = randomFromSeed(23);
     for (let round = 0; round < 40; round += 1) {
       const target = randomWay(random, KINDS.slice(9, 14));
@@ -153,8 +153,8 @@ describe('textbook waits', () => {
   });
 });
 
-describe('D2 and D3', () => {
-  test('D3. It is 1 for a complete way and 0 for a way that the unseen tiles can’t complete.', () => {
+describe('MD-D2 and MD-D3', () => {
+  test('MD-D3. It is 1 for a complete way and 0 for a way that the unseen tiles can’t complete.', () => {
     const complete = known(tiles('FF 111b 222b 333b 444c'));
     expect(drawReach(way('FF 111b 222b 333b 444c'), complete, 0)).toBe(1);
     expectClose(drawReach(way('FF 111b 222b 333b 444c'), complete, 30), 1, 1e-13);
@@ -162,7 +162,7 @@ describe('D2 and D3', () => {
     expect(drawReach(way('NN 111b 222b 333b 444c'), dead, 100)).toBe(0);
   });
 
-  test('D2. Every tile of the rack is kept, and jokers drawn stand in groups of three and more.', () => {
+  test('MD-D2. Every tile of the rack is kept, and jokers drawn stand in groups of three and more.', () => {
     const alive = known(tiles('111b 222b 333b 44c EE'), tiles('44c'));
     expect(drawReach(way('EE 111b 222b 333b 444c'), alive, 139 - 2)).toBeCloseTo(1, 12);
     const pairOnly = known(tiles('111b 222b 333b 444c E'), tiles('EEE'));

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
-import { PlaceMap } from '../../core/reading/place-map.ts';
+import { PlaceMap } from '../../core/reading/deficit-tree.ts';
 
 test('a map of places agrees with a Map, as it grows and after', () => {
   const random = randomFromSeed(103);

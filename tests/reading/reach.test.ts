@@ -57,7 +57,7 @@ function cases(seed: number, count: number): Case[] {
   });
 }
 
-describe('M1 to M8, the stated model', () => {
+describe('MD-M1, MD-M2, MD-M3, MD-M4, MD-M5, MD-M6, MD-M7, MD-M8: the stated model', () => {
   test('going through every outcome of every kind gives the same chance, to 1e-12 (open and concealed)', () => {
     let positive = 0;
     for (const { target, known, concealed } of cases(31, 600)) {
@@ -84,13 +84,13 @@ describe('M1 to M8, the stated model', () => {
     }
   });
 
-  test('M6. a concealed hand has no larger reach than the same hand open, while two tiles lack', () => {
+  test('MD-M6. a concealed hand has no larger reach than the same hand open, while two tiles lack', () => {
     const known = expectValue(knownTiles(tiles('FF 11b 22b 333b 444c 5d')));
     const target = way('FF 111b 222b 333b 444c');
     expect(reachOf(target, known, true)).toBeLessThan(reachOf(target, known, false));
   });
 
-  test('M8. a pair can be called as the last tile: with a certain discard it is complete', () => {
+  test('MD-M8. a pair can be called as the last tile: with a certain discard it is complete', () => {
     const known = expectValue(knownTiles(tiles('F 111b 222b 333b 444c')));
     const target = way('FF 111b 222b 333b 444c');
     expect(reachOf(target, known, false)).toBeCloseTo(reachOf(target, known, true), 12);
@@ -98,7 +98,7 @@ describe('M1 to M8, the stated model', () => {
   });
 });
 
-describe('M9. The raw chance is mapped along straight lines between knots that rise from (0, 0) to (1, 1).', () => {
+describe('MD-M9. The raw chance is mapped along straight lines between knots that rise from (0, 0) to (1, 1).', () => {
   const knots = [
     { raw: 0, reach: 0 },
     { raw: 0.2, reach: 0.1 },
@@ -117,7 +117,7 @@ describe('M9. The raw chance is mapped along straight lines between knots that r
   ])('%f goes to %f', (raw, reach) => expect(calibrated(knots, raw)).toBeCloseTo(reach, 12));
 });
 
-describe('M10. A complete way has reach 1, and a way with a dead need has reach 0.', () => {
+describe('MD-M10. A complete way has reach 1, and a way with a dead need has reach 0.', () => {
   test('complete', () => {
     const known = expectValue(knownTiles(tiles('FF 111b 222b 333b 44c J')));
     expect(reachOf(way('FF 111b 222b 333b 444c'), known, false)).toBe(1);
@@ -135,7 +135,7 @@ describe('M10. A complete way has reach 1, and a way with a dead need has reach 
   });
 });
 
-describe('M11. A useful tile in the rack instead of among the unseen never lowers the reach, so that the best part of what comes in decides.', () => {
+describe('MD-M11. A useful tile in the rack instead of among the unseen never lowers the reach, so that the best part of what comes in decides.', () => {
   test('on 2,000 random cases', () => {
     const random = randomFromSeed(34);
     let moved = 0;

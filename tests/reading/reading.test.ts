@@ -4,10 +4,10 @@ import { expectValue } from '../../core/base/result.ts';
 import type { Card } from '../../core/card/card.ts';
 import type { Way } from '../../core/card/way.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
-import { readingDocument } from '../../core/reading/document.ts';
+import { readingContract, readingDocument } from '../../core/engine/documents.ts';
 import { handOf } from '../../core/reading/hand.ts';
 import { bestOfLines } from '../../core/reading/lean.ts';
-import { rankedWays } from '../../core/reading/ranking.ts';
+import { rankedWays } from '../../core/reading/targets.ts';
 import { DEFAULT_DRAWS, readRack, type Reading } from '../../core/reading/reading.ts';
 import { codeOf, faceOf, JOKER, type Kind, numberKind, SUITS, dragonKind } from '../../core/tiles/kinds.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
@@ -62,6 +62,16 @@ test('draws are 20 unless told, or all that are unseen', () => {
   const unseen = Tiles.fullSet.minus(rack);
   const gone = Tiles.of(unseen.toKinds().slice(0, unseen.size - 7));
   expect(expectValue(readRack(compiled, rack, { gone })).draws).toBe(7);
+});
+
+test('MD-C3. Tiles that the player gave away count as gone.', () => {
+  const rack = tiles('F 11b 222b 333b 4444c');
+  const hands = cardOf([way('FF 11b 222b 333b 4444c')]);
+  const reachWith = (gone: string): number =>
+    expectValue(readRack(compileCard(hands), rack, { gone: tiles(gone) })).reaches[0] as number;
+  expect(reachWith('')).toBeGreaterThan(reachWith('FFF'));
+  expect(reachWith('FFF')).toBeGreaterThan(0);
+  expect(reachWith('FFFFFFF')).toBe(0);
 });
 
 describe('the reach of a hand', () => {
@@ -172,7 +182,7 @@ describe('jokers in a hand, where two groups could take them', () => {
   });
 });
 
-describe('L1. A line counts with the reach of its best way, a section with the sum over its lines, and the shares sum to one.', () => {
+describe('MD-L1. A line counts with the reach of its best way, a section with the sum over its lines, and the shares sum to one.', () => {
   test('on the demo card', () => {
     for (const rack of racks) {
       const reading = read(rack);
@@ -191,7 +201,7 @@ describe('L1. A line counts with the reach of its best way, a section with the s
     }
   });
 
-  test('L2. If nothing can be reached, all sections have equal shares.', () => {
+  test('MD-L2. If nothing can be reached, all sections have equal shares.', () => {
     const dead = cardOf([way('NN 111b 222b 333b 444c'), way('NN 111b 222b 333b 555c')], false, ['One', 'Two']);
     const rack = tiles('FF E 0 13b 4578c 22d J');
     const reading = expectValue(readRack(compileCard(dead), rack, { gone: tiles('NNN') }));
@@ -259,8 +269,9 @@ describe('symmetries', () => {
 describe('the document of the command', () => {
   test('has the fixed fields, and as many hands as asked for', () => {
     const reading = read(tiles('FF N 0 13b 4578c 22d J'));
-    const document = readingDocument(reading, 'reach', 3);
+    const document = readingContract(readingDocument(reading, { by: 'reach', top: 3 }), 0.21);
     expect(document).toMatchObject({ tiles: 'J FF N 0 13b 4578c 22d', ways: compiled.wayCount, away: reading.away });
+    expect(Object.keys(document)).toEqual(['tiles', 'ways', 'away', 'chance', 'lean', 'hands']);
     expect(document.hands).toHaveLength(3);
     expect(Object.keys(document.hands[0] ?? {})).toEqual([
       'line',
@@ -273,8 +284,8 @@ describe('the document of the command', () => {
       'groups',
       'missing',
     ]);
-    expect(readingDocument(reading, 'reach', 0).hands).toHaveLength(compiled.wayCount);
-    expect(readingDocument(reading, 'away', 1).hands[0]?.away).toBe(reading.away);
+    expect(readingDocument(reading, { by: 'reach', top: 0 }).hands).toHaveLength(compiled.wayCount);
+    expect(readingDocument(reading, { by: 'away', top: 1 }).hands[0]?.away).toBe(reading.away);
     expect(document.hands.every(({ groups }) => tilesOf(groups) === 14)).toBe(true);
   });
 

@@ -5,7 +5,7 @@ import type { Way } from '../../core/card/way.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { readKnown, readRack, type Reading } from '../../core/reading/reading.ts';
 import { bestWayOfLines, type Target, targetsOf } from '../../core/reading/targets.ts';
-import { turningTiles } from '../../core/reading/turning.ts';
+import { turningTiles } from '../../core/reading/one-tile.ts';
 import { tileVerdicts } from '../../core/reading/verdicts.ts';
 import { codeOf, faceOf, JOKER, type Kind, KINDS, supplyOf } from '../../core/tiles/kinds.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
@@ -25,7 +25,7 @@ function racks(count: number): Tiles[] {
 
 const best = (reading: Reading): number => Math.max(...reading.reaches);
 
-describe('V1. Targets are the best ways of the five best lines that have at least two fifths of the best reach.', () => {
+describe('MD-V1. Targets are the best ways of the five best lines that have at least two fifths of the best reach.', () => {
   test('on the demo card', () => {
     for (const rack of racks(6)) {
       const reading = read(rack);
@@ -42,7 +42,7 @@ describe('V1. Targets are the best ways of the five best lines that have at leas
   });
 });
 
-describe('V2. A tile is kept when the best target uses it, or lines with a quarter of the whole reach do; otherwise it is spare.', () => {
+describe('MD-V2. A tile is kept when the best target uses it, or lines with a quarter of the whole reach do; otherwise it is spare.', () => {
   test('every tile of the rack has a verdict, in canonical order, with a sentence of at most 20 words each', () => {
     for (const rack of racks(8)) {
       const verdicts = tileVerdicts(read(rack));
@@ -72,10 +72,10 @@ describe('V2. A tile is kept when the best target uses it, or lines with a quart
       '4c',
     ]);
     expect(verdicts.find(({ kind, copy }) => codeOf(kind) === 'F' && copy === 3)?.sentence).toBe(
-      'Spare: no hand that you can still reach wants the third flower.',
+      'Spare: no hand that you can still reach needs the third flower.',
     );
     expect(verdicts.find(({ kind }) => codeOf(kind) === '2b')?.sentence).toBe(
-      'Keep: Only (line-0) wants the two bam, and it runs with one bam and three bam.',
+      'Keep: Only needs the two bam, and it runs with one bam and three bam.',
     );
   });
 
@@ -90,7 +90,7 @@ describe('V2. A tile is kept when the best target uses it, or lines with a quart
   });
 });
 
-describe('V3. A tile is strained when two targets want it that together want more of the rack than stays after three tiles are given.', () => {
+describe('MD-V3. A tile is strained when two targets want it that together want more of the rack than stays after three tiles are given.', () => {
   const one = way('FF 111b 222b 333b 444c');
   const other = way('FF 777d 888d 999d 666c');
 
@@ -109,7 +109,7 @@ describe('V3. A tile is strained when two targets want it that together want mor
   });
 });
 
-describe('V2 and V3, counted again from the targets and the best ways of all lines', () => {
+describe('MD-V2 and MD-V3, counted again from the targets and the best ways of all lines', () => {
   const near = (one: Kind, other: Kind): boolean => {
     const [left, right] = [faceOf(one), faceOf(other)];
     if (left.class !== 'number' || right.class !== 'number' || left.suit !== right.suit) return false;

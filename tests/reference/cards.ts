@@ -40,8 +40,8 @@ export function cardOf(ways: readonly Way[], concealed = false, sections = ['Onl
   };
 }
 
-export function lineOf(ways: readonly Way[], id: string, section = 'Only', concealed = false): Line {
-  return { id, section, pattern: '', concealed, points: 25, note: '', ways };
+export function lineOf(ways: readonly Way[], id: string, section = 'Only', concealed = false, name = section): Line {
+  return { id, section, name, pattern: '', concealed, points: 25, note: '', ways };
 }
 
 export function wayOf(groups: readonly WayGroup[]): Way {

@@ -1,9 +1,9 @@
 import type { Random } from '../../core/base/random.ts';
 import { emptyDeficits } from '../../core/reading/deficits.ts';
-import type { LackTree } from '../../core/reading/lacks.ts';
+import type { DeficitTree } from '../../core/reading/deficit-tree.ts';
 
 /** Lets a tree of lacks grow by some hundred nodes: what racks of four kinds at random lack. */
-export function growTree(tree: LackTree, random: Random, racks: number): void {
+export function growTree(tree: DeficitTree, random: Random, racks: number): void {
   const deficits = emptyDeficits();
   deficits.length = 4;
   for (let rack = 0; rack < racks; rack += 1) {

@@ -12,7 +12,7 @@ interface Want {
 }
 
 /**
- * Raw reach straight from the sentences M1 to M8: every outcome of every kind, one kind after
+ * Raw reach straight from the sentences MD-M1 to MD-M8: every outcome of every kind, one kind after
  * another, with the chance of each standing.
  */
 export function plainRawReach(way: Way, known: Known, model: ReachModel, concealed: boolean): number {

@@ -3,7 +3,7 @@ import { type Seat, SEATS } from '../../core/exchange/steps.ts';
 import type { GameEvent } from '../../core/game/events.ts';
 import { type GameState, NEW_GAME } from '../../core/game/game-state.ts';
 import { legalEvents } from '../../core/game/legal.ts';
-import { unseenTiles } from '../../core/game/seen.ts';
+import { unseenTiles } from '../../core/game/hand-view.ts';
 import { applyEvent } from '../../core/game/state.ts';
 import { shuffledSet } from '../../core/tiles/deal.ts';
 import { codeOf, JOKER, type Kind } from '../../core/tiles/kinds.ts';

@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { GameEvent } from '../../core/game/events.ts';
-import { tryChoice } from '../../core/review/try-choice.ts';
-import { review, SMALL_GAUGE } from './helpers.ts';
+import { type TriedChoice, tryChoice } from '../../core/review/try-choice.ts';
+import { finish } from '../../core/base/steps.ts';
+import { parseTiles } from '../../core/tiles/text.ts';
+import { PLAY_RULE } from '../../core/future/play-costs.ts';
+import { gameChance, playedGame, review, SMALL } from './helpers.ts';
 
 const GAME: GameEvent[] = [
   { type: 'dealt', seat: 'South', tiles: 'JJ FF NE 0 1389b 25c' },
@@ -27,37 +30,45 @@ const COURTESY: GameEvent[] = [
   { type: 'received', step: 'courtesy', tiles: '2b' },
 ];
 
+/** Tries tiles by their text, as the window does. */
+function tried(events: readonly GameEvent[], place: number, text: string): TriedChoice | null {
+  const tiles = parseTiles(text);
+  return tiles.ok
+    ? finish(tryChoice(playedGame(events), gameChance(SMALL, PLAY_RULE).measure, place, tiles.value))
+    : null;
+}
+
 describe('trying another choice', () => {
   const { decisions } = review(GAME);
 
   test('the choice that was made gives the worth that the look-back tells', () => {
     const [pass, discard] = decisions;
-    expect(tryChoice(SMALL_GAUGE, GAME, 1, 'N E 0')?.average).toBeCloseTo(pass!.chosen.worth, 12);
-    expect(tryChoice(SMALL_GAUGE, GAME, 4, '9b')).toEqual({ average: discard!.chosen.worth, same: null });
+    expect(tried(GAME, 1, 'N E 0')?.average).toBeCloseTo(pass!.chosen.worth, 12);
+    expect(tried(GAME, 4, '9b')).toEqual({ average: discard!.chosen.worth, same: null, gain: 0 });
   });
 
   test('each of the best choices listed gives its worth, and the same incoming tiles are told of a pass', () => {
     for (const { tiles, worth } of decisions[0]!.top) {
-      const tried = tryChoice(SMALL_GAUGE, GAME, 1, tiles);
-      expect(tried?.average).toBeCloseTo(worth, 12);
-      expect(tried?.same).not.toBeNull();
+      const found = tried(GAME, 1, tiles);
+      expect(found?.average).toBeCloseTo(worth, 12);
+      expect(found?.same).not.toBeNull();
     }
   });
 
   test('in a courtesy as many tiles as came about can be tried, no more and no fewer', () => {
     const place = COURTESY.length - 2;
-    const tried = (text: string): unknown => tryChoice(SMALL_GAUGE, COURTESY, place, text);
+    const courtesy = (text: string): unknown => tried(COURTESY, place, text);
     const { decisions } = review(COURTESY);
-    expect(tried('7d')).toMatchObject({ average: decisions.at(-1)!.chosen.worth });
-    expect(tried('7c')).not.toBeNull();
-    expect([tried(''), tried('77c'), tried('7c 7d')]).toEqual([null, null, null]);
+    expect(courtesy('7d')).toMatchObject({ average: decisions.at(-1)!.chosen.worth });
+    expect(courtesy('7c')).not.toBeNull();
+    expect([courtesy(''), courtesy('77c'), courtesy('7c 7d')]).toEqual([null, null, null]);
   });
 
   test('where tiles may go on unseen, fewer own ones can be tried; the same tiles are told of as many only', () => {
     const place = 5;
-    expect(tryChoice(SMALL_GAUGE, COURTESY, place, '6b 6c')?.same).not.toBeNull();
-    expect(tryChoice(SMALL_GAUGE, COURTESY, place, '6b 6c 6d')).toMatchObject({ same: null });
-    expect(tryChoice(SMALL_GAUGE, COURTESY, place, '')).toMatchObject({ same: null });
+    expect(tried(COURTESY, place, '6b 6c')?.same).not.toBeNull();
+    expect(tried(COURTESY, place, '6b 6c 6d')).toMatchObject({ same: null });
+    expect(tried(COURTESY, place, '')).toMatchObject({ same: null });
   });
 
   test.each([
@@ -72,6 +83,6 @@ describe('trying another choice', () => {
     [5, 'N'],
     [7, '1b'],
   ])('at event %i "%s" is no choice', (place, tiles) => {
-    expect(tryChoice(SMALL_GAUGE, GAME, place, tiles)).toBeNull();
+    expect(tried(GAME, place, tiles)).toBeNull();
   });
 });

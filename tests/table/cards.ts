@@ -2,12 +2,20 @@ import { readFileSync } from 'node:fs';
 import { readCardFile } from '../../core/card/file.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { type CompiledCard, compileCard } from '../../core/reading/compiled.ts';
+import { cardMark } from '../../core/card/mark.ts';
+import { shippedChance } from '../../core/chance/card-chance.ts';
+import { type ExchangeTerms, USUAL_EXCHANGE } from '../../core/future/terms.ts';
 import { makeTableCard, type TableCard } from '../../core/table/table-card.ts';
 
-export const demoCard: CompiledCard = compileCard(
-  expectValue(readCardFile(readFileSync(new URL('../../assets/demo.card.json', import.meta.url), 'utf8'))).card,
+const demoFile = expectValue(
+  readCardFile(readFileSync(new URL('../../assets/demo.card.json', import.meta.url), 'utf8')),
 );
+export const demoCard: CompiledCard = compileCard(demoFile.card);
 export const demoTable: TableCard = makeTableCard(demoCard);
+/** What the engine assumes of an exchange with the demo card. */
+export const demoTerms: ExchangeTerms = {
+  fit: shippedChance(cardMark(demoFile.document), 'club') ?? USUAL_EXCHANGE.fit,
+};
 
 interface LineSketch {
   readonly id: string;

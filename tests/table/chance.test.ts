@@ -1,15 +1,16 @@
 import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
-import { playGame } from '../../core/table/game.ts';
+import { gameStreams, playGame } from '../../core/table/game.ts';
 import { simulate, type SimulationTask, summarize } from '../../core/table/simulate.ts';
-import { gameStreams } from '../../core/table/streams.ts';
 import { layTable, makeTable } from '../../core/table/table.ts';
 import { addTallies, EMPTY_TALLY } from '../../core/table/tally.ts';
-import { soft } from '../../core/table/policies/soft.ts';
+import { soft } from '../../core/table/policies/by-weight.ts';
 import { JOKER, KIND_COUNT, KINDS, SET_SIZE, supplyOf } from '../../core/tiles/kinds.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { demoCard, demoTable } from './cards.ts';
+
+const fourSoft = (): ReturnType<typeof soft>[] => Array.from({ length: 4 }, () => soft(demoTable));
 
 /** False alarms of each test here: one in a million. */
 const ALPHA = 1e-6;
@@ -22,7 +23,7 @@ function unevenTail(counts: readonly number[], expected: readonly number[]): num
 }
 
 function dealt(): { first: number[][]; jokers: number[][]; neighbours: number } {
-  const table = makeTable(demoTable, []);
+  const table = makeTable(demoTable, fourSoft());
   const streams = gameStreams(2026, 0);
   const places = [0, 13, 75, 151];
   const first = places.map(() => Array<number>(KIND_COUNT).fill(0));
@@ -40,12 +41,12 @@ function dealt(): { first: number[][]; jokers: number[][]; neighbours: number } 
 describe('the shuffle and the deal', () => {
   const { first, jokers, neighbours } = dealt();
 
-  it('T1: at any place of the wall each kind is as likely as the set holds it (chi-square)', () => {
+  it('TB-1: at any place of the wall each kind is as likely as the set holds it (chi-square)', () => {
     const expected = KINDS.map((kind) => (DEALS * supplyOf(kind)) / SET_SIZE);
     for (const counts of first) expect(unevenTail(counts, expected)).toBeGreaterThan(ALPHA);
   });
 
-  it('T1: like tiles lie side by side as often as chance has it', () => {
+  it('TB-1: like tiles lie side by side as often as chance has it', () => {
     // 151 pairs of places, each alike with chance Σ s(s-1) / (152·151); the pairs are nearly
     // independent, and 6 standard deviations leave room for their small correlation.
     const chance =
@@ -54,7 +55,7 @@ describe('the shuffle and the deal', () => {
     expect(Math.abs(neighbours - pairs * chance)).toBeLessThan(6 * Math.sqrt(pairs * chance * (1 - chance)));
   });
 
-  it('T2: a deal has as many jokers as the hypergeometric formula says (probabilities from jstat)', () => {
+  it('TB-2: a deal has as many jokers as the hypergeometric formula says (probabilities from jstat)', () => {
     for (const [seat, counts] of jokers.entries()) {
       const tiles = seat === 0 ? 14 : 13;
       const chances = counts.map((_, count) => jstat.hypgeom.pdf(count, SET_SIZE, 8, tiles));
@@ -65,8 +66,8 @@ describe('the shuffle and the deal', () => {
     }
   });
 
-  it('T20: the wall holds the whole set', () => {
-    const table = makeTable(demoTable, []);
+  it('TB-20: the wall holds the whole set', () => {
+    const table = makeTable(demoTable, fourSoft());
     layTable(table, randomFromSeed(8));
     expect(Tiles.of(table.wall).equals(Tiles.fullSet)).toBe(true);
     expect(table.players.map(({ hand }) => hand.size)).toEqual([14, 13, 13, 13]);
@@ -74,7 +75,7 @@ describe('the shuffle and the deal', () => {
   });
 });
 
-describe('T22: every game has a stream of its own', () => {
+describe('TB-22: every game has a stream of its own', () => {
   const task: SimulationTask = {
     compiled: demoCard,
     seed: 11,
@@ -105,7 +106,7 @@ describe('T22: every game has a stream of its own', () => {
   });
 });
 
-describe('T24: equal policies', () => {
+describe('TB-24: equal policies', () => {
   const tally = simulate({ compiled: demoCard, seed: 404, games: 1000, policies: ['soft', 'soft', 'soft', 'soft'] });
   const decided = tally.games - tally.wallGames;
 
@@ -145,7 +146,7 @@ describe('T24: equal policies', () => {
   });
 });
 
-describe('T23: likings', () => {
+describe('TB-23: likings', () => {
   it('no suit is discarded more than another over many games (chi-square)', () => {
     const table = makeTable(
       demoTable,

@@ -43,26 +43,26 @@ const stepsOf = (table: Table, seat: number): string[] =>
   (table.trace ?? []).flatMap((event) => (event.type === 'gave' && event.seat === seat ? [event.step] : []));
 
 describe('handing on', () => {
-  it('T3: without blind passes the tiles go so many seats on', () => {
+  it('TB-3: without blind passes the tiles go so many seats on', () => {
     expect(handOn([A, B, C, D], 1)).toEqual([D, A, B, C]);
     expect(handOn([A, B, C, D], 2)).toEqual([C, D, A, B]);
     expect(handOn([A, B, C, D], 3)).toEqual([B, C, D, A]);
   });
 
-  it('T5: who gives one tile hands on two of those that came', () => {
+  it('TB-5: who gives one tile hands on two of those that came', () => {
     // South gives 1c alone; West receives that and two of East's three, South keeps the last.
     expect(handOn([A, B.slice(0, 1), C, D], 1)).toEqual([D, [A[2]], [B[0], A[0], A[1]], C]);
   });
 
-  it('T5: three blind players hand on the tiles of the fourth, round the table', () => {
+  it('TB-5: three blind players hand on the tiles of the fourth, round the table', () => {
     expect(handOn([A, [], [], []], 1)).toEqual([A, [], [], []]);
   });
 
-  it('T5: if all four pass three blind, nothing moves', () => {
+  it('TB-5: if all four pass three blind, nothing moves', () => {
     expect(handOn([[], [], [], []], 3)).toEqual([[], [], [], []]);
   });
 
-  it('T5: whatever is passed, everyone keeps as many tiles as given, and each tile arrives', () => {
+  it('TB-5: whatever is passed, everyone keeps as many tiles as given, and each tile arrives', () => {
     const given = [A, B, C, D];
     for (let code = 0; code < 256; code += 1) {
       const passes = given.map((tiles, seat) => tiles.slice(0, (code >> (2 * seat)) & 3));
@@ -77,29 +77,29 @@ describe('handing on', () => {
 });
 
 describe('the exchange', () => {
-  it('T3, T6, T7: six passes and the courtesy, in order', () => {
+  it('TB-3, TB-6, TB-7: six passes and the courtesy, in order', () => {
     const table = exchanged([0, 1, 2, 3].map(() => passive()));
     expect(stepsOf(table, 2)).toEqual(['right', 'across', 'left', 'left2', 'across2', 'right2', 'courtesy']);
     expect(table.players.map(({ hand }) => hand.size)).toEqual([14, 13, 13, 13]);
   });
 
-  it('T6: any player may stop the second round, and the courtesy still happens', () => {
+  it('TB-6: any player may stop the second round, and the courtesy still happens', () => {
     const table = exchanged([passive(), passive(), passive({ goesOn: false }), passive()]);
     expect(stepsOf(table, 0)).toEqual(['right', 'across', 'left', 'courtesy']);
     expect(table.trace).toContainEqual({ type: 'stopped', seat: 2, before: 'left2' });
   });
 
-  it('T5: on the other steps three tiles are due', () => {
+  it('TB-5: on the other steps three tiles are due', () => {
     const short = { ...passive(), pass: () => 2 };
     expect(() => exchanged([short, passive(), passive(), passive()])).toThrow(/pass of 2/);
   });
 
-  it('T5: blind passes keep 13 and 14 tiles', () => {
+  it('TB-5, TB-8: blind passes keep 13 and 14 tiles', () => {
     const table = exchanged([passive({ blind: 3 }), passive({ blind: 1 }), passive({ blind: 2 }), passive()]);
     expect(table.players.map(({ hand }) => hand.size)).toEqual([14, 13, 13, 13]);
   });
 
-  it('T5: fewer than three may be given on the first left and the second right alone, and the rest goes on unseen', () => {
+  it('TB-5: fewer than three may be given on the first left and the second right alone, and the rest goes on unseen', () => {
     const table = exchanged([passive({ blind: 2 }), passive(), passive(), passive({ blind: 3 })]);
     const blind = (seat: number): number[] =>
       (table.trace ?? []).flatMap((event) => (event.type === 'gave' && event.seat === seat ? [event.blind] : []));
@@ -107,7 +107,7 @@ describe('the exchange', () => {
     expect(blind(3)).toEqual([0, 0, 3, 0, 0, 3, 0]);
   });
 
-  it('T3, T7, T4: more than three tiles, and tiles that the rack does not hold, are caught', () => {
+  it('TB-3, TB-7, TB-4: more than three tiles, and tiles that the rack does not hold, are caught', () => {
     const four = (): number => 4;
     expect(() => exchanged([{ ...passive(), pass: four }, passive(), passive(), passive()])).toThrow(/pass of 4/);
     expect(() => exchanged([{ ...passive(), courtesy: four }, passive(), passive(), passive()])).toThrow(
@@ -131,7 +131,9 @@ describe('the exchange', () => {
     );
     layTable(table, randomFromSeed(3));
     const seen: string[] = [];
-    playExchange(table, (_, seat, step, gave, tiles) => seen.push(`${seat} ${step} ${gave.join()} ${tiles.join()}`));
+    playExchange(table, {
+      onPass: (_, seat, step, gave, tiles) => seen.push(`${seat} ${step} ${gave.join()} ${tiles.join()}`),
+    });
     const traced = exchanged([0, 1, 2, 3].map(() => passive({ courtesy: 2, goesOn: true })));
     expect(table.players.map(({ hand }) => [...hand.counts])).toEqual(
       traced.players.map(({ hand }) => [...hand.counts]),
@@ -148,12 +150,12 @@ describe('the exchange', () => {
     expect(seen).toHaveLength(28);
   });
 
-  it('T6: the first seat, too, may stop', () => {
+  it('TB-6: the first seat, too, may stop', () => {
     const table = exchanged([passive({ goesOn: false }), passive(), passive(), passive()]);
     expect(stepsOf(table, 3)).toEqual(['right', 'across', 'left', 'courtesy']);
   });
 
-  it('T7: the smaller number offered counts, pair by pair', () => {
+  it('TB-7: the smaller number offered counts, pair by pair', () => {
     const table = exchanged([
       passive({ courtesy: 3 }),
       passive({ courtesy: 2 }),
@@ -166,12 +168,12 @@ describe('the exchange', () => {
     expect(given).toEqual([1, 0, 1, 0]);
   });
 
-  it('T4: a policy that passes a joker is caught', () => {
+  it('TB-4: a policy that passes a joker is caught', () => {
     const greedy = [0, 1, 2, 3].map(() => passive({ firstJoker: true }));
-    expect(() => exchanged(greedy)).toThrow(/T4/);
+    expect(() => exchanged(greedy)).toThrow(/TB-4/);
   });
 
-  it('T21: what a seat gave is known to it', () => {
+  it('TB-21: what a seat gave is known to it', () => {
     const table = exchanged([0, 1, 2, 3].map(() => passive()));
     for (const { given } of table.players) expect(given.reduce((sum, count) => sum + count, 0)).toBe(18);
   });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { gatherFigures } from '../../core/table/figures.ts';
-import { type Hazard, HazardCount, othersHaveWon } from '../../core/table/hazard.ts';
-import { IncomingCount, incomingClassOf } from '../../core/table/incoming.ts';
-import { RackSampler } from '../../core/table/samples.ts';
+import { type Hazard, HazardCount, othersHaveWon } from '../../core/table/figures.ts';
+import { whereabouts } from '../../core/chance/table-figures.ts';
+import { incomingClassOf, IncomingCount } from '../../core/table/incoming-rates.ts';
+import { RackSampler } from './rack-samples.ts';
 import { simulate } from '../../core/table/simulate.ts';
 import { randomFromSeed } from '../../core/base/random.ts';
 import { JOKER, KIND_COUNT, type Kind, kindOf, KINDS, supplyOf } from '../../core/tiles/kinds.ts';
@@ -44,9 +44,12 @@ describe('how games end', () => {
   });
 
   it('rises from 0, never falls, and stays below 1', () => {
-    const figures = gatherFigures();
-    simulate({ compiled: demoCard, seed: 3, games: 60, policies: ['soft', 'soft', 'soft', 'soft'] }, figures.watcher);
-    const chances = othersHaveWon(figures.hazards.hazard());
+    const hazards = new HazardCount();
+    simulate(
+      { compiled: demoCard, seed: 3, games: 60, policies: ['soft', 'soft', 'soft', 'soft'] },
+      { afterGame: (_, end) => hazards.note(end) },
+    );
+    const chances = othersHaveWon(hazards.hazard());
     expect(chances[0]).toBe(0);
     expect(chances).toEqual(chances.toSorted((one, other) => one - other));
     expect(chances.at(-1)).toBeGreaterThan(0.3);
@@ -55,7 +58,7 @@ describe('how games end', () => {
 });
 
 describe('what comes in', () => {
-  it('jokers have no class; ends are 1 and 9', () => {
+  it('FU-16: jokers have no class; ends are 1 and 9', () => {
     expect(incomingClassOf(JOKER)).toBeUndefined();
     expect(['F', 'N', '0', '1b', '5c', '9d'].map((code) => incomingClassOf(kindOf(code as 'F')))).toEqual([
       'flower',
@@ -91,7 +94,7 @@ describe('what comes in', () => {
         { step: 'left', class: 'inner number', copies: 2, received: 2, expected: (4 * 4) / 24 },
       ].map((cell) => ({ ...cell, expected: expect.closeTo(cell.expected, 12) as number })),
     );
-    expect(() => count.note('left', unseen, [JOKER])).toThrow(/T4/);
+    expect(() => count.note('left', unseen, [JOKER])).toThrow(/TB-4/);
   });
 
   it('recovers a known rate: flowers held back by half (chi-square scale, 6 standard errors)', () => {
@@ -118,12 +121,18 @@ describe('what comes in', () => {
   });
 
   it('at the simulated table as many tiles are expected as received, and flowers are held back', () => {
-    const figures = gatherFigures();
+    const count = new IncomingCount();
     simulate(
       { compiled: demoCard, seed: 9, games: 100, policies: ['soft', 'beginner', 'nearest', 'soft'] },
-      figures.watcher,
+      {
+        onPass: (table, seat, step, gave, came) => {
+          const { unseen, earlier } = whereabouts(table, seat, gave);
+          const others = unseen.map((copies, kind) => copies + earlier[kind]!);
+          count.note(step, others, came);
+        },
+      },
     );
-    const cells = figures.incoming.cells().filter(({ step }) => step === 'right');
+    const cells = count.cells().filter(({ step }) => step === 'right');
     const sum = (of: 'received' | 'expected', kindClass?: string): number =>
       cells
         .filter((cell) => kindClass === undefined || cell.class === kindClass)
@@ -148,7 +157,7 @@ describe('rack samples', () => {
     expect(samples.length).toBeLessThanOrEqual(160 * 3);
   });
 
-  it('T20: rack, exposures and what lies face up never hold more than the set', () => {
+  it('TB-20: rack, exposures and what lies face up never hold more than the set', () => {
     for (const { rack, exposures, gone } of samples) {
       for (const kind of KINDS) expect(rack[kind]! + gone[kind]!).toBeLessThanOrEqual(supplyOf(kind));
       const shown = exposures.reduce((sum, { size }) => sum + size, 0);

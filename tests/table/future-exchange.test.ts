@@ -3,25 +3,23 @@ import { describe, expect, it } from 'vitest';
 import { type Random, randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { givenTiles, startExchange } from '../../core/exchange/state.ts';
-import { PASS_STEPS, type PassStep } from '../../core/exchange/steps.ts';
-import { passTable } from '../../core/plan/pass-table.ts';
-import type { PassSize } from '../../core/plan/passes.ts';
+import { PASS_STEPS, type PassSize, type PassStep } from '../../core/exchange/steps.ts';
+import { bestOfSizes, passTable } from '../../core/plan/pass-table.ts';
 import { raceSteps } from '../../core/plan/race-run.ts';
 import { USUAL_RULE } from '../../core/plan/race.ts';
-import { smallestAway } from '../../core/reading/away.ts';
-import type { CompiledCard } from '../../core/reading/compiled.ts';
+import { smallestAway } from '../../core/reading/deficits.ts';
 import { type Known, knownTiles } from '../../core/reading/known.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
-import { readKnown } from '../../core/reading/reading.ts';
-import { exchangeChoices } from '../../core/table/future-choices.ts';
-import { bestOfSizes } from '../../core/table/future-sizes.ts';
-import { exchangeContest } from '../../core/table/future-contest.ts';
-import { IncomingDraws } from '../../core/table/future-draws.ts';
-import { ExchangeFutures } from '../../core/table/future-exchange.ts';
-import { type ExchangeTerms, USUAL_EXCHANGE } from '../../core/table/future-usual.ts';
-import type { Choice } from '../../core/table/future-seats.ts';
-import { BestReach } from '../../core/table/future-value.ts';
-import type { Position } from '../../core/table/future-world.ts';
+import { rivalsOf, type PassChoice } from '../../core/future/rivals.ts';
+import { bestReach } from '../../core/chance/best-reach.ts';
+import type { TableFigures } from '../../core/chance/table-figures.ts';
+import { chanceOf } from '../../core/chance/fit.ts';
+import type { ChanceState } from '../../core/chance/state.ts';
+import { exchangeContest, ExchangeFutures } from '../../core/future/exchange-futures.ts';
+import { type IncomingWeights, stepTable } from '../../core/table/incoming-rates.ts';
+import { IncomingDraws } from '../../core/future/incoming-draws.ts';
+import { type ExchangeTerms, USUAL_EXCHANGE } from '../../core/future/terms.ts';
+import { type Position, positionBefore } from '../../core/future/known-deal.ts';
 import { Hand } from '../../core/table/hand.ts';
 import { POLICIES } from '../../core/table/policies/names.ts';
 import type { SeatView } from '../../core/table/policy.ts';
@@ -72,10 +70,16 @@ const somePass = (rack: Tiles, random: Random, size = 3): Kind[] => {
   );
 };
 
+const NONE_GIVEN = new Uint8Array(KIND_COUNT);
+/** The same weights at every step, and what was given away so many times as likely. */
+const alwaysBy = (weights: ArrayLike<number>, back = 0): IncomingWeights => ({
+  weights: stepTable(() => weights),
+  returned: stepTable(() => back),
+});
 const mean = (list: readonly number[]): number => list.reduce((sum, each) => sum + each, 0) / list.length;
 const variance = (list: readonly number[]): number => mean(list.map((each) => (each - mean(list)) ** 2));
 
-describe('G10: futures of one pass against the exact answer', () => {
+describe('CR-G10: futures of one pass against the exact answer', () => {
   const cases = Array.from({ length: 20 }, (_, place) => {
     const rack = rackOf(300 + place);
     return { rack, pass: somePass(rack, randomFromSeed(place), place % 5 === 4 ? 2 : 3), place };
@@ -108,15 +112,31 @@ describe('G10: futures of one pass against the exact answer', () => {
     },
   );
 
-  it('X6: sampled means of away and reach are the exact table’s, within 4.9 standard errors', () => {
+  it('FU-6: sampled means are those of full enumeration, of away the exact table’s, within 4.9 standard errors', () => {
     for (const { rack, pass, place } of cases.slice(0, rounds(cases.length))) {
       const table = passTable(demoCard, knownOf(rack), pass.length as PassSize, FIRST_REACH_MODEL, [pass]);
       const contest = exchangeContest(demoTable, positionAt(rack, 'courtesy'), [{ type: 'give', tiles: pass }], SURE);
       const { standings } = finished(raceSteps(contest, { ...USUAL_RULE, looks: [1], blockSize: 500, seed: place }));
-      const { deciding, others } = standings[0]!;
-      const [away] = others;
-      expect(Math.abs(deciding.value.mean - table.reach[0]!)).toBeLessThan(Z * deciding.value.error);
+      const [away] = standings[0]!.others;
       expect(Math.abs(away!.value.mean - table.expectedAway[0]!)).toBeLessThan(Z * away!.value.error);
+    }
+  });
+
+  it('FU-6: the sampled mean chance of one tile is that of full enumeration, within 4.9 standard errors', () => {
+    for (const { rack, pass, place } of cases.slice(0, rounds(cases.length))) {
+      const gone = Tiles.of(pass.slice(0, 1));
+      const [chance, all] = draws(knownOf(rack).unseen, 1).reduce(
+        ([sum, count], { tiles: drawn, ways }) => [
+          sum + ways * chanceAtPlay(rack.minus(gone).plus(drawn), gone, 1),
+          count + ways,
+        ],
+        [0, 0] as [number, number],
+      );
+      const choice: PassChoice = { type: 'give', tiles: gone.toKinds() };
+      const contest = exchangeContest(demoTable, positionAt(rack, 'courtesy'), [choice], SURE);
+      const { standings } = finished(raceSteps(contest, { ...USUAL_RULE, looks: [1], blockSize: 300, seed: place }));
+      const { mean: sampled, error } = standings[0]!.deciding.value;
+      expect(Math.abs(sampled - chance / all)).toBeLessThan(Z * error);
     }
   });
 });
@@ -127,13 +147,13 @@ describe('what comes in', () => {
 
   /** How often each kind comes in over 4,000 passes, and the exact chance of each draw by enumeration. */
   function compared(weights: ArrayLike<number>): { seen: number[]; chances: number[] } {
-    const incoming = new IncomingDraws(counts, weights);
+    const incoming = new IncomingDraws(counts, NONE_GIVEN, alwaysBy(weights));
     const random = randomFromSeed(11);
     const key = (kinds: readonly Kind[]): number => kinds.filter((kind) => kind < 9).length;
     const seen = new Map<number, number>();
     for (let pass = 0; pass < 4000; pass += 1) {
       incoming.restart();
-      const drawn = key(incoming.draw(random));
+      const drawn = key(incoming.draw(random, 'right'));
       seen.set(drawn, (seen.get(drawn) ?? 0) + 1);
     }
     const exact = new Map<number, number>();
@@ -148,26 +168,65 @@ describe('what comes in', () => {
     return { seen: keys.map((each) => seen.get(each) ?? 0), chances: keys.map((each) => exact.get(each)! / all) };
   }
 
-  it('X2: is a draw without replacement, all unseen tiles alike (chi-square)', () => {
+  it('FU-2: is a draw without replacement, all unseen tiles alike (chi-square)', () => {
     const { seen, chances } = compared(new Float64Array(KIND_COUNT).fill(1));
     expect(tail(seen, chances)).toBeGreaterThan(LEVEL);
   });
 
-  it('X3: with weights, any three tiles come with a chance in proportion to the product of theirs (chi-square)', () => {
+  it('FU-3: with weights, any three tiles come with a chance in proportion to the product of theirs (chi-square)', () => {
     const weights = Float64Array.from(KINDS, (kind) => (kind < 9 ? 0.3 : 1));
     const { seen, chances } = compared(weights);
     expect(tail(seen, chances)).toBeGreaterThan(LEVEL);
     expect(tail(seen, compared(new Float64Array(KIND_COUNT).fill(1)).chances)).toBeLessThan(LEVEL);
   });
 
+  it('FU-3: a tile given away comes back so many times as often as an unseen one of its kind, and no more than were given', () => {
+    const few = new Uint8Array(KIND_COUNT);
+    const given = new Uint8Array(KIND_COUNT);
+    for (const kind of tiles('EEE 1b 2b 3b').toKinds()) few[kind] = few[kind]! + 1;
+    for (const kind of tiles('NN W').toKinds()) given[kind] = given[kind]! + 1;
+    const back = 4;
+    const incoming = new IncomingDraws(few, given, alwaysBy(new Float64Array(KIND_COUNT).fill(1), back));
+    const pool = [...tiles('EEE 1b 2b 3b').toKinds(), ...tiles('NN W').toKinds()];
+    const seen = [0, 0, 0, 0];
+    const exact = [0, 0, 0, 0];
+    for (let one = 0; one < 9; one += 1)
+      for (let other = one + 1; other < 9; other += 1)
+        for (let third = other + 1; third < 9; third += 1) {
+          const returned = [one, other, third].filter((place) => place >= 6).length;
+          exact[returned] = exact[returned]! + back ** returned;
+        }
+    const all = exact.reduce((sum, each) => sum + each, 0);
+    const random = randomFromSeed(12);
+    for (let pass = 0; pass < 3000; pass += 1) {
+      incoming.restart();
+      const drawn = incoming.draw(random, 'left');
+      const returned = drawn.filter((kind) => given[kind]! > 0).length;
+      seen[returned] = seen[returned]! + 1;
+      for (const kind of drawn) {
+        expect(drawn.filter((other) => other === kind).length).toBeLessThanOrEqual(
+          pool.filter((other) => other === kind).length,
+        );
+      }
+      incoming.take(drawn);
+      expect(incoming.left.reduce((sum, count) => sum + count, 0)).toBe(6 - (3 - returned));
+    }
+    expect(
+      tail(
+        seen,
+        exact.map((ways) => ways / all),
+      ),
+    ).toBeGreaterThan(LEVEL);
+  });
+
   it('never brings a joker, and never more than are unseen', () => {
     const few = new Uint8Array(KIND_COUNT);
     for (const kind of tiles('JJ N E').toKinds()) few[kind] = few[kind]! + 1;
     few[9] = 2;
-    const incoming = new IncomingDraws(few, new Float64Array(KIND_COUNT).fill(1));
+    const incoming = new IncomingDraws(few, NONE_GIVEN);
     for (let seed = 0; seed < 200; seed += 1) {
       incoming.restart();
-      const drawn = incoming.draw(randomFromSeed(seed));
+      const drawn = incoming.draw(randomFromSeed(seed), 'right');
       expect(drawn).not.toContain(JOKER);
       for (const kind of drawn) expect(drawn.filter((other) => other === kind).length).toBeLessThanOrEqual(few[kind]!);
       incoming.take(drawn);
@@ -176,68 +235,41 @@ describe('what comes in', () => {
   });
 });
 
-describe('the value of a rack when play begins', () => {
-  const bestReach = (card: CompiledCard, rack: Tiles, unseen: Tiles): number => {
-    const table = makeTableCard(card);
-    const hand = new Hand(table);
-    for (const kind of rack.toKinds()) hand.add(kind);
-    return new BestReach(table, FIRST_REACH_MODEL).of(hand, hand.counts, unseen.toCounts());
+/** The chance when play begins of a rack that waits, by the fit's own functions. */
+function chanceAtPlay(rack: Tiles, gone: Tiles, seat: number, { fit } = USUAL_EXCHANGE): number {
+  const hand = new Hand(demoTable);
+  for (const kind of rack.toKinds()) hand.add(kind);
+  const unseen = Tiles.fullSet.minus(rack.plus(gone)).toCounts();
+  const state: ChanceState = {
+    step: null,
+    coming: 0,
+    reach: bestReach(demoTable, hand, unseen, 0),
+    jokers: rack.count(JOKER),
+    east: seat === 0,
+    drawn: 0,
+    before: seat === 0 ? 3 : seat,
+    own: 0,
+    others: 0,
+    otherHasTwo: false,
   };
+  return chanceOf(state, fit);
+}
 
-  it('X6: is the best reach of the full reading', () => {
-    const value = new BestReach(demoTable, FIRST_REACH_MODEL);
-    for (let seed = 500; seed < 560; seed += 1) {
-      const known = knownOf(rackOf(seed));
-      const hand = new Hand(demoTable);
-      for (const kind of known.rack.toKinds()) hand.add(kind);
-      const full = readKnown(demoCard, known, 0, FIRST_REACH_MODEL).reaches.reduce(
-        (most, next) => Math.max(most, next),
-        0,
-      );
-      expect(value.of(hand, hand.counts, known.unseen.toCounts())).toBe(full);
-    }
-  });
-
-  it('is the best reach of a concealed hand, too', () => {
-    const card = compiledOf({ id: 'shut', pattern: 'FF 1111bam 2222bam 3333bam', concealed: true });
-    const rack = tiles('FF 11b 22b 333b 5d NEW');
-    const known = knownOf(rack);
-    const [reach] = readKnown(card, known, 0, FIRST_REACH_MODEL).reaches;
-    expect(reach).toBeGreaterThan(0);
-    expect(bestReach(card, rack, known.unseen)).toBe(reach);
-  });
-
-  it('is that of a far hand when the near ones are dead', () => {
-    const card = compiledOf(
-      { id: 'dead', pattern: 'NN 1111bam 2222bam 3333bam' },
-      { id: 'far', pattern: 'EE 1111dot 2222dot 3333dot' },
-    );
-    const rack = tiles('1111b 2222b 3333b E');
-    const known = expectValue(knownTiles(rack, tiles('NNN')));
-    const [dead, far] = readKnown(card, known, 0, FIRST_REACH_MODEL).reaches;
-    expect([dead, far! > 0]).toEqual([0, true]);
-    expect(bestReach(card, rack, known.unseen)).toBe(far);
-  });
-
-  it('looks farther when nothing near is alive', () => {
-    const value = new BestReach(demoTable, FIRST_REACH_MODEL);
-    const known = knownOf(rackOf(501));
-    const hand = new Hand(demoTable);
-    for (const kind of known.rack.toKinds()) hand.add(kind);
-    const fewUnseen = new Uint8Array(KIND_COUNT);
-    expect(value.of(hand, hand.counts, fewUnseen)).toBe(0);
-  });
-});
+/** The usual terms at a table that does something else. */
+function usualWith(table: Partial<TableFigures>): ExchangeTerms {
+  const { fit } = USUAL_EXCHANGE;
+  return { ...USUAL_EXCHANGE, fit: { ...fit, table: { ...fit.table, ...table } } };
+}
 
 /**
  * A future of the exchange as FUTURES.md says it, with plain tiles: what the position's player holds and sees, step
  * after step. It shares with the code only the policies and the draw of what comes in.
  */
-function plainFuture({ seat, exchange }: Position, choice: Choice, terms: ExchangeTerms, random: Random) {
-  const othersGoOn = random.fraction() < terms.othersGoOn;
+function plainFuture({ seat, exchange }: Position, choice: PassChoice, terms: ExchangeTerms, random: Random) {
+  const othersGoOn = random.fraction() >= terms.fit.table.othersStop;
   const offerDrawn = random.fraction();
   const likings = Float64Array.from(KINDS, () => random.fraction());
-  const policy = POLICIES[terms.own](demoTable);
+  const policy = POLICIES[terms.own ?? 'club'](demoTable);
   let rack = exchange.rack;
   let gone = givenTiles(exchange);
   let unseen = Tiles.fullSet.minus(rack).minus(gone);
@@ -266,16 +298,17 @@ function plainFuture({ seat, exchange }: Position, choice: Choice, terms: Exchan
       isStopped = due === 'left2' ? choice.type === 'stop' : !(othersGoOn && policy.goesOn(seen()));
     }
     if (isStopped && step.endsWith('2')) continue;
-    const incoming = new IncomingDraws(unseen.toCounts(), terms.weights ?? new Float64Array(KIND_COUNT).fill(1));
+    const incoming = new IncomingDraws(unseen.toCounts(), NONE_GIVEN);
     incoming.restart();
-    const coming = incoming.draw(random);
+    const coming = incoming.draw(random, step);
     const own: Kind[] = [];
     if (step === due && choice.type === 'give') own.push(...choice.tiles);
     else if (step === 'courtesy' && due !== 'courtesy') own.length = policy.courtesy(seen(), own);
     else if (step !== due) own.length = policy.pass(seen(), step, step === 'left' || step === 'right2', own);
     if (step === 'courtesy') {
       let asked = 0;
-      for (let sum = terms.offers[0]!; asked < 3 && sum <= offerDrawn; sum += terms.offers[asked]!) asked += 1;
+      const { offers } = terms.fit.table;
+      for (let sum = offers[0]!; asked < 3 && sum <= offerDrawn; sum += offers[asked]!) asked += 1;
       own.length = Math.min(own.length, terms.offered ?? asked);
     }
     const came = Tiles.of(coming.slice(0, own.length));
@@ -283,17 +316,19 @@ function plainFuture({ seat, exchange }: Position, choice: Choice, terms: Exchan
     gone = gone.plus(Tiles.of(own));
     unseen = unseen.minus(came);
   }
-  const reaches = readKnown(demoCard, { rack, gone, unseen }, 0, terms.model).reaches;
-  const reach = reaches.reduce((most, next) => Math.max(most, next), 0);
-  return { reach, away: smallestAway(demoCard, rack.toCounts()) };
+  const away = smallestAway(demoCard, rack.toCounts());
+  // East has 14 tiles and throws one before anybody waits (CH-3).
+  const thrown = seat === 0 ? policy.discard(seen()) : undefined;
+  if (thrown !== undefined) rack = rack.minus(Tiles.of([thrown]));
+  return { chance: chanceAtPlay(rack, gone.plus(Tiles.of(thrown === undefined ? [] : [thrown])), seat, terms), away };
 }
 
-describe('X1 to X6: a future step by step', () => {
-  const choicesAt = (position: Position): Choice[] => {
+describe('FU-1, FU-2, FU-4, FU-5, FU-6: a future step by step', () => {
+  const choicesAt = (position: Position): PassChoice[] => {
     const { rack, step } = position.exchange;
     const random = randomFromSeed(rack.size + PASS_STEPS.indexOf(step as PassStep));
-    const three: Choice = { type: 'give', tiles: somePass(rack, random) };
-    const one: Choice = { type: 'give', tiles: somePass(rack, random, 1) };
+    const three: PassChoice = { type: 'give', tiles: somePass(rack, random) };
+    const one: PassChoice = { type: 'give', tiles: somePass(rack, random, 1) };
     if (step === 'left2') return [three, { type: 'stop' }];
     if (step === 'courtesy') return [three, one, { type: 'give', tiles: [] }, { type: 'stop' }];
     return step === 'left' || step === 'right2' ? [three, one, { type: 'give', tiles: [] }] : [three];
@@ -302,14 +337,14 @@ describe('X1 to X6: a future step by step', () => {
   it.each(PASS_STEPS)('from %s on is what plain tiles come to, with the same chance', (step) => {
     for (const [place, own] of (['soft', 'planner'] as const).entries()) {
       const position = randomPosition(800 + 7 * place, place, step);
-      const terms = { ...USUAL_EXCHANGE, own, othersGoOn: 0.5 };
+      const terms = { ...usualWith({ othersStop: 0.5 }), own };
       const futures = new ExchangeFutures(demoTable, position, terms);
       for (const choice of choicesAt(position)) {
         for (let seed = 0; seed < (IN_FULL ? 6 : 3); seed += 1) {
           const plain = plainFuture(position, choice, terms, randomFromSeed(seed));
           expect(futures.play(choice, randomFromSeed(seed))).toEqual({
             ...plain,
-            reach: expect.closeTo(plain.reach, 12) as number,
+            chance: expect.closeTo(plain.chance, 12) as number,
           });
         }
       }
@@ -318,20 +353,20 @@ describe('X1 to X6: a future step by step', () => {
 });
 
 describe('futures of the exchange', () => {
-  const passes = (rack: Tiles, count: number): Choice[] => {
+  const passes = (rack: Tiles, count: number): PassChoice[] => {
     const { passes: all, reach } = passTable(demoCard, knownOf(rack), 3, FIRST_REACH_MODEL);
     const order = all.map((_, place) => place).sort((one, other) => reach[other]! - reach[one]!);
     return order.slice(0, count).map((place) => ({ type: 'give', tiles: all[place]! }));
   };
 
-  it('G3: the variance of a difference is at most half that of independent runs, over the reference set', () => {
+  it('CR-G3: the variance of a difference is at most half that of independent runs, over the reference set', () => {
     let [paired, independent] = [0, 0];
     for (const [place, step] of (['right', 'across', 'left', 'left2', 'across2', 'right2'] as const).entries()) {
       const rack = rackOf(700 + place);
       const futures = new ExchangeFutures(demoTable, positionAt(rack, step), USUAL_EXCHANGE);
       const choices = passes(rack, 6);
       const values = choices.map((choice) =>
-        Array.from({ length: 80 }, (_, seed) => futures.play(choice, randomFromSeed(seed)).reach),
+        Array.from({ length: 80 }, (_, seed) => futures.play(choice, randomFromSeed(seed)).chance),
       );
       for (const other of values.slice(1)) {
         paired += variance(other.map((value, sample) => value - values[0]![sample]!));
@@ -341,15 +376,13 @@ describe('futures of the exchange', () => {
     expect(paired / independent).toBeLessThanOrEqual(0.5);
   });
 
-  it('T6: a stop leaves the rack as it is but for the courtesy', () => {
+  it('TB-6: a stop leaves the rack as it is but for the courtesy', () => {
     const rack = rackOf(720);
     const futures = new ExchangeFutures(demoTable, positionAt(rack, 'left2'), { ...USUAL_EXCHANGE, offered: 0 });
-    const known = knownOf(rack);
     const least = smallestAway(demoCard, rack.toCounts());
-    const { away, reach } = futures.play({ type: 'stop' }, randomFromSeed(1));
+    const { away, chance } = futures.play({ type: 'stop' }, randomFromSeed(1));
     expect(away).toBe(least);
-    const reaches = readKnown(demoCard, known, 0, FIRST_REACH_MODEL).reaches;
-    expect(reach).toBe(reaches.reduce((most, next) => Math.max(most, next), 0));
+    expect(chance).toBeCloseTo(chanceAtPlay(rack, Tiles.none, 1), 12);
   });
 
   it('in the courtesy the smaller number counts: nothing asked for, or nothing offered, changes nothing', () => {
@@ -363,12 +396,12 @@ describe('futures of the exchange', () => {
     expect(all.play({ type: 'stop' }, randomFromSeed(2)).away).toBe(least);
   });
 
-  it('X5: offers come with their chances, and three when they sum to less than one by rounding', () => {
+  it('FU-5: offers come with their chances, and three when they sum to less than one by rounding', () => {
     const rack = rackOf(722);
     const [pass] = passes(rack, 1);
     const least = smallestAway(demoCard, rack.toCounts());
     const moved = (offers: readonly number[]): number => {
-      const futures = new ExchangeFutures(demoTable, positionAt(rack, 'courtesy'), { ...USUAL_EXCHANGE, offers });
+      const futures = new ExchangeFutures(demoTable, positionAt(rack, 'courtesy'), usualWith({ offers }));
       const aways = Array.from({ length: 60 }, (_, seed) => futures.play(pass!, randomFromSeed(seed)).away);
       return aways.filter((away) => away !== least).length;
     };
@@ -393,11 +426,37 @@ describe('futures of the exchange', () => {
     const rack = rackOf(724);
     const [pass] = passes(rack, 1);
     const meanAway = (othersGoOn: number): number => {
-      const terms = { ...USUAL_EXCHANGE, offered: 0, othersGoOn };
+      const terms = { ...usualWith({ othersStop: 1 - othersGoOn }), offered: 0 };
       const futures = new ExchangeFutures(demoTable, positionAt(rack, 'left'), terms);
       return mean(Array.from({ length: 150 }, (_, seed) => futures.play(pass!, randomFromSeed(seed)).away));
     };
     expect(meanAway(1)).toBeLessThan(meanAway(0));
+  });
+
+  it('CH-4: East’s complete hand is sure of winning, and a dead one of not', () => {
+    const card = compiledOf({ id: 'one', pattern: 'NN 1111bam 2222bam 3333bam' });
+    const chanceOfEast = (rack: string, given: string): number => {
+      const position = positionBefore(tiles(rack), tiles(given), 'East', 'left2');
+      const terms = { ...USUAL_EXCHANGE, offered: 0 };
+      return new ExchangeFutures(makeTableCard(card), position, terms).play({ type: 'stop' }, randomFromSeed(1)).chance;
+    };
+    expect(chanceOfEast('NN 1111b 2222b 3333b', '')).toBe(1);
+    expect(chanceOfEast('N 1111b 2222b 3333b 5c', 'NNN')).toBe(0);
+    expect(chanceOfEast('N 1111b 2222b 3333b 5c', '')).toBeGreaterThan(0.2);
+  });
+
+  it('FU-2: a tile given away may come back at a later step, never at the same one', () => {
+    const card = compiledOf({ id: 'one', pattern: 'NN 1111bam 2222bam 3333bam' });
+    const rack = tiles('NN 1111b 2222b 333b');
+    const onlyBack = { weights: stepTable(() => new Float64Array(KIND_COUNT).fill(1)), returned: stepTable(() => 1e9) };
+    const meanAway = (step: PassStep): number => {
+      const terms = { ...usualWith({ othersStop: 1 }), rates: onlyBack, offered: step === 'courtesy' ? 3 : 0 };
+      const futures = new ExchangeFutures(makeTableCard(card), positionAt(rack, step), terms);
+      const choice: PassChoice = { type: 'give', tiles: tiles('NN 1b').toKinds() };
+      return mean(Array.from({ length: 40 }, (_, seed) => futures.play(choice, randomFromSeed(seed)).away));
+    };
+    expect(meanAway('courtesy')).toBeGreaterThan(2.5);
+    expect(meanAway('across')).toBeLessThan(meanAway('courtesy'));
   });
 
   it('no future begins when no pass is due', () => {
@@ -409,23 +468,46 @@ describe('futures of the exchange', () => {
 describe('the choices that a race compares', () => {
   const sorted = (codes: string): Kind[] => tiles(codes).toKinds();
   const many = ['1b 2b 3b', '1b 2b 4b', '1b 2b 5b', '1b 2b 6b', '1b 2b 7b', '1b 2b 8b', '1b 2b 9b'].map(sorted);
-  const named = (choices: readonly Choice[]): string[] =>
+  const named = (choices: readonly PassChoice[]): string[] =>
     choices.map((choice) => (choice.type === 'stop' ? 'stop' : choice.tiles.map(codeOf).join(' ')));
 
-  it('are the six best passes, and the chosen one if it is another', () => {
-    expect(named(exchangeChoices('right', many))).toHaveLength(6);
-    expect(named(exchangeChoices('right', many, sorted('1b 2b 4b')))).toHaveLength(6);
-    expect(named(exchangeChoices('right', many, sorted('9d N E'))).at(-1)).toBe('N E 9d');
+  it('FU-14: are the six best passes, and the chosen one if it is another', () => {
+    expect(named(rivalsOf({ step: 'right', passes: many }))).toHaveLength(6);
+    expect(
+      named(rivalsOf({ step: 'right', passes: many, chosen: { type: 'give', tiles: sorted('1b 2b 4b') } })),
+    ).toHaveLength(6);
+    expect(
+      named(rivalsOf({ step: 'right', passes: many, chosen: { type: 'give', tiles: sorted('9d N E') } })).at(-1),
+    ).toBe('N E 9d');
   });
 
   it('are joined by the stop where the second round begins', () => {
-    expect(named(exchangeChoices('left2', many)).at(-1)).toBe('stop');
-    expect(named(exchangeChoices('across2', many))).not.toContain('stop');
+    expect(named(rivalsOf({ step: 'left2', passes: many })).at(-1)).toBe('stop');
+    expect(named(rivalsOf({ step: 'across2', passes: many }))).not.toContain('stop');
+  });
+
+  it('FU-14: are of the size chosen, with the best of every other size, where tiles may go on unseen', () => {
+    const all = [...many, sorted('1b 2b'), sorted('1b 3b'), [], sorted('1b')];
+    expect(named(rivalsOf({ step: 'left', passes: all })).slice(6)).toEqual(['1b 2b', '', '1b']);
+    const chosen = { type: 'give', tiles: sorted('1b 3b') } as const;
+    expect(named(rivalsOf({ step: 'right2', passes: all, chosen }))).toEqual(['1b 2b', '1b 3b', '1b 2b 3b', '', '1b']);
+    expect(named(rivalsOf({ step: 'left', passes: all, size: 1 }))).toEqual(['1b', '1b 2b 3b', '1b 2b', '']);
+  });
+
+  it('hold no stop where going on was decided before', () => {
+    expect(named(rivalsOf({ step: 'left2', passes: many, mayStop: false }))).not.toContain('stop');
   });
 
   it('are the two best of every size in the courtesy', () => {
     const all = [...many, sorted('1b 2b'), [], sorted('1b'), sorted('2b'), sorted('3b')];
-    expect(named(exchangeChoices('courtesy', all))).toEqual(['1b 2b 3b', '1b 2b 4b', '1b 2b', '', '1b', '2b']);
+    expect(named(rivalsOf({ step: 'courtesy', passes: all }))).toEqual([
+      '1b 2b 3b',
+      '1b 2b 4b',
+      '1b 2b',
+      '',
+      '1b',
+      '2b',
+    ]);
   });
 
   it('with tiles handed on unseen are the best by reach of two, one and none', () => {

@@ -3,9 +3,8 @@ import { randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import type { Pass } from '../../core/exchange/state.ts';
 import type { PassStep } from '../../core/exchange/steps.ts';
-import { fetchReturned } from '../../core/table/future-return.ts';
-import { type History, OtherSeat, OwnSeat } from '../../core/table/future-seats.ts';
-import { layKnownDeal } from '../../core/table/future-world.ts';
+import { fetchReturned, layKnownDeal } from '../../core/future/known-deal.ts';
+import { type History, OtherSeat, OwnSeat } from '../../core/future/seats.ts';
 import type { Offer, Policy } from '../../core/table/policy.ts';
 import { makeTable, playerAt, type Table } from '../../core/table/table.ts';
 import { JOKER, type Kind, kindOf, SET_SIZE } from '../../core/tiles/kinds.ts';
@@ -104,7 +103,7 @@ function offered(seat: Policy, at = view): Kind[] {
   return out;
 }
 
-describe("X7: the user's seat", () => {
+describe("FU-7: the user's seat", () => {
   it('gives what it gave, then the choice on trial, then what its policy says', () => {
     const policy = new Told('7d 8d 9d');
     const history = historyOf('across', { passes: [passOf('right', '123b')] });
@@ -149,7 +148,7 @@ describe("X7: the user's seat", () => {
     expect(offered(before)).toEqual(kinds('1b'));
   });
 
-  it('T4: passes no joker, whoever tells it to', () => {
+  it('TB-4: passes no joker, whoever tells it to', () => {
     const own = new OwnSeat(new Told(), historyOf('right'));
     own.choice = { type: 'give', tiles: [JOKER] };
     expect(() => given(own, 'right')).toThrow(/joker/);
@@ -165,7 +164,7 @@ describe("X7: the user's seat", () => {
   });
 });
 
-describe('X7: another seat', () => {
+describe('FU-7: another seat', () => {
   const seat = (policy: Policy, history: History, gifts: readonly (readonly [PassStep, string])[] = []): OtherSeat =>
     new OtherSeat(policy, history, new Map(gifts.map(([step, text]) => [step, kinds(text)])));
 
@@ -214,7 +213,7 @@ describe('X7: another seat', () => {
   });
 });
 
-describe('X7: a tile that came back', () => {
+describe('FU-7: a tile that came back', () => {
   const rackOf = (table: Table, seat: number): string => Tiles.fromCounts(playerAt(table, seat).hand.counts).toString();
   const gift = (giver: number, text: string) => ({ step: 'across' as const, giver, tiles: kinds(text), kept: [] });
 
@@ -241,7 +240,7 @@ describe('X7: a tile that came back', () => {
   });
 });
 
-describe('X7: a deal that agrees with what is known', () => {
+describe('FU-7: a deal that agrees with what is known', () => {
   it('leaves every other seat three tiles to pass; the wall is what is left, and likings are drawn', () => {
     const pool = kinds('JJJ 123b 456c 789d NE');
     const table = tableOf();

@@ -5,10 +5,10 @@ import { give, receive, stop } from '../../core/exchange/moves.ts';
 import { givenTiles, startExchange } from '../../core/exchange/state.ts';
 import { raceSteps } from '../../core/plan/race-run.ts';
 import { USUAL_RULE } from '../../core/plan/race.ts';
-import { Futures, type FutureTerms } from '../../core/table/future.ts';
-import { gamesContest } from '../../core/table/future-contest.ts';
-import type { Choice } from '../../core/table/future-seats.ts';
-import { knownDeal, layKnownDeal, type Position } from '../../core/table/future-world.ts';
+import { GameFutures, gamesContest } from '../../core/future/game-futures.ts';
+import type { GameTerms } from '../../core/future/terms.ts';
+import type { PassChoice } from '../../core/future/rivals.ts';
+import { knownDeal, layKnownDeal, type Position } from '../../core/future/known-deal.ts';
 import { beginner } from '../../core/table/policies/beginner.ts';
 import { makeTable, type Table, wallLeft } from '../../core/table/table.ts';
 import type { TableEvent } from '../../core/table/trace.ts';
@@ -19,8 +19,8 @@ import { chiSquareTail } from '../reference/chi-square.ts';
 import { demoTable } from './cards.ts';
 import { randomPosition, tiles } from './positions.ts';
 
-const TERMS: FutureTerms = { own: 'soft', others: 'soft' };
-const give3 = ({ exchange }: Position): Choice => {
+const TERMS: GameTerms = { own: 'soft', others: 'soft' };
+const give3 = ({ exchange }: Position): PassChoice => {
   const naturals = exchange.rack.toKinds().filter((kind) => kind !== JOKER);
   return { type: 'give', tiles: naturals.slice(0, 3) };
 };
@@ -53,7 +53,7 @@ const POSITIONS = [
 ];
 
 describe('the deal of a future', () => {
-  it('T20: all 152 tiles are in exactly one place, those kept for a known gift with their giver', () => {
+  it('TB-20: all 152 tiles are in exactly one place, those kept for a known gift with their giver', () => {
     for (const [seed, position] of POSITIONS.entries()) {
       const deal = knownDeal(position);
       const table = laid(position, seed);
@@ -70,7 +70,7 @@ describe('the deal of a future', () => {
     }
   });
 
-  it('X7: every unseen tile is as likely to lie in a place (chi-square, level 1e-6)', () => {
+  it('FU-7: every unseen tile is as likely to lie in a place (chi-square, level 1e-6)', () => {
     const position = POSITIONS[0]!;
     const { pool } = knownDeal(position);
     const rare = pool.filter((kind) => pool.filter((other) => other === kind).length === 4).slice(0, 40);
@@ -88,9 +88,9 @@ describe('the deal of a future', () => {
 });
 
 describe('a future', () => {
-  it('X7: agrees with all that the user has seen: what went and what came in at every step', () => {
+  it('FU-7: agrees with all that the user has seen: what went and what came in at every step', () => {
     for (const [seed, position] of POSITIONS.entries()) {
-      const futures = new Futures(demoTable, position, TERMS);
+      const futures = new GameFutures(demoTable, position, TERMS);
       for (let stream = 0; stream < 4; stream += 1) {
         const events = futures.trace(give3(position), randomFromSeed(100 * seed + stream));
         for (const { step, given, received } of position.exchange.passes) {
@@ -107,9 +107,9 @@ describe('a future', () => {
     }
   });
 
-  it('T20: of no kind more tiles come to light than the set holds', () => {
+  it('TB-20: of no kind more tiles come to light than the set holds', () => {
     for (const [seed, position] of POSITIONS.entries()) {
-      const futures = new Futures(demoTable, position, { own: 'beginner', others: 'beginner' });
+      const futures = new GameFutures(demoTable, position, { own: 'beginner', others: 'beginner' });
       for (let stream = 0; stream < 6; stream += 1) {
         const events = futures.trace(give3(position), randomFromSeed(200 * seed + stream));
         const shown = new Uint8Array(KIND_COUNT);
@@ -136,7 +136,7 @@ describe('a future', () => {
     const position = { seat: 1, exchange };
     const deal = knownDeal(position);
     expect(deal.gifts[1]!.kept.length).toBe(2);
-    const futures = new Futures(demoTable, position, TERMS);
+    const futures = new GameFutures(demoTable, position, TERMS);
     for (let stream = 0; stream < 20; stream += 1) {
       const events = futures.trace(give3(position), randomFromSeed(stream));
       expect(gotOf(events, 1, 'across').toString()).toBe(tiles('N 7c 8c').toString());
@@ -145,7 +145,7 @@ describe('a future', () => {
 
   it('with the same stream another choice meets the same deal, and the choice is what goes', () => {
     const position = POSITIONS[2]!;
-    const futures = new Futures(demoTable, position, TERMS);
+    const futures = new GameFutures(demoTable, position, TERMS);
     const naturals = position.exchange.rack.toKinds().filter((kind) => kind !== JOKER);
     for (const chosen of [naturals.slice(0, 3), naturals.slice(3, 6), naturals.slice(0, 1)]) {
       const events = futures.trace({ type: 'give', tiles: chosen }, randomFromSeed(9));
@@ -156,19 +156,19 @@ describe('a future', () => {
     expect(futures.trace(give3(position), randomFromSeed(9))).toEqual(same);
   });
 
-  it('T6: a stop ends the exchange before the second round; else, at its start, it happens', () => {
+  it('TB-6: a stop ends the exchange before the second round; else, at its start, it happens', () => {
     const position = POSITIONS[3]!;
-    const futures = new Futures(demoTable, position, TERMS);
+    const futures = new GameFutures(demoTable, position, TERMS);
     const stopped = futures.trace({ type: 'stop' }, randomFromSeed(1));
     const wentOn = futures.trace(give3(position), randomFromSeed(1));
     expect(gaveOf(stopped, 3, 'left2').size).toBe(0);
     expect(gaveOf(wentOn, 3, 'across2').size).toBe(3);
   });
 
-  it('T7: in the courtesy the smaller number counts, that of the player across as told', () => {
+  it('TB-7: in the courtesy the smaller number counts, that of the player across as told', () => {
     const position = POSITIONS[6]!;
     for (const offered of [0, 1, 2, 3]) {
-      const futures = new Futures(demoTable, position, { ...TERMS, offered });
+      const futures = new GameFutures(demoTable, position, { ...TERMS, offered });
       for (const asked of [0, 1, 2, 3]) {
         const { tiles: all } = give3(position) as { readonly tiles: readonly Kind[] };
         const events = futures.trace({ type: 'give', tiles: all.slice(0, asked) }, randomFromSeed(4));
@@ -177,7 +177,7 @@ describe('a future', () => {
     }
   });
 
-  it('a dealer who holds a whole hand wins it at once, whoever else sits there', () => {
+  it('FU-8: a dealer who holds a whole hand wins it at once, whoever else sits there', () => {
     const [way] = demoTable.compiled.ways;
     const whole = way!.groups.flatMap(({ kind, size }) => Array<Kind>(size).fill(kind));
     const idle = KINDS.filter((kind) => kind !== JOKER && !whole.includes(kind));
@@ -189,7 +189,7 @@ describe('a future', () => {
       exchange = expectValue(receive(gave, step, Tiles.of(came)));
     }
     exchange = expectValue(stop(exchange, 'left2'));
-    const futures = new Futures(demoTable, { seat: 0, exchange }, TERMS);
+    const futures = new GameFutures(demoTable, { seat: 0, exchange }, TERMS);
     for (let stream = 0; stream < 5; stream += 1) {
       expect(futures.play({ type: 'give', tiles: [] }, randomFromSeed(stream))).toEqual({ won: true, away: 0 });
     }
@@ -211,7 +211,7 @@ describe('a future', () => {
 
   it('no future begins when no pass is due', () => {
     const exchange = { ...POSITIONS[0]!.exchange, step: null };
-    expect(() => new Futures(demoTable, { seat: 0, exchange })).toThrow('due');
+    expect(() => new GameFutures(demoTable, { seat: 0, exchange })).toThrow('due');
   });
 
   it('the tiles known to be gone from the own rack are those given less those that came in', () => {

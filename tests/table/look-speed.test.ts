@@ -1,15 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { PASS_STEPS } from '../../core/exchange/steps.ts';
-import { passTable } from '../../core/plan/pass-table.ts';
-import type { PassSize } from '../../core/plan/passes.ts';
+import { PASS_STEPS, type PassSize } from '../../core/exchange/steps.ts';
+import { bestOfSizes, passTable } from '../../core/plan/pass-table.ts';
 import { raceSteps } from '../../core/plan/race-run.ts';
 import { USUAL_RULE } from '../../core/plan/race.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
-import { exchangeChoices } from '../../core/table/future-choices.ts';
-import { exchangeContest } from '../../core/table/future-contest.ts';
-import type { Choice } from '../../core/table/future-seats.ts';
-import { bestOfSizes } from '../../core/table/future-sizes.ts';
-import type { Position } from '../../core/table/future-world.ts';
+import { rivalsOf, type PassChoice } from '../../core/future/rivals.ts';
+import { exchangeContest } from '../../core/future/exchange-futures.ts';
+import type { Position } from '../../core/future/known-deal.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { IN_FULL } from '../reference/rounds.ts';
 import { demoCard, demoTable } from './cards.ts';
@@ -25,7 +22,7 @@ const STEPS = FULL ? PASS_STEPS : PASS_STEPS.slice(0, 1);
 /** Milliseconds for a verdict with two workers. */
 const LIMIT = 2000;
 
-function choicesAt(position: Position): Choice[] {
+function choicesAt(position: Position): PassChoice[] {
   const { rack, step } = position.exchange;
   const known = { rack, gone: Tiles.none, unseen: Tiles.fullSet.minus(rack) };
   const sizes: readonly PassSize[] = step === 'courtesy' ? [3, 2, 1, 0] : [3];
@@ -36,11 +33,11 @@ function choicesAt(position: Position): Choice[] {
   const best = ranked.sort((one, other) => other.reach - one.reach).map(({ tiles }) => tiles);
   const unseen = step === 'left' || step === 'right2';
   const others = unseen ? bestOfSizes(demoCard, known, FIRST_REACH_MODEL, [2, 1, 0]) : [];
-  return [...exchangeChoices(step!, best, best[40]), ...others.map((tiles): Choice => ({ type: 'give', tiles }))];
+  return rivalsOf({ step: step!, passes: [...best, ...others], chosen: { type: 'give', tiles: best[40]! } });
 }
 
 /** The race as a worker runs it: what it cost, and the longest time between two places where it can be left off. */
-function timed(position: Position, choices: readonly Choice[]) {
+function timed(position: Position, choices: readonly PassChoice[]) {
   const contest = exchangeContest(demoTable, position, choices);
   const steps = raceSteps(contest, USUAL_RULE);
   const start = process.cpuUsage();

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
-import { away } from '../../core/reading/away.ts';
+import { away } from '../../core/reading/deficits.ts';
 import { Hand, isOpen } from '../../core/table/hand.ts';
 import { NearWays } from '../../core/table/near-ways.ts';
 import type { SeatView } from '../../core/table/policy.ts';
@@ -86,8 +86,8 @@ describe('near ways', () => {
         const near = new NearWays(demoTable, weigh);
         for (const kind of rack.distinct().filter((each) => each !== JOKER)) {
           near.collect(view, 2);
-          const losses = new Float64Array(KIND_COUNT);
-          near.addLosses(losses);
+
+          const losses = near.losses();
           const before = near.total();
           near.take(kind);
           expect(before - near.total()).toBeCloseTo(losses[kind]!, 10);
@@ -113,7 +113,7 @@ describe('near ways', () => {
         for (let place = 0; place < near.length; place += 1) {
           const way = near.ways[place]!;
           const wild = Math.max(0, hand.wildShort[way]! - hand.counts[JOKER]!);
-          expect(near.weights[place]).toBeCloseTo(weigh(way, hand.plainShort[way]!, wild), 12);
+          expect(near.weights[place]).toBeCloseTo(weigh(way, hand.plainShortOf(way), wild), 12);
         }
       }),
       { seed: 43, numRuns: 40 },
@@ -133,7 +133,7 @@ describe('near ways', () => {
     const after = near.totalAfterCall(view, kindOf('1b'), 4, 0);
     const before = [...near.counts];
     hand.expose(kindOf('1b'), 4, 0);
-    expect(after).toBeCloseTo(weigh(0, hand.plainShort[0]!, hand.wildShort[0]! - 2), 12);
+    expect(after).toBeCloseTo(weigh(0, hand.plainShortOf(0), hand.wildShort[0]! - 2), 12);
     expect([...near.counts]).toEqual(before);
   });
 });
@@ -178,8 +178,8 @@ function groupsLeft(way: number, hand: Hand): { kind: Kind; size: number }[] | u
   return groups;
 }
 
-/** Tiles lacking for these groups with so many of each kind and so many jokers; infinite where no joker may help. */
-function lacking(groups: readonly { kind: Kind; size: number }[], has: (kind: Kind) => number): number {
+/** Tiles missing for these groups with so many of each kind and so many jokers; infinite where no joker may help. */
+function missingFor(groups: readonly { kind: Kind; size: number }[], has: (kind: Kind) => number): number {
   let [plain, wild] = [0, 0];
   for (const kind of KINDS) {
     const of = (large: boolean): number =>
@@ -191,7 +191,7 @@ function lacking(groups: readonly { kind: Kind; size: number }[], has: (kind: Ki
 }
 
 const weightOf = (hand: Hand, way: number): number =>
-  weigh(way, hand.plainShort[way]!, Math.max(0, hand.wildShort[way]! - hand.counts[JOKER]!));
+  weigh(way, hand.plainShortOf(way), Math.max(0, hand.wildShort[way]! - hand.counts[JOKER]!));
 
 function copyOf(hand: Hand): Hand {
   const copy = new Hand(demoTable);
@@ -213,7 +213,7 @@ describe('near ways beside groups laid open and tiles face up', () => {
         const living = demoCard.ways.flatMap((_, way) => {
           const groups = groupsLeft(way, hand);
           if (groups === undefined) return [];
-          return lacking(groups, (kind) => hand.counts[kind]! + view.unseen(kind)) === 0 ? [way] : [];
+          return missingFor(groups, (kind) => hand.counts[kind]! + view.unseen(kind)) === 0 ? [way] : [];
         });
         const least = hand.least();
         const nearest = Math.min(...living.map((way) => hand.awayOf(way)));
@@ -232,8 +232,8 @@ describe('near ways beside groups laid open and tiles face up', () => {
       fc.property(played, ({ view, hand }) => {
         const near = new NearWays(demoTable, weigh);
         near.collect(view, 2);
-        const losses = new Float64Array(KIND_COUNT);
-        near.addLosses(losses);
+
+        const losses = near.losses();
         expect(losses[JOKER]).toBe(0);
         for (const kind of KINDS.filter((each) => each !== JOKER)) {
           const without = copyOf(hand);
@@ -353,7 +353,7 @@ describe('all near ways', () => {
     near.collect(view, 2);
     expect([...sizes]).toEqual([13]);
     sizes.clear();
-    near.addLosses(new Float64Array(KIND_COUNT));
+    near.losses();
     expect([...sizes]).toEqual([12]);
     expect([...near.counts]).toEqual(Array.from(view.hand.counts));
   });
@@ -365,12 +365,12 @@ describe('all near ways', () => {
     near.collect(own, 3);
     const after = near.totalAfterCall(own, kindOf('N'), 3, 1);
     hand.expose(kindOf('N'), 3, 1);
-    // Left: N, EE, WW and a joker; lacking: N of the pair, EE and WWW but for the joker.
-    expect([hand.plainShort[0], hand.wildShort[0]]).toEqual([1, 5]);
+    // Left: N, EE, WW and a joker; missing: N of the pair, EE and WWW but for the joker.
+    expect([hand.plainShortOf(0), hand.wildShort[0]]).toEqual([1, 5]);
     expect(after).toBeCloseTo(weigh(0, 1, 4), 12);
   });
 
-  it('may lack all fourteen tiles', () => {
+  it('may miss all fourteen tiles', () => {
     const card = makeTableCard(cardOf({ id: 'one', pattern: 'NN 1111bam 2222bam 3333bam' }));
     const near = new NearWays(card, weigh);
     near.collect(viewOf(card, tiles('123456789d 1234c')).view, 2);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PASS_STEPS } from '../../core/exchange/steps.ts';
-import { passReader, playReader } from '../../core/table/policies/planner-model.ts';
+import { passReader, playReader } from '../../core/table/policies/planner.ts';
 import { randomFromSeed } from '../../core/base/random.ts';
 import { growTree } from '../reference/grown-tree.ts';
 

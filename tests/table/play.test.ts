@@ -50,7 +50,7 @@ function scripted({ discards = '', calls = [], swaps = false }: Script): Policy 
   };
 }
 
-/** A table at the first discard: racks as told, East first, and the tiles of the wall in the order of drawing. */
+/** A table at the first discard: racks as given, East first, and the tiles of the wall in the order of drawing. */
 function tableOf(scripts: readonly Script[], wall = ''): Table {
   const table = makeTable(
     card,
@@ -71,7 +71,7 @@ const goneOf = (table: Table, code: '5d' | '4d' | '1b' | '2b' | 'J' | 'N'): numb
   table.gone[kindOf(code)] as number;
 
 describe('turns', () => {
-  it('T9, T18: East discards first, then each draws in turn, until the wall is empty and nobody wins', () => {
+  it('TB-9, TB-18: East discards first, then each draws in turn, until the wall is empty and nobody wins', () => {
     const table = tableOf([idle('5d', 14), idle('1d'), idle('2d'), idle('3d')], '1d 2d 3d');
     expect(playOut(table)).toEqual({ winner: -1, from: -1, way: -1, draws: 3, discards: 4 });
     expect(table.trace).toEqual([
@@ -88,10 +88,21 @@ describe('turns', () => {
     expect(table.players.map(({ hand }) => hand.size)).toEqual([13, 13, 13, 13]);
   });
 
+  it('shows those who look on each draw, the moment before each discard and the one after it', () => {
+    const seen: string[] = [];
+    const table = tableOf([idle('5d', 14), idle('1d'), idle('2d'), idle('3d')], '1d');
+    const note =
+      (what: string) =>
+      (_: Table, seat: number, draws: number): void =>
+        void seen.push(`${what} ${seat} ${draws} ${playerAt(table, seat).hand.size}`);
+    playOut(table, { beforeDraw: note('draw'), beforeDiscard: note('turn'), afterDiscard: note('left') });
+    expect(seen).toEqual(['turn 0 0 14', 'left 0 0 13', 'draw 1 0 13', 'turn 1 1 14', 'left 1 1 13']);
+  });
+
   it('tells who looks on of each discard, and how many tiles were drawn before it', () => {
     const turns: (readonly number[])[] = [];
     const table = tableOf([idle('5d', 14), idle('1d'), idle('2d'), idle('3d')], '1d 2d');
-    playOut(table, (_, seat, draws) => turns.push([seat, draws]));
+    playOut(table, { beforeDiscard: (_, seat, draws) => turns.push([seat, draws]) });
     expect(turns).toEqual([
       [0, 0],
       [1, 1],
@@ -107,7 +118,7 @@ describe('turns', () => {
 describe('a table', () => {
   const soft = [0, 1, 2, 3].map(() => POLICIES.soft(demoTable));
 
-  it('T1, T2, T23: is laid by its seed alone, whatever was played on it before', () => {
+  it('TB-1, TB-2, TB-23: is laid by its seed alone, whatever was played on it before', () => {
     const fresh = makeTable(demoTable, soft);
     layTable(fresh, randomFromSeed(8));
     const used = makeTable(demoTable, soft);
@@ -136,7 +147,7 @@ describe('a table', () => {
     }
   });
 
-  it('T21: every seat sees the groups that lie open before all others', () => {
+  it('TB-21: every seat sees the groups that lie open before all others', () => {
     const caller: Script = { rack: '111b 456789d 456c G', discards: '4d', calls: [{ size: 4, jokers: 0 }] };
     const table = tableOf([{ rack: IDLE_13 + ' 1b', discards: '1b' }, caller, idle(''), idle('')]);
     playOut(table);
@@ -170,30 +181,30 @@ describe('a table', () => {
 describe('the last tile', () => {
   const WAITING = 'FF 111b 2222b 3333b';
 
-  it('T17: fourteen dealt tiles that make a hand win at once', () => {
+  it('TB-17: fourteen dealt tiles that make a hand win at once', () => {
     const table = tableOf([{ rack: 'FF 1111b 2222b 3333b' }, idle(''), idle(''), idle('')], '1d');
     expect(playOut(table)).toEqual({ winner: 0, from: -1, way: 0, draws: 0, discards: 0 });
   });
 
-  it('T17: an own draw wins', () => {
+  it('TB-17: an own draw wins', () => {
     const table = tableOf([idle('5d', 14), idle('1d'), { rack: WAITING }, idle('')], '1d 1b 1d');
     expect(playOut(table)).toEqual({ winner: 2, from: -1, way: 0, draws: 2, discards: 2 });
     expect(table.trace?.at(-1)).toEqual({ type: 'won', seat: 2, way: 0 });
   });
 
-  it('T12, T13: of two who can win on a discard the first in turn order does, round the table', () => {
+  it('TB-12, TB-13: of two who can win on a discard the first in turn order does, round the table', () => {
     const table = tableOf([{ rack: WAITING + ' 5d', discards: '5d' }, idle('1b'), idle(''), { rack: WAITING }], '1b');
     expect(playOut(table)).toMatchObject({ winner: 3, from: 1, way: 0 });
     expect(table.trace?.at(-1)).toEqual({ type: 'won', seat: 3, from: 1, tile: kindOf('1b'), way: 0 });
   });
 
-  it('T13: a win goes before a group of somebody nearer', () => {
+  it('TB-13: a win goes before a group of somebody nearer', () => {
     const caller: Script = { rack: '111b 456789d 456c G', calls: [{ size: 4, jokers: 0 }] };
     const table = tableOf([{ ...idle('1b'), rack: IDLE_13 + ' 1b' }, caller, { rack: WAITING }, idle('')]);
     expect(playOut(table)).toMatchObject({ winner: 2, from: 0 });
   });
 
-  it('T14: a concealed hand takes its last tile from a discard', () => {
+  it('TB-14: a concealed hand takes its last tile from a discard', () => {
     const table = tableOf([
       { ...idle('1c'), rack: IDLE_13 + ' 1c' },
       { rack: 'FF 111c 2222c 3333c' },
@@ -203,7 +214,7 @@ describe('the last tile', () => {
     expect(playOut(table)).toMatchObject({ winner: 1, from: 0, way: 1 });
   });
 
-  it('T16: a discarded joker is dead, whoever could use it', () => {
+  it('TB-16: a discarded joker is dead, whoever could use it', () => {
     const caller: Script = { rack: '111b 456789d 456c G', calls: [{ size: 4, jokers: 0 }] };
     const table = tableOf([{ rack: IDLE_13 + ' J', discards: 'J' }, { rack: WAITING }, caller, idle('')]);
     expect(playOut(table)).toMatchObject({ winner: -1, discards: 1 });
@@ -214,7 +225,7 @@ describe('the last tile', () => {
 describe('groups laid open', () => {
   const FEEDER: Script = { rack: IDLE_13 + ' 1b', discards: '1b' };
 
-  it('T11: the caller goes on without a draw, and who sits between is passed over', () => {
+  it('TB-11: the caller goes on without a draw, and who sits between is passed over', () => {
     const caller: Script = { rack: '111b 456789d 456c G', discards: '4d 5d', calls: [{ size: 4, jokers: 0 }] };
     const table = tableOf([FEEDER, idle(''), caller, idle('6d')], '6d');
     expect(playOut(table)).toMatchObject({ winner: -1, draws: 1, discards: 3 });
@@ -231,7 +242,7 @@ describe('groups laid open', () => {
     expect(playerAt(table, 2).hand.size).toBe(9);
   });
 
-  it('T11, T19: jokers fill a group; the called tile is always natural', () => {
+  it('TB-11, TB-19: jokers fill a group; the called tile is always natural', () => {
     const caller: Script = { rack: '1b 456789d 456c G JJ', calls: [{ size: 4, jokers: 2 }] };
     const table = tableOf([FEEDER, caller, idle(''), idle('')]);
     playOut(table);
@@ -240,13 +251,13 @@ describe('groups laid open', () => {
     expect([goneOf(table, '1b'), goneOf(table, 'J')]).toEqual([2, 2]);
   });
 
-  it('T17: what is left of the hand is drawn, and the group counts among its fourteen tiles', () => {
+  it('TB-17: what is left of the hand is drawn, and the group counts among its fourteen tiles', () => {
     const caller: Script = { rack: 'FF 111b 2222b 333b 4d', discards: '4d', calls: [{ size: 4, jokers: 0 }] };
     const table = tableOf([FEEDER, caller, idle('5d'), idle('6d')], '5d 6d 9d 3b');
     expect(playOut(table)).toMatchObject({ winner: 1, from: -1, draws: 4, way: 0 });
   });
 
-  it('T11, T12: East calls and wins like all others', () => {
+  it('TB-11, TB-12: East calls and wins like all others', () => {
     const east: Script = { rack: '111b 456789d 456c GR', discards: '4d 5d', calls: [{ size: 4, jokers: 0 }] };
     const called = tableOf([east, idle('1b'), idle(''), idle('')], '1b');
     playOut(called);
@@ -264,18 +275,18 @@ describe('groups laid open', () => {
     ['a group of two', { size: 2, jokers: 0 }, /no group/],
     ['fewer than no jokers', { size: 4, jokers: -1 }, /no group/],
     ['jokers alone beside the discard, and more', { size: 3, jokers: 3 }, /no group/],
-    ['naturals that the rack lacks', { size: 5, jokers: 0 }, /not in the rack/],
-    ['jokers that the rack lacks', { size: 4, jokers: 2 }, /not in the rack/],
-    ['a group that no open hand holds', { size: 3, jokers: 0 }, /T15/],
-  ])('T11, T15: %s is caught', (_, offer, message) => {
+    ['naturals that are not in the rack', { size: 5, jokers: 0 }, /not in the rack/],
+    ['jokers that are not in the rack', { size: 4, jokers: 2 }, /not in the rack/],
+    ['a group that no open hand holds', { size: 3, jokers: 0 }, /TB-15/],
+  ])('TB-11, TB-15: %s is caught', (_, offer, message) => {
     const caller: Script = { rack: '111b 456789d 456c J', calls: [offer] };
     expect(() => playOut(tableOf([FEEDER, caller, idle(''), idle('')]))).toThrow(message);
   });
 
-  it('T14: a group of a concealed hand is caught', () => {
+  it('TB-14: a group of a concealed hand is caught', () => {
     const feeder: Script = { rack: IDLE_13 + ' 1c', discards: '1c' };
     const caller: Script = { rack: '111c 456789d 4567b', calls: [{ size: 4, jokers: 0 }] };
-    expect(() => playOut(tableOf([feeder, caller, idle(''), idle('')]))).toThrow(/T15/);
+    expect(() => playOut(tableOf([feeder, caller, idle(''), idle('')]))).toThrow(/TB-15/);
   });
 });
 
@@ -283,7 +294,7 @@ describe('jokers taken back', () => {
   const FEEDER: Script = { rack: IDLE_13 + ' 1b', discards: '1b' };
   const CALLER: Script = { rack: '11b 456789d 456c G J', discards: '4d', calls: [{ size: 4, jokers: 1 }] };
 
-  it('T10: after the own draw a natural tile takes a joker of any exposure, and the joker is shown no more', () => {
+  it('TB-10: after the own draw a natural tile takes a joker of any exposure, and the joker is shown no more', () => {
     const swapper: Script = { rack: IDLE_13, discards: '5d', swaps: true };
     const table = tableOf([FEEDER, CALLER, swapper, idle('')], '1b');
     playOut(table);
@@ -294,7 +305,7 @@ describe('jokers taken back', () => {
     expect([goneOf(table, '1b'), goneOf(table, 'J')]).toEqual([4, 0]);
   });
 
-  it('T10: nobody must, and without the tile nobody can', () => {
+  it('TB-10: nobody must, and without the tile nobody can', () => {
     for (const [swaps, drawn] of [
       [false, '1b'],
       [true, '2b'],
@@ -305,13 +316,13 @@ describe('jokers taken back', () => {
     }
   });
 
-  it('T10, T17: a joker taken back may complete the hand, and a hand that is complete takes none', () => {
+  it('TB-10, TB-17: a joker taken back may complete the hand, and a hand that is complete takes none', () => {
     const waiting: Script = { rack: 'F 1b 2222b 333b JJJJ', swaps: true };
     const table = tableOf([FEEDER, CALLER, waiting, idle('')], 'F');
     expect(playOut(table)).toMatchObject({ winner: 2, from: -1 });
     expect(table.trace?.some(({ type }) => type === 'swapped')).toBe(false);
-    const lacking: Script = { rack: '1b NNNN EEE WWW SS', swaps: true };
-    const other = tableOf([FEEDER, CALLER, lacking, idle('')], 'S');
+    const short: Script = { rack: '1b NNNN EEE WWW SS', swaps: true };
+    const other = tableOf([FEEDER, CALLER, short, idle('')], 'S');
     expect(playOut(other)).toMatchObject({ winner: 2, from: -1, way: 2 });
     expect(other.trace?.slice(-2)).toEqual([
       { type: 'swapped', seat: 2, owner: 1, tile: kindOf('1b') },
@@ -319,7 +330,7 @@ describe('jokers taken back', () => {
     ]);
   });
 
-  it('T10: a group without jokers gives none, though a fourth tile is there', () => {
+  it('TB-10: a group without jokers gives none, though a fourth tile is there', () => {
     const feeder: Script = { rack: IDLE_13 + ' E', discards: 'E' };
     const caller: Script = { rack: 'EE 456789d 4567c G', discards: '4d', calls: [{ size: 3, jokers: 0 }] };
     const swapper: Script = { rack: IDLE_13.replace('G', 'E'), discards: '5d', swaps: true };
@@ -329,10 +340,25 @@ describe('jokers taken back', () => {
     expect(playerAt(table, 2).hand.counts[kindOf('E')]).toBe(1);
   });
 
-  it('T10: after a call no joker is taken back before the discard', () => {
+  it('TB-10: after a call, too, a joker is taken back before the discard', () => {
     const own: Script = { rack: '11b 2b 456789d 45c JJ', calls: [{ size: 4, jokers: 2 }], discards: '2b', swaps: true };
     const table = tableOf([FEEDER, own, idle(''), idle('')]);
     playOut(table);
-    expect(table.trace?.map(({ type }) => type)).toEqual(['discarded', 'called', 'discarded', 'wallGame']);
+    expect(table.trace?.map(({ type }) => type)).toEqual(['discarded', 'called', 'swapped', 'discarded', 'wallGame']);
+    expect(playerAt(table, 1).hand.exposures).toEqual([{ kind: kindOf('1b'), size: 4, jokers: 1 }]);
+    expect([goneOf(table, '1b'), goneOf(table, 'J')]).toEqual([3, 1]);
+  });
+
+  it('TB-10, TB-17: such a joker may complete the hand', () => {
+    const feeder: Script = { rack: IDLE_13 + ' E', discards: 'E' };
+    const caller: Script = { rack: 'EE J 1b 456789d 456c', calls: [{ size: 3, jokers: 1 }], discards: '1b' };
+    const own: Script = { rack: 'FF 11b J 2222b 333b E', calls: [{ size: 4, jokers: 1 }], swaps: true };
+    const table = tableOf([feeder, caller, idle(''), own]);
+    expect(playOut(table)).toMatchObject({ winner: 3, from: -1, way: 0 });
+    expect(table.trace?.slice(-3)).toMatchObject([
+      { type: 'called', seat: 3, from: 1 },
+      { type: 'swapped', seat: 3, owner: 1, tile: kindOf('E') },
+      { type: 'won', seat: 3 },
+    ]);
   });
 });

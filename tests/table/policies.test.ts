@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { Hand } from '../../core/table/hand.ts';
-import { leastWorth } from '../../core/table/policies/choose.ts';
+import { leastWorth } from '../../core/table/policies/by-weight.ts';
 import { POLICIES, POLICY_NAMES, type PolicyName } from '../../core/table/policies/names.ts';
 import type { Offer, Policy, SeatView } from '../../core/table/policy.ts';
 import { makeTableCard, type TableCard } from '../../core/table/table-card.ts';
@@ -50,7 +50,7 @@ const policyOf = (name: PolicyName, card = bams): Policy => POLICIES[name](card)
 const weighing = ['nearest', 'soft', 'planner'] as const;
 
 describe('every policy', () => {
-  it.each(POLICY_NAMES)('%s: T4 passes no joker, and three tiles that it has', (name) => {
+  it.each(POLICY_NAMES)('%s: TB-4 passes no joker, and three tiles that it has', (name) => {
     const view = seatWith(demoTable, 'JJJ FF NE 0 123b 99d');
     const out: Kind[] = [];
     out.length = policyOf(name, demoTable).pass(view, 'right', false, out);
@@ -101,7 +101,7 @@ describe('the policies that weigh near hands', () => {
     expect(offer).toEqual({ size: 4, jokers: 1 });
   });
 
-  it.each(weighing)('%s does not expose for a concealed hand (T14)', (name) => {
+  it.each(weighing)('%s does not expose for a concealed hand (TB-14)', (name) => {
     const offer: Offer = { size: 0, jokers: 0 };
     const view = seatWith(bams, 'FF 1111b 222b 555b 9c', { wallLeft: 40 });
     expect(policyOf(name).call(view, kindOf('5b'), offer)).toBe(false);
@@ -123,7 +123,7 @@ describe('the policies that weigh near hands', () => {
 
 describe('what weighing policies do at the edges', () => {
   it.each([...weighing, 'beginner'] as const)(
-    '%s: T4 gives fewer tiles rather than a joker, and offers none in the courtesy',
+    '%s: TB-4 gives fewer tiles rather than a joker, and offers none in the courtesy',
     (name) => {
       const out: Kind[] = [];
       expect(policyOf(name).pass(seatWith(bams, 'JJJJ 9d'), 'right', false, out)).toBe(1);
@@ -146,8 +146,8 @@ describe('what weighing policies do at the edges', () => {
     const offer: Offer = { size: 0, jokers: 0 };
     const view = seatWith(card, 'FF 111b 22b 333b 44b 9d', { wallLeft: 40 });
     expect(policyOf('soft', card).call(view, kindOf('1b'), offer)).toBe(false);
-    const lacking = seatWith(card, 'FF 11b J 22b 333b 44b 9d', { wallLeft: 40 });
-    expect(policyOf('soft', card).call(lacking, kindOf('1b'), offer)).toBe(true);
+    const short = seatWith(card, 'FF 11b J 22b 333b 44b 9d', { wallLeft: 40 });
+    expect(policyOf('soft', card).call(short, kindOf('1b'), offer)).toBe(true);
     expect(offer).toEqual({ size: 3, jokers: 0 });
   });
 
@@ -189,7 +189,7 @@ describe('the tile of least worth', () => {
     return three;
   };
 
-  it('is the least; T23: of equals the one less liked, whichever comes first', () => {
+  it('is the least; TB-23: of equals the one less liked, whichever comes first', () => {
     expect(leastWorth(counts, ofThree(3, 1, 2), ofThree(0.1, 0.9, 0.1))).toBe(kindOf('E'));
     expect(leastWorth(counts, ofThree(1, 1, 1), ofThree(0.5, 0.2, 0.7))).toBe(kindOf('E'));
     expect(leastWorth(counts, ofThree(1, 1, 1), ofThree(0.2, 0.5, 0.7))).toBe(kindOf('N'));

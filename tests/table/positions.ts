@@ -3,7 +3,7 @@ import { expectValue } from '../../core/base/result.ts';
 import { give, receive, stop } from '../../core/exchange/moves.ts';
 import { type ExchangeState, startExchange } from '../../core/exchange/state.ts';
 import { PASS_STEPS, type PassStep } from '../../core/exchange/steps.ts';
-import type { Position } from '../../core/table/future-world.ts';
+import type { Position } from '../../core/future/known-deal.ts';
 import { shuffledSet } from '../../core/tiles/deal.ts';
 import { JOKER, type Kind } from '../../core/tiles/kinds.ts';
 import { parseTiles } from '../../core/tiles/text.ts';

@@ -1,13 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { areFirstTerms, reachModelFor } from '../../core/reading/reach-model.ts';
-import { type StageTerms, termsAt } from '../../core/reading/stage-terms.ts';
+import { areFirstTerms, reachModelFor, type StageTerms, termsAt } from '../../core/reading/reach-model.ts';
 import { endsAfter, fitReachModel, fitTerms } from '../../core/table/reach-fit.ts';
 import { cardOf, demoCard } from './cards.ts';
 
 /** A law of when another has won, rising to 0.7 at the end of the wall. */
 const LAW = Array.from({ length: 100 }, (_, drawn) => (0.7 * drawn * drawn) / 9801);
 
-describe('C4. five equally likely numbers of tiles still to be drawn', () => {
+describe('MD-C4. five equally likely numbers of tiles still to be drawn', () => {
   test('by hand: half have won at 20 tiles, the others play to the end', () => {
     const won = Array.from({ length: 100 }, (_, drawn) => (drawn >= 20 ? 0.5 : 0));
     expect(endsAfter(won, 0)).toEqual([20, 20, 59.5, 99, 99]);
@@ -31,7 +30,7 @@ describe('C4. five equally likely numbers of tiles still to be drawn', () => {
   });
 });
 
-describe('C5. with so many tiles drawn, the chances are shares of own and of others’ draws over the hidden tiles', () => {
+describe('MD-C5. with so many tiles drawn, the chances are shares of own and of others’ draws over the hidden tiles', () => {
   const shape = { own: 0.5, called: 0.8, last: 0.4, joker: 2, calibration: [] };
   test('by hand, with 61 tiles in the wall and so 100 hidden', () => {
     const { moments } = reachModelFor({ ends: [20, 40], wallLeft: 61, source: '' }, shape);
@@ -47,7 +46,7 @@ describe('C5. with so many tiles drawn, the chances are shares of own and of oth
   });
 });
 
-describe('C8. during play the moments are those of the games that got so far', () => {
+describe('MD-C8. during play the moments are those of the games that got so far', () => {
   // Played in a test, not beside it, so that a mutation run sees which test looks at it.
   const fitted = (): { readonly stages: StageTerms; readonly progress: readonly number[] } => {
     const steps = fitTerms(demoCard, 5, 100);
@@ -79,7 +78,9 @@ describe('C8. during play the moments are those of the games that got so far', (
     const first = { ends: [32.9, 51.3, 63.6, 75.6, 94.1], wallLeft: 99, source: 'elsewhere' };
     expect(areFirstTerms(first)).toBe(true);
     expect(areFirstTerms({ ...first, wallLeft: 89 })).toBe(false);
-    expect(areFirstTerms({ ...first, ends: [33, 51.3, 63.6, 75.6, 94.1] })).toBe(false);
+    expect(areFirstTerms({ ...first, ends: [33, 51.2, 63.6, 75.6, 94.1] })).toBe(true);
+    expect(areFirstTerms({ ...first, ends: [33.1, 51.3, 63.6, 75.6, 94.1] })).toBe(false);
+    expect(areFirstTerms({ ...first, ends: [32.9, 51.3, 63.6, 75.6] })).toBe(false);
   });
 
   test('a card with which nobody can win: everybody plays to the end of the wall', () => {

@@ -7,7 +7,7 @@ import { Tiles } from '../../core/tiles/tiles.ts';
 
 /**
  * A slow and plain referee: it follows a trace with every tile as an item in some list, and throws
- * at the first event that RULES.md doesn't allow. It shares nothing with the simulated table but
+ * at the first event that core/RULES.md doesn't allow. It shares nothing with the simulated table but
  * the tiles, the card's ways and the form of the events.
  */
 export class Referee {
@@ -16,6 +16,7 @@ export class Referee {
   readonly discards: Kind[] = [];
   ended = false;
   readonly #card: CompiledCard;
+  readonly #mayOverlookWins: boolean;
   readonly #unseen: Kind[] = Tiles.fullSet.toKinds();
   /** Passes under way: what each seat gave, and how many it still has to receive. */
   #passing:
@@ -29,8 +30,10 @@ export class Referee {
   #smallKinds: readonly (readonly Kind[])[] | undefined;
   #last: { tile: Kind; seat: number } | undefined;
 
-  constructor(card: CompiledCard) {
+  /** Wins may be overlooked at a club or a relaxed table (TB-26), and only there. */
+  constructor(card: CompiledCard, mayOverlookWins = false) {
     this.#card = card;
+    this.#mayOverlookWins = mayOverlookWins;
   }
 
   follow(events: readonly TableEvent[]): void {
@@ -55,7 +58,7 @@ export class Referee {
       case 'received':
         return this.#received(event);
       case 'stopped':
-        check(this.#stage === 'exchange' && this.#step === 3 && !this.#passing, 'T6: a stop before the second round');
+        check(this.#stage === 'exchange' && this.#step === 3 && !this.#passing, 'TB-6: a stop before the second round');
         this.#stopped = true;
         this.#step = 6;
         return;
@@ -71,29 +74,29 @@ export class Referee {
         return this.#won(event);
       case 'wallGame':
         this.#noOneCouldWin();
-        check(this.#stage === 'discarded' && this.#unseen.length === 0, 'T18: a wall game when the wall is empty');
+        check(this.#stage === 'discarded' && this.#unseen.length === 0, 'TB-18: a wall game when the wall is empty');
         this.ended = true;
     }
   }
 
   #dealt({ seat, tiles }: Extract<TableEvent, { type: 'dealt' }>): void {
-    check(this.#stage === 'dealing' && this.#turn === seat, 'T2: dealt in turn');
-    check(tiles.length === (seat === 0 ? 14 : 13), 'T2: East 14 tiles, the others 13');
+    check(this.#stage === 'dealing' && this.#turn === seat, 'TB-2: dealt in turn');
+    check(tiles.length === (seat === 0 ? 14 : 13), 'TB-2: East 14 tiles, the others 13');
     for (const tile of tiles) this.racks[seat]!.push(take(this.#unseen, tile));
     this.#turn = seat + 1;
     if (this.#turn === 4) this.#stage = 'exchange';
   }
 
   #gave({ seat, step, tiles, blind, asked, offered }: Extract<TableEvent, { type: 'gave' }>): void {
-    check(this.#stage === 'exchange' && ORDER[this.#step] === step, 'T3, T6: steps in order');
+    check(this.#stage === 'exchange' && ORDER[this.#step] === step, 'TB-3, TB-6: steps in order');
     this.#passing ??= { step, gave: [undefined, undefined, undefined, undefined], received: 0, pool: [], blind: false };
     check(this.#passing.gave[seat] === undefined, 'each seat gives once a step');
-    check(!tiles.includes(JOKER), 'T4: no joker is passed');
+    check(!tiles.includes(JOKER), 'TB-4: no joker is passed');
     if (step === 'courtesy')
-      check(blind === 0 && tiles.length === Math.min(asked ?? 9, offered ?? 9), 'T7: the smaller number counts');
-    else check(tiles.length + blind === 3 && blind >= 0, 'T3: three tiles');
-    check(tiles.length <= 3, 'T7: three tiles at most');
-    check(blind === 0 || step === 'left' || step === 'right2', 'T5: blind on first left and second right only');
+      check(blind === 0 && tiles.length === Math.min(asked ?? 9, offered ?? 9), 'TB-7: the smaller number counts');
+    else check(tiles.length + blind === 3 && blind >= 0, 'TB-3: three tiles');
+    check(tiles.length <= 3, 'TB-7: three tiles at most');
+    check(blind === 0 || step === 'left' || step === 'right2', 'TB-5: blind on first left and second right only');
     this.#passing.gave[seat] = [...tiles];
     this.#passing.blind ||= blind > 0;
     for (const tile of tiles) this.#passing.pool.push(take(this.racks[seat]!, tile));
@@ -102,16 +105,16 @@ export class Referee {
   #received({ seat, step, tiles }: Extract<TableEvent, { type: 'received' }>): void {
     const passing = this.#passing;
     check(passing !== undefined && passing.step === step && !passing.gave.includes(undefined), 'all give at once');
-    check(tiles.length === passing.gave[seat]!.length, 'T8: as many tiles as before');
+    check(tiles.length === passing.gave[seat]!.length, 'TB-8: as many tiles as before');
     const giver = (seat + 4 - STEPS_ON[step]) % 4;
     if (!passing.blind)
-      check(same(tiles, passing.gave[giver]!), 'T3: the tiles of the right neighbour in the right direction');
+      check(same(tiles, passing.gave[giver]!), 'TB-3: the tiles of the right neighbour in the right direction');
     for (const tile of tiles) this.racks[seat]!.push(take(passing.pool, tile));
     passing.received += 1;
     if (passing.received < 4) return;
     check(passing.pool.length === 0, 'every tile passed arrives');
     for (const [place, rack] of this.racks.entries())
-      check(rack.length === (place === 0 ? 14 : 13), 'T8: 14 and 13 tiles');
+      check(rack.length === (place === 0 ? 14 : 13), 'TB-8: 14 and 13 tiles');
     this.#passing = undefined;
     this.#step += 1;
     if (this.#step === ORDER.length) this.#beginPlay();
@@ -124,26 +127,30 @@ export class Referee {
 
   #drew({ seat, tile }: Extract<TableEvent, { type: 'drew' }>): void {
     this.#noOneCouldWin();
-    check(this.#stage === 'discarded' && seat === this.#turn, 'T9: a draw in turn, and East begins without');
+    check(this.#stage === 'discarded' && seat === this.#turn, 'TB-9: a draw in turn, and East begins without');
     this.racks[seat]!.push(take(this.#unseen, tile));
     this.#stage = 'drawn';
   }
 
   #swapped({ seat, owner, tile }: Extract<TableEvent, { type: 'swapped' }>): void {
-    check(this.#stage === 'drawn' && seat === this.#turn, 'T10: a swap after the own draw');
-    check(!this.#winsWith(seat, undefined), 'T17: who can win does');
+    check(
+      (this.#stage === 'drawn' || this.#stage === 'called') && seat === this.#turn,
+      'TB-10: a swap before the own discard',
+    );
+    this.#stage = 'drawn';
+    check(!this.#winsWith(seat, undefined), 'TB-17: who can win does');
     const exposure = this.exposures.find(
       (each) => each.seat === owner && each.kind === tile && each.tiles.includes(JOKER),
     );
-    check(exposure !== undefined, 'T10: there is such a joker');
+    check(exposure !== undefined, 'TB-10: there is such a joker');
     exposure.tiles.push(take(this.racks[seat]!, tile));
     this.racks[seat]!.push(take(exposure.tiles, JOKER));
   }
 
   #discarded({ seat, tile }: Extract<TableEvent, { type: 'discarded' }>): void {
-    check((this.#stage === 'drawn' || this.#stage === 'called') && seat === this.#turn, 'T9: a discard in turn');
+    check((this.#stage === 'drawn' || this.#stage === 'called') && seat === this.#turn, 'TB-9: a discard in turn');
     if (this.#stage === 'drawn' || this.discards.length + this.exposures.length === 0)
-      check(!this.#winsWith(seat, undefined), 'T17: who can win does');
+      check(this.#mayOverlookWins || !this.#winsWith(seat, undefined), 'TB-17: who can win does');
     this.discards.push(take(this.racks[seat]!, tile));
     this.#last = { tile, seat };
     this.#stage = 'discarded';
@@ -154,12 +161,12 @@ export class Referee {
     this.#noOneCouldWin();
     check(
       this.#stage === 'discarded' && this.#last?.tile === tile && this.#last.seat === from && from !== seat,
-      'T11: the last discard of another',
+      'TB-11: the last discard of another',
     );
-    check(tile !== JOKER, 'T16: a discarded joker is dead');
+    check(tile !== JOKER, 'TB-16: a discarded joker is dead');
     check(
       group.length >= 3 && group.every((each) => each === tile || each === JOKER),
-      'T11, T19: a group of three or more',
+      'TB-11, TB-19: a group of three or more',
     );
     const own = [...group];
     take(own, tile);
@@ -168,25 +175,25 @@ export class Referee {
     this.exposures.push({ seat, kind: tile, tiles });
     check(
       this.#card.ways.some((way, place) => !this.#card.concealed[place] && this.#groupsLeft(way, seat)),
-      'T14, T15: an open hand fits',
+      'TB-14, TB-15: an open hand fits',
     );
     this.#stage = 'called';
     this.#turn = seat;
   }
 
   #won({ seat, from, tile, way }: Extract<TableEvent, { type: 'won' }>): void {
-    if (from === undefined) check(this.#stage === 'drawn' || this.discards.length === 0, 'T17: a win by own draw');
+    if (from === undefined) check(this.#stage === 'drawn' || this.discards.length === 0, 'TB-17: a win by own draw');
     else {
       check(
         this.#stage === 'discarded' && this.#last?.seat === from && this.#last.tile === tile,
-        'T12: a win on the last discard',
+        'TB-12: a win on the last discard',
       );
-      check(seat === this.#firstWinner(), 'T13: the first in turn order wins');
+      check(this.#mayOverlookWins || seat === this.#firstWinner(), 'TB-13: the first in turn order wins');
       this.racks[seat]!.push(take(this.discards, tile));
     }
-    check(this.#makes(way, seat, this.racks[seat]!), 'T17: the tiles make the hand');
+    check(this.#makes(way, seat, this.racks[seat]!), 'TB-17: the tiles make the hand');
     const most = Math.max(...this.#made(seat, this.racks[seat]!).map((each) => this.#points(each)));
-    check(this.#points(way) === most, 'T17: the hand of most points');
+    check(this.#points(way) === most, 'TB-17: the hand of most points');
     this.ended = true;
   }
 
@@ -195,7 +202,7 @@ export class Referee {
   }
 
   #noOneCouldWin(): void {
-    check(this.#firstWinner() === undefined, 'T13, T17: who can win on a discard does');
+    check(this.#mayOverlookWins || this.#firstWinner() === undefined, 'TB-13, TB-17: who can win on a discard does');
   }
 
   #firstWinner(): number | undefined {
@@ -250,12 +257,12 @@ export class Referee {
     return counts.every((count) => count === 0);
   }
 
-  /** T20: all tiles are in exactly one place, and every kind as often as the set has it. */
+  /** TB-20: all tiles are in exactly one place, and every kind as often as the set has it. */
   #countTiles(): void {
     const all = [...this.racks.flat(), ...this.exposures.flatMap(({ tiles }) => tiles), ...this.discards];
     all.push(...this.#unseen, ...(this.#passing?.pool ?? []));
-    check(all.length === SET_SIZE && Tiles.of(all).equals(Tiles.fullSet), 'T20: all 152 tiles in exactly one place');
-    check(!this.#stopped || this.#step >= 6, 'T6: no second round after a stop');
+    check(all.length === SET_SIZE && Tiles.of(all).equals(Tiles.fullSet), 'TB-20: all 152 tiles in exactly one place');
+    check(!this.#stopped || this.#step >= 6, 'TB-6: no second round after a stop');
   }
 }
 

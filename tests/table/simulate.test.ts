@@ -16,7 +16,7 @@ describe('simulated games', () => {
     expect(step.value.games).toBe(40);
   });
 
-  it('T24: the policies move one seat on from game to game', () => {
+  it('TB-24: the policies move one seat on from game to game', () => {
     const seated: Policy[][] = [];
     const afterDeal = ({ players }: { readonly players: readonly { readonly policy: Policy }[] }): void =>
       void seated.push(players.map(({ policy }) => policy));
@@ -27,7 +27,7 @@ describe('simulated games', () => {
     }
   });
 
-  it('T24: a game that is traced has the policies, and the course, that it has among all others', () => {
+  it('TB-24: a game that is traced has the policies, and the course, that it has among all others', () => {
     let seen: readonly number[] = [];
     const afterGame = ({ wall }: { readonly wall: readonly number[] }): void => void (seen = [...wall]);
     simulate({ compiled: demoCard, seed: 9, first: 2, games: 1, policies }, { afterGame });

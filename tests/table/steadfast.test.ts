@@ -3,9 +3,10 @@ import { randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import type { CompiledCard } from '../../core/reading/compiled.ts';
 import { playExchange } from '../../core/table/exchange.ts';
+import { isOpen } from '../../core/table/hand.ts';
 import { playOut } from '../../core/table/play.ts';
-import { soft } from '../../core/table/policies/soft.ts';
-import { Steadfast } from '../../core/table/policies/steadfast.ts';
+import { soft } from '../../core/table/policies/by-weight.ts';
+import { Steadfast } from '../calibration/steadfast.ts';
 import type { Offer, SeatView } from '../../core/table/policy.ts';
 import { layTable, makeTable, playerAt } from '../../core/table/table.ts';
 import { makeTableCard } from '../../core/table/table-card.ts';
@@ -28,7 +29,7 @@ function aimed(compiled: CompiledCard, rack: string): { readonly player: Steadfa
   return { player, view };
 }
 
-describe('C1. steadfast aims at one way and never leaves it', () => {
+describe('MD-C1. steadfast aims at one way and never leaves it', () => {
   test('it discards what the way does not use', () => {
     const { player, view } = aimed(OPEN, 'FF 111b 2222b 33b 44c 9d');
     expect(codeOf(player.discard(view))).toBe('9d');
@@ -58,7 +59,7 @@ describe('C1. steadfast aims at one way and never leaves it', () => {
     ['a group too far off', 'FF 1b 2222b 333b 44c 9d', '1b', null],
     ['a pair', 'FF 11b 2222b 33b 4c 99d', '4c', null],
     ['a tile of no use', 'FF 11b 2222b 33b 44c 9d', '9d', null],
-    ['jokers already fill all that lacks', 'FFJ 11b 2222b 333b 4c', '1b', null],
+    ['jokers already fill all that is missing', 'FFJ 11b 2222b 333b 4c', '1b', null],
   ] as const)('a discard is called: %s', (_, rack, code, offer) => {
     expect(call(OPEN, rack, code)).toEqual(offer);
   });
@@ -95,7 +96,7 @@ describe('C1. steadfast aims at one way and never leaves it', () => {
   });
 });
 
-describe('C1. over whole games it never leaves its way', () => {
+describe('MD-C1. over whole games it never leaves its way', () => {
   const usual = [0, 1, 2, 3].map(() => soft(demoTable));
   const player = new Steadfast(demoTable, soft(demoTable));
   const table = makeTable(demoTable, usual);
@@ -112,16 +113,18 @@ describe('C1. over whole games it never leaves its way', () => {
       player.aimAt(way);
       playerAt(table, 1).policy = player;
       let awayBefore = playerAt(table, 1).hand.awayOf(way);
-      playOut(table, (_, seat) => {
-        const away = playerAt(table, 1).hand.awayOf(way);
-        if (seat !== 1) return;
-        discards += 1;
-        expect(away).toBeLessThanOrEqual(awayBefore);
-        awayBefore = away;
+      playOut(table, {
+        beforeDiscard: (_, seat) => {
+          const away = playerAt(table, 1).hand.awayOf(way);
+          if (seat !== 1) return;
+          discards += 1;
+          expect(away).toBeLessThanOrEqual(awayBefore);
+          awayBefore = away;
+        },
       });
       const { hand } = playerAt(table, 1);
       exposures += hand.exposures.length;
-      expect(hand.barred[way]).toBe(0);
+      expect(isOpen(hand.awayOf(way))).toBe(true);
       expect(hand.awayOf(way)).toBeLessThanOrEqual(awayBefore);
       if (demoCard.concealed[way] === 1) expect(hand.exposures).toHaveLength(0);
     }

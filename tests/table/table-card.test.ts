@@ -30,11 +30,11 @@ describe('a card for the simulated table', () => {
     }
   });
 
-  it('says what an empty rack lacks, fourteen tiles in all, and what each way scores', () => {
+  it('says what is missing for an empty rack, fourteen tiles in all, and what each way scores', () => {
     const table = demoTable();
     for (const [way, { groups }] of demoCard.ways.entries()) {
       const small = groups.reduce((sum, { size }) => (size < 3 ? sum + size : sum), 0);
-      expect(table.allPlain[way]).toBe(small);
+      expect(table.allAway[way]).toBe(14);
       expect(table.allWild[way]).toBe(14 - small);
       expect(table.points[way]).toBe(demoCard.lines[demoCard.lineOf[way]!]!.points);
     }

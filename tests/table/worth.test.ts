@@ -7,7 +7,7 @@ import { demoCard } from './cards.ts';
 
 /**
  * What planning is worth at the simulated table. `WINDROW_WORTH=8000` plays so many games for each
- * chair and prints the figures that RULES.md quotes; the usual run plays few.
+ * chair and prints the figures that core/RULES.md quotes; the usual run plays few.
  */
 const GAMES = Number(process.env['WINDROW_WORTH'] ?? 160);
 const FULL = GAMES >= 8000;
@@ -86,6 +86,16 @@ describe('worth at the demo card, with seats rotated', { timeout: FULL ? 3_600_0
     const { difference, error } = paired(own.wins, soft.wins);
     console.log(
       `planner less soft: ${(100 * difference).toFixed(2)} points of wins a game, error ${(100 * error).toFixed(2)}`,
+    );
+    expect(difference).toBeGreaterThan(2.6 * error);
+  });
+
+  it.runIf(FULL)('with the same passes, who plays as advised wins more than the planner (2.6 standard errors)', () => {
+    const [own, other] = [chairOf('adviser', 'soft'), chairOf('planner', 'soft')];
+    report('adviser among soft players', own);
+    const { difference, error } = paired(own.wins, other.wins);
+    console.log(
+      `adviser less planner: ${(100 * difference).toFixed(2)} points of wins a game, error ${(100 * error).toFixed(2)}`,
     );
     expect(difference).toBeGreaterThan(2.6 * error);
   });

@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
-import { codeOf, KINDS, kindOf } from '../../core/tiles/kinds.ts';
-import { arrange } from '../../core/tiles/order.ts';
+import { arrange, codeOf, kindOf, KINDS } from '../../core/tiles/kinds.ts';
 import { formatTileList, formatTiles, parseTileList, parseTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 

@@ -5,35 +5,35 @@ import { planPass } from '../../core/plan/plan.ts';
 import { knownTiles } from '../../core/reading/known.ts';
 import { readKnown } from '../../core/reading/reading.ts';
 import { EQUAL_WITHIN } from '../../core/review/decision.ts';
-import type { Engine } from '../../core/review/worth.ts';
+import type { Yardstick } from '../../core/review/yardstick.ts';
+import { makeTableCard } from '../../core/table/table-card.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { type Answer, answerSteps, standingOf } from '../../core/warmup/answer.ts';
-import { pullOf } from '../../core/warmup/card-kinds.ts';
+import { fits, kindOfRack, pullOf, redealSteps } from '../../core/warmup/find-deal.ts';
 import { itemOfDeal, knownOfItem, makeItem, seedOfItem } from '../../core/warmup/item.ts';
-import { kindOfRack, redealSteps } from '../../core/warmup/redeal.ts';
-import { fits } from '../../core/warmup/find-deal.ts';
-import { engineOf } from '../review/helpers.ts';
-import { engine, finish, tiles } from './demo.ts';
+import { yardstickOf } from '../review/helpers.ts';
+import { yardstick, finish, tiles } from './demo.ts';
 
+const TABLE = makeTableCard(yardstick.compiled);
 const RACK = 'J FF N 0 13b 4578c 22d';
 const item = expectValue(makeItem({ rack: RACK, gone: '', step: 'right', seat: 'South' }));
 const known = expectValue(knownOfItem(item));
 
 function answer(give: string, step: 'right' | 'left' | 'courtesy' = 'right', aims: readonly string[] = []): Answer {
-  return finish(answerSteps(engine, { known, step, give: tiles(give), aims }));
+  return finish(answerSteps(yardstick, { known, step, give: tiles(give), aims }));
 }
 
 describe('the answer to a decision', () => {
   const plain = answer('FFN', 'right', ['section:Stairs', 'section:nowhere', 'line:no-line']);
 
   test('ranks the same passes as the plan, with the same costs', () => {
-    const plan = planPass(engine.compiled, known, 'right', { model: engine.model });
+    const plan = planPass(yardstick.compiled, known, 'right', { model: yardstick.model });
     expect(plain.options.map(({ give, cost }) => [give.join(), cost])).toEqual(
       plan.options.map(({ give, cost }) => [give.join(), cost]),
     );
   });
 
-  test('G4: what cannot be told from the best is as good, and nothing else', () => {
+  test('CR-G4: what cannot be told from the best is as good, and nothing else', () => {
     const [best] = plain.options;
     for (const option of plain.options) {
       const tie = option.cost <= EQUAL_WITHIN;
@@ -66,8 +66,13 @@ describe('the answer to a decision', () => {
     expect(blind.chosen?.blind).toBe(2);
   });
 
+  test('a section is named as on the card, a line by its section and place', () => {
+    expect(plain.aims.map(({ name }) => name)).toEqual(['Stairs', 'nowhere', 'no-line']);
+    expect(standingOf(plain.reading, 'line:stairs-4').name).toBe('Stairs, 4th line');
+  });
+
   test('a line of the card ranks by the reach of its best way', () => {
-    const { lines } = engine.compiled;
+    const { lines } = yardstick.compiled;
     const ranks = lines.map(({ id }) => standingOf(plain.reading, `line:${id}`).rank);
     expect(Math.min(...ranks)).toBe(1);
     expect(Math.max(...ranks)).toBeLessThanOrEqual(lines.length);
@@ -75,14 +80,14 @@ describe('the answer to a decision', () => {
 });
 
 describe('a problem dealt anew', () => {
-  test('R5: is of the same kind at the same step, and not the same rack', () => {
+  test('CR-R5: is of the same kind at the same step, and not the same rack', () => {
     for (const step of ['right', 'across', 'left', 'right2'] as const) {
       const random = randomFromSeed(3);
-      const one = expectValue(finish(redealSteps({ kind: 'one-joker', step, engine }, random)));
-      const other = expectValue(finish(redealSteps({ kind: 'one-joker', step, engine }, random)));
+      const one = expectValue(finish(redealSteps({ kind: 'one-joker', step, yardstick, card: TABLE }, random)));
+      const other = expectValue(finish(redealSteps({ kind: 'one-joker', step, yardstick, card: TABLE }, random)));
       for (const problem of [one, other]) {
         expect(problem.step).toBe(step);
-        expect(fits('one-joker', tiles(problem.rack), engine)).toBe(true);
+        expect(fits('one-joker', tiles(problem.rack), yardstick)).toBe(true);
         expect(knownOfItem(problem).ok).toBe(true);
         expect(problem.gone === '').toBe(step === 'right');
       }
@@ -98,7 +103,7 @@ describe('a problem dealt anew', () => {
       'FNN EWS 111b 37c 99d',
     ]) {
       const held = tiles(rack);
-      expect(fits(kindOfRack(engine, held), held, engine), rack).toBe(true);
+      expect(fits(kindOfRack(yardstick, held), held, yardstick), rack).toBe(true);
     }
   });
 
@@ -129,11 +134,11 @@ describe('a problem dealt anew', () => {
     expect(pullWithout('111b 111c')).toBeNull();
   });
 
-  test('R5: about one in four is dealt to East, with 14 tiles, at the first step and later', () => {
+  test('CR-R5: about one in four is dealt to East, with 14 tiles, at the first step and later', () => {
     const random = randomFromSeed(11);
     const dealt = (step: 'right' | 'across', count: number): string[] =>
       Array.from({ length: count }, () => {
-        const { rack, seat } = expectValue(finish(redealSteps({ kind: 'any', step, engine }, random)));
+        const { rack, seat } = expectValue(finish(redealSteps({ kind: 'any', step, yardstick, card: TABLE }, random)));
         expect(tiles(rack).size).toBe(seat === 'East' ? 14 : 13);
         return seat;
       });
@@ -147,7 +152,9 @@ describe('a problem dealt anew', () => {
   test('where no such problem turns up it is refused with a sentence, and not looked for without end', () => {
     const lone = cardOf({ Only: 'NNNN EEEE GGGG 11bam' });
     const said = (step: 'right' | 'across'): unknown =>
-      finish(redealSteps({ kind: 'pull', step, engine: lone }, randomFromSeed(1)));
+      finish(
+        redealSteps({ kind: 'pull', step, yardstick: lone, card: makeTableCard(lone.compiled) }, randomFromSeed(1)),
+      );
     const none = (tried: string): object => ({
       ok: false,
       problem: { code: 'none-found', message: `None of 3000 ${tried}: choose another kind.` },
@@ -167,7 +174,7 @@ describe('a problem', () => {
 });
 
 /** A card of one line in each section. */
-function cardOf(lines: Readonly<Record<string, string>>): Engine {
+function cardOf(lines: Readonly<Record<string, string>>): Yardstick {
   const sections = Object.entries(lines).map(([name, pattern]) => ({ name, lines: [{ id: name, pattern }] }));
-  return engineOf({ format: 'windrow.card', version: 1, title: 'Few hands', season: '', sections });
+  return yardstickOf({ format: 'windrow.card', version: 1, title: 'Few hands', season: '', sections });
 }

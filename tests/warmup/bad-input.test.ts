@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readClassPass, readPeople } from '../../core/warmup/class-pass.ts';
+import { readClassPass, readPeople } from '../../core/warmup/sheet.ts';
 import { formatDealCode, parseDealCode } from '../../core/warmup/deal-code.ts';
 import { addressOfItem, itemOfAddress } from '../../renderer/places/warmup/item-route.ts';
 
@@ -41,7 +41,7 @@ describe('a code of a deal that can’t be', () => {
       '#/warm-up?deal=K7M',
       '"#" at place 1 can\'t be in a code: codes have letters and digits only. Compare it again.',
     ],
-  ])('O6: %s', (_, text, sentence) => {
+  ])('CR-O6: %s', (_, text, sentence) => {
     expect(sentenceOf(parseDealCode(text))).toBe(sentence);
   });
 });
@@ -68,7 +68,7 @@ describe('an address of the Warm-up that can’t be', () => {
     ['broken signs', '#/warm-up?rack=%E0%A4%A', null],
     ['five of a tile', of({ rack: '33333b N 0 4578c 22d' }), null],
     ['a very long rack', of({ rack: '1b '.repeat(5000) }), null],
-  ])('O6: %s', (_, hash, sentence) => {
+  ])('CR-O6: %s', (_, hash, sentence) => {
     const told = sentenceOf(itemOfAddress(hash));
     if (sentence !== null) expect(told).toBe(sentence);
   });
@@ -102,7 +102,7 @@ describe('an answer of a class that can’t be', () => {
       'NN 0',
       'This rack is short of north wind: type tiles that it holds.',
     ],
-  ] as const)('O6: %s', (_, step, text, sentence) => {
+  ] as const)('CR-O6: %s', (_, step, text, sentence) => {
     const told = sentenceOf(readClassPass({ rack, step }, text));
     if (sentence !== null) expect(told).toBe(sentence);
   });
@@ -120,11 +120,11 @@ describe('an answer of a class that can’t be', () => {
     ['2.5', 'People are counted from 1 to 1000: type a whole number.'],
     ['many', 'People are counted from 1 to 1000: type a whole number.'],
     ['1001', 'People are counted from 1 to 1000: type a whole number.'],
-  ])('O6: "%s" people', (text, sentence) => {
+  ])('CR-O6: "%s" people', (text, sentence) => {
     expect(sentenceOf(readPeople(text))).toBe(sentence);
   });
 
-  test('O6: so many that the file could not hold them', () => {
+  test('CR-O6: so many that the file could not hold them', () => {
     expect(sentenceOf(readPeople('600', 600))).toBe('With 600 counted before, only 400 more people can be added.');
     expect(readPeople('400', 600)).toEqual({ ok: true, value: 400 });
   });

@@ -3,14 +3,12 @@ import jStat from 'jstat';
 import { randomFromSeed } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { FLOWER, JOKER } from '../../core/tiles/kinds.ts';
-import { rackOf } from '../../core/warmup/deal.ts';
+import { rackOf } from '../../core/warmup/deal-code.ts';
 import { DEAL_KINDS, isOfKind, type PlainDealKind } from '../../core/warmup/deal-kinds.ts';
-import { findDealSteps } from '../../core/warmup/find-deal.ts';
+import { findDealSteps, isClose, isPull, shareOfKind } from '../../core/warmup/find-deal.ts';
 import { answerSteps } from '../../core/warmup/answer.ts';
-import { isClose, isPull } from '../../core/warmup/card-kinds.ts';
 import { itemOfDeal, knownOfItem } from '../../core/warmup/item.ts';
-import { shareOfKind } from '../../core/warmup/kind-shares.ts';
-import { engine, finish, tiles } from './demo.ts';
+import { yardstick, finish, tiles } from './demo.ts';
 
 const PLAIN = DEAL_KINDS.filter((kind): kind is PlainDealKind => kind !== 'pull' && kind !== 'close');
 
@@ -93,15 +91,15 @@ describe('the share of deals that are of a kind', () => {
 
 describe('the search for a deal of a kind', () => {
   const found = (kind: (typeof DEAL_KINDS)[number], seed: number, size: 13 | 14 = 13) =>
-    finish(findDealSteps({ kind, tiles: size, engine }, randomFromSeed(seed)));
+    finish(findDealSteps({ kind, tiles: size, yardstick }, randomFromSeed(seed)));
 
   test('finds deals of every kind, the same for the same seed, and says how many it tried', () => {
     for (const kind of DEAL_KINDS) {
       const { deal, tried } = expectValue(found(kind, 5, 14));
       const rack = rackOf(deal);
       expect(rack.size).toBe(14);
-      if (kind === 'pull') expect(isPull(engine, rack)).toBe(true);
-      else if (kind === 'close') expect(isClose(engine, rack)).toBe(true);
+      if (kind === 'pull') expect(isPull(yardstick, rack)).toBe(true);
+      else if (kind === 'close') expect(isClose(yardstick, rack)).toBe(true);
       else expect(isOfKind(kind, rack)).toBe(true);
       expect(tried).toBeGreaterThan(0);
       expect(found(kind, 5, 14)).toEqual({ ok: true, value: { deal, tried } });
@@ -112,7 +110,7 @@ describe('the search for a deal of a kind', () => {
   test('draws honestly within the kind: with two jokers, flowers come as in any 11 of the other 144 tiles', () => {
     const random = randomFromSeed(8);
     const deals = Array.from({ length: 2000 }, () =>
-      rackOf(expectValue(finish(findDealSteps({ kind: 'two-jokers', tiles: 13, engine }, random))).deal),
+      rackOf(expectValue(finish(findDealSteps({ kind: 'two-jokers', tiles: 13, yardstick }, random))).deal),
     );
     expect(deals.every((rack) => rack.count(JOKER) === 2)).toBe(true);
     for (const flowers of [0, 1, 2]) {
@@ -128,21 +126,21 @@ describe('the search for a deal of a kind', () => {
     const share = shareOfKind('three-jokers', 13);
     const tries = Array.from(
       { length: 400 },
-      () => expectValue(finish(findDealSteps({ kind: 'three-jokers', tiles: 13, engine }, random))).tried,
+      () => expectValue(finish(findDealSteps({ kind: 'three-jokers', tiles: 13, yardstick }, random))).tried,
     );
     const mean = tries.reduce((sum, next) => sum + next, 0) / tries.length;
     expect(Math.abs(mean - 1 / share)).toBeLessThan((5 * Math.sqrt(1 - share)) / share / Math.sqrt(tries.length));
   });
 
   test('gives up with words rather than for ever', () => {
-    const none = finish(findDealSteps({ kind: 'four-jokers', tiles: 13, engine, most: 3 }, randomFromSeed(1)));
+    const none = finish(findDealSteps({ kind: 'four-jokers', tiles: 13, yardstick, most: 3 }, randomFromSeed(1)));
     expect(none).toMatchObject({ ok: false, problem: { code: 'none-found' } });
   });
 
   test('a close decision has two passes apart that tie, while most passes cost much; others are not', () => {
     const close = expectValue(found('close', 1)).deal;
     const table = finish(
-      answerSteps(engine, {
+      answerSteps(yardstick, {
         known: expectValue(knownOfItem(itemOfDeal(close))),
         step: 'right',
         give: null,
@@ -153,10 +151,10 @@ describe('the search for a deal of a kind', () => {
     const ties = table.filter(({ verdict }) => verdict === 'best' || verdict === 'equal');
     expect(ties.some(({ give }) => give.every((kind) => best?.give.includes(kind) === false))).toBe(true);
     expect(table.filter(({ verdict }) => verdict === 'costly').length).toBeGreaterThanOrEqual(0.75 * table.length);
-    expect(isClose(engine, tiles('JJJ EW 0 3b 117c 378d'))).toBe(false);
+    expect(isClose(yardstick, tiles('JJJ EW 0 3b 117c 378d'))).toBe(false);
   });
 
   test('two sections pull only where both best hands can not be kept', () => {
-    expect(isPull(engine, tiles('FFFF 1111b 2222b 3b'))).toBe(false);
+    expect(isPull(yardstick, tiles('FFFF 1111b 2222b 3b'))).toBe(false);
   });
 });

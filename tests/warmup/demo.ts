@@ -3,7 +3,7 @@ import { expectValue } from '../../core/base/result.ts';
 import { readCardFile } from '../../core/card/file.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
-import type { Engine } from '../../core/review/worth.ts';
+import type { Yardstick } from '../../core/review/yardstick.ts';
 import { itemOfDeal } from '../../core/warmup/item.ts';
 import { problemOf, type Sheet } from '../../core/warmup/sheet.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
@@ -12,7 +12,7 @@ import type { Tiles } from '../../core/tiles/tiles.ts';
 export const DEMO_TEXT = readFileSync(new URL('../../assets/demo.card.json', import.meta.url), 'utf8');
 
 /** The demo card, ready for counting. */
-export const engine: Engine = {
+export const yardstick: Yardstick = {
   compiled: compileCard(expectValue(readCardFile(DEMO_TEXT)).card),
   model: FIRST_REACH_MODEL,
 };

@@ -1,22 +1,24 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
-import { rateOf } from '../../core/base/rate.ts';
+import { rateOf } from '../../core/base/statistics.ts';
 import { gapAfter } from '../../core/base/spacing.ts';
 import { PASS_STEPS } from '../../core/exchange/steps.ts';
 import { DEAL_KINDS } from '../../core/warmup/deal-kinds.ts';
-import {
-  type AnswerEntry,
-  decisionKey,
-  type GuessEntry,
-  type MissEntry,
-  type PracticeEntry,
-} from '../../core/warmup/history.ts';
+import type { AnswerEntry, GuessEntry, MissEntry, PracticeEntry } from '../../core/warmup/history-file.ts';
+import { decisionKey } from '../../core/warmup/history.ts';
 import { brierScore, calibrationsOf, isReachRight, scoreCourse } from '../../core/warmup/estimate.ts';
 import { FEWEST_FOR_TREND, firstAttempts, progressOf } from '../../core/warmup/progress.ts';
 import { checkPracticeEntry, practiceEntries } from '../../core/warmup/history-file.ts';
-import { dueMisses, mixed, MOST_ITEMS, MOST_WAITING, planSession } from '../../core/warmup/session.ts';
-import { beginSitting, nextInSitting } from '../../core/warmup/sitting.ts';
+import {
+  beginSitting,
+  dueMisses,
+  mixed,
+  MOST_ITEMS,
+  MOST_WAITING,
+  nextInSitting,
+  planSession,
+} from '../../core/warmup/session.ts';
 
 const miss = (id: string, changes: Partial<MissEntry> = {}): MissEntry => ({
   type: 'miss',
@@ -63,7 +65,7 @@ describe('what comes back, and when', () => {
     [3, 27],
     [4, 27],
   ])(
-    'R3: after %i right answers the gap is %i days, 10 to 30 %% of three months; a miss the next day',
+    'CR-R3: after %i right answers the gap is %i days, 10 to 30 %% of three months; a miss the next day',
     (right, gap) => {
       expect(gapAfter(right)).toBe(gap);
       const answers: PracticeEntry[] = [miss('m')];
@@ -83,7 +85,7 @@ describe('what comes back, and when', () => {
     expect(dueMisses({ history, today: 111 })).toHaveLength(1);
   });
 
-  test('R6: however many days are missed, at most 20 wait, the costliest first', () => {
+  test('CR-R6: however many days are missed, at most 20 wait, the costliest first', () => {
     fc.assert(
       fc.property(misses, fc.integer({ min: 100, max: 5000 }), (history, today) => {
         const due = dueMisses({ history, today });
@@ -100,7 +102,7 @@ describe('what comes back, and when', () => {
 });
 
 describe('a session', () => {
-  test('R4: never two of one kind in a row when three kinds or more are due', () => {
+  test('CR-R4: never two of one kind in a row when three kinds or more are due', () => {
     fc.assert(
       fc.property(misses, (history) => {
         const items = session(history);
@@ -113,7 +115,7 @@ describe('a session', () => {
     );
   });
 
-  test('R5: seven of ten problems or more are own ones, if there are any; R6: at most twelve', () => {
+  test('CR-R5: seven of ten problems or more are own ones, if there are any; CR-R6: at most twelve', () => {
     fc.assert(
       fc.property(misses, (history) => {
         const items = session(history);
@@ -127,7 +129,7 @@ describe('a session', () => {
     );
   });
 
-  test('R5: with a dozen kinds of own misses the costliest come in, and three general ones at most', () => {
+  test('CR-R5: with a dozen kinds of own misses the costliest come in, and three general ones at most', () => {
     const history = DEAL_KINDS.map((kind, place) => miss(`m${place}`, { kind, cost: 0.01 * (place + 1) }));
     const items = session(history);
     expect(items.filter((each) => each.miss === null).length).toBeLessThanOrEqual(3);
@@ -149,7 +151,7 @@ describe('a session', () => {
     expect(mixed(items).map(({ kind }) => kind)).toEqual(['pair', 'pung', 'pair', 'pair']);
   });
 
-  test('R4: of three kinds, what can only stand beside its like is left for another day', () => {
+  test('CR-R4: of three kinds, what can only stand beside its like is left for another day', () => {
     const kinds = ['pair', 'pair', 'pair', 'pair', 'pair', 'pung', 'pull'] as const;
     const items = kinds.map((kind, place) => ({ miss: `${place}`, kind, step: 'right' }) as const);
     expect(mixed(items).map(({ kind }) => kind)).toEqual(['pair', 'pung', 'pair', 'pull', 'pair']);
@@ -159,7 +161,7 @@ describe('a session', () => {
 describe('a sitting', () => {
   const items = session(Array.from({ length: 30 }, (_, place) => miss(`m${place}`)));
 
-  test('R6: has at most twelve problems, one after the other, and then ends', () => {
+  test('CR-R6: has at most twelve problems, one after the other, and then ends', () => {
     let sitting = beginSitting(items, 0);
     let asked = 0;
     for (let next = nextInSitting(sitting, 0); next.item !== null; next = nextInSitting(sitting, 0)) {
@@ -171,7 +173,7 @@ describe('a sitting', () => {
     expect(sitting).toMatchObject({ done: asked, of: asked, left: [] });
   });
 
-  test('R6: begins no problem once ten minutes are over', () => {
+  test('CR-R6: begins no problem once ten minutes are over', () => {
     const sitting = beginSitting(items, 5000);
     expect(nextInSitting(sitting, 5000 + 600_000).item).toEqual(items[0]);
     expect(nextInSitting(sitting, 5000 + 600_001)).toEqual({ item: null, sitting: { ...sitting, left: [] } });
@@ -179,7 +181,7 @@ describe('a sitting', () => {
 });
 
 describe('progress', () => {
-  test('R7: only first attempts after a day or more count', () => {
+  test('CR-R7: only first attempts after a day or more count', () => {
     const history = [
       miss('m'),
       answer('m', 100, true),
@@ -195,17 +197,17 @@ describe('progress', () => {
     expect(progressOf(history).all).toEqual(rateOf(1, 2));
   });
 
-  test('R7: of answers whose miss is lost the first tells no day to remember from; those after it count', () => {
+  test('CR-R7: of answers whose miss is lost the first tells no day to remember from; those after it count', () => {
     const history = [answer('m', 100, true), answer('m', 100, true), answer('m', 110, false)];
     expect(firstAttempts(history)).toEqual([history[2]]);
   });
 
-  test('R7: a tie with the best is right', () => {
+  test('CR-R7: a tie with the best is right', () => {
     const tie = answer('m', 101, true, { verdict: 'equal', cost: 0.004 });
     expect(progressOf([miss('m'), tie]).all.hits).toBe(1);
   });
 
-  test('G6: no change is stated on fewer than 30 attempts', () => {
+  test('CR-G6: no change is stated on fewer than 30 attempts', () => {
     const many = (count: number): PracticeEntry[] =>
       Array.from({ length: count }, (_, place) => [miss(`m${place}`), answer(`m${place}`, 101, place > 9)]).flat();
     expect(progressOf(many(FEWEST_FOR_TREND - 1)).halves).toBeNull();
@@ -314,7 +316,7 @@ describe('the practice history', () => {
     [{ type: 'guess', id: 'g', day: 1, what: 'away', sure: 0.7, right: 'yes' }, '"right" must be true or false.'],
     [{ type: 'dream' }, '"type" must be one of miss, answer, guess.'],
     ['miss', 'This is not an entry of the practice history.'],
-  ])('J4: says what is wrong with an entry: %j', (entry, message) => {
+  ])('CR-J4: says what is wrong with an entry: %j', (entry, message) => {
     expect(checkPracticeEntry(entry)).toEqual({ ok: false, problem: { code: 'bad-entry', message } });
   });
 

@@ -1,27 +1,32 @@
 import { expect, test } from 'vitest';
+import { questionNamed } from '../../core/engine/questions.ts';
 import { expectValue } from '../../core/base/result.ts';
-import { FIRST_STAGES } from '../../core/review/gauge.ts';
-import { inTheEnd } from '../../core/review/judgement.ts';
-import { reviewWhole } from '../../core/review/whole.ts';
+import { FIRST_STAGES } from '../../core/review/yardstick.ts';
+import { inTheEnd } from '../../core/review/decision.ts';
+import { finish } from '../../core/base/steps.ts';
+import { lookBack } from '../../core/engine/game-questions.ts';
 import { choiceCosts } from '../../core/journal/choice-costs.ts';
-import { ownMisses } from '../../core/warmup/own-misses.ts';
+import { ownMisses } from '../../core/warmup/session.ts';
 import { PracticeRoom } from '../../renderer/places/warmup/practice-room.ts';
 import type { WarmUpRun } from '../../renderer/places/warmup/warm-up-run.ts';
-import { CardShelf } from '../../renderer/session/card-shelf.ts';
-import { PreferenceStore, USUAL_PREFERENCES } from '../../renderer/session/preference-store.ts';
-import type { StoppableLine } from '../../renderer/worker/client.ts';
+import { CardOpener } from '../../renderer/session/card-opener.ts';
+import { DEFAULT_PREFERENCES } from '../../main/desk/preferences.ts';
+import { CardFits } from '../../renderer/session/card-fits.ts';
+import { PreferenceStore } from '../../renderer/session/preference-store.ts';
+import type { WorkerLine } from '../../renderer/worker/client.ts';
+import { Pool } from '../../renderer/worker/pool.ts';
 import { serve } from '../../renderer/worker/serve.ts';
-import { warmUpHandlers } from '../../renderer/worker/warm-up-handlers.ts';
 import { gameRecord, openOn } from '../main/support/desks.ts';
+import { NO_KEPT_FITS } from '../window/no-kept-fits.ts';
 import { MemoryDisk } from '../main/support/memory-disk.ts';
 import { DEMO_TEXT, tiles } from './demo.ts';
 
 /** A worker in this thread: a real message channel, and the real handlers on its far end. */
-function startWorker(): StoppableLine {
+function startWorker(): WorkerLine {
   const { port1, port2 } = new MessageChannel();
   port1.start();
   port2.start();
-  serve(port2, warmUpHandlers, {
+  serve(port2, questionNamed, {
     clock: () => performance.now(),
     pause: () => new Promise((resume) => setImmediate(resume)),
   });
@@ -33,6 +38,12 @@ function startWorker(): StoppableLine {
 }
 
 const AT = '2026-11-25T18:00:01Z';
+/** Counts what a choice costs by the end of the exchange. */
+const COUNTERS = {
+  pool: new Pool(startWorker),
+  fits: new CardFits(NO_KEPT_FITS, startWorker),
+  incoming: { ratesFor: () => Promise.resolve(null) },
+};
 /** A pass that breaks up what the rack has. */
 const GAME = gameRecord('g-1', {
   card: JSON.parse(DEMO_TEXT),
@@ -46,7 +57,7 @@ const GAME = gameRecord('g-1', {
 test('costly passes of games that were looked back at come into practice, each once; those of the demonstration not', async () => {
   const disk = new MemoryDisk();
   const desk = await openOn(disk, { demoCard: DEMO_TEXT });
-  const review = expectValue(reviewWhole(GAME, FIRST_STAGES));
+  const review = expectValue(finish(lookBack({ record: GAME, stages: FIRST_STAGES })));
   const misses = ownMisses('g-1', review.decisions);
   expect(misses.map(({ rack, step }) => [rack, step])).toEqual([['J FF G 88b 23c 14567d', 'right']]);
   for (const [id, demo] of [
@@ -67,9 +78,9 @@ test('costly passes of games that were looked back at come into practice, each o
     );
   }
   const about = expectValue(await desk.about());
-  const preferences = new PreferenceStore(desk, USUAL_PREFERENCES);
+  const preferences = new PreferenceStore(desk, DEFAULT_PREFERENCES);
   const enter = async (): Promise<PracticeRoom> => {
-    const room = new PracticeRoom({ desk, about, preferences, cards: new CardShelf(desk) }, startWorker);
+    const room = new PracticeRoom({ desk, about, preferences, cards: new CardOpener(desk), ...COUNTERS }, startWorker);
     await room.enter();
     return room;
   };
@@ -87,7 +98,7 @@ test('costly passes of games that were looked back at come into practice, each o
       source: 'g-1',
     },
   ]);
-  await expect.poll(async () => expectValue(await desk.practice({ do: 'history' })).entries).toEqual(room.history);
+  await expect.poll(async () => expectValue(await desk.practiceHistory())).toEqual(room.history);
   expect((await enter()).history).toEqual(room.history);
 });
 
@@ -95,8 +106,8 @@ test('costly passes of games that were looked back at come into practice, each o
 async function roomAtAnswer(): Promise<{ readonly room: PracticeRoom; readonly run: WarmUpRun }> {
   const desk = await openOn(new MemoryDisk(), { demoCard: DEMO_TEXT });
   const about = expectValue(await desk.about());
-  const preferences = new PreferenceStore(desk, USUAL_PREFERENCES);
-  const room = new PracticeRoom({ desk, about, preferences, cards: new CardShelf(desk) }, startWorker);
+  const preferences = new PreferenceStore(desk, DEFAULT_PREFERENCES);
+  const room = new PracticeRoom({ desk, about, preferences, cards: new CardOpener(desk), ...COUNTERS }, startWorker);
   await room.enter();
   room.start({ rack: 'J FF N 0 13b 4578c 22d', gone: '', step: 'right', seat: 'South' }, { kind: 'one-joker' });
   const { run } = room;
@@ -108,12 +119,14 @@ async function roomAtAnswer(): Promise<{ readonly room: PracticeRoom; readonly r
   return { room, run };
 }
 
-test('G2: what is kept of a decision is its cost to the end of the exchange, with its interval, as told', async () => {
+test('CR-G2: what is kept of a decision is its cost to the end of the exchange, with its interval, as told', async () => {
   const { room, run } = await roomAtAnswer();
   await run.said('');
   const { cost, halfWidth, verdict } = inTheEnd(run.ahead!.chosen);
   expect(verdict).toBe('costly');
-  expect(run.told).toEqual([{ step: 'right', give: 'FF 2d', cost, halfWidth, verdict, now: run.answer?.chosen?.cost }]);
+  expect(run.judged).toEqual([
+    { step: 'right', give: 'FF 2d', cost, halfWidth, verdict, now: run.answer?.chosen?.cost },
+  ]);
   const decision = { kind: 'one-joker', step: 'right', cost, halfWidth };
   expect(room.history).toMatchObject([
     { type: 'answer', miss: null, verdict, ...decision },

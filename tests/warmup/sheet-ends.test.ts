@@ -1,7 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import { cardMark } from '../../core/card/mark.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
-import { type Ahead, aheadSteps } from '../../core/review/ahead.ts';
+import { passDocument } from '../../core/engine/documents.ts';
+import { positionBefore } from '../../core/future/known-deal.ts';
+import type { Ahead } from '../../core/review/ahead.ts';
+import { makeTableCard } from '../../core/table/table-card.ts';
 import { answerSteps } from '../../core/warmup/answer.ts';
 import { knownOfItem } from '../../core/warmup/item.ts';
 import { readSheetFile, writeSheetFile } from '../../core/warmup/sheet-file.ts';
@@ -11,14 +15,14 @@ import {
   endsKey,
   keepingEnds,
   keptEnds,
-  passesDue,
-  sheetCardMark,
+  passesWithoutCost,
   withBest,
   withChoice,
 } from '../../core/warmup/sheet-ends.ts';
-import { judgedPasses } from '../../renderer/print/judged-passes.ts';
+import { judgedPasses } from '../../renderer/print/judged.ts';
 import { formatTileList } from '../../core/tiles/text.ts';
-import { classSheet, engine, finish, tiles } from './demo.ts';
+import { classSheet, yardstick, finish, tiles } from './demo.ts';
+import { lookAheadFrom } from '../review/helpers.ts';
 
 const PROBLEM: SheetProblem = {
   ...problemOf({ rack: 'J FF N 0 13b 4578c 22d', gone: '', step: 'right', seat: 'South' }),
@@ -28,23 +32,31 @@ const PROBLEM: SheetProblem = {
   ],
 };
 const SHEET = classSheet({ problems: [PROBLEM] });
-const KEY = endsKey(sheetCardMark(SHEET), PROBLEM, FIRST_REACH_MODEL);
+const KEY = endsKey(cardMark(SHEET.card), PROBLEM, FIRST_REACH_MODEL);
 const OPTIONS = finish(
-  answerSteps(engine, { known: expectValue(knownOfItem(PROBLEM)), step: 'right', give: null, aims: [] }),
+  answerSteps(yardstick, { known: expectValue(knownOfItem(PROBLEM)), step: 'right', give: null, aims: [] }),
 ).options;
+
+const TABLE = makeTableCard(yardstick.compiled);
 
 /** A choice looked ahead from, exactly as a warm-up does. */
 function ahead(give: string): Ahead {
   const passes = OPTIONS.map((option) => option.give);
-  const wish = { rack: tiles(PROBLEM.rack), gone: tiles(''), seat: 'South', step: 'right', passes } as const;
-  return finish(aheadSteps(engine, { ...wish, chosen: { type: 'give', tiles: tiles(give).toKinds() } }));
+  const position = positionBefore(tiles(PROBLEM.rack), tiles(''), 'South', 'right');
+  return lookAheadFrom(TABLE, {
+    position,
+    passes,
+    chosen: { type: 'give', tiles: tiles(give).toKinds() },
+  });
 }
 
-const BEST = ahead(formatTileList(OPTIONS[0]?.give ?? []));
+/** By the end of the exchange another pass may be the best than by the exact table. */
+const { best } = ahead(formatTileList(OPTIONS[0]?.give ?? []));
+const BEST = ahead(formatTileList(best.choice.type === 'give' ? best.choice.tiles : []));
 const ENDS = PROBLEM.answers.reduce((ends, { give }) => withChoice(ends, ahead(give)), withBest(KEY, BEST));
 
 describe('what a sheet says of a choice', { timeout: 60_000 }, () => {
-  test('G2: a pass of the class has the same cost, interval and verdict as in a warm-up', () => {
+  test('CR-G2: a pass of the class has the same cost, interval and verdict as in a warm-up', () => {
     for (const { give } of PROBLEM.answers) {
       const { chosen } = ahead(give);
       expect(endCostOf(ENDS, tiles(give))).toMatchObject({
@@ -55,9 +67,9 @@ describe('what a sheet says of a choice', { timeout: 60_000 }, () => {
       expect(chosen.halfWidth).toBeGreaterThan(0);
     }
     expect(ENDS.rows[0]).toMatchObject({ cost: 0, verdict: 'best', next: { loss: BEST.next?.loss } });
-    expect(passesDue(ENDS, PROBLEM)).toEqual([]);
+    expect(passesWithoutCost(ENDS, PROBLEM)).toEqual([]);
     const more = { ...PROBLEM, answers: [...PROBLEM.answers, { give: '2d 2d 3b', people: 1 }] };
-    expect(passesDue(ENDS, more).map(String)).toHaveLength(1);
+    expect(passesWithoutCost(ENDS, more).map(String)).toHaveLength(1);
   });
 
   test('a class that chose the best pass has the same row of it, with how far the next one is behind', () => {
@@ -68,8 +80,8 @@ describe('what a sheet says of a choice', { timeout: 60_000 }, () => {
 
   test('stopping before the second round has a cost too, apart from that of giving nothing', () => {
     const passes = OPTIONS.slice(0, 2).map((option) => option.give);
-    const wish = { rack: tiles(PROBLEM.rack), gone: tiles('EEE'), seat: 'South', step: 'left2', passes } as const;
-    const stop = finish(aheadSteps(engine, { ...wish, chosen: { type: 'stop' } }));
+    const position = positionBefore(tiles(PROBLEM.rack), tiles('EEE'), 'South', 'left2');
+    const stop = lookAheadFrom(TABLE, { position, passes, chosen: { type: 'stop' } });
     const ends = withChoice(withBest(KEY, stop), stop);
     expect(endCostOf(ends, null)).toMatchObject({ give: null, verdict: stop.chosen.verdict });
     expect(ends.rows.filter(({ give }) => give === null)).toHaveLength(2);
@@ -83,13 +95,13 @@ describe('what a sheet says of a choice', { timeout: 60_000 }, () => {
     const rack = tiles('JJJJJJJJ FFFFF');
     const [flower] = tiles('F').toKinds();
     const pass = [flower!, flower!, flower!];
-    const wish = { rack, gone: tiles(''), seat: 'South', step: 'right', passes: [pass] } as const;
-    const ends = withBest(KEY, finish(aheadSteps(engine, { ...wish, chosen: { type: 'give', tiles: pass } })));
+    const request = { position: positionBefore(rack, tiles(''), 'South', 'right'), passes: [pass] };
+    const ends = withBest(KEY, lookAheadFrom(TABLE, { ...request, chosen: { type: 'give', tiles: pass } }));
     expect(ends.rows).toEqual([{ give: 'FFF', cost: 0, halfWidth: 0, verdict: 'best' }]);
   });
 
   test('the best in the end is named first, with the cost for now beside it', () => {
-    const view = { options: OPTIONS } as unknown as Parameters<typeof judgedPasses>[0]['answer'];
+    const view = { options: OPTIONS.map(passDocument) } as unknown as Parameters<typeof judgedPasses>[0]['answer'];
     const [first, ...others] = judgedPasses({ answer: view, ends: ENDS });
     expect(first?.verdict).toBe('best');
     expect(tiles(first?.give ?? '').equals(tiles(ENDS.rows[0]?.give ?? ''))).toBe(true);
@@ -106,9 +118,9 @@ describe('what a sheet says of a choice', { timeout: 60_000 }, () => {
     const [problem] = expectValue(readSheetFile(writeSheetFile(kept))).problems as [SheetProblem];
     expect(keptEnds(problem, KEY)).toEqual(ENDS);
     expect(keepingEnds(problem, null)).toEqual(PROBLEM);
-    const mark = sheetCardMark(SHEET);
+    const mark = cardMark(SHEET.card);
     const others = [
-      endsKey(sheetCardMark({ ...SHEET, card: { title: 'another' } }), PROBLEM, FIRST_REACH_MODEL),
+      endsKey(cardMark({ title: 'another' }), PROBLEM, FIRST_REACH_MODEL),
       endsKey(mark, { ...PROBLEM, rack: 'J FF N 0 13b 4578c 23d' }, FIRST_REACH_MODEL),
       endsKey(mark, { ...PROBLEM, step: 'across' }, FIRST_REACH_MODEL),
       endsKey(mark, { ...PROBLEM, gone: 'E' }, FIRST_REACH_MODEL),
@@ -126,7 +138,7 @@ describe('what a sheet says of a choice', { timeout: 60_000 }, () => {
     ['a next one that is no loss', { key: KEY, rows: [{ ...ENDS.rows[0], next: 3 }] }],
     ['more rows than a class has passes', { key: KEY, rows: Array.from({ length: 500 }, () => ENDS.rows[0]) }],
     ['nothing at all', null],
-  ])('J4: %s is worked out anew, and the sheet opens', (_, ends) => {
+  ])('CR-J4: %s is worked out anew, and the sheet opens', (_, ends) => {
     const text = writeSheetFile({ ...SHEET, problems: [Object.assign({ ...PROBLEM }, { ends })] });
     const [problem] = expectValue(readSheetFile(text)).problems as [SheetProblem];
     expect(problem.rack).toBe(PROBLEM.rack);

@@ -3,13 +3,29 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { DEAL_KINDS } from '../../core/warmup/deal-kinds.ts';
-import { checkPracticeEntry } from '../../core/warmup/history-file.ts';
+import { checkPracticeEntry, ENTRY_FIELDS } from '../../core/warmup/history-file.ts';
 import { itemOfDeal } from '../../core/warmup/item.ts';
-import { MOST_PROBLEMS, problemOf } from '../../core/warmup/sheet.ts';
+import { MOST_PROBLEMS, PROBLEM_FIELDS, problemOf, SHEET_FIELDS } from '../../core/warmup/sheet.ts';
 import { readSheetFile, writeSheetFile } from '../../core/warmup/sheet-file.ts';
 import { classSheet as sheet } from './demo.ts';
 
 const page = readFileSync(new URL('../../core/warmup/FORMAT.md', import.meta.url), 'utf8');
+
+describe('the page of the files of practice', () => {
+  const named = (text: string | undefined): string[] => [...(text ?? '').matchAll(/`(\w+)`/g)].map(([, name]) => name!);
+  const [sheets, entries] = page.split('## The practice history');
+  test('it names every field of a sheet, of a problem and of an answer', () => {
+    const fields = { ...SHEET_FIELDS.entries, ...PROBLEM_FIELDS.entries };
+    expect(named(sheets)).toEqual(expect.arrayContaining([...Object.keys(fields), 'give', 'people']));
+  });
+  test('it names every field of each type of entry', () => {
+    const common = named(entries?.split('| `type`')[0]);
+    for (const [type, fields] of Object.entries(ENTRY_FIELDS)) {
+      const row = entries?.split('\n').find((line) => line.startsWith(`| \`${type}\``));
+      expect([...common, ...named(row)]).toEqual(expect.arrayContaining(Object.keys(fields.entries)));
+    }
+  });
+});
 
 describe('a sheet file', () => {
   test('gives back the same sheet, and equal sheets give equal bytes', () => {
@@ -37,7 +53,7 @@ describe('a sheet file', () => {
     );
   });
 
-  test('V4: fields that this version does not know survive reading and writing', () => {
+  test('CR-V4: fields that this version does not know survive reading and writing', () => {
     const [first, ...rest] = sheet().problems;
     const later = {
       ...sheet({ problems: [{ ...first!, colour: 'grey' } as typeof first & object, ...rest] }),
@@ -46,7 +62,7 @@ describe('a sheet file', () => {
     expect(JSON.parse(writeSheetFile(expectValue(readSheetFile(JSON.stringify(later)))))).toEqual(later);
   });
 
-  test('V4: one of a newer version is refused with words', () => {
+  test('CR-V4: one of a newer version is refused with words', () => {
     const text = JSON.stringify({ ...sheet(), schemaVersion: 2 });
     expect(readSheetFile(text)).toMatchObject({ ok: false, problem: { code: 'newer-version' } });
   });
@@ -69,7 +85,7 @@ describe('a sheet file', () => {
     if (!read.ok) expect(read.problem.message).toMatch(/[.]$/);
   });
 
-  test('D4: cut, flipped or doubled bytes give a sheet or a sentence, never an exception', () => {
+  test('CR-D4: cut, flipped or doubled bytes give a sheet or a sentence, never an exception', () => {
     const text = writeSheetFile(sheet());
     fc.assert(
       fc.property(fc.nat(text.length), fc.nat(text.length), fc.string({ maxLength: 3 }), (from, to, put) => {
@@ -80,7 +96,7 @@ describe('a sheet file', () => {
     );
   });
 
-  test('V1: every example on the page of the practice files opens', () => {
+  test('CR-V1: every example on the page of the practice files opens', () => {
     const sheets = [...page.matchAll(/^```json\n([\s\S]*?)^```$/gm)].map((match) => match[1] ?? '');
     const entries = [...page.matchAll(/^```jsonl\n([\s\S]*?)^```$/gm)].flatMap((match) =>
       (match[1] ?? '').trim().split('\n'),
@@ -90,7 +106,7 @@ describe('a sheet file', () => {
     for (const entry of entries) expect(checkPracticeEntry(JSON.parse(entry)).ok).toBe(true);
   });
 
-  test('V1: the page names the kinds of deal in the order that codes count on', () => {
+  test('CR-V1: the page names the kinds of deal in the order that codes count on', () => {
     expect(page).toContain(`${DEAL_KINDS.join(', ')}.`);
   });
 });
@@ -111,52 +127,59 @@ describe('a sheet file with one thing wrong', () => {
     ['card', [], 'must be a card'],
     ['card', undefined, 'must be a card'],
     ['problems', {}, 'must be a list of at most 30 problems'],
-  ])('J4: "%s" of %s', (field, value, wrong) => {
+  ])('CR-J4: "%s" of %s', (field, value, wrong) => {
     expect(said(JSON.stringify({ ...sheet(), [field]: value }))).toBe(`This sheet can't be read: "${field}" ${wrong}.`);
   });
 
   test.each([
     ['rack', 5, '"rack" must be tiles.'],
     ['rack', 'F '.repeat(51), '"rack" must be tiles.'],
-    ['rack', '5', '"rack" can\'t be: The 5 at place 1 has no suit: write b (bams), c (craks) or d (dots) after it.'],
+    [
+      'rack',
+      '5',
+      '"rack" is no row of tiles: The 5 at place 1 has no suit: write b (bams), c (craks) or d (dots) after it.',
+    ],
     ['rack', 'FF N', 'South has 13 tiles, but these are 3.'],
     ['gone', 'J', 'A joker is never passed: take it off the tiles given.'],
     ['seat', 'Middle', '"seat" must be one of East, South, West, North.'],
     ['answers', 'N 0 1b', '"answers" must be a list of at most 300 answers.'],
     ['answers', Array(301).fill(null), '"answers" must be a list of at most 300 answers.'],
-    ['answers', ['N 0 1b'], '"answers" has an answer that can\'t be: it is not an answer.'],
+    ['answers', ['N 0 1b'], '"answers" has an answer that is not in order: it is not an answer.'],
     [
       'answers',
       [{ give: 'b', people: 1 }],
-      '"answers" has an answer that can\'t be: "give" can\'t be: The "b" at place 1 has no number before it: write a tile such as 5b, or G, R or 0 for a dragon.',
+      '"answers" has an answer that is not in order: "give" is no row of tiles: The "b" at place 1 has no number before it: write a tile such as 5b, or G, R or 0 for a dragon.',
     ],
     [
       'answers',
       [{ give: 'N', people: 0 }],
-      '"answers" has an answer that can\'t be: "people" must be a whole number from 1 to 1000.',
+      '"answers" has an answer that is not in order: "people" must be a whole number from 1 to 1000.',
     ],
     [
       'answers',
       [{ give: 'N', people: 1001 }],
-      '"answers" has an answer that can\'t be: "people" must be a whole number from 1 to 1000.',
+      '"answers" has an answer that is not in order: "people" must be a whole number from 1 to 1000.',
     ],
-  ])('J4: "%s" of the second problem: %s', (field, value, wrong) => {
+  ])('CR-J4: "%s" of the second problem: %s', (field, value, wrong) => {
     const [first, second, third] = sheet().problems;
     const text = JSON.stringify({ ...sheet(), problems: [first, { ...second, [field]: value }, third] });
-    expect(said(text)).toBe(`Problem 2 of this sheet can't be: ${wrong}`);
+    expect(said(text)).toBe(`Problem 2 of this sheet is not in order: ${wrong}`);
     expect(readSheetFile(text)).toMatchObject({ problem: { code: 'bad-field', at: 1 } });
   });
 
-  test('J4: a problem that is none', () => {
+  test('CR-J4: a problem that is none', () => {
     const text = JSON.stringify({ ...sheet(), problems: ['FF N'] });
-    expect(said(text)).toBe("Problem 1 of this sheet can't be: it is not a problem.");
+    expect(said(text)).toBe('Problem 1 of this sheet is not in order: it is not a problem.');
   });
 
-  test.each([undefined, 0, '1'])('J4: a version that no sheet has, %j, is not taken for this one', (schemaVersion) => {
-    expect(said(JSON.stringify({ ...sheet(), schemaVersion }))).toBe('This sheet does not say which version it is.');
-  });
+  test.each([undefined, 0, '1'])(
+    'CR-J4: a version that no sheet has, %j, is not taken for this one',
+    (schemaVersion) => {
+      expect(said(JSON.stringify({ ...sheet(), schemaVersion }))).toBe('This sheet does not say which version it is.');
+    },
+  );
 
-  test('J4: a text far larger than any sheet is not looked at', () => {
+  test('CR-J4: a text far larger than any sheet is not looked at', () => {
     const text = writeSheetFile(sheet());
     expect(readSheetFile(text.padEnd(900_000)).ok).toBe(true);
     expect(said(text.padEnd(900_001))).toBe('This file is damaged or is no sheet: choose another one.');

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { rateOf } from '../../core/base/rate.ts';
+import { rateOf } from '../../core/base/statistics.ts';
 import { addAnswer, type JudgedPass, moveProblem, type Sheet, spreadOf } from '../../core/warmup/sheet.ts';
 import { classSheet as sheet, tiles } from './demo.ts';
 

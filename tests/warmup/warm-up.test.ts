@@ -7,25 +7,33 @@ import { JOKER } from '../../core/tiles/kinds.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { itemOfDeal, makeItem } from '../../core/warmup/item.ts';
 import { parseDealCode } from '../../core/warmup/deal-code.ts';
-import { PracticeTable } from '../../core/warmup/practice-table.ts';
-import type { OwnMove } from '../../core/warmup/own-policy.ts';
-import { movesToGoOn, wentOn } from '../../core/warmup/go-on.ts';
-import { aimed, arranged, back, chosen, kept, said, stopped } from '../../core/warmup/stages.ts';
+import { type OwnMove, PracticeTable } from '../../core/warmup/practice-table.ts';
 import {
+  aimed,
   answerDue,
+  arranged,
+  back,
   blindNow,
+  chosen,
   isOver,
+  kept,
   mayStop,
+  movesToGoOn,
   rackNow,
+  said,
   STAGES,
   startWarmUp,
   stepNow,
+  stopped,
   type WarmUp,
+  wentOn,
 } from '../../core/warmup/warm-up.ts';
-import { engine, tiles } from './demo.ts';
+import { makeTableCard } from '../../core/table/table-card.ts';
+import { yardstick, tiles } from './demo.ts';
 
+const TABLE = makeTableCard(yardstick.compiled);
 const item = itemOfDeal({ seed: 7, tiles: 13, kind: 'any' });
-const table = new PracticeTable(engine.compiled);
+const table = new PracticeTable(TABLE);
 const dealOf = (warmUp: WarmUp) => ({ rack: tiles(warmUp.item.rack), seat: warmUp.item.seat, seed: 7 });
 
 const good = <Value>(result: Result<Value>): Value => expectValue(result);
@@ -68,7 +76,7 @@ function afterFirstRound(seed: number): WarmUp {
 }
 
 describe('a warm-up', () => {
-  test('R1: no answer is due before all stages are behind', () => {
+  test('CR-R1: no answer is due before all stages are behind', () => {
     let warmUp = start();
     const stages: string[] = [];
     const steps = [
@@ -89,7 +97,7 @@ describe('a warm-up', () => {
     expect(warmUp.attempt.why).toBe('they match nothing');
   });
 
-  test('R1: no order of commands shows an answer before tiles were chosen', () => {
+  test('CR-R1: no order of commands shows an answer before tiles were chosen', () => {
     const commands: readonly ((now: WarmUp) => WarmUp)[] = [
       (now) => keepGoing(now, arranged(now)),
       (now) => keepGoing(now, aimed(now, ['line:x'])),
@@ -164,7 +172,7 @@ describe('a warm-up', () => {
     }
   });
 
-  test('R1: to stop before the second round is a decision too: said first, answered, and then the courtesy comes', () => {
+  test('CR-R1: to stop before the second round is a decision too: said first, answered, and then the courtesy comes', () => {
     expect(stopped(good(kept(good(aimed(good(arranged(start())), [])), Tiles.none)))).toMatchObject({
       problem: { code: 'no-stop' },
     });
@@ -251,7 +259,7 @@ describe('the practice table', () => {
 
   test('the same deal and moves give the same events, on every machine', () => {
     const moves: OwnMove[] = [{ type: 'give', step: 'right', tiles: firstOf(warmUp, 3).toKinds() }];
-    const again = new PracticeTable(engine.compiled);
+    const again = new PracticeTable(TABLE);
     expect(again.exchange(dealOf(warmUp), moves)).toEqual(table.exchange(dealOf(warmUp), moves));
     expect(table.exchange(dealOf(warmUp), moves)).toMatchInlineSnapshot(`
       [

@@ -6,10 +6,10 @@ import { expect, test } from './windrow.ts';
 /** One message between the window and a worker, or the end of a worker from outside. */
 interface Said {
   readonly worker: number;
-  readonly type: 'ask' | 'cancel' | 'progress' | 'answer' | 'cancelled' | 'failed' | 'ended';
+  readonly type: 'ask' | 'cancel' | 'progress' | 'answer' | 'cancelled' | 'fault' | 'ended';
   /** The question's number; 0 for an end. */
   readonly id: number;
-  readonly call: string;
+  readonly question: string;
   /** In ms from the start of the page. */
   readonly at: number;
 }
@@ -33,7 +33,7 @@ async function listen(page: Page): Promise<void> {
         this.addEventListener('message', ({ data }) => this.#note(data));
       }
 
-      override postMessage(message: { readonly type: string; readonly id: number; readonly call?: string }): void {
+      override postMessage(message: { readonly type: string; readonly id: number; readonly question?: string }): void {
         this.#note(message);
         super.postMessage(message);
       }
@@ -43,8 +43,16 @@ async function listen(page: Page): Promise<void> {
         super.terminate();
       }
 
-      #note({ type, id, call = '' }: { readonly type: string; readonly id: number; readonly call?: string }): void {
-        said.push({ worker: this.#number, type, id, call, at: performance.now() });
+      #note({
+        type,
+        id,
+        question = '',
+      }: {
+        readonly type: string;
+        readonly id: number;
+        readonly question?: string;
+      }): void {
+        said.push({ worker: this.#number, type, id, question, at: performance.now() });
       }
     };
   });
@@ -62,7 +70,9 @@ async function dealAndTakeBack(page: Page): Promise<number> {
     session.begin(session.card);
     const dealt = performance.now();
     session.apply({ type: 'dealt', seat: 'South', tiles });
-    await until(() => analysis.plan.status === 'done' && lookAhead.look.choices.length > 0);
+    const said: readonly { readonly question: string; readonly at: number }[] = Reflect.get(window, 'said');
+    await until(() => analysis.plan.status === 'done' && (lookAhead.look.value?.choices.length ?? 0) > 0);
+    await until(() => said.some(({ question, at }) => question === 'futures' && at >= dealt));
     await new Promise((resolve) => setTimeout(resolve, 40));
     session.undo();
     await until(() => session.saved.status === 'saved');
@@ -70,7 +80,7 @@ async function dealAndTakeBack(page: Page): Promise<number> {
   }, DEAL);
 }
 
-test('P6: the reading first, then the plan, then the look ahead; what is called back is given up', async ({
+test('CR-P6, CR-F1: the reading first, then the plan, then the look ahead; what is called back is given up', async ({
   windrow,
   page,
 }) => {
@@ -78,22 +88,47 @@ test('P6: the reading first, then the plan, then the look ahead; what is called 
   await windrow.open();
   const deals: number[] = [];
   for (let round = 0; round < ROUNDS; round += 1) deals.push(await dealAndTakeBack(page));
-  await page.waitForTimeout(1000);
-  const said: readonly Said[] = await page.evaluate(() => Reflect.get(window, 'said'));
-  const after = (from: Said, ...types: readonly Said['type'][]): Said | undefined =>
-    said
-      .slice(said.indexOf(from))
-      .find(({ worker, id, type }) => worker === from.worker && (id === from.id || id === 0) && types.includes(type));
-  const asked = (call: string, from: number): Said => {
-    const found = said.find((each) => each.type === 'ask' && each.call === call && each.at >= from);
-    if (found === undefined) throw new Error(`nobody asked for ${call}`);
+  let said: readonly Said[] = [];
+  // A worker that is slow to obey is ended from outside, and what nobody called back is asked again of a fresh one.
+  const after = (from: Said, ...types: readonly Said['type'][]): Said | undefined => {
+    const later = said.slice(said.indexOf(from));
+    const next = later.find(
+      ({ worker, id, type }) =>
+        worker === from.worker && ((id === from.id && types.includes(type)) || (id === 0 && type === 'ended')),
+    );
+    if (next?.type !== 'ended' || types.includes('ended')) return next;
+    const again = said
+      .slice(said.indexOf(next))
+      .find(
+        ({ worker, id, type, question }) =>
+          worker > from.worker && type === 'ask' && id === from.id && question === from.question,
+      );
+    return again && after(again, ...types);
+  };
+  const asked = (question: string, from: number): Said => {
+    const found = said.find((each) => each.type === 'ask' && each.question === question && each.at >= from);
+    if (found === undefined) throw new Error(`nobody asked for ${question}`);
     return found;
   };
 
+  let cancels: readonly Said[] = [];
+  let obeyed: readonly { readonly each: Said; readonly end: Said | undefined }[] = [];
+  await expect
+    .poll(async () => {
+      said = await page.evaluate(() => Reflect.get(window, 'said'));
+      cancels = said.filter(({ type }) => type === 'cancel');
+      obeyed = cancels.map((each) => ({ each, end: after(each, 'cancelled', 'answer', 'ended') }));
+      return obeyed.filter(({ end }) => end === undefined);
+    })
+    .toEqual([]);
   const [firsts, plans]: [number[], number[]] = [[], []];
   for (const dealt of deals) {
-    const [read, plan, look] = ['read', 'plan', 'futures'].map((call) => asked(call, dealt));
+    const [read, look] = ['read', 'futures'].map((question) => asked(question, dealt));
     const hands = read && after(read, 'progress');
+    // At the first deal what comes in may become known a moment later: the plan is then asked for once more.
+    const plan = said.find(
+      (each) => each.type === 'ask' && each.question === 'plan' && each.at >= dealt && after(each, 'answer'),
+    );
     const passes = plan && after(plan, 'answer');
     if (!hands || !plan || !passes || !look) throw new Error('something was never answered');
     expect([hands.at, plan.at, passes.at, look.at]).toEqual(
@@ -103,11 +138,7 @@ test('P6: the reading first, then the plan, then the look ahead; what is called 
     plans.push(passes.at - plan.at);
   }
 
-  const cancels = said.filter(({ type }) => type === 'cancel');
-  const obeyed = cancels.map((each) => ({ each, end: after(each, 'cancelled', 'answer', 'ended') }));
   expect(cancels.length).toBeGreaterThanOrEqual(ROUNDS);
-  // Given up by the worker itself, done already, or, where it does not obey on a busy machine, ended from outside.
-  expect(obeyed.filter(({ end }) => end === undefined)).toEqual([]);
   const waits = obeyed.map(({ each, end }) => (end?.at ?? Infinity) - each.at);
   const told =
     `First answer median ${at(firsts, 0.5).toFixed(0)}, slowest ${at(firsts, 1).toFixed(0)} ms of ${firsts.length} (wanted 100); ` +
@@ -117,7 +148,7 @@ test('P6: the reading first, then the plan, then the look ahead; what is called 
   console.log(told);
 });
 
-test('P6: work that takes long shows how far it has come; its room is there before, so that nothing moves', async ({
+test('CR-P6, CR-F1: work that takes long shows how far it has come; its room is there before, so that nothing moves', async ({
   windrow,
   page,
 }) => {

@@ -32,7 +32,7 @@ test('a card of 20 lines by clicks only, proof-read, and used at the Table', asy
 
   await windrow.go('Table');
   await windrow.deal('J FF N 0 13b 4578c 22d');
-  await expect(page.getByText(/^Mine \d+$/).first()).toBeVisible();
+  await expect(page.getByText(/^Mine, \d+(st|nd|rd|th) line$/).first()).toBeVisible();
   await windrow.saved();
   await windrow.restart();
   await windrow.go('Card');
@@ -40,7 +40,7 @@ test('a card of 20 lines by clicks only, proof-read, and used at the Table', asy
   await expect(page.getByText('20 of 20 lines confirmed').first()).toBeVisible();
 });
 
-test('K6: a card of 20 lines by keyboard only; a typical line takes at most 30 key strokes', async ({
+test('CR-K6: a card of 20 lines by keyboard only; a typical line takes at most 30 key strokes', async ({
   windrow,
   page,
 }) => {

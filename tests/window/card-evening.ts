@@ -1,7 +1,7 @@
 import { expect, type Locator, type Page } from '@playwright/test';
-import { draftFromLine, type GroupDraft } from '../../core/card/draft.ts';
 import { type LineDocument, textField } from '../../core/card/document.ts';
-import { understoodLines } from '../../core/card/understood.ts';
+import { readLine, understoodLines } from '../../core/card/line.ts';
+import { type PatternGroup, suitIn, symbolOf } from '../../core/card/pattern.ts';
 import { withUs } from './card-file.ts';
 import type { Windrow } from './windrow.ts';
 
@@ -12,8 +12,8 @@ export const TWENTY: readonly LineDocument[] = withUs()
 
 /** What a line says, so that two ways of entering can be compared; ids differ. */
 export function saidBy(line: LineDocument): unknown {
-  const { groups, slide, slide2, concealed, points } = draftFromLine(line);
-  return { groups, slide, slide2, concealed, points };
+  const { pattern, slide, slide2, concealed, points } = readLine(line);
+  return { pattern, slide, slide2, concealed, points };
 }
 
 /** Agrees to the caution, starts an empty card and comes to its lines. */
@@ -69,8 +69,8 @@ const WORDS: Readonly<Record<string, string>> = {
 /** Builds one line by clicks alone on an empty line; counts the clicks. */
 export async function buildByClicks(page: Page, line: LineDocument): Promise<number> {
   const builder = new Builder(page);
-  const { groups, slide, slide2, concealed, points } = draftFromLine(line);
-  for (const group of groups) await builder.add(group);
+  const { pattern, slide, slide2, concealed, points } = readLine(line);
+  for (const group of pattern) await builder.add(group);
   if (slide !== 0) await builder.choose('How the numbers move', SLIDES[slide] ?? '');
   if (slide2 !== 1) await builder.choose('How the numbers that move apart move', SLIDES[slide2] ?? '');
   if (concealed) await builder.choose('Exposure', 'concealed');
@@ -89,21 +89,22 @@ class Builder {
     this.#page = page;
   }
 
-  async add({ symbol, size, suit, movement }: GroupDraft): Promise<void> {
+  async add({ tile, size }: PatternGroup): Promise<void> {
+    const [symbol, suit] = [symbolOf(tile), suitIn(tile)];
     if (symbol !== 'NEWS' && size !== this.#size) {
       await this.choose('How many', SIZES[size - 1] ?? '');
       this.#size = size;
     }
-    if (suit !== 'none' && SUITS[suit] !== this.#suit) {
+    if (suit !== undefined && SUITS[suit] !== this.#suit) {
       await this.choose('Suit', SUITS[suit]);
       this.#suit = SUITS[suit];
     }
-    const isNumber = /^[1-9]$/.test(symbol);
-    if (isNumber && MOVEMENTS[movement] !== this.#movement) {
-      await this.choose('When numbers move', MOVEMENTS[movement]);
-      this.#movement = MOVEMENTS[movement];
+    const isNumber = tile.is === 'number';
+    if (isNumber && MOVEMENTS[tile.movement] !== this.#movement) {
+      await this.choose('When numbers move', MOVEMENTS[tile.movement]);
+      this.#movement = MOVEMENTS[tile.movement];
     }
-    const dragon = suit === 'none' ? 'any dragon' : 'dragon of a suit';
+    const dragon = suit === undefined ? 'any dragon' : 'dragon of a suit';
     const name = isNumber ? `number ${symbol}` : symbol === 'D' ? dragon : (WORDS[symbol] ?? symbol);
     await this.press(this.#page.getByRole('button', { name, exact: true }));
   }
@@ -122,7 +123,7 @@ class Builder {
 
 /** Types one line into the row of the grid that has the focus, and goes on to the next row; counts the key strokes. */
 export async function typeLine(page: Page, line: LineDocument): Promise<number> {
-  const { slide, slide2, concealed, points } = draftFromLine(line);
+  const { slide, slide2, concealed, points } = readLine(line);
   const keys: string[] = [...textField(line, 'pattern'), 'Tab'];
   keys.push(...(slide === 0 ? [] : [String(slide)]), 'ArrowRight');
   if (!concealed && slide2 === 1) keys.push(...(points === 25 ? ['F2'] : String(points)), 'Enter');

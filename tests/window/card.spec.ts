@@ -105,7 +105,7 @@ test.describe('several cards', () => {
     await expect(caution).toBeHidden();
   });
 
-  test('J5: an earlier version is back in two clicks', async ({ windrow, page }) => {
+  test('CR-J5: an earlier version is back in two clicks', async ({ windrow, page }) => {
     await windrow.open('Card');
     await copyDemo(windrow);
     await windrow.restart();
@@ -131,7 +131,7 @@ test.describe('several cards', () => {
     await view(page, 'Cards');
     await page.locator('.card', { hasText: 'my copy' }).getByRole('button', { name: 'Remove' }).click();
     await expect(page.getByText('was removed. A dated copy is kept.')).toBeVisible();
-    await expect(page.locator('wr-card-shelf').getByText('In use at the Table')).toHaveCount(1);
+    await expect(page.locator('wr-card-list').getByText('In use at the Table')).toHaveCount(1);
     await page.getByRole('button', { name: 'Bring it back' }).click();
     await expect(page.locator('.card', { hasText: 'my copy' })).toBeVisible();
   });
@@ -143,7 +143,7 @@ test.describe('several cards', () => {
     await windrow.go('Table');
     await windrow.deal('J FF N 0 13b 4578c 22d');
     await windrow.saved();
-    const stairs = page.getByText(/^Stairs \d+$/);
+    const stairs = page.getByText(/^Stairs, \d+(st|nd|rd|th) line$/);
     await expect(stairs.first()).toBeVisible();
     const before = await stairs.count();
     await windrow.go('Card');
@@ -155,7 +155,70 @@ test.describe('several cards', () => {
   });
 });
 
+/** Notes from now on how often a pattern is scanned and what live regions come to say, those within elements too. */
+async function takeNotes(page: Page): Promise<() => Promise<{ scans: number; said: string[] }>> {
+  const notes = await page.evaluateHandle(() => {
+    const kept = { scans: 0, said: [] as string[] };
+    const matchAll = String.prototype.matchAll;
+    Reflect.set(String.prototype, 'matchAll', function (this: string, by: RegExp) {
+      if (by.source === '\\S+') kept.scans += 1;
+      return matchAll.call(this, by);
+    });
+    const watch = (root: Document | ShadowRoot): void => {
+      new MutationObserver((changes) => {
+        const parents = changes.map(({ target }) => (target instanceof Element ? target : target.parentElement));
+        const regions = new Set(parents.map((parent) => parent?.closest('[role=status], [aria-live]')));
+        for (const region of regions) {
+          const words = region?.textContent.replaceAll(/\s+/g, ' ').trim() ?? '';
+          if (words !== '') kept.said.push(words);
+        }
+      }).observe(root, { subtree: true, childList: true, characterData: true });
+      for (const { shadowRoot } of root.querySelectorAll('*')) if (shadowRoot !== null) watch(shadowRoot);
+    };
+    watch(document);
+    return kept;
+  });
+  return async () => await notes.jsonValue();
+}
+
 test.describe('a line, built and typed', () => {
+  test('one key reads the line once, for all that is drawn of it', async ({ windrow, page }) => {
+    await windrow.open('Card');
+    await startCard(windrow);
+    await addSection(windrow, 'Runs');
+    await page.getByRole('button', { name: 'Add a line' }).click();
+    await page.keyboard.type('FF 222a 333b 4');
+    const notes = await takeNotes(page);
+    for (const [keys, key] of ['4', '4', 'c', ' '].entries()) {
+      await page.keyboard.press(key === ' ' ? 'Space' : key);
+      await expect(page.locator('wr-card-outline .line')).toContainText(
+        `FF 222a 333b 4${'44c '.slice(0, keys + 1).trim()}`,
+      );
+      expect([key, (await notes()).scans]).toEqual([key, keys + 1]);
+    }
+    await view(page, 'Quick entry');
+    await page.locator('[role=gridcell]').first().click();
+    const before = (await notes()).scans;
+    await page.keyboard.type('5');
+    await expect(page.locator('wr-card-grid .live .unread')).toBeVisible();
+    expect((await notes()).scans).toBe(before + 1);
+  });
+
+  test('what is typed is said once, after a pause', async ({ windrow, page }) => {
+    await windrow.open('Card');
+    await startCard(windrow);
+    await addSection(windrow, 'Runs');
+    await page.getByRole('button', { name: 'Add a line' }).click();
+    await page.keyboard.type('F');
+    await kept(page);
+    await page.waitForTimeout(1_500);
+    const notes = await takeNotes(page);
+    await page.keyboard.type('F 222a', { delay: 60 });
+    await expect(page.locator('wr-line-form').getByText('5 of 14 tiles')).toBeVisible();
+    const heard = '5 of 14 tiles · 9 tiles to go. 222a: pung of twos, first suit.';
+    await expect.poll(async () => (await notes()).said).toEqual([heard]);
+  });
+
   test('both ways of entry show the same line at all times', async ({ windrow, page }) => {
     await windrow.open('Card');
     await startCard(windrow);
@@ -176,7 +239,36 @@ test.describe('a line, built and typed', () => {
     await expect(field).toHaveValue("FF 3333b' 222a");
     await page.getByRole('button', { name: 'Take it away' }).click();
     await expect(field).toHaveValue('FF 222a');
-    await expect(page.getByText('5 of 14 tiles · 9 tiles to go')).toBeVisible();
+    await expect(page.locator('wr-line-form').getByText('5 of 14 tiles · 9 tiles to go')).toBeVisible();
+  });
+
+  test('the tiles of a group go by keys in both directions, as one tab stop', async ({ windrow, page }) => {
+    await windrow.open('Card');
+    await copyDemo(windrow);
+    await page.locator('wr-line-groups [role=option]').first().click();
+    const tiles = page.getByRole('toolbar', { name: 'What stands in it' });
+    await tiles.getByRole('button').first().focus();
+    for (const [key, at] of [
+      ['ArrowRight', 1],
+      ['Home', 0],
+      ['ArrowUp', 0],
+    ] as const) {
+      await page.keyboard.press(key);
+      await expect(tiles.locator(':focus')).toHaveAttribute('data-at', String(at));
+    }
+    await page.keyboard.press('ArrowDown');
+    await expect(tiles.locator(':focus')).toHaveAttribute('aria-label', 'flower');
+    await page.keyboard.press('ArrowUp');
+    await expect(tiles.locator(':focus')).toHaveAttribute('data-at', '0');
+    await expect(tiles.locator('[tabindex="0"]')).toHaveCount(1);
+  });
+
+  test('of the cards, none says that it is pressed', async ({ windrow, page }) => {
+    await windrow.open('Card');
+    await copyDemo(windrow);
+    await view(page, 'Cards');
+    await expect(page.getByRole('button', { name: /^Open, / }).first()).toBeVisible();
+    await expect(page.locator('wr-card-list [aria-pressed]')).toHaveCount(0);
   });
 
   test('the groups go by keys: choose, move, take away; the focus stays on the group', async ({ windrow, page }) => {
@@ -247,7 +339,9 @@ test.describe('a line, built and typed', () => {
     await page.getByRole('button', { name: 'Add a line' }).click();
     const field = page.getByLabel('The line, typed');
     await page.keyboard.type('FF 22q 333a');
-    await expect(page.getByText('"q" can\'t stand here. Use a, b or c, or bam, crak or dot.')).toBeVisible();
+    await expect(
+      page.locator('wr-line-form').getByText('"q" can\'t stand here. Use a, b or c, or bam, crak or dot.'),
+    ).toBeVisible();
     const { wedge, character } = await field.evaluate((input) => {
       const style = getComputedStyle(input);
       const canvas = document.createElement('canvas').getContext('2d');
@@ -264,7 +358,7 @@ test.describe('a line, built and typed', () => {
     await expect(field).toHaveValue('FF 22q 333a');
     await page.keyboard.press('Tab');
     await kept(page);
-    await expect(page.locator('wr-card-outline').getByText('to mend')).toBeVisible();
+    await expect(page.locator('wr-card-outline').getByText('to fix')).toBeVisible();
   });
 
   test('lines are duplicated, moved and sent to another section; sections renamed, moved and folded', async ({
@@ -295,7 +389,7 @@ test.describe('a line, built and typed', () => {
   });
 });
 
-test('K6: the grid goes by cells, stops at the edges, and is one tab stop', async ({ windrow, page }) => {
+test('CR-K6: the grid goes by cells, stops at the edges, and is one tab stop', async ({ windrow, page }) => {
   await windrow.open('Card');
   await copyDemo(windrow);
   await view(page, 'Quick entry');
@@ -370,7 +464,7 @@ test.describe('card files', () => {
     await expect(page.getByRole('heading', { name: 'Your cards' })).toBeVisible();
   });
 
-  test('V4: unknown fields survive import, edit and export', async ({ windrow, page }) => {
+  test('CR-V4: unknown fields survive import, edit and export', async ({ windrow, page }) => {
     const strange = withUs();
     const given = writeCardFile({
       ...strange,
@@ -450,9 +544,9 @@ test('checking: what looks wrong leads to its line, and the numbers are a table'
   await windrow.open('Card');
   await drop(page, 'faults.card.json', BAD_CARD);
   await agree(page);
-  await page.getByRole('button', { name: 'Keep it, and mend it here' }).click();
+  await page.getByRole('button', { name: 'Keep it, and fix it here' }).click();
   await view(page, 'Check');
-  await expect(page.getByRole('heading', { name: /^To mend/ })).toBeVisible();
+  await expect(page.getByRole('heading', { name: /^To fix/ })).toBeVisible();
   await page.getByRole('button', { name: 'Show the line runs-2' }).first().click();
   await expect(page.getByLabel('The line, typed')).toHaveValue('FF 11?a 222b 333a 444b');
   await page.getByLabel('The line, typed').fill('FF 111a 222b 333a 444b');
@@ -480,7 +574,7 @@ test('proof-reading: an edited line loses its tick, the others keep theirs', asy
   await expect(page.getByRole('heading', { name: 'Line 2 of Stairs' })).toBeVisible();
 });
 
-test('R1, R2: study asks first, tells at once, and a missed line comes back', async ({ windrow, page }) => {
+test('CR-R1, CR-R2: study asks first, tells at once, and a missed line comes back', async ({ windrow, page }) => {
   await windrow.open('Card');
   await view(page, 'Study');
   await page.getByRole('button', { name: 'Begin' }).click();

@@ -2,14 +2,14 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { success } from '../../core/base/result.ts';
 import { emptyCard } from '../../core/card/document.ts';
-import { addSection, changeLine } from '../../core/card/edit.ts';
+import { addSection, changeLine, insertGroup, moveGroup, removeGroup, replaceGroup } from '../../core/card/edit.ts';
+import { pointsFrom, printedWay, readLine, tilesOfGroups } from '../../core/card/line.ts';
 import { parsePattern } from '../../core/card/parse.ts';
 import { formatGroup, formatPattern } from '../../core/card/pattern.ts';
 import type { CardEntry } from '../../main/desk/desk.ts';
 import { CardEditor } from '../../renderer/places/card/card-editor.ts';
 import { fileNameOf } from '../../renderer/places/card/card-files.ts';
 import { COLUMNS, goTo, setByKey } from '../../renderer/places/card/grid-cells.ts';
-import { lineFacts, printedWay, readLine, tilesOfGroups } from '../../renderer/places/card/line-reading.ts';
 import {
   copyLine,
   dropLine,
@@ -18,8 +18,6 @@ import {
   sendLine,
   shiftLine,
 } from '../../renderer/places/card/line-moves.ts';
-import { insertGroup, moveGroup, removeGroup, replaceGroup } from '../../renderer/places/card/pattern-edit.ts';
-import { pointsFrom } from '../../renderer/places/card/points.ts';
 import * as arbitrary from '../card/arbitrary.ts';
 import { withUs } from './card-file.ts';
 
@@ -73,15 +71,11 @@ describe('a line as it is drawn', () => {
     expect(drawn).toEqual(tilesOfGroups(line, line.ways[0]));
   });
 
-  test('a line has ways or a problem, never both', () => {
-    expect(lineFacts({ id: 'a', pattern: 'FF 111a 222b 333a 444b', slide: 1 }, 'A', 0)).toEqual({
-      ways: 36,
-      problem: '',
-    });
-    expect(lineFacts({ id: 'a', pattern: 'FF' }, 'A', 0)).toEqual({
-      ways: 0,
-      problem: 'The groups hold 2 tiles, not 14: add 12 more.',
-    });
+  test('a line has ways, or a problem', () => {
+    const whole = readLine({ id: 'a', pattern: 'FF 111a 222b 333a 444b', slide: 1 });
+    expect([whole.wayCount, whole.problems]).toEqual([36, []]);
+    const half = readLine({ id: 'a', pattern: 'FF' });
+    expect(half.problems.map(({ message }) => message)).toEqual(['The groups hold 2 tiles, not 14: add 12 more.']);
   });
 });
 
@@ -89,7 +83,7 @@ describe('the grid', () => {
   const key = (name: string, ctrlKey = false) => ({ key: name, ctrlKey });
   const last = COLUMNS.length - 1;
 
-  test('K6: arrows move by cell and stop at the edges', () => {
+  test('CR-K6: arrows move by cell and stop at the edges', () => {
     expect(goTo(key('ArrowLeft'), { row: 0, column: 0 }, 3)).toEqual({ row: 0, column: 0 });
     expect(goTo(key('ArrowUp'), { row: 0, column: 2 }, 3)).toEqual({ row: 0, column: 2 });
     expect(goTo(key('ArrowRight'), { row: 1, column: last }, 3)).toEqual({ row: 1, column: last });
@@ -97,7 +91,7 @@ describe('the grid', () => {
     expect(goTo(key('ArrowDown'), { row: 1, column: 1 }, 3)).toEqual({ row: 2, column: 1 });
   });
 
-  test('K6: Home and End within the row, with Control to the corners', () => {
+  test('CR-K6: Home and End within the row, with Control to the corners', () => {
     expect(goTo(key('Home'), { row: 1, column: 3 }, 3)).toEqual({ row: 1, column: 0 });
     expect(goTo(key('End'), { row: 1, column: 3 }, 3)).toEqual({ row: 1, column: last });
     expect(goTo(key('Home', true), { row: 1, column: 3 }, 3)).toEqual({ row: 0, column: 0 });
@@ -172,7 +166,7 @@ describe('the editor', () => {
     return { editor: new CardEditor({ saveCard }, entry, emptyCard('Mine', '')), texts };
   }
 
-  test('W7: undo restores every step exactly, 100 of them, and redo goes forward again', () => {
+  test('CR-W7: undo restores every step exactly, 100 of them, and redo goes forward again', () => {
     const { editor } = editorOn();
     const states = [editor.document];
     for (let step = 0; step < 100; step += 1) {

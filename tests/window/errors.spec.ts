@@ -2,7 +2,7 @@ import { shellWords } from '../../renderer/words/shell.ts';
 import { tableWords } from '../../renderer/words/table.ts';
 import { expect, test } from './windrow.ts';
 
-test('O6: a calculation that fails says what is safe, and its button does it again', async ({ windrow, page }) => {
+test('CR-O6: a calculation that fails says what is safe, and its button does it again', async ({ windrow, page }) => {
   await page.route(
     /\/assets\/entry.*\.js$/,
     async (route) => await route.fulfill({ body: 'throw new Error("out of chalk")', contentType: 'text/javascript' }),

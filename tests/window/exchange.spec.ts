@@ -1,4 +1,5 @@
 import type { Locator, Page } from '@playwright/test';
+import { openChoices, storyTold } from './journal-helpers.ts';
 import { expect, test, type Windrow } from './windrow.ts';
 
 /**
@@ -219,15 +220,15 @@ async function wholeExchange(windrow: Windrow, hand: Hand): Promise<void> {
 
 test.describe('a whole exchange, with a restart in between', () => {
   test('by mouse, tiles dragged', async ({ windrow }) => await wholeExchange(windrow, dragging));
-  test('W1: by single clicks alone', async ({ windrow }) => await wholeExchange(windrow, clicking));
-  test('K1: by keys alone', async ({ windrow }) => await wholeExchange(windrow, typing));
+  test('CR-W1: by single clicks alone', async ({ windrow }) => await wholeExchange(windrow, clicking));
+  test('CR-K1: by keys alone', async ({ windrow }) => await wholeExchange(windrow, typing));
 });
 
 test('the second round can be stopped before it starts, and undone', async ({ windrow, page }) => {
   await windrow.open();
   await windrow.deal(DEAL);
   for (const step of FIRST) await pass(windrow, clicking, step);
-  await page.getByRole('button', { name: 'No second round' }).click();
+  await page.getByRole('button', { name: 'Somebody stops here' }).click();
   await expect(page.getByRole('heading', { name: 'Courtesy pass with' })).toBeVisible();
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(page.getByRole('heading', { name: 'Second round: pass three to the left' })).toBeVisible();
@@ -238,12 +239,13 @@ test("a player's own stop is logged as theirs, so that the look-back can judge i
   await windrow.open();
   await windrow.deal(DEAL);
   for (const step of FIRST) await pass(windrow, clicking, step);
-  await page.getByRole('button', { name: 'I stop here' }).click();
+  await page.getByRole('button', { name: 'Stop here', exact: true }).click({ timeout: 60_000 });
   await expect(page.getByRole('heading', { name: 'Courtesy pass with' })).toBeVisible();
   await windrow.saved();
   await windrow.go('Journal');
   await page.getByRole('link', { name: /^Look back at/ }).click();
-  await expect(page.getByText('Looking ahead to the end of the exchange…')).toBeVisible({ timeout: 60_000 });
+  await storyTold(page);
+  await openChoices(page);
   await page.getByText('All choices as a table').click();
   const round = page.getByRole('row').filter({ hasText: '4. A second round or not' });
   await expect(round).toContainText('to stop', { timeout: 120_000 });
@@ -253,10 +255,9 @@ test('a blind pass hands on tiles unseen, and as many fewer come in', async ({ w
   await windrow.open();
   await windrow.deal(DEAL);
   for (const step of FIRST.slice(0, 2)) await pass(windrow, clicking, step);
-  await page.getByText('Hand on unseen').first().click();
-  await clicking.choose(windrow, 'Hand on unseen', '2');
+  await clicking.choose(windrow, 'Blind pass', '2');
   await clicking.setAside(windrow, 'east wind');
-  await page.getByRole('button', { name: 'Give 1 tile' }).click();
+  await page.getByRole('button', { name: 'Give 1 and 2 blind' }).click();
   await expect(page.getByText('0 of 1 entered')).toBeVisible();
   await page.getByRole('button', { name: /^six crak/ }).click();
   await expect(page.getByRole('heading', { name: 'Second round: pass three to the left' })).toBeVisible();
@@ -271,11 +272,10 @@ test('a choice with tiles handed on unseen is laid in the tray as a whole, and c
   await windrow.open();
   await windrow.deal(DEAL);
   for (const step of FIRST.slice(0, 2)) await pass(windrow, clicking, step);
-  const others = page.locator('wr-look-panel ul');
-  await others.getByRole('button', { name: /^Use .* and 2 unseen$/ }).click({ timeout: 60_000 });
-  await expect(page.getByRole('button', { name: 'Give 1 tile', exact: true })).toBeEnabled();
+  await page.getByRole('button', { name: /and 2 blind: .*Lay it into the tray$/ }).click({ timeout: 60_000 });
+  await expect(page.getByRole('button', { name: 'Give 1 and 2 blind', exact: true })).toBeEnabled();
   await expect(page.getByRole('radio', { name: '2', exact: true })).toBeChecked();
-  await clicking.choose(windrow, 'Hand on unseen', 'None');
+  await clicking.choose(windrow, 'Blind pass', 'None');
   await expect(page.getByRole('button', { name: 'Give 3 tiles' })).toBeVisible();
   await expect(page.getByText('Choose 2 more')).toBeVisible();
 });
@@ -284,10 +284,10 @@ test('in the courtesy the smaller number counts', async ({ windrow, page }) => {
   await windrow.open();
   await windrow.deal(DEAL);
   for (const step of FIRST) await pass(windrow, clicking, step);
-  await page.getByRole('button', { name: 'No second round' }).click();
+  await page.getByRole('button', { name: 'Somebody stops here' }).click();
   await clicking.choose(windrow, 'You ask for', '3');
   await clicking.choose(windrow, 'Across asks for', '1');
-  await expect(page.getByText('The smaller number counts: 1 tile.')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Give 1 tile' })).toBeVisible();
   await clicking.setAside(windrow, 'one dot');
   await page.getByRole('button', { name: 'Give 1 tile' }).click();
   await page.getByRole('button', { name: /^six crak/ }).click();
@@ -311,6 +311,13 @@ test('a tile that cannot come in is refused beside the field, and what was typed
   await field.fill('22d');
   await page.keyboard.press('Enter');
   await expect(page.getByText(/The set has only 4 two dots/).first()).toBeVisible();
-  await expect(field).toHaveValue('2d');
+  await expect(field).toHaveValue('22d');
+  await expect(page.getByText('0 of 3 entered')).toBeVisible();
+  await field.fill('9d');
+  await page.keyboard.press('Enter');
+  await field.fill('3b 3b 3b');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('These are three tiles, but only two are still to come.')).toBeVisible();
+  await expect(field).toHaveValue('3b 3b 3b');
   await expect(page.getByText('1 of 3 entered')).toBeVisible();
 });

@@ -1,13 +1,20 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
-import type { StageTerms } from '../../core/reading/stage-terms.ts';
-import { handlers } from '../../renderer/worker/handlers.ts';
-import { modelFor } from '../../renderer/worker/terms-model.ts';
+import { expectValue } from '../../core/base/result.ts';
+import { markedCard } from '../../core/card/mark.ts';
+import { provisionalChance } from '../../core/chance/card-chance.ts';
+import { fitChance } from '../../core/engine/chance-questions.ts';
+import { fit } from '../../core/engine/exchange-questions.ts';
+import type { Said } from '../../core/engine/moment.ts';
+import { read } from '../../core/engine/reading-questions.ts';
+import { FIRST_REACH_MODEL, FIRST_TERMS, reachModelOf } from '../../core/reading/reach-model.ts';
+import { parseTiles } from '../../core/tiles/text.ts';
+import { Tiles } from '../../core/tiles/tiles.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
-const narrow = readFileSync(resolve(ROOT, 'tests/calibration/cards/narrow.card.json'), 'utf8');
+const document: unknown = JSON.parse(readFileSync(resolve(ROOT, 'tests/calibration/cards/narrow.card.json'), 'utf8'));
+const card = markedCard(document);
 
 function ended<Step, Value>(steps: Generator<Step, Value, void>): { readonly told: Step[]; readonly value: Value } {
   const told: Step[] = [];
@@ -18,43 +25,41 @@ function ended<Step, Value>(steps: Generator<Step, Value, void>): { readonly tol
   }
 }
 
-function fitted(): StageTerms {
-  const { value } = ended(handlers.fit({ card: narrow }));
-  if (!value.ok) throw new Error(value.message);
-  return value.value;
-}
-
-describe('the worker learns how soon others win with a card', () => {
-  const request = { card: narrow, rack: 'FF N 0 13b 4578c 22d 1d', gone: '' };
-  const reachOf = (stage: StageTerms[number] | undefined): number => {
-    const { told } = ended(handlers.read(stage === undefined ? request : { ...request, terms: stage }));
-    return told.find((hands) => hands !== undefined)?.byReach[0]?.reach ?? 0;
+describe('the worker learns how soon others win with a card, and how often it is won', () => {
+  const rack = expectValue(parseTiles('FF N 0 13b 4578c 22d 1d')).toCounts();
+  const moment = { card, at: { rack, gone: Tiles.none.toCounts() } };
+  const fitted = ended(fit({ card }));
+  const stages = expectValue(fitted.value);
+  const reachOf = (said: Said, drawn = 0): number => {
+    const { told } = ended(read({ ...moment, at: { ...moment.at, drawn }, said }));
+    return told.find((hands) => hands !== undefined)?.hands[0]?.reach ?? 0;
   };
-  const stages = fitted();
 
   it('tells how far it is, in parts that may be cancelled between', () => {
-    const { told } = ended(handlers.fit({ card: narrow }));
-    expect(told.length).toBeGreaterThan(20);
-    expect(told.every((part) => part !== undefined && part > 0 && part <= 1)).toBe(true);
+    expect(fitted.told.length).toBeGreaterThan(20);
+    expect(fitted.told.every((part) => part > 0 && part <= 1)).toBe(true);
   });
 
-  it('on a card where others win late, the reading with its terms shows a larger reach', () => {
-    expect(reachOf(stages[0])).toBeGreaterThan(reachOf(undefined));
+  it('on a card where others win late, the reading with its fit shows a larger reach', () => {
+    const learned = expectValue(ended(fitChance({ card, table: 'quick' })).value);
+    const unlearned = provisionalChance('quick');
+    expect(reachOf({ fit: learned })).toBeGreaterThan(reachOf({ fit: unlearned }));
   });
 
   it('with less left in the wall the reach is smaller', () => {
-    const reaches = [stages[0], stages[4], stages[8]].map(reachOf);
+    const reaches = [0, 40, 80].map((drawn) => reachOf({}, drawn));
     expect(reaches).toEqual(reaches.toSorted((one, other) => other - one));
     expect(reaches[2]).toBeLessThan((reaches[0] ?? 0) / 2);
   });
 
   it('without terms the first model answers; the same terms twice are one model', () => {
-    expect(modelFor(undefined)).toBe(FIRST_REACH_MODEL);
-    expect(modelFor(stages[1])).toBe(modelFor(structuredClone(stages[1])));
-    expect(modelFor(stages[1])).not.toBe(modelFor(stages[2]));
+    expect(reachModelOf(FIRST_TERMS)).toBe(FIRST_REACH_MODEL);
+    const [, one, other] = stages.map(reachModelOf);
+    expect(one).toBe(reachModelOf(structuredClone(stages[1]!)));
+    expect(one).not.toBe(other);
   });
 
   it('a file that is no card is refused in words', () => {
-    expect(ended(handlers.fit({ card: '{' })).value.ok).toBe(false);
+    expect(ended(fit({ card: markedCard('{') })).value.ok).toBe(false);
   });
 });

@@ -1,5 +1,6 @@
 import { readFile, readdir } from 'node:fs/promises';
 import { join } from 'node:path';
+import { adviceWords } from '../../renderer/words/advice.ts';
 import { settingsWords as words } from '../../renderer/words/settings.ts';
 import { expect, test } from './windrow.ts';
 
@@ -11,7 +12,7 @@ async function filesIn(folder: string): Promise<string[]> {
   return found.filter((entry) => entry.isFile() && entry.name !== 'in-use.json').map(({ name }) => name);
 }
 
-test('F7: "Show my files" tells the folder and its path where the browser can not open it', async ({
+test('CR-F7: "Show my files" tells the folder and its path where the browser can not open it', async ({
   windrow,
   page,
 }) => {
@@ -22,7 +23,7 @@ test('F7: "Show my files" tells the folder and its path where the browser can no
   await expect(page.getByText(words.noticesNone)).toBeVisible();
 });
 
-test('F2: everything goes into one file and comes back from it; what is here stays, and a second time adds nothing', async ({
+test('CR-F2: everything goes into one file and comes back from it; what is here stays, and a second time adds nothing', async ({
   windrow,
   page,
 }) => {
@@ -67,7 +68,7 @@ test('a file that is none of ours is refused in words, and nothing changes', asy
   expect(await filesIn(windrow.folder)).toEqual(before);
 });
 
-test('F7: delete everything asks twice, leaves 0 files, and begins anew', async ({ windrow, page }) => {
+test('CR-F7: delete everything asks twice, leaves 0 files, and begins anew', async ({ windrow, page }) => {
   await windrow.open();
   await windrow.deal(DEAL);
   await windrow.saved();
@@ -89,7 +90,7 @@ test('F7: delete everything asks twice, leaves 0 files, and begins anew', async 
   await expect(page.locator('wr-rack [role=option]')).toHaveCount(0);
 });
 
-test('F7: after it, closing leaves 0 files behind', async ({ windrow, page }) => {
+test('CR-F7: after it, closing leaves 0 files behind', async ({ windrow, page }) => {
   await windrow.open();
   await windrow.deal(DEAL);
   await windrow.saved();
@@ -102,4 +103,46 @@ test('F7: after it, closing leaves 0 files behind', async ({ windrow, page }) =>
   await windrow.close();
   const left = await readdir(windrow.folder, { recursive: true, withFileTypes: true });
   expect(left.filter((entry) => entry.isFile()).map(({ name }) => join(name))).toEqual([]);
+});
+
+test('the kind of table is chosen with what comes out for the card, holds at the Table and is kept', async ({
+  windrow,
+  page,
+}) => {
+  const chance = page.getByRole('button', { name: /explain Chance/ });
+  await windrow.open();
+  await windrow.deal(DEAL);
+  await expect(chance).toHaveText(/^\s*Chance: about \d+ in 100\s*$/);
+  const atClub = await chance.textContent();
+  await windrow.go('Settings');
+  const kinds = page.getByRole('group', { name: words.kinds.label });
+  await expect(kinds.getByRole('radio', { name: words.kinds.names.club })).toBeChecked();
+  const figures = page.locator('wr-table-kind').getByRole('status');
+  await expect(figures).toContainText(words.kinds.figures('about 10 games in 100', 64));
+  await kinds.getByRole('radio', { name: words.kinds.names.relaxed }).check();
+  await expect(figures).toContainText(words.kinds.figures('about 22 games in 100', 72));
+  await expect(figures).toContainText(words.kinds.counted);
+  await windrow.go('Table');
+  await expect(chance).not.toHaveText(atClub ?? '');
+  await expect(chance).toHaveText(/^\s*Chance: about \d+ in 100\s*$/);
+  await chance.click();
+  await expect(page.locator('wr-explain', { has: chance })).toContainText('at a relaxed table');
+  await windrow.saved();
+  await windrow.restart();
+  await windrow.go('Settings');
+  await expect(kinds.getByRole('radio', { name: words.kinds.names.relaxed })).toBeChecked();
+});
+
+test('when advice is welcome is chosen in the Settings, with the caution beside it, and is there after a restart', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open('Settings');
+  await expect(page.getByText(adviceWords.caution)).toBeVisible();
+  const choice = page.getByRole('group', { name: adviceWords.label });
+  await expect(choice.getByRole('radio', { name: 'At once' })).toBeChecked();
+  await choice.getByRole('radio', { name: 'Not at the table' }).check();
+  await windrow.restart();
+  await windrow.go('Settings');
+  await expect(choice.getByRole('radio', { name: 'Not at the table' })).toBeChecked();
 });

@@ -9,8 +9,8 @@ test('the example season: added in one click, marked, and taken away in one acti
   await expect(page.locator('.games li').first()).toContainText('example');
   expect(await violations(page)).toEqual([]);
   await part(page, 'Files');
-  await page.getByRole('button', { name: 'Take the example season away' }).click();
-  await expect(page.getByText('64 games of the example season are gone.')).toBeVisible({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Remove the example season' }).click();
+  await expect(page.getByText('The example season is removed: 64 games.')).toBeVisible({ timeout: 60_000 });
   await part(page, 'Games');
   await expect(page.getByText('No game yet. Your first deal will be here.')).toBeVisible();
 });
@@ -120,8 +120,8 @@ test('everything in one file: brought in on another computer, nothing doubled, a
   await expect(page.getByText('0 games added. 0 kept beside another version. 64 were here already.')).toBeVisible({
     timeout: 60_000,
   });
-  await page.getByRole('button', { name: 'Take the example season away' }).click();
-  await expect(page.getByText('64 games of the example season are gone.')).toBeVisible({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Remove the example season' }).click();
+  await expect(page.getByText('The example season is removed: 64 games.')).toBeVisible({ timeout: 60_000 });
   await page.locator('wr-files-view input').setInputFiles(file);
   await expect(page.getByText('64 games added.')).toBeVisible({ timeout: 60_000 });
   await page.locator('wr-files-view input').setInputFiles({ ...file, buffer: Buffer.from(text.slice(0, 5000)) });
@@ -129,7 +129,7 @@ test('everything in one file: brought in on another computer, nothing doubled, a
   expect(await violations(page)).toEqual([]);
 });
 
-test('F6: names of players are taken out of all games in one action', async ({ windrow, page }) => {
+test('CR-F6: names of players are taken out of all games in one action', async ({ windrow, page }) => {
   await withSeason(windrow);
   await page
     .getByRole('link', { name: /^Look back at/ })
@@ -141,7 +141,7 @@ test('F6: names of players are taken out of all games in one action', async ({ w
   await page.getByRole('link', { name: 'All games' }).click();
   await part(page, 'Files');
   await expect(page.getByText('1 game with names.')).toBeVisible();
-  await page.getByRole('button', { name: 'Take all names out' }).click();
-  await expect(page.getByText('Names are gone from 1 game.')).toBeVisible();
+  await page.getByRole('button', { name: 'Remove all names' }).click();
+  await expect(page.getByText('Names are removed from 1 game.')).toBeVisible();
   await expect(page.getByText('0 games with names.')).toBeVisible();
 });

@@ -15,16 +15,28 @@ export async function part(page: Page, name: 'Games' | 'Season' | 'Evenings' | '
   await page.getByRole('navigation', { name: 'Parts of the Journal' }).getByRole('link', { name, exact: true }).click();
 }
 
-/** Goes to a game's look-back by its address and waits for it. */
+/** Goes to a game's look-back by its address and waits until its story is told. */
 export async function lookBack(page: Page, id: string): Promise<void> {
   await page.evaluate((game) => (window.location.hash = `#/journal/game/${game}`), id);
-  await expect(page.getByRole('heading', { name: 'Luck and choices' })).toBeVisible({ timeout: 60_000 });
+  await storyTold(page);
 }
 
-/** Waits until a look-back has looked ahead to the end of the exchange too. */
-export async function lookedAhead(page: Page): Promise<void> {
+/** Waits until a look-back has looked ahead to the end of the exchange too, and tells its story. */
+export async function storyTold(page: Page): Promise<void> {
+  await expect(page.locator('wr-story')).toBeVisible({ timeout: 120_000 });
   await expect(page.getByText('Looking ahead to the end of the exchange…')).toBeHidden({ timeout: 120_000 });
-  await expect(page.locator('wr-decision [data-ahead]')).toBeVisible();
+}
+
+/** Opens the fold of all choices, one by one and as a table. */
+export async function openChoices(page: Page): Promise<void> {
+  await page.getByText(/^All \d+ choices, step by step$/).click();
+  await expect(page.locator('wr-decision')).toBeVisible();
+}
+
+/** Opens the fold of the chance, turn by turn. */
+export async function openCourse(page: Page): Promise<void> {
+  await page.getByText('Your chance, turn by turn').click();
+  await expect(page.getByRole('heading', { name: 'Luck and choices' })).toBeVisible();
 }
 
 /** The kinds of violation of WCAG 2.2 A and AA that axe finds now. */

@@ -48,7 +48,7 @@ async function fill(folder: string): Promise<void> {
   }
 }
 
-test('J8: 10,000 games are listed, searched, filtered and turned without waiting', async ({ windrow, page }) => {
+test('CR-J8: 10,000 games are listed, searched, filtered and turned without waiting', async ({ windrow, page }) => {
   await fill(windrow.folder);
   await windrow.open();
   // The list is now in the index, as it is from the second start on.

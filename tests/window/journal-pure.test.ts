@@ -2,13 +2,13 @@ import { describe, expect, it } from 'vitest';
 import type { Ledger } from '../../core/review/ledger.ts';
 import type { GameEntry } from '../../main/desk/desk.ts';
 import { journalCsv } from '../../renderer/places/journal/csv.ts';
-import { dayOf } from '../../renderer/places/journal/dates.ts';
 import { filterPicks, filtersInUse } from '../../renderer/places/journal/filter-options.ts';
-import { type JournalGame, journalGame } from '../../renderer/places/journal/journal-game.ts';
+import { dayOf, type JournalGame, journalGame } from '../../renderer/places/journal/journal-game.ts';
 import { gameLink, journalLink, journalRoute } from '../../renderer/places/journal/routes.ts';
 import { costChart, pointsChart, winChart } from '../../renderer/places/journal/season-charts.ts';
 import { sendGames } from '../../renderer/backup/send-games.ts';
-import { ledgerBars, ledgerTable, luckAndChoices } from '../../renderer/places/lookback/ledger-charts.ts';
+import { luckAndChoices } from '../../core/review/story.ts';
+import { ledgerBars, ledgerTable } from '../../renderer/places/lookback/ledger-charts.ts';
 import { recordOf } from '../review/helpers.ts';
 
 function game(changes: Partial<GameEntry> = {}): JournalGame {
@@ -25,6 +25,8 @@ function game(changes: Partial<GameEntry> = {}): JournalGame {
     stage: 'South won',
     lastEventAt: '2026-11-20T02:00:00Z',
     zone: 'America/Chicago',
+    table: 'club',
+    advice: null,
     evening: null,
     outcome: 'won',
     winner: 'South',
@@ -101,23 +103,27 @@ describe('what charts draw', () => {
     expect(pointsChart([game(), older]).parts.map(({ value }) => value)).toEqual([0, -3, 147]);
   });
 
-  it('G6: costs by kind, no change told and no interval drawn below 30 choices', () => {
+  it('CR-G6: costs by kind, no change told and no interval drawn below 30 choices', () => {
     const few = Array.from({ length: 29 }, () => ({ kind: 'pass', cost: 0.01, now: 0.02, forced: false }) as const);
     const { parts, table } = costChart([...few, { kind: 'pass', cost: 0, now: 0, forced: true }]);
     expect(parts).toEqual([{ label: 'Passes', from: 0, to: expect.closeTo(1, 9), text: '1.00', fill: 'solid' }]);
     expect(table.rows[0]?.slice(1)).toEqual(['29', '1.00', '–', '2.00', '29.0', 'Too few to tell: 29 of 30']);
   });
 
-  it('G5: the ledger floats from an average deal to the end without a gap', () => {
-    const totals = { deal: 0.02, promise: 0.1, choice: -0.03, luck: -0.05, table: 0, rest: 0 };
-    const ledger: Ledger = { start: 0.08, parts: [], totals, end: 0.12 };
+  it('CR-G5: the ledger floats from an average deal to the end without a gap', () => {
+    const totals = { deal: 0.024, received: 0.114, draws: -0.049, others: 0, choice: -0.036, rest: 0 };
+    const ledger: Ledger = { start: 0.076, parts: [], totals, end: 0.129 };
     const bars = ledgerBars(ledger);
     const steps = bars.slice(1, -1);
     expect(steps[0]?.from).toBe(8);
     for (const [place, { from }] of steps.entries()) if (place > 0) expect(from).toBe(steps[place - 1]?.to);
     expect(steps.at(-1)?.to).toBe(bars.at(-1)?.to);
-    expect(luckAndChoices(ledger)).toEqual({ good: 0.1, luck: expect.closeTo(-0.03, 12), choices: -0.03 });
-    expect(ledgerTable(ledger).rows.at(-1)).toEqual(['At the end', '', '12.000']);
+    expect(steps.map(({ text }) => text)).toEqual(['+2', '+11', '−4', '−4']);
+    expect(luckAndChoices(ledger)).toEqual({ luck: 9, choices: -4 });
+    expect(ledgerTable(ledger).rows.slice(-2)).toEqual([
+      ['All parts together', '+5', '13'],
+      ['At the end', '', '13'],
+    ]);
   });
 });
 

@@ -39,7 +39,7 @@ test('the figures are kept: after a restart nothing is measured again', async ({
   expect(await twin(page, 'How far away your rack was')).toEqual(before);
 });
 
-test('G6: choices are judged on request, stopped at any time, and no change is told before 30 of a kind', async ({
+test('CR-G6: choices are judged on request, stopped at any time, and no change is told before 30 of a kind', async ({
   windrow,
   page,
 }) => {
@@ -73,4 +73,39 @@ test('the season prints: charts and open tables on white, without buttons', asyn
   expect(paper).toBe('rgb(255, 255, 255)');
   const pdf = (await page.pdf({ format: 'Letter' })).toString('latin1');
   expect(pdf.match(/\/Type \/Page\b/g)?.length).toBeGreaterThan(2);
+});
+
+test('examples stay apart: an example deal does not keep the example season out, and neither is among her own figures', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open();
+  await page.getByRole('button', { name: 'Try an example deal' }).click();
+  await windrow.saved();
+  await windrow.go('Journal');
+  await part(page, 'Files');
+  await page.getByRole('button', { name: 'Add the example season' }).click();
+  await expect(page.getByText('64 games added to look around with.')).toBeVisible({ timeout: 30_000 });
+  await part(page, 'Season');
+  await expect(page.getByText('From 65 games of the examples. None of them is yours.')).toBeVisible();
+  await windrow.go('Table');
+  await page.getByRole('button', { name: 'New game' }).click();
+  await page.getByRole('button', { name: 'Begin a new game' }).click();
+  await windrow.deal('J FF N 0 13b 4578c 22d');
+  await page.getByRole('button', { name: 'Result' }).click();
+  await page.getByRole('radio', { name: 'Wall game' }).check();
+  await page.getByRole('button', { name: 'Enter the result' }).click();
+  await windrow.saved();
+  await windrow.go('Journal');
+  await part(page, 'Season');
+  await expect(
+    page.getByText('These figures are from 1 game. What you filter in the list is filtered here too.'),
+  ).toBeVisible();
+  await expect(page.getByText('With advice at once: you won 0 of 1.')).toBeVisible();
+  await page.getByRole('group', { name: 'Whose games' }).getByRole('radio', { name: 'Examples' }).check();
+  await expect(page.getByText('From 65 games of the examples. None of them is yours.')).toBeVisible();
+  await page.getByRole('group', { name: 'Whose games' }).getByRole('radio', { name: 'My own' }).check();
+  await expect(
+    page.getByText('These figures are from 1 game. What you filter in the list is filtered here too.'),
+  ).toBeVisible();
 });

@@ -2,8 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { success } from '../../core/base/result.ts';
 import type { Desk, GameEntry } from '../../main/desk/desk.ts';
 import { JournalStore } from '../../renderer/places/journal/journal-store.ts';
-import { WorkerClient } from '../../renderer/worker/client.ts';
-import type { JournalCalls } from '../../renderer/worker/journal-calls.ts';
+import { engine } from '../../renderer/worker/engine.ts';
 
 const ENTRY: GameEntry = {
   id: 'g-1',
@@ -18,6 +17,8 @@ const ENTRY: GameEntry = {
   stage: 'Dealt',
   lastEventAt: '2026-11-20T02:00:00Z',
   zone: 'UTC',
+  table: 'club',
+  advice: null,
   evening: null,
   outcome: 'open',
   winner: null,
@@ -38,7 +39,7 @@ function store(): { readonly journal: JournalStore; readonly answer: () => void 
     listGames: () => asked.then(() => success([ENTRY])),
     readFindings: () => asked.then(() => success([])),
   };
-  const noWorker = new WorkerClient<JournalCalls>(() => {
+  const noWorker = engine(() => {
     throw new Error('no worker is needed');
   });
   return { journal: new JournalStore(desk as Desk, noWorker, noWorker), answer };

@@ -35,7 +35,7 @@ test('an empty Journal leads to the Table', async ({ windrow, page }) => {
   await expect(page.getByRole('heading', { name: 'What were you dealt?' })).toBeVisible();
 });
 
-test('O1: text size and colours chosen are there again after a restart', async ({ windrow, page }) => {
+test('CR-O1: text size and colours chosen are there again after a restart', async ({ windrow, page }) => {
   await windrow.open();
   await page.getByRole('button', { name: 'A+, larger text' }).click();
   await windrow.go('Settings');
@@ -61,10 +61,6 @@ test('when saving fails the window says so, keeps everything, and saves it all o
     problem: { code: 'disk-full', message: 'The disk is full. What was saved before is safe.' },
   };
   await page.route('**/desk/**', async (route) => await route.fulfill({ json: refusal }));
-  await page
-    .getByRole('button', { name: /^Use this pass/ })
-    .first()
-    .click();
   await page.getByRole('button', { name: 'Give 3 tiles' }).click();
   await expect(page.getByText('The disk is full.')).toBeVisible();
   await expect(page.getByText('Not saved')).toBeVisible();
@@ -77,7 +73,7 @@ test('when saving fails the window says so, keeps everything, and saves it all o
   expect(misdeeds.errors).toEqual([]);
 });
 
-test('O7: undo, redo and new game keep their place through the steps of a pass', async ({ windrow, page }) => {
+test('CR-O7: undo, redo and new game keep their place through the steps of a pass', async ({ windrow, page }) => {
   const places: unknown[] = [];
   const note = async (): Promise<void> => {
     for (const name of ['Undo', 'Redo', 'New game'])
@@ -87,9 +83,9 @@ test('O7: undo, redo and new game keep their place through the steps of a pass',
   await windrow.deal(DEAL);
   await note();
   await page
-    .getByRole('button', { name: /^Use this pass/ })
+    .getByRole('button', { name: /Lay it into the tray$/ })
     .first()
-    .click();
+    .click({ timeout: 60_000 });
   await note();
   await page.getByRole('button', { name: 'Give 3 tiles' }).click();
   await note();
@@ -102,23 +98,38 @@ test('O7: undo, redo and new game keep their place through the steps of a pass',
   }
 });
 
-test('the plan: using its best pass fills the tray, and the own choice is judged', async ({ windrow, page }) => {
+test('the tray offers the best pass; a pass of one’s own takes its place, is judged, and can be taken back', async ({
+  windrow,
+  page,
+}) => {
   await windrow.open();
   await windrow.deal(DEAL);
+  const band = page.locator('wr-give-panel');
+  await expect(band.locator('.offer')).toHaveCount(3, { timeout: 60_000 });
+  expect(await windrow.rack()).toHaveLength(13);
   await page
-    .getByRole('button', { name: /^Use this pass/ })
-    .nth(1)
+    .getByRole('button', { name: /Lay it into the tray$/ })
+    .last()
     .click();
-  await expect(page.locator('wr-slots [role=option]')).toHaveCount(3);
-  await expect(
-    page.locator('wr-plan-panel .own').getByRole('button', { name: /^for now: (costs|as good)/ }),
-  ).toBeVisible();
-  await page
-    .getByRole('button', { name: /^Use this pass/ })
-    .first()
-    .click();
-  await expect(page.locator('wr-plan-panel .own').getByRole('button', { name: /^for now: best/ })).toBeVisible();
   expect(await windrow.rack()).toHaveLength(10);
+  await expect(band.locator('.offer')).toHaveCount(0);
+  await expect(band.getByText(/^Yours is /)).toBeVisible();
+  await band.getByRole('button', { name: 'Back to the offer' }).click();
+  await expect(band.locator('.offer')).toHaveCount(3);
+  const offered = await band
+    .locator('.offer')
+    .evaluateAll((slots) => slots.map((slot) => slot.getAttribute('aria-label')));
+  for (const name of ['flower', 'flower', 'one bam']) {
+    await page.locator(`wr-rack [role=option][aria-label^="${name}"]`).first().click();
+    await page.getByRole('button', { name: 'Set aside' }).click();
+  }
+  await expect(band.getByText(/^Yours is about \d+ in 100 behind the best\.$/)).toBeVisible({ timeout: 60_000 });
+  await band.getByRole('button', { name: 'Back to the offer' }).click();
+  expect(
+    await band.locator('.offer').evaluateAll((slots) => slots.map((slot) => slot.getAttribute('aria-label'))),
+  ).toEqual(offered);
+  await page.getByRole('button', { name: 'Give 3 tiles' }).click();
+  await expect(page.getByRole('heading', { name: 'What came from the left?' })).toBeVisible();
 });
 
 test('a chosen tile says why it is kept or spare', async ({ windrow, page }) => {
@@ -129,7 +140,7 @@ test('a chosen tile says why it is kept or spare', async ({ windrow, page }) => 
   await expect(page.getByText('Keep: a joker stands for any tile in a group of three or more.')).toBeVisible();
 });
 
-test('J3: from a change on, and without waiting for its reading, “Saved” is no longer said', async ({
+test('CR-J3: from a change on, and without waiting for its reading, “Saved” is no longer said', async ({
   windrow,
   page,
 }) => {

@@ -10,7 +10,7 @@ function meaningOf(phrase: string): RackKey | null {
   return rackKey({ key, altKey: parts.includes('Alt'), ctrlKey: parts.includes('Control'), metaKey: false });
 }
 
-test('K1, K2: every key that the help names for the rack does there what its line says', () => {
+test('CR-K1, CR-K2: every key that the help names for the rack does there what its line says', () => {
   const means = Object.entries(KEYS.rack).map(([name, keys]) => [name, keys.map((key) => meaningOf(key)?.means)]);
   expect(Object.fromEntries(means)).toEqual({
     walk: ['walk', 'walk'],
@@ -27,7 +27,7 @@ test('K1, K2: every key that the help names for the rack does there what its lin
   });
 });
 
-test('K1: every shortcut that the rack announces is named in the help', () => {
+test('CR-K1: every shortcut that the rack announces is named in the help', () => {
   const named = Object.values(KEYS.rack).flat();
   expect(RACK_SHORTCUTS.split(' ').filter((key) => !named.includes(key))).toEqual([]);
 });

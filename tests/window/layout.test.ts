@@ -11,11 +11,12 @@ import {
   isArranged,
   type Layout,
   removeTile,
-  setAside,
+  toTray,
   takeBack,
   tilesOf,
+  formatLayout,
+  parseLayout,
 } from '../../renderer/session/layout.ts';
-import { formatLayout, parseLayout } from '../../renderer/session/layout-text.ts';
 
 const laid = (text: string): Layout => expectValue(parseLayout(text));
 const rackText = (layout: Layout): string => formatTileList(layout.rack.map((tile) => tile.kind));
@@ -33,10 +34,10 @@ const anyLayout = fc
     fc.array(fc.constantFrom('none', 'none', 'gap', 'tier'), { minLength: 14, maxLength: 14 }),
     fc.nat(3),
   )
-  .map(([kinds, spaces, aside]): Layout => {
+  .map(([kinds, spaces, size]): Layout => {
     const all = kinds.map((kind, place) => ({ id: `t${place + 1}`, kind, space: spaces[place] ?? 'none' }));
-    const tray = all.slice(0, aside).map((tile) => ({ ...tile, space: 'none' as const }));
-    return { rack: all.slice(aside), aside: tray, next: kinds.length + 1 };
+    const tray = all.slice(0, size).map((tile) => ({ ...tile, space: 'none' as const }));
+    return { rack: all.slice(size), tray, next: kinds.length + 1 };
   });
 const seed = { seed: 20261125 };
 
@@ -72,11 +73,11 @@ describe('the layout of the rack', () => {
     fc.assert(
       fc.property(anyLayout, fc.nat(13), (layout, place) => {
         const id = layout.rack[place]?.id ?? 't1';
-        const there = setAside(layout, [id]);
+        const there = toTray(layout, [id]);
         const back = takeBack(there, [id]);
         for (const step of [there, back]) {
           expect(tilesOf(step).equals(tilesOf(layout))).toBe(true);
-          const ids = [...step.rack, ...step.aside].map((tile) => tile.id);
+          const ids = [...step.rack, ...step.tray].map((tile) => tile.id);
           expect(new Set(ids).size).toBe(ids.length);
         }
       }),
@@ -102,7 +103,7 @@ describe('the layout of the rack', () => {
 
   it('the tray holds three tiles and no more', () => {
     const layout = laid('1234b');
-    expect(setAside(layout, ['t1', 't2', 't3', 't4']).aside).toHaveLength(3);
+    expect(toTray(layout, ['t1', 't2', 't3', 't4']).tray).toHaveLength(3);
   });
 
   it('a gap stays when the tile that it stood before goes', () => {

@@ -1,6 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { markedCard } from '../../core/card/mark.ts';
+import { questionNamed } from '../../core/engine/questions.ts';
 import { expectValue, success } from '../../core/base/result.ts';
+import type { PassChoice } from '../../core/future/rivals.ts';
 import type { GameEvent, TimedEvent } from '../../core/game/events.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { stateOf } from '../../core/game/state.ts';
@@ -8,21 +11,23 @@ import { givenTiles } from '../../core/exchange/state.ts';
 import { planPass } from '../../core/plan/plan.ts';
 import { type RaceRule, USUAL_RULE } from '../../core/plan/race.ts';
 import { knownTiles } from '../../core/reading/known.ts';
-import { exchangeContest, gamesContest } from '../../core/table/future-contest.ts';
+import { exchangeContest } from '../../core/future/exchange-futures.ts';
+import { gamesContest } from '../../core/future/game-futures.ts';
 import { GameSession } from '../../renderer/session/game-session.ts';
-import { setAsideKinds } from '../../renderer/session/layout.ts';
-import { IncomingChoice } from '../../renderer/session/incoming.ts';
-import { LookAhead, type LookParts } from '../../renderer/session/look-ahead.ts';
-import { passLogReader } from '../../renderer/session/pass-log.ts';
-import type { StoppableLine } from '../../renderer/worker/client.ts';
-import { lookHandlers } from '../../renderer/worker/look-handlers.ts';
-import type { Calls } from '../../renderer/worker/messages.ts';
-import { planView } from '../../renderer/worker/plan-view.ts';
-import { type Handlers, serve } from '../../renderer/worker/serve.ts';
+import { fillTray } from '../../renderer/session/layout.ts';
+import { CardFits } from '../../renderer/session/card-fits.ts';
+import { IncomingChoice, passLogReader } from '../../renderer/session/incoming.ts';
+import { type Compared, LookAhead, type LookParts } from '../../renderer/session/look-ahead.ts';
+import type { WorkerLine } from '../../renderer/worker/client.ts';
+import { planDocument } from '../../core/engine/documents.ts';
+import { PassDraft } from '../../renderer/session/pass-draft.ts';
+import { Pool } from '../../renderer/worker/pool.ts';
+import { lineInThisThread } from './line-in-this-thread.ts';
+import { NO_KEPT_FITS } from './no-kept-fits.ts';
 import type { GameEntry } from '../../main/desk/desk.ts';
 import { PASSES_NEEDED, PassLog } from '../../core/table/incoming-rates.ts';
 import { bytesOf, raceOf } from '../plan/race-problems.ts';
-import { demoCard, demoTable } from '../table/cards.ts';
+import { demoCard, demoTable, demoTerms } from '../table/cards.ts';
 import { tiles } from '../table/positions.ts';
 
 const RULE = { ...USUAL_RULE, looks: [1, 3, 6], blockSize: 16 };
@@ -30,31 +35,21 @@ const GAMES = { ...USUAL_RULE, looks: [1, 3], blockSize: 4 };
 const AT = '2026-11-25T19:00:00Z';
 const DOCUMENT: unknown = JSON.parse(readFileSync(new URL('../../assets/demo.card.json', import.meta.url), 'utf8'));
 
-/** A worker in this thread: a real message channel, and the real server on its far end. */
-function lineOf(all: Handlers<Calls>): StoppableLine {
-  const { port1, port2 } = new MessageChannel();
-  port1.start();
-  port2.start();
-  const pause = (): Promise<void> => new Promise((resume) => setImmediate(resume));
-  serve(port2, all, { clock: () => performance.now(), pause });
-  return {
-    postMessage: (message) => port1.postMessage(message),
-    addEventListener: (type, listener) => port1.addEventListener(type, listener as EventListener),
-    terminate: () => port1.close(),
-  };
-}
+const startWorker = (): WorkerLine => lineInThisThread(questionNamed);
+const FITS = new CardFits(NO_KEPT_FITS, startWorker);
+
+const NONE = { status: 'none', value: null, late: false, progress: null, message: '' } as const;
 
 /** Plans at once whatever pass is due. */
 function plansOf(session: GameSession): LookParts['plans'] {
   return {
     get plan(): LookParts['plans']['plan'] {
       const { rack, exchange } = session.state;
-      if (exchange?.phase !== 'giving' || exchange.step === null) return { status: 'none', value: null, message: '' };
+      if (exchange?.phase !== 'giving' || exchange.step === null) return NONE;
       const known = expectValue(knownTiles(rack, givenTiles(exchange)));
       const plan = planPass(demoCard, known, exchange.step, { giftRacks: 2 });
-      return { status: 'done', value: planView(plan), message: '' };
+      return { ...NONE, status: 'done', value: planDocument(plan.step, plan.options) };
     },
-    terms: undefined,
     subscribe: () => () => undefined,
   };
 }
@@ -66,7 +61,13 @@ function begin(
   const kept = (): Promise<ReturnType<typeof success<null>>> => Promise.resolve(success(null));
   const session = new GameSession(
     {
-      desk: { startGame: kept, appendEvent: kept, dropEvent: kept, changeGame: kept },
+      desk: {
+        keepDraft: kept,
+        startGame: kept,
+        appendEvent: kept,
+        dropEvent: kept,
+        changeGame: kept,
+      },
       appVersion: '0',
       zone: 'UTC',
       now: () => AT,
@@ -75,10 +76,17 @@ function begin(
     DOCUMENT,
   );
   const readLog = (): Promise<PassLog> => Promise.resolve(log);
-  const startWorker = (): StoppableLine => lineOf(lookHandlers);
-  const incoming = new IncomingChoice({ session, startWorker, readLog });
+  const incoming = new IncomingChoice({ session, fits: FITS, readLog });
   const rules = { rule: RULE, gamesRule };
-  const lookAhead = new LookAhead({ session, plans: plansOf(session), incoming, startWorker, ...rules });
+  const lookAhead = new LookAhead({
+    session,
+    plans: plansOf(session),
+    draft: new PassDraft(session),
+    cardGames: { said: {}, key: '', subscribe: () => () => undefined },
+    incoming,
+    pool: new Pool(startWorker),
+    ...rules,
+  });
   return { session, incoming, lookAhead };
 }
 
@@ -104,14 +112,14 @@ function logOf(passes: number): PassLog {
 }
 
 /** Waits until the look has ended. */
-function ended(lookAhead: LookAhead): Promise<LookAhead['look']> {
+function ended(lookAhead: LookAhead): Promise<Compared & Pick<LookAhead['look'], 'message'>> {
   return new Promise((resolve) => {
     const stop = lookAhead.subscribe(() => check());
     const check = (): void => {
       const { look } = lookAhead;
       if (look.status !== 'done' && look.status !== 'failed') return;
       stop();
-      resolve(look);
+      resolve({ ...look.value!, message: look.message });
     };
   });
 }
@@ -126,23 +134,50 @@ const FIRST_ROUND: readonly GameEvent[] = [
 ];
 
 describe('the look ahead of the window', { timeout: 120_000 }, () => {
-  it('begins when the plan is there, and finds what one worker alone would find, byte for byte (G7)', async () => {
-    const { session, lookAhead } = begin();
+  it('begins when the plan is there, and finds what one worker alone would find, byte for byte (CR-G7)', async () => {
+    const { session, incoming, lookAhead } = begin();
+    incoming.choose(false);
     expect(lookAhead.look.status).toBe('none');
     expectValue(session.apply(DEALT));
     const look = await ended(lookAhead);
     expect(look.message).toBe('');
     expect(look.choices).toHaveLength(6);
     const position = { seat: 1, exchange: session.state.exchange! };
-    const alone = raceOf(exchangeContest(demoTable, position, look.choices), RULE);
+    const alone = raceOf(exchangeContest(demoTable, position, look.choices, demoTerms), RULE);
     expect(bytesOf(look.result!)).toBe(bytesOf(alone));
   });
 
-  it('looks anew with the tray’s pass, and forgets when no pass is due', async () => {
-    const { session, lookAhead } = begin();
+  it('keeps what was compared, in its order, while one of its passes lies in the tray, and while another is looked at', async () => {
+    const { session, incoming, lookAhead } = begin();
+    incoming.choose(false);
     expectValue(session.apply(DEALT));
     const first = await ended(lookAhead);
-    session.lay(setAsideKinds(session.layout, tiles('FF 1b').toKinds()));
+    const { ranked } = lookAhead;
+    expect(ranked).toHaveLength(first.choices.length);
+    expect(ranked![0]!.choice).toEqual(first.choices[first.result!.best]);
+    expect(ranked![0]!.reasons.join(' ')).toMatch(/nearest hands/);
+    const inList = ranked!.map(({ choice }) => choice).find((choice) => choice.type === 'give');
+    session.lay(fillTray(session.layout, inList!.tiles));
+    expect(lookAhead.look.status).toBe('done');
+    expect(lookAhead.look.value!.result).toBe(first.result);
+    session.lay(fillTray(session.layout, tiles('FF 1b').toKinds()));
+    expect(lookAhead.look.status).toBe('pending');
+    expect(lookAhead.ranked).toBe(ranked);
+    const own: PassChoice = { type: 'give', tiles: tiles('FF 1b').toKinds() };
+    expect(lookAhead.judged(own)).toBe(null);
+    await ended(lookAhead);
+    expect(lookAhead.ranked).toBe(ranked);
+    expect(lookAhead.judged(own)?.standing.verdict).toBe('costs');
+    session.lay(fillTray(session.layout, []));
+    expect(lookAhead.ranked).toBe(ranked);
+  });
+
+  it('looks anew with the tray’s pass, and forgets when no pass is due', async () => {
+    const { session, incoming, lookAhead } = begin();
+    incoming.choose(false);
+    expectValue(session.apply(DEALT));
+    const first = await ended(lookAhead);
+    session.lay(fillTray(session.layout, tiles('FF 1b').toKinds()));
     const second = await ended(lookAhead);
     expect(second.choices).toHaveLength(first.choices.length + 1);
     expect(second.choices.at(-1)).toEqual({ type: 'give', tiles: tiles('FF 1b').toKinds() });
@@ -153,10 +188,12 @@ describe('the look ahead of the window', { timeout: 120_000 }, () => {
 
   it('compares other numbers of tiles where they may go unseen, and weighs what comes in when asked', async () => {
     const { session, incoming, lookAhead } = begin();
+    incoming.choose(false);
     for (const event of FIRST_ROUND) expectValue(session.apply(event));
     const even = await ended(lookAhead);
     const sizes = even.choices.map((choice) => (choice.type === 'give' ? choice.tiles.length : -1));
-    expect(sizes).toEqual([3, 3, 3, 3, 3, 3, 2, 1, 0]);
+    // Fewer own tiles help their receiver less, so that they come first of equals.
+    expect(sizes).toEqual([0, 1, 2, 3, 3, 3, 3, 3, 3]);
     expect(even.rates).toBeNull();
     incoming.choose(true);
     await told(incoming, () => incoming.rates !== null);
@@ -166,50 +203,51 @@ describe('the look ahead of the window', { timeout: 120_000 }, () => {
   });
 });
 
-describe('X17: whole games', { timeout: 120_000 }, () => {
-  it('are played with the choices that are as good so far, and say what one worker alone would find (G7)', async () => {
-    const { session, lookAhead } = begin();
+describe('FU-9: whole games', { timeout: 120_000 }, () => {
+  it('are played with the choices that are as good so far, and say what one worker alone would find (CR-G7)', async () => {
+    const { session, incoming, lookAhead } = begin();
+    incoming.choose(false);
     expectValue(session.apply(DEALT));
     const look = await ended(lookAhead);
-    expect(lookAhead.played).toBeNull();
+    expect(lookAhead.played.status).toBe('none');
     const open = look.result!.standings.filter(({ verdict }) => verdict !== 'costs');
     expect(open.length).toBeGreaterThan(1);
     await lookAhead.playOut();
-    const { status, choices, result } = lookAhead.played!;
+    const { status, value } = lookAhead.played;
+    const { choices, result } = value!;
     expect(status).toBe('done');
     expect(choices).toEqual(open.map(({ candidate }) => look.choices[candidate]));
     const position = { seat: 1, exchange: session.state.exchange! };
     expect(bytesOf(result!)).toBe(bytesOf(raceOf(gamesContest(demoTable, position, choices), GAMES)));
-    expect(bytesOf(lookAhead.look.result!)).toBe(bytesOf(look.result!));
+    expect(bytesOf(lookAhead.look.value!.result!)).toBe(bytesOf(look.result!));
   });
 
   it('go on while the look is made anew, and can be stopped; what they said stays until a pass is given', async () => {
     const { session, incoming, lookAhead } = begin({ ...GAMES, looks: [1, 10_000] });
+    incoming.choose(false);
     expectValue(session.apply(DEALT));
     await ended(lookAhead);
     const games = lookAhead.playOut();
-    await told(lookAhead, () => lookAhead.played?.result !== null && lookAhead.played !== null);
+    await told(lookAhead, () => lookAhead.played.value !== null && lookAhead.played.value.result !== null);
     incoming.choose(true);
     await told(incoming, () => incoming.rates !== null);
     expect(lookAhead.look.status).toBe('pending');
-    expect(lookAhead.played?.status).toBe('pending');
+    expect(lookAhead.played.status).toBe('pending');
     lookAhead.stopPlaying();
     await games;
-    expect(lookAhead.played?.status).toBe('stopped');
-    expect(lookAhead.played?.result?.standings[0]?.samples).toBe(GAMES.blockSize);
+    expect(lookAhead.played.status).toBe('stopped');
+    expect(lookAhead.played.value?.result?.standings[0]?.samples).toBe(GAMES.blockSize);
     expectValue(session.apply({ type: 'gave', step: 'right', tiles: 'N 0 1b' }));
-    expect(lookAhead.played).toBeNull();
+    expect(lookAhead.played.status).toBe('none');
   });
 });
 
-describe('X16: what is taken to come in', { timeout: 120_000 }, () => {
-  it('is all tiles alike with few passes logged, until the player chooses otherwise', async () => {
+describe('FU-18: what is taken to come in', { timeout: 120_000 }, () => {
+  it('is what the simulated table shows while few passes are logged, until the player chooses otherwise', async () => {
     const { session, incoming } = begin(GAMES, logOf(PASSES_NEEDED - 2));
     expectValue(session.apply(DEALT));
-    await told(incoming, () => true);
-    expect([incoming.byRates, incoming.rates]).toEqual([false, null]);
-    incoming.choose(true);
     await told(incoming, () => incoming.rates !== null);
+    expect(incoming.byRates).toBe(true);
     expect(incoming.rates?.source).toBe('table');
     incoming.choose(false);
     expect([incoming.byRates, incoming.rates]).toEqual([false, null]);
@@ -225,6 +263,21 @@ describe('X16: what is taken to come in', { timeout: 120_000 }, () => {
     incoming.choose(false);
     expect(incoming.rates).toBeNull();
     expect((await ended(lookAhead)).rates).toBeNull();
+  });
+
+  it('is the same for a look-back and the Warm-up, whose card may be another one', async () => {
+    const { session, incoming } = begin(GAMES, logOf(PASSES_NEEDED));
+    const card = markedCard(DOCUMENT);
+    const { signal } = new AbortController();
+    // Also before a pass is due at the Table.
+    const games = expectValue(await FITS.fit({ card, table: 'club' }, { signal }));
+    const rates = await incoming.ratesFor(games, signal);
+    expect(rates).toMatchObject({ source: 'journal', passes: PASSES_NEEDED });
+    expectValue(session.apply(DEALT));
+    await told(incoming, () => incoming.rates !== null);
+    expect(incoming.rates).toEqual(rates);
+    incoming.choose(false);
+    expect(await incoming.ratesFor(games, signal)).toBeNull();
   });
 });
 

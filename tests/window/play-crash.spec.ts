@@ -13,7 +13,7 @@ const SCRIPT = resolve(import.meta.dirname, '../../dist/host/main.js');
 /** Tiles typed one by one, in turn from East; South's own draws and discards among them. */
 const SLOWLY = '9c 8b 8b 9d 7c 6b 6b 6b 9d 9d 6d 6d 6d 9c';
 /** Tiles typed in one row, faster than they can be written. */
-const AT_ONCE = '1d 5b 5b 4d 4d 3b 2b 2b 9b 9b';
+const AT_ONCE = '1d 5b 4d 4d 3b 2b 9b 2b 2b 9b';
 
 /** The host as a process of its own, and the address at which it serves the window. */
 async function startProcess(folder: string): Promise<{ child: ChildProcess; url: string }> {

@@ -22,7 +22,7 @@ async function exchange(page: Page): Promise<void> {
     await give(page);
     await type(page, came);
   }
-  await page.getByRole('button', { name: 'No second round' }).click();
+  await page.getByRole('button', { name: 'Somebody stops here' }).click();
   await page.getByRole('button', { name: 'No courtesy pass' }).click();
   await expect(field(page)).toBeVisible();
 }
@@ -76,7 +76,7 @@ test('four games by mouse: totals run on, East goes round, place and people stay
   await page.getByLabel('Points', { exact: true }).fill('25');
   await choose(page, 'Jokers in it?', 'Without jokers');
   await page.getByRole('button', { name: 'Enter the result' }).click();
-  await expect(page.getByRole('heading', { name: 'You won by own draw' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'You won by own draw', exact: true })).toBeVisible();
   await expect.poll(async () => await totals(page)).toEqual(['+240', '+20', '−130', '−130']);
   await expect(page.getByRole('textbox', { name: 'Place' })).toHaveValue('Lakeside library');
   await expect(page.getByRole('columnheader', { name: 'Heron' })).toBeVisible();
@@ -93,8 +93,8 @@ test('four games by mouse: totals run on, East goes round, place and people stay
   await expect.poll(async () => await totals(page)).toEqual(['+240', '+20', '−130', '−130']);
   // What is read aloud: how each game ended stands beside its number.
   expect(await tableRows(page, 'Points of this evening')).toEqual([
-    ["1 West won by South's discard", '−60', '+120', '−30', '−30'],
-    ['2 East won by own draw', '+300', '−100', '−100', '−100'],
+    ['1 West won by your discard', '−60', '+120', '−30', '−30'],
+    ['2 You won by own draw', '+300', '−100', '−100', '−100'],
     ['3 Wall game', '0', '0', '0', '0'],
   ]);
 
@@ -173,7 +173,7 @@ async function giveByKeys(page: Page): Promise<void> {
   await press(page, 'Give 3 tiles');
 }
 
-test('K1: a whole game by keys alone: deal, passes, play, a group, the result, and the next game', async ({
+test('CR-K1: a whole game by keys alone: deal, passes, play, a group, the result, and the next game', async ({
   windrow,
   page,
 }) => {
@@ -190,7 +190,7 @@ test('K1: a whole game by keys alone: deal, passes, play, a group, the result, a
     await page.keyboard.type(came);
     await page.keyboard.press('Enter');
   }
-  await press(page, 'No second round');
+  await press(page, 'Somebody stops here');
   await press(page, 'No courtesy pass');
   await expect(field(page)).toBeFocused();
   // Two turns round the table, each tile typed; the field keeps the focus.

@@ -32,6 +32,41 @@ test('after the exchange the Table goes on into play: draws and discards in turn
   ]);
 });
 
+test('the dealer has advice for the first discard, though the passes were left out', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal('JJ FF NE 0 1389b 25c 7d', 'East');
+  await page.getByRole('button', { name: 'Go on to play' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Table: Play');
+  const others = page.locator('wr-advice-list');
+  await expect(others.locator('li').nth(2)).toBeVisible({ timeout: 60_000 });
+  await expect(page.locator('wr-advice-panel').getByRole('button', { name: /^Discard / })).toBeVisible();
+  await others.getByRole('button', { name: 'Show more' }).click();
+  await expect(others.locator('li').nth(6)).toBeVisible();
+  await expect(others.getByText('…', { exact: true })).toHaveCount(0, { timeout: 60_000 });
+  await expect(others.locator('li').nth(6)).toBeVisible();
+  await page.getByRole('button', { name: /passes/ }).click();
+  await expect(page.locator('wr-plan-panel li').nth(2)).toBeVisible({ timeout: 30_000 });
+});
+
+test('tiles that were set aside are in the rack again once the passes are left out', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal('JJ FF NE 0 1389b 25c 7d', 'East');
+  for (const name of ['north wind', 'white dragon']) {
+    await page.locator(`wr-rack [role=option][aria-label^="${name}"]`).click();
+    await page.getByRole('button', { name: 'Set aside', exact: true }).click();
+  }
+  expect(await windrow.rack()).toHaveLength(12);
+  await page.getByRole('button', { name: 'Go on to play' }).click();
+  await expect(field(page)).toBeFocused();
+  expect(await windrow.rack()).toHaveLength(14);
+  await page.locator('wr-rack [role=option][aria-label^="white dragon"]').click();
+  const rack = page.locator('wr-rack-panel');
+  await expect(rack.getByRole('button', { name: 'Set aside', exact: true })).toHaveCount(0);
+  await rack.getByRole('button', { name: 'Discard', exact: true }).click();
+  await expect(page.getByText('Discards on the table: 1')).toBeVisible();
+  expect(await windrow.rack()).toHaveLength(13);
+});
+
 test('a tile a click: the likely seat is chosen, and any other may be', async ({ windrow, page }) => {
   await windrow.open();
   await straightToPlay(windrow, DEAL);
@@ -84,6 +119,32 @@ test('own exposures fix the hands to come, dead hands are struck out, and undo b
   await expect(page.getByText('it must stay concealed')).toHaveCount(0);
 });
 
+test('a joker laid open stays in its group: it completes no other, until it is swapped', async ({ windrow, page }) => {
+  await windrow.open();
+  await straightToPlay(windrow, 'J F 11b 222d 333b 44d 9c');
+  await type(page, '1b');
+  // Nobody is advised to show a joker that the group does not need: it is logged as it was laid open.
+  await expect(page.getByRole('button', { name: 'Lay open one bam, one bam, one bam', exact: true })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Lay open joker, one bam, one bam', exact: true })).toHaveCount(0);
+  await choose(page, 'What happened?', 'A group laid open');
+  await choose(page, 'Whose tile?', 'You');
+  await type(page, '11b J');
+  await choose(page, 'What happened?', 'One tile');
+  await type(page, '9c');
+  await expect(page.getByRole('heading', { name: /^What did .* discard\?$/ })).toBeVisible();
+  const nearest = page.locator('wr-hand').first().locator('[role=img]');
+  await expect(nearest).toHaveAttribute(
+    'aria-label',
+    /^Stairs, 2nd line: pair of flowers, 1 here and 1 missing; pung of one bams, 2 here and 1 by joker; .*; pung of four dots, 2 here and 1 missing$/,
+  );
+  await choose(page, 'Whose tile?', 'You');
+  await type(page, 'F');
+  await expect(page.getByRole('heading', { name: 'What do you discard?' })).toBeVisible();
+  await expect(page.getByText(/Your hand is complete/)).toHaveCount(0);
+  await page.getByRole('button', { name: /^You take the joker/ }).click();
+  await expect(page.getByText(/Your hand is complete: Stairs, 2nd line/)).toBeVisible();
+});
+
 test("another's group is typed or clicked, and its joker taken with the tile", async ({ windrow, page }) => {
   await windrow.open();
   await straightToPlay(windrow, DEAL);
@@ -121,19 +182,40 @@ test('a running count of what is still unseen, kind by kind, says "gone" in word
   await expect(page.locator('wr-unseen-panel li').filter({ hasText: 'gone' })).toHaveCount(1);
 });
 
+test('the count of unseen tiles holds those passed on too, and agrees with the tray beside it', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  for (const name of ['north wind', 'white dragon', 'one bam']) {
+    await page.locator(`wr-rack [role=option][aria-label^="${name}"]`).click();
+    await page.getByRole('button', { name: 'Set aside', exact: true }).click();
+  }
+  await page.getByRole('button', { name: 'Give 3 tiles' }).click();
+  await type(page, '9d 3c 6c');
+  await page.getByRole('button', { name: 'Go on to play' }).click();
+  await page.getByText('Still unseen: 139 tiles').click();
+  await expect(page.getByText('Those that you passed on are among them')).toBeVisible();
+  // Jokers, flowers, north winds, …
+  await expect(page.locator('wr-unseen-panel li').nth(2)).toHaveText('4');
+  await expect(page.getByRole('button', { name: /^north wind/ })).toHaveAccessibleName(/4 left/);
+});
+
 test('what can not be is said beside the field, and nothing typed is lost', async ({ windrow, page }) => {
   await windrow.open();
   await straightToPlay(windrow, DEAL);
   await type(page, '9c 5d 8b 9d');
   await expect(page.getByText(/There is no eight bam in your rack/)).toBeVisible();
-  await expect(field(page)).toHaveValue('8b 9d');
+  await expect(field(page)).toHaveValue('9c 5d 8b 9d');
+  await expect(page.getByText('Discards on the table: 0')).toBeVisible();
 });
 
 test('a complete hand is told, and the win is entered with what is known', async ({ windrow, page }) => {
   await windrow.open();
   await straightToPlay(windrow, 'F 111b 222d 333b 444d');
   await type(page, 'F');
-  await expect(page.getByText(/The flower completes Stairs 2, 25 points/)).toBeVisible();
+  await expect(page.getByText(/The flower completes Stairs, 2nd line, 25 points/)).toBeVisible();
   await page.getByRole('button', { name: 'Enter your win' }).click();
   await expect(page.getByRole('group', { name: 'Whose discard?' }).getByRole('radio', { name: 'Left' })).toBeChecked();
   await expect(page.getByRole('radio', { name: 'Without jokers' })).toBeChecked();
@@ -145,7 +227,7 @@ test('a complete hand is told, and the win is entered with what is known', async
     ['Left (East)', '−100', 'pays 100'],
   ]);
   await page.getByRole('button', { name: 'Enter the result' }).click();
-  await expect(page.getByRole('heading', { name: 'You won by the discard of Left' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'You won by the discard of Left', exact: true })).toBeVisible();
 });
 
 test('the target is kept until another hand is clearly better, and then the change is offered', async ({
@@ -154,14 +236,14 @@ test('the target is kept until another hand is clearly better, and then the chan
 }) => {
   await windrow.open();
   await straightToPlay(windrow, '111b 222d 333b 444d N');
-  await expect(page.getByText(/Stay with Stairs 2/)).toBeVisible();
+  await expect(page.getByText(/Stay with Stairs, 2nd line/)).toBeVisible();
   for (const flowers of ['F F F', 'F F F', 'F F']) {
     await choose(page, 'Whose tile?', 'Right');
     await type(page, flowers);
   }
-  await expect(page.getByText(/Time to change: Stairs 2 is dead/)).toBeVisible();
+  await expect(page.getByText(/Your target is dead: Stairs, 2nd line\. Time to change to /)).toBeVisible();
   await page.getByRole('button', { name: /^Aim at/ }).click();
-  await expect(page.getByText(/^Stay with .*: reach/)).toBeVisible();
+  await expect(page.locator('wr-target-line').getByText(/^Stay with /)).toBeVisible();
 });
 
 test('a game may be just a result: no deal, no pass, no tile', async ({ windrow, page }) => {
@@ -171,6 +253,8 @@ test('a game may be just a result: no deal, no pass, no tile', async ({ windrow,
   await choose(page, 'Where did you sit?', 'West');
   await page.getByRole('button', { name: 'Enter the result' }).click();
   await expect(page.getByRole('heading', { name: 'Wall game', exact: true })).toBeVisible();
+  // Without a deal there is nothing to look back at.
+  await expect(page.getByRole('button', { name: 'Look back', exact: true })).toBeHidden();
   await windrow.saved();
   await windrow.restart();
   await expect(page.getByRole('heading', { name: 'Wall game', exact: true })).toBeVisible();
@@ -198,4 +282,26 @@ test('a game may be just deal and passes, and a result can be changed and undone
   expect(await tableRows(page, 'Who pays what')).toContainEqual(['Across (North)', '+180', 'gets 180']);
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(page.getByRole('heading', { name: 'Pass three to the right' })).toBeVisible();
+});
+
+test('the chance to win is said as the game stands, in whole games of a hundred, and follows what is discarded', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open();
+  await straightToPlay(windrow, DEAL);
+  const chance = page.getByRole('button', { name: /explain Chance/ });
+  const games = async (): Promise<number> => {
+    const [, count = ''] = /^\s*Chance: about (\d+) in 100\s*$/.exec((await chance.textContent()) ?? '') ?? [];
+    return count === '' ? Number.NaN : Number(count);
+  };
+  await expect.poll(games).toBeGreaterThan(0);
+  const before = await games();
+  // A draw that helps nothing, and two flowers and a joker thrown away for it.
+  await type(page, '9c 9d f');
+  await expect.poll(games).toBeLessThan(before);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect.poll(games).toBe(before);
 });

@@ -5,7 +5,7 @@ test.describe('the explanation of a reach', () => {
     await windrow.open();
     await windrow.deal('FF N 0 13b 4578c 223d');
     await page
-      .getByRole('button', { name: /explain Reach/ })
+      .getByRole('button', { name: /explain Away/ })
       .first()
       .click();
     await page.getByText('How well does a reach hold?').first().click();

@@ -1,6 +1,5 @@
 import { expect, it } from 'vitest';
-import type { JournalGame } from '../../renderer/places/journal/journal-game.ts';
-import { type RemovedGame, rowsWith } from '../../renderer/places/journal/removed-games.ts';
+import { type JournalGame, type RemovedGame, rowsWith } from '../../renderer/places/journal/journal-game.ts';
 
 const game = (id: string): JournalGame => ({ id }) as JournalGame;
 const games = (ids: string): JournalGame[] => [...ids].map(game);
@@ -11,7 +10,7 @@ const rows = (shown: string, gone: readonly RemovedGame[]): string =>
     .map(({ game: { id }, isRemoved }) => (isRemoved ? id.toUpperCase() : id))
     .join('');
 
-it('O7: a deleted game keeps its place in the list, at the top, between others and at the end', () => {
+it('CR-O7: a deleted game keeps its place in the list, at the top, between others and at the end', () => {
   expect(rows('abc', [])).toBe('abc');
   expect(rows('bc', [removed('a', null)])).toBe('Abc');
   expect(rows('ac', [removed('b', 'a')])).toBe('aBc');

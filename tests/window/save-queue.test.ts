@@ -11,7 +11,7 @@ function held(): { run: () => Promise<Result<null>>; answer: (result: Result<nul
 
 const turn = async (): Promise<void> => await new Promise((resolve) => setTimeout(resolve));
 
-test('J3: the window says "saved" only after the desk has answered for everything that was entered', async () => {
+test('CR-J3: the window says "saved" only after the desk has answered for everything that was entered', async () => {
   const said: string[] = [];
   const queue = new SaveQueue(({ status }) => said.push(status));
   const [first, second] = [held(), held()];
@@ -27,7 +27,7 @@ test('J3: the window says "saved" only after the desk has answered for everythin
   expect(said).toEqual(['saving', 'saved']);
 });
 
-test('J3: after a refusal it says so, and what waits behind it is not called saved', async () => {
+test('CR-J3: after a refusal it says so, and what waits behind it is not called saved', async () => {
   const said: string[] = [];
   const queue = new SaveQueue(({ status }) => said.push(status));
   let tries = 0;

@@ -2,7 +2,7 @@ import type { Page } from '@playwright/test';
 import { measure } from './screens/facts.ts';
 import { alikeInGrey, wordlessVerdicts } from './screens/grey.ts';
 import { focused, hiddenFocus } from './screens/focus.ts';
-import { cutOff, hoverOnly, tooClose, tooFine, tooLively, tooSmall, wordless } from './screens/judge.ts';
+import { cutOff, hoverOnly, leftEmpty, tooClose, tooFine, tooLively, tooSmall, wordless } from './screens/judge.ts';
 import { statesByHueAlone } from './screens/screen-states.ts';
 import { dialogsOpen, elementsSeen } from './screens/seen.ts';
 import { spaceOutText } from './screens/text.ts';
@@ -57,6 +57,21 @@ test.describe('the checks of the screens find what they look for', () => {
     expect(only(cutOff(measured))).toMatch(/cut off below: .*tight/);
   });
 
+  test('a page that goes on where nothing is, and a table in a box without width', async ({ page }) => {
+    expect(leftEmpty(await measure(page))).toEqual([]);
+    await page.evaluate(() => {
+      document.body.insertAdjacentHTML('beforeend', '<div id="below" style="height: 2000px"></div>');
+    });
+    expect(leftEmpty(await measure(page))[0]).toMatch(/^empty below: \d{4} px$/);
+    await page.evaluate(() => {
+      document.body.insertAdjacentHTML(
+        'afterbegin',
+        '<div class="flat" style="width: 0; overflow: auto"><table><tr><td>1</td></tr></table></div>',
+      );
+    });
+    expect(leftEmpty(await measure(page)).join()).toContain('no width: ');
+  });
+
   test('text that is spaced out, and is as it was afterwards', async ({ page }) => {
     const width = async (): Promise<number> =>
       await page.locator('#slow').evaluate((text) => {
@@ -86,7 +101,7 @@ test.describe('the checks of the screens find what they look for', () => {
     expect(await statesByHueAlone(page)).toEqual([]);
   });
 
-  test('W3: what is alike in grey, and verdicts that only a colour tells', async ({ page }) => {
+  test('CR-W3: what is alike in grey, and verdicts that only a colour tells', async ({ page }) => {
     // A red and a green of the same lightness; the same red with stripes.
     const swatch = (name: string, inside: string): string =>
       `<li><svg width="30" height="20"><rect width="30" height="20" ${inside}</svg>${name}</li>`;
@@ -96,7 +111,7 @@ test.describe('the checks of the screens find what they look for', () => {
     expect((await alikeInGrey(page)).join()).toMatch(/^alike in grey: .* 0\.0 % apart$/);
     expect(await wordlessVerdicts(page)).toEqual(['a verdict without its words: "red"']);
     await page.setContent(`<ul>${swatch('red', 'fill="red" />')}${swatch('striped', `fill="red" />${stripes}`)}</ul>
-      <p class="verdict slip">Costs a little</p>`);
+      <p class="verdict slip">About 2 games in 100</p>`);
     expect(await alikeInGrey(page)).toEqual([]);
     expect(await wordlessVerdicts(page)).toEqual([]);
   });

@@ -5,16 +5,16 @@ import { focused, hiddenFocus } from './screens/focus.ts';
 import { type Measured, measure } from './screens/facts.ts';
 import { unexplained } from './screens/explained.ts';
 import { JOURNEYS } from './screens/journeys.ts';
-import { cutOff, hoverOnly, tooClose, tooFine, tooLively, tooSmall, wordless } from './screens/judge.ts';
+import { cutOff, hoverOnly, leftEmpty, tooClose, tooFine, tooLively, tooSmall, wordless } from './screens/judge.ts';
 import { dialogsOpen, elementsSeen } from './screens/seen.ts';
 import { statesByHueAlone } from './screens/screen-states.ts';
 import { setTextSize, spaceOutText } from './screens/text.ts';
 import { expect, test } from './windrow.ts';
 
-/** WCAG 2.2 A and AA, as K8 names them. */
+/** WCAG 2.2 A and AA, as CR-K8 names them. */
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
-/** Window and text sizes, in CSS px, at which every screen must fit; W6. */
+/** Window and text sizes, in CSS px, at which every screen must fit; CR-W6. */
 const SIZES = [
   { width: 1440, height: 900, text: 18 },
   { width: 1024, height: 700, text: 32 },
@@ -27,7 +27,7 @@ const USUAL = SIZES[0];
 const PICTURES = process.env['WINDROW_PICTURES'];
 
 for (const { name, place, screens, shows, dialogs } of JOURNEYS) {
-  test(`K8, W2, W3, W6, W8, O1, O2, O3: every screen of ${name}`, async ({ windrow, page }) => {
+  test(`CR-K8, CR-W2, CR-W3, CR-W6, CR-W8, CR-O1, CR-O2, CR-O3: every screen of ${name}`, async ({ windrow, page }) => {
     test.setTimeout(60_000 * (screens.length + 1));
     await windrow.open();
     await page.evaluate((to) => void (window.location.hash = to), `#/${place}`);
@@ -38,7 +38,7 @@ for (const { name, place, screens, shows, dialogs } of JOURNEYS) {
         await settled(page);
         for (const element of await elementsSeen(page)) seen.elements.add(element);
         for (const dialog of await dialogsOpen(page)) seen.dialogs.add(dialog);
-        expect.soft(await focused(page), `K3, the focus: ${screen.name}`).not.toBe('body');
+        expect.soft(await focused(page), `CR-K3, the focus: ${screen.name}`).not.toBe('body');
         expect.soft(await troubles(page, `${name}, ${screen.name}`), screen.name).toEqual([]);
       });
     }
@@ -66,7 +66,7 @@ async function troubles(page: Page, name: string): Promise<string[]> {
 }
 
 function judged(measured: Measured): string[] {
-  return [...tooSmall(measured), ...tooClose(measured), ...cutOff(measured)];
+  return [...tooSmall(measured), ...tooClose(measured), ...cutOff(measured), ...leftEmpty(measured)];
 }
 
 async function inOtherColours(page: Page, name: string): Promise<string[]> {

@@ -5,29 +5,36 @@ import { randomFromSeed } from '../../core/base/random.ts';
 import type { GameEvent, TimedEvent } from '../../core/game/events.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { shuffledSet } from '../../core/tiles/deal.ts';
-import { JOKER, supplyOf } from '../../core/tiles/kinds.ts';
+import { JOKER, kindOf, supplyOf } from '../../core/tiles/kinds.ts';
 import { formatTileList, formatTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { GameSession, type SessionWorld } from '../../renderer/session/game-session.ts';
-import { addTile, arranged, setAside, takeBack } from '../../renderer/session/layout.ts';
-import { formatLayout } from '../../renderer/session/layout-text.ts';
+import { addTile, arranged, toTray, takeBack, formatLayout } from '../../renderer/session/layout.ts';
 
 /** Keeps games in memory, by the contract's words: an event has its place, a drop names it. */
 class MemoryDesk implements Pick<SessionWorld, 'desk'> {
   record: GameRecord | undefined;
   full = false;
   readonly desk: SessionWorld['desk'] = {
+    keepDraft: (record) => this.#answer(() => (this.record = record), null),
     startGame: (record) => this.#answer(() => (this.record = record), null),
-    appendEvent: (_id, place, event) => this.#answer(() => this.#events([...this.#kept.slice(0, place), event]), null),
-    dropEvent: (_id, place) => this.#answer(() => this.#events(this.#kept.slice(0, place)), null),
-    changeGame: (_id, change) => this.#answer(() => this.#change(change), null),
+    appendEvent: (_id, place, event, arrangement) =>
+      this.#answer(() => this.#events([...this.#kept.slice(0, place), event], arrangement), null),
+    dropEvent: (_id, place, arrangement) =>
+      this.#answer(() => this.#events(this.#kept.slice(0, place), arrangement), null),
+    changeGame: (_id, change) =>
+      this.#answer(() => {
+        if (!('corrected' in change)) return this.#change(change);
+        const { corrected, arrangement } = change;
+        this.#events(this.#kept.with(corrected.place, corrected.event), arrangement);
+      }, null),
   };
 
   get #kept(): readonly TimedEvent[] {
     return this.record?.events ?? [];
   }
-  #events(events: readonly TimedEvent[]): void {
-    this.#change({ events });
+  #events(events: readonly TimedEvent[], arrangement: string | undefined): void {
+    this.#change({ events, ...(arrangement === undefined ? {} : { arrangement }) });
   }
   #change(change: Partial<GameRecord>): void {
     if (this.record !== undefined) this.record = { ...this.record, ...change };
@@ -40,13 +47,17 @@ class MemoryDesk implements Pick<SessionWorld, 'desk'> {
   }
 }
 
-function begin(memory = new MemoryDesk()): { session: GameSession; memory: MemoryDesk } {
+function begin(
+  memory = new MemoryDesk(),
+  usual: Pick<SessionWorld, 'advice'> = {},
+): { session: GameSession; memory: MemoryDesk } {
   const world: SessionWorld = {
     desk: memory.desk,
     appVersion: '0',
     zone: 'UTC',
     now: () => '2026-11-25T19:00:00Z',
     newId: () => 'game-1',
+    ...usual,
   };
   return { session: new GameSession(world, { format: 'windrow.card' }), memory };
 }
@@ -77,12 +88,12 @@ function act(session: GameSession, { pick, way }: Command): void {
   const { exchange } = session.state;
   const { layout } = session;
   if (way === 0) return session.lay(arranged(layout));
-  if (way === 1) return session.lay(setAside(layout, [layout.rack[pick % 13]?.id ?? '']));
+  if (way === 1) return session.lay(toTray(layout, [layout.rack[pick % 13]?.id ?? '']));
   if (way === 2)
     return session.lay(
       takeBack(
         layout,
-        layout.aside.map((tile) => tile.id),
+        layout.tray.map((tile) => tile.id),
       ),
     );
   if (exchange === null || exchange.step === null) return;
@@ -193,5 +204,105 @@ describe('the session', () => {
     await settled();
     expect(session.saved.status).toBe('saved');
     expect(memory.record?.events).toEqual(session.events);
+  });
+
+  it('tiles in the tray come back into the rack when the passes that are left go unlogged', async () => {
+    const { session, memory } = begin();
+    deal(session);
+    session.lay(toTray(session.layout, [session.layout.rack[4]?.id ?? '', session.layout.rack[5]?.id ?? '']));
+    session.leavePasses(true);
+    expect(formatLayout(session.layout)).toBe('J FF N 0 13b 4578c 22d');
+    expectValue(session.apply({ type: 'drew', tile: '9d' }));
+    expect(session.layout).toMatchObject({ rack: { length: 14 }, tray: [] });
+    await settled();
+    expect(memory.record?.arrangement).toBe('J FF N 0 13b 4578c 229d');
+    session.undo();
+    expect(session.layout.rack).toHaveLength(13);
+  });
+
+  it('tiles in the tray come back into the rack at each step after which no pass is due', () => {
+    const { session } = begin();
+    deal(session);
+    const give = (step: 'right' | 'across' | 'left', tiles: string): void => {
+      expectValue(session.apply({ type: 'gave', step, tiles }));
+      expectValue(session.apply({ type: 'received', step, tiles }));
+    };
+    give('right', '13b N');
+    give('across', '13b N');
+    give('left', '13b N');
+    expectValue(session.apply({ type: 'stopped', before: 'left2' }));
+    session.lay(toTray(session.layout, [session.layout.rack[4]?.id ?? '']));
+    expect(session.layout.tray).toHaveLength(1);
+    expectValue(session.apply({ type: 'stopped', before: 'courtesy' }));
+    expect(session.layout).toMatchObject({ rack: { length: 13 }, tray: [] });
+    session.undo();
+    expectValue(session.apply({ type: 'ended', result: 'wall' }));
+    expect(session.layout).toMatchObject({ rack: { length: 13 }, tray: [] });
+    session.undo();
+    expect(session.layout.tray).toHaveLength(1);
+  });
+
+  it('a game is played with advice as the person likes it, and keeps the most aid that it had', async () => {
+    const { session, memory } = begin(new MemoryDesk(), { advice: () => 'after-choice' });
+    expect(session.advice).toBe('after-choice');
+    session.describe({ advice: 'at-once' });
+    session.describe({ advice: 'none' });
+    deal(session);
+    await settled();
+    expect([session.advice, memory.record?.advice]).toEqual(['none', 'none']);
+    session.describe({ advice: 'after-choice' });
+    session.describe({ advice: 'none' });
+    await settled();
+    expect([session.advice, memory.record?.advice]).toEqual(['none', 'after-choice']);
+    const again = begin().session;
+    if (memory.record !== undefined) again.open(memory.record);
+    expect(again.advice).toBe('none');
+  });
+
+  it('advice that is asked for after the result was not part of the game', async () => {
+    const { session, memory } = begin(new MemoryDesk(), { advice: () => 'none' });
+    deal(session);
+    expectValue(session.apply({ type: 'ended', result: 'wall' }));
+    session.describe({ advice: 'at-once' });
+    await settled();
+    expect([session.advice, memory.record?.advice]).toEqual(['none', 'none']);
+  });
+
+  it('a wrong tile of an earlier pass is corrected in one step that is kept and can be undone', async () => {
+    const { session, memory } = begin();
+    deal(session);
+    expectValue(session.apply({ type: 'gave', step: 'right', tiles: 'N 0 1b' }));
+    expectValue(session.apply({ type: 'received', step: 'right', tiles: '9d 3c 6c' }));
+    expectValue(session.apply({ type: 'gave', step: 'across', tiles: '9d 3b 3c' }));
+    await settled();
+    const before = seen(session);
+    const was = session.events;
+    expectValue(session.correct({ of: { type: 'received', step: 'right' }, wrong: kindOf('6c'), right: kindOf('W') }));
+    expect(formatTiles(session.state.rack)).toBe('J FF W 4578c 22d');
+    await settled();
+    expect(memory.record?.events).toEqual(session.events);
+    const again = begin().session;
+    if (memory.record !== undefined) again.open(memory.record);
+    expect(seen(again)).toBe(seen(session));
+    session.undo();
+    expect(seen(session)).toBe(before);
+    await settled();
+    expect(memory.record?.events).toEqual(was);
+    session.redo();
+    expect(formatTiles(session.state.rack)).toBe('J FF W 4578c 22d');
+    session.undo();
+    session.undo();
+    await settled();
+    expect(memory.record?.events).toEqual(was.slice(0, -1));
+  });
+
+  it('a correction that would make a later step impossible is refused, and nothing changes', () => {
+    const { session } = begin();
+    deal(session);
+    expectValue(session.apply({ type: 'gave', step: 'right', tiles: 'N 0 1b' }));
+    const before = seen(session);
+    const refused = session.correct({ of: { type: 'dealt' }, wrong: kindOf('N'), right: kindOf('W') });
+    expect(refused).toMatchObject({ ok: false, problem: { code: 'later-impossible' } });
+    expect(seen(session)).toBe(before);
   });
 });

@@ -15,7 +15,7 @@ const ROUNDS = 4;
 const MOVES = 60;
 
 for (const entry of ['tray', 'typing'] as const satisfies readonly Entry[]) {
-  test(`P4: from a received tile to the new reading on screen, by ${entry}`, async ({ windrow, page }) => {
+  test(`CR-P4: from a received tile to the new reading on screen, by ${entry}`, async ({ windrow, page }) => {
     test.setTimeout(240_000);
     await windrow.open();
     const feel = await Feel.of(page);
@@ -52,25 +52,26 @@ for (const entry of ['tray', 'typing'] as const satisfies readonly Entry[]) {
 const ACTS: Readonly<Record<string, Act>> = {
   'choose a tile': { on: 'wr-tile[role=option]' },
   'walk along the rack': { on: 'wr-tile[role=option]', key: { key: 'ArrowRight' } },
+  'walk further': { on: 'wr-tile[role=option]', key: { key: 'ArrowRight' } },
   'move a tile': { on: 'wr-tile[role=option]', key: { key: 'ArrowRight', altKey: true } },
+  arrange: { on: 'wr-button', text: 'Arrange' },
   undo: { on: 'wr-button', text: 'Undo' },
   redo: { on: 'wr-button', text: 'Redo' },
-  arrange: { on: 'wr-button', text: 'Arrange' },
   'group by section': { on: 'wr-button', text: 'By section' },
   'show as before': { on: 'wr-button', text: 'By section' },
   'all hands': { on: 'wr-button', text: 'Show more hands' },
   'fewer hands': { on: 'wr-button', text: 'Show fewer hands' },
-  'use a pass': { on: 'wr-button', text: 'Use' },
+  'lay a pass': { on: 'button.row' },
   'ask about a number': { on: 'wr-explain' },
   'larger text': { on: 'wr-button', text: 'A+' },
   'smaller text': { on: 'wr-button', text: 'A−' },
 };
 
-test('P4: clicks and keys show their effect', async ({ windrow, page }) => {
+test('CR-P4: clicks and keys show their effect', async ({ windrow, page }) => {
   test.setTimeout(240_000);
   await windrow.open();
   await windrow.deal('J FF N 0 13b 4578c 22d');
-  await expect(page.getByRole('button', { name: /^Use / }).first()).toBeVisible();
+  await expect(page.locator('wr-plan-panel button.row').first()).toBeVisible();
   const feel = await Feel.of(page);
   const used: number[] = [];
   const plain: number[] = [];
@@ -100,7 +101,7 @@ test('P4: clicks and keys show their effect', async ({ windrow, page }) => {
   expect(ratio).toBeLessThan(2 * MOST_REFERENCES);
 });
 
-test('P4: of a long list of hands the first are drawn at once, the others soon after', async ({ windrow, page }) => {
+test('CR-P4: of a long list of hands the first are drawn at once, the others soon after', async ({ windrow, page }) => {
   await windrow.open();
   await windrow.deal('J FF N 0 13b 4578c 22d');
   const rows = page.locator('wr-reading-panel .hands > li');
@@ -127,7 +128,7 @@ test('P4: of a long list of hands the first are drawn at once, the others soon a
   expect(counts.length).toBeGreaterThanOrEqual(3);
 });
 
-test('P5: a move of a dragged tile costs little, and no move is a long task', async ({ windrow, page }) => {
+test('CR-P5: a move of a dragged tile costs little, and no move is a long task', async ({ windrow, page }) => {
   await windrow.open();
   await windrow.deal('J FF N 0 13b 4578c 22d');
   const feel = await Feel.of(page);

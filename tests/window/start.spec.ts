@@ -56,7 +56,7 @@ async function starts(windrow: Windrow, page: Page): Promise<{ cpu: number[]; wa
   return { cpu, wall };
 }
 
-test('P1: the start with 10,000 games stored costs the window hardly more than without any', async ({
+test('CR-P1: the start with 10,000 games stored costs the window hardly more than without any', async ({
   windrow,
   page,
 }) => {

@@ -1,4 +1,9 @@
-import { expect, test } from './windrow.ts';
+import { adviceWords } from '../../renderer/words/advice.ts';
+import type { AppContext } from '../../renderer/shell/app-context.ts';
+import { playWords } from '../../renderer/words/play.ts';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test, type Windrow } from './windrow.ts';
 
 const DEAL = 'J FF N 0 13b 4578c 22d';
 
@@ -6,10 +11,10 @@ test('a newcomer reaches a first deal and its reading in one click', async ({ wi
   await windrow.open();
   await page.getByRole('button', { name: 'Try an example deal' }).click();
   await expect(page.locator('wr-hand').first()).toBeVisible();
-  await expect(page.getByRole('button', { name: '7, explain Away' }).first()).toBeVisible();
+  await expect(page.locator('wr-reading-panel wr-explain').first()).toBeVisible();
 });
 
-test('K7: a rack of 13 is typed with at most 45 key strokes, none of them a chord', async ({ windrow, page }) => {
+test('CR-K7: a rack of 13 is typed with at most 45 key strokes, none of them a chord', async ({ windrow, page }) => {
   await windrow.open();
   await page.getByRole('radio', { name: 'South' }).check();
   await page.getByLabel('Type your tiles').focus();
@@ -21,7 +26,7 @@ test('K7: a rack of 13 is typed with at most 45 key strokes, none of them a chor
   expect(await windrow.rack()).toHaveLength(13);
 });
 
-test('O4: a rack of 13 is pointed at with 13 clicks and one more', async ({ windrow, page }) => {
+test('CR-O4: a rack of 13 is pointed at with 13 clicks and one more', async ({ windrow, page }) => {
   await windrow.open();
   await page.getByRole('radio', { name: 'South' }).check();
   let clicks = 0;
@@ -69,6 +74,35 @@ test('tiles entered before the deal is complete are there after a restart', asyn
   expect(await windrow.rack()).toEqual(['flower', 'flower', 'one bam', 'two bam', 'three bam']);
 });
 
+test('tiles entered before a deal days ago are there still, and the game is of today', async ({ windrow, page }) => {
+  await windrow.open();
+  await page.getByLabel('Type your tiles').fill('FF 123b');
+  await windrow.saved();
+  await page.goto('about:blank');
+  await windrow.close();
+  const file = join(windrow.folder, 'draft.json');
+  const draft: Record<string, unknown> = JSON.parse(readFileSync(file, 'utf8'));
+  writeFileSync(file, JSON.stringify({ ...draft, startedAt: '2026-01-05T10:00:00Z' }));
+  await windrow.open();
+  expect(await windrow.rack()).toHaveLength(5);
+  await windrow.deal(DEAL);
+  await windrow.saved();
+  const years = readdirSync(join(windrow.folder, 'games'));
+  const months = readdirSync(join(windrow.folder, 'games', years[0] ?? ''));
+  expect(`${years.join()}-${months.join()}`).toBe(new Date().toISOString().slice(0, 7));
+});
+
+test('tiles entered before the deal is complete make no line in the journal', async ({ windrow, page }) => {
+  await windrow.open();
+  await page.getByLabel('Type your tiles').fill('FF 123b');
+  await windrow.saved();
+  await windrow.go('Journal');
+  await expect(page.getByText('Not dealt yet')).toHaveCount(0);
+  await expect(page.getByText('No game yet.')).toBeVisible();
+  await windrow.go('Table');
+  expect(await windrow.rack()).toHaveLength(5);
+});
+
 test('arrange restores the usual order, and hand-made groups stay until then', async ({ windrow, page }) => {
   await windrow.open();
   await windrow.deal(DEAL);
@@ -96,7 +130,7 @@ test('undo and redo: every step of the table, by button and by key', async ({ wi
   expect(await windrow.rack()).toHaveLength(12);
 });
 
-test('W1: a gap is made and closed by clicks, and is there after a restart', async ({ windrow, page }) => {
+test('CR-W1: a gap is made and closed by clicks, and is there after a restart', async ({ windrow, page }) => {
   await windrow.open();
   await windrow.deal(DEAL);
   const gaps = page.locator('wr-rack .cell.gap');
@@ -109,4 +143,105 @@ test('W1: a gap is made and closed by clicks, and is there after a restart', asy
   await page.locator('wr-rack [role=option]').nth(5).click();
   await page.getByRole('button', { name: 'Gap before the chosen tile' }).click();
   await expect(gaps).toHaveCount(0);
+});
+
+test('after "New game" the focus is in the field for tiles', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal('J FF N 0 13b 4578c 22d');
+  await page.getByRole('button', { name: 'New game' }).click();
+  await page.getByRole('button', { name: 'Begin a new game' }).click();
+  await expect(page.getByLabel('Type your tiles')).toBeFocused();
+});
+
+test('the first game asks when advice is welcome, with the caution beside it; once answered it is not asked again', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open();
+  const question = page.getByRole('group', { name: adviceWords.ask });
+  await expect(page.getByText(adviceWords.caution)).toBeVisible();
+  await expect(question.getByRole('radio', { name: 'At once' })).toBeChecked();
+  await question.getByRole('radio', { name: 'After I have chosen' }).check();
+  await expect(page.getByText(adviceWords.about['after-choice'])).toBeVisible();
+  await windrow.deal('J FF N 0 13b 4578c 22d');
+  await windrow.saved();
+  await page.getByRole('button', { name: 'New game' }).click();
+  await page.getByRole('button', { name: 'Begin a new game' }).click();
+  await expect(page.getByLabel('Type your tiles')).toBeFocused();
+  await expect(question).toHaveCount(0);
+});
+
+/** Answers the question about advice, and deals. */
+async function dealtWith(windrow: Windrow, advice: string): Promise<void> {
+  await windrow.open();
+  await windrow.page.getByRole('group', { name: adviceWords.ask }).getByRole('radio', { name: advice }).check();
+  await windrow.deal('J FF N 0 13b 4578c 22d');
+}
+
+/** Everything at the Table that says something of the rack. */
+const AIDS = 'wr-reading-panel, wr-plan-panel .list, wr-slots .offer, wr-advice-list, .chance, wr-rack wr-tile[mark]';
+
+test('not at the table: neither reading nor plan nor marks nor advice in play; the game is logged as ever', async ({
+  windrow,
+  page,
+}) => {
+  await dealtWith(windrow, 'Not at the table');
+  await expect(page.locator('.hands').getByText(adviceWords.about.none)).toBeVisible();
+  await page.locator('wr-rack [role=option]').nth(3).click();
+  await page.waitForTimeout(1000);
+  await expect(page.locator(AIDS)).toHaveCount(0);
+  await expect(page.getByText(/^(Keep|Spare):/)).toHaveCount(0);
+  await page.getByRole('button', { name: 'Set aside' }).click();
+  for (const name of ['white dragon', 'one bam']) {
+    await page.locator(`wr-rack [role=option][aria-label^="${name}"]`).click();
+    await page.getByRole('button', { name: 'Set aside' }).click();
+  }
+  await page.waitForTimeout(500);
+  await expect(page.locator(AIDS)).toHaveCount(0);
+  await page.getByRole('button', { name: 'Give 3 tiles' }).click();
+  await page.getByLabel('Type it, or click it').fill('9d 3c 5d');
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Go on to play' }).click();
+  await page.getByLabel('Type it, or click it').fill('9c 6c');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'What do you discard?' })).toBeVisible();
+  await page.waitForTimeout(1000);
+  await expect(page.locator(AIDS)).toHaveCount(0);
+});
+
+test('after I have chosen: the reading at once, the cost once three tiles lie in the tray, the best pass once they are given', async ({
+  windrow,
+  page,
+}) => {
+  await dealtWith(windrow, 'After I have chosen');
+  await expect(page.locator('wr-reading-panel wr-hand').first()).toBeVisible();
+  const chosen = ['north wind', 'white dragon', 'one bam'];
+  for (const name of chosen) {
+    await expect(page.locator('wr-plan-panel .list, wr-rack wr-tile[mark]')).toHaveCount(0);
+    await page.locator(`wr-rack [role=option][aria-label^="${name}"]`).click();
+    await expect(page.getByText(/^(Keep|Spare):/)).toHaveCount(0);
+    await page.getByRole('button', { name: 'Set aside' }).click();
+  }
+  await expect(page.locator('wr-give-panel .said strong')).toHaveText(/^Yours is /, { timeout: 60_000 });
+  await expect(page.locator('wr-plan-panel .list, wr-slots .offer, wr-rack wr-tile[mark]')).toHaveCount(0);
+  await page.getByRole('button', { name: 'Give 3 tiles' }).click();
+  await expect(page.locator('wr-receive-panel')).toContainText(/You gave/);
+  await page.getByLabel('Type it, or click it').fill('9d 3c 5d');
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Go on to play' }).click();
+  await page.getByLabel('Type it, or click it').fill('9c 6c');
+  await page.keyboard.press('Enter');
+  const band = page.locator('wr-advice-panel .answer');
+  await expect(band).toHaveText(playWords.advice.chooseFirst);
+  await expect(page.locator('wr-advice-list, wr-rack wr-tile[mark]')).toHaveCount(0);
+  // What it costs is being worked out.
+  const advised = async (): Promise<string | undefined> =>
+    await page.evaluate(() => {
+      const shell: (Element & { app?: AppContext }) | null = document.querySelector('wr-shell');
+      return shell?.app?.analysis.advice.status;
+    });
+  await expect.poll(advised, { timeout: 60_000 }).toBe('done');
+  await page.getByLabel('Type it, or click it').fill('J');
+  await page.keyboard.press('Enter');
+  await expect(band).toHaveText(/^That (gave up|spent).* Better was: Discard /);
 });

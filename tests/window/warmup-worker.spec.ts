@@ -1,8 +1,8 @@
 import { writeFile } from 'node:fs/promises';
 import { DEAL_KINDS, isOfKind, needsCard } from '../../core/warmup/deal-kinds.ts';
-import { shareOfKind } from '../../core/warmup/kind-shares.ts';
+import { shareOfKind } from '../../core/warmup/find-deal.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
-import type { FoundView } from '../../renderer/worker/warm-up-calls.ts';
+import type { FoundDocument } from '../../core/engine/practice-questions.ts';
 import { openWarmUp } from './warmup-helpers.ts';
 import { expect, test } from './windrow.ts';
 
@@ -11,7 +11,7 @@ const DEALS = 12;
 /** How the search for a kind of deal went in the window's own worker. */
 interface Searched {
   readonly kind: string;
-  readonly found: readonly (FoundView & { readonly seconds: number })[];
+  readonly found: readonly (FoundDocument & { readonly seconds: number })[];
 }
 
 test('deals of every kind are found in the worker, a rare one at a small part of what reading each deal would take', async ({
@@ -29,14 +29,13 @@ test('deals of every kind are found in the worker, a rare one at a small part of
         if (app === null) throw new Error('the Warm-up is not open');
         const room: unknown = Reflect.get(place?.shadowRoot?.querySelector('wr-warm-up-start') ?? {}, 'room');
         const { worker, card } = room as {
-          readonly worker: { ask(call: string, request: object): Promise<{ readonly value: unknown }> };
+          readonly worker: { ask(call: string, request: object): Promise<{ readonly value: object }> };
           readonly card: string;
         };
         const list: unknown[] = [];
         for (let seed = 1; seed <= deals; seed += 1) {
           const began = performance.now();
-          const outcome = await worker.ask('find', { card, kind: wanted, tiles: 13, seed });
-          const { value } = outcome.value as { readonly value: object };
+          const { value } = await worker.ask('find', { card, kind: wanted, tiles: 13, seed });
           list.push({ ...value, seconds: (performance.now() - began) / 1000 });
         }
         return list;

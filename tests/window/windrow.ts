@@ -22,11 +22,16 @@ export class Windrow {
 
   /** Starts the host and opens the window, at a place if one is named. */
   async open(place = ''): Promise<void> {
+    await this.start();
+    await expect(this.page.getByRole('main')).toBeFocused();
+    if (place !== '') await this.go(place);
+  }
+
+  /** Starts the host and loads the page, whatever that shows. */
+  async start(): Promise<void> {
     if (!existsSync(join(ROOT, 'index.html'))) throw new Error('The window is not built: run `npm run build` first.');
     this.#host = await startBuiltHost(this.folder);
     await this.page.goto(this.#host.url);
-    await expect(this.page.getByRole('main')).toBeFocused();
-    if (place !== '') await this.go(place);
   }
 
   /** Goes to a place by its link, and waits until it is there: its parts come when they are first needed. */

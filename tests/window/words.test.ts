@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { inWords, percent, points, tenths } from '../../renderer/words/numbers.ts';
+import { differenceInGames, inWords, percent, tenths } from '../../renderer/words/numbers.ts';
 
 describe('numbers in words', () => {
-  it('O9: a chance is whole per cents and a natural frequency, and never pretends to be sure', () => {
+  it('CR-O9: a chance is whole per cents and a natural frequency, and never pretends to be sure', () => {
     const said = [0, 0.0004, 0.004, 0.05, 0.126, 0.25, 0.34, 0.5, 0.66, 0.8, 0.97, 0.995, 1].map((chance) => [
       percent(chance),
       inWords(chance),
@@ -24,7 +24,13 @@ describe('numbers in words', () => {
     ]);
   });
 
-  it('costs are points of a hundred with one decimal, means of tiles have one decimal', () => {
-    expect([points(0.0061), points(0.0001), tenths(5.678)]).toEqual(['0.6 points', 'under 0.1 points', '5.7']);
+  it('costs are whole games of a hundred, means of tiles have one decimal', () => {
+    expect([0.0061, 0.0001, 0.0149, 0.034].map(differenceInGames)).toEqual([
+      '1 game in 100',
+      'under 1 game in 100',
+      '1 game in 100',
+      '3 games in 100',
+    ]);
+    expect(tenths(5.678)).toBe('5.7');
   });
 });

@@ -1,23 +1,27 @@
 import { getEventListeners } from 'node:events';
+import { failure, success } from '../../core/base/result.ts';
 import { describe, expect, it, vi } from 'vitest';
-import { PATIENCE, type StoppableLine, WorkerClient } from '../../renderer/worker/client.ts';
-import { type Handlers, serve } from '../../renderer/worker/serve.ts';
+import { Ask, question } from '../../renderer/session/ask.ts';
+import { CANCELLED, CANCEL_PATIENCE, WorkerClient, type WorkerLine } from '../../renderer/worker/client.ts';
+import { type Answerer, type Answerers } from '../../renderer/worker/serve.ts';
+import { lineInThisThread } from './line-in-this-thread.ts';
+import type { Questions } from '../../renderer/worker/messages.ts';
 import { partWords } from '../../renderer/words/parts.ts';
 
-interface Sums extends Record<string, { request: unknown; progress: unknown; answer: unknown }> {
+interface Sums extends Questions {
   /** Adds up 1 to `to`, yielding after each number. */
-  sum: { request: { to: number }; progress: number; answer: number };
-  fail: { request: null; progress: never; answer: never };
+  sum: { request: { to: number }; progress: number; document: number };
+  fail: { request: null; progress: never; document: never };
 }
 
-const handlers: Handlers<Sums> = {
+const answerers: Answerers<Sums> = {
   *sum({ to }) {
     let total = 0;
     for (let next = 1; next <= to; next += 1) {
       total += next;
       yield next % 10 === 0 ? total : undefined;
     }
-    return total;
+    return success(total);
   },
   *fail() {
     yield undefined;
@@ -25,18 +29,12 @@ const handlers: Handlers<Sums> = {
   },
 };
 
-/** A worker in this thread: a real message channel, and the real server on its far end. */
-function lineInThisThread(started: { count: number } = { count: 0 }, clock = () => performance.now()): StoppableLine {
+const findSum = async (name: string): Promise<Answerer<Questions[string]> | undefined> => ({ ...answerers })[name];
+
+/** A worker that can sum, and is counted. */
+function sumLine(started: { count: number } = { count: 0 }, clock?: () => number): WorkerLine {
   started.count += 1;
-  const { port1, port2 } = new MessageChannel();
-  port1.start();
-  port2.start();
-  serve(port2, handlers, { clock, pause: () => new Promise((resume) => setImmediate(resume)) });
-  return {
-    postMessage: (message) => port1.postMessage(message),
-    addEventListener: (type, listener) => port1.addEventListener(type, listener as EventListener),
-    terminate: () => port1.close(),
-  };
+  return lineInThisThread(findSum, clock);
 }
 
 /** A clock that makes every look at it a stretch later, so that the server pauses at each yield. */
@@ -46,41 +44,41 @@ function hurriedClock(): () => number {
 }
 
 function client(clock?: () => number): WorkerClient<Sums> {
-  return new WorkerClient<Sums>(() => lineInThisThread({ count: 0 }, clock));
+  return new WorkerClient<Sums>(() => sumLine({ count: 0 }, clock));
 }
 
 describe('the worker channel', () => {
   it('answers with the last value and tells partial ones before it', async () => {
     const worker = client();
     const seen: number[] = [];
-    const outcome = await worker.ask('sum', { to: 25 }, { onProgress: (value) => seen.push(value) });
-    expect(outcome).toEqual({ status: 'done', value: 325 });
+    const result = await worker.ask('sum', { to: 25 }, { onProgress: (value) => seen.push(value) });
+    expect(result).toEqual(success(325));
     expect(seen).toEqual([55, 210]);
   });
 
-  it('the newest request of a call wins and the older is cancelled', async () => {
-    const worker = client(hurriedClock());
-    const older = worker.askNewest('sum', { to: 1_000_000 });
-    const newer = worker.askNewest('sum', { to: 4 });
-    expect(await older).toEqual({ status: 'cancelled' });
-    expect(await newer).toEqual({ status: 'done', value: 10 });
+  it('the newest request of a question wins and the older is cancelled', async () => {
+    const ask = new Ask(question(client(hurriedClock()), 'sum'));
+    const older = ask.ask({ to: 1_000_000 });
+    const newer = ask.ask({ to: 4 });
+    expect(await older).toBeNull();
+    expect(await newer).toBe(10);
   });
 
-  it('P6: an abort signal cancels work that has begun', async () => {
+  it('CR-P6: an abort signal cancels work that has begun', async () => {
     const worker = client(hurriedClock());
     const controller = new AbortController();
-    const outcome = worker.ask(
+    const result = worker.ask(
       'sum',
       { to: 1_000_000 },
       { signal: controller.signal, onProgress: () => controller.abort() },
     );
-    expect(await outcome).toEqual({ status: 'cancelled' });
+    expect(await result).toEqual(CANCELLED);
   });
 
   it('an aborted request is not even sent', async () => {
     const started = { count: 0 };
-    const worker = new WorkerClient<Sums>(() => lineInThisThread(started));
-    expect(await worker.ask('sum', { to: 4 }, { signal: AbortSignal.abort() })).toEqual({ status: 'cancelled' });
+    const worker = new WorkerClient<Sums>(() => sumLine(started));
+    expect(await worker.ask('sum', { to: 4 }, { signal: AbortSignal.abort() })).toEqual(CANCELLED);
     expect(started.count).toBe(0);
   });
 
@@ -94,10 +92,10 @@ describe('the worker channel', () => {
     await last;
   });
 
-  it('O6: a fault in the work is told in plain words; its own words go to who writes programs', async () => {
+  it('CR-O6: a fault in the work is told in plain words; its own words go to who writes programs', async () => {
     const told = vi.fn();
     vi.stubGlobal('reportError', told);
-    expect(await client().ask('fail', null)).toEqual({ status: 'failed', message: partWords.calculationFailed });
+    expect(await client().ask('fail', null)).toEqual(failure('fault', partWords.calculationFailed));
     expect(told).toHaveBeenCalledExactlyOnceWith(new Error('out of chalk'));
     vi.unstubAllGlobals();
   });
@@ -113,10 +111,10 @@ describe('the worker channel', () => {
       const stuck = worker.ask('sum', { to: 1 }, { signal: controller.signal });
       void worker.ask('sum', { to: 2 });
       controller.abort();
-      vi.advanceTimersByTime(PATIENCE + 1);
-      expect(await stuck).toEqual({ status: 'cancelled' });
+      vi.advanceTimersByTime(CANCEL_PATIENCE + 1);
+      expect(await stuck).toEqual(CANCELLED);
       expect(deaf.terminate).toHaveBeenCalledOnce();
-      expect(fresh.postMessage).toHaveBeenCalledWith({ type: 'ask', id: 2, call: 'sum', request: { to: 2 } });
+      expect(fresh.postMessage).toHaveBeenCalledWith({ type: 'ask', id: 2, question: 'sum', request: { to: 2 } });
     } finally {
       vi.useRealTimers();
     }

@@ -2,7 +2,7 @@ import { expect } from 'vitest';
 import { expectValue, type Result } from '../../../core/base/result.ts';
 import type { TimedEvent } from '../../../core/game/events.ts';
 import { writeLine } from '../../../core/game/file/write-game-file.ts';
-import type { MissEntry } from '../../../core/warmup/history.ts';
+import type { MissEntry } from '../../../core/warmup/history-file.ts';
 import { writeSheetFile } from '../../../core/warmup/sheet-file.ts';
 import type { GameRecord } from '../../../core/game/record.ts';
 import { createDeskService, type DeskOptions, type DeskService } from '../../../main/desk/service.ts';
@@ -73,6 +73,14 @@ export const EVENTS: readonly TimedEvent[] = [
   { type: 'noted', text: 'A good start', at: AT },
 ];
 
+/** The deal with another tile, and entered later. */
+const OTHER_FIRST: TimedEvent = {
+  type: 'dealt',
+  seat: 'South',
+  tiles: 'FF N 0 13b 4578c 122d',
+  at: '2026-11-25T18:30:00Z',
+};
+
 export function event(place: number): TimedEvent {
   const found = EVENTS[place];
   if (found === undefined) throw new Error(`no event ${place}`);
@@ -101,9 +109,18 @@ export async function contentOf(desk: DeskService): Promise<string> {
     cards.push({ id, text: expectValue(await desk.openCard(id)).text, progress });
   }
   cards.sort((one, other) => (one.id < other.id ? -1 : 1));
-  const { sheets } = expectValue(await desk.practice({ do: 'list' }));
-  const { entries } = expectValue(await desk.practice({ do: 'history' }));
-  return JSON.stringify({ games, cards, sheets, entries, preferences: expectValue(await desk.readPreferences()) });
+  const sheets = expectValue(await desk.listSheets());
+  const entries = expectValue(await desk.practiceHistory());
+  const draft = expectValue(await desk.readDraft());
+  const typed = draft === null ? {} : { draft };
+  return JSON.stringify({
+    games,
+    ...typed,
+    cards,
+    sheets,
+    entries,
+    preferences: expectValue(await desk.readPreferences()),
+  });
 }
 
 /** A sheet of no problems. */
@@ -143,33 +160,34 @@ export const SESSION: readonly Step[] = [
   (desk) => desk.saveCardProgress('mine', { confirmed: ['a'], answers: [] }),
   (desk) => desk.startGame(gameRecord('g-1')),
   (desk) => desk.appendEvent('g-1', 0, event(0)),
-  (desk) => desk.appendEvent('g-1', 1, event(1)),
-  (desk) => desk.dropEvent('g-1', 1),
+  (desk) => desk.appendEvent('g-1', 1, event(1), 'FF | 3b 4578c'),
+  (desk) => desk.dropEvent('g-1', 1, 'FF 13b | 4578c'),
+  (desk) => desk.changeGame('g-1', { corrected: { place: 0, event: OTHER_FIRST }, arrangement: 'FF | 13b 4578c' }),
   (desk) => desk.changeGame('g-1', { arrangement: 'FF | N' }),
   (desk) => desk.saveCard('mine', cardText('Mine, mended')),
   (desk) => desk.saveCardProgress('mine', { confirmed: ['a', 'b'], answers: [] }),
+  (desk) => desk.keepDraft(gameRecord('g-2', { startedAt: '2026-12-01T09:00:00Z', arrangement: 'FF' })),
+  (desk) => desk.keepDraft(gameRecord('g-2', { startedAt: '2026-12-01T09:00:00Z', arrangement: 'FF 1b' })),
   (desk) => desk.startGame(gameRecord('g-2', { startedAt: '2026-12-01T09:00:00Z' })),
   (desk) => desk.appendEvent('g-2', 0, event(0)),
   (desk) => desk.appendEvent('g-1', 1, event(1)),
   (desk) => desk.changeGame('g-2', { players: { North: 'the host' } }),
   (desk) => desk.importGames([gameRecord('g-3', { place: 'Brought in' })]),
-  (desk) => desk.folder({ do: 'remove-names' }),
+  (desk) => desk.keepDraft(gameRecord('g-4', { arrangement: '13b' })),
+  (desk) => desk.removeNames(),
   (desk) => desk.removeGame('g-2'),
   (desk) => desk.restoreGame('g-2'),
   (desk) => desk.removeGame('g-1'),
   (desk) => desk.changePreferences({ theme: 'dark', seat: 'West' }),
-  (desk) => desk.practice({ do: 'keep', text: sheetText('Thursday') }),
-  (desk) => desk.practice({ do: 'note', entries: [MISS] }),
-  (desk) => desk.practice({ do: 'keep', text: sheetText('Thursday, later') }),
+  (desk) => desk.keepSheet(sheetText('Thursday')),
+  (desk) => desk.notePractice([MISS]),
+  (desk) => desk.keepSheet(sheetText('Thursday, later')),
   (desk) =>
-    desk.practice({
-      do: 'note',
-      entries: [
-        { ...MISS, id: 'm2' },
-        { ...MISS, id: 'm3' },
-      ],
-    }),
-  (desk) => desk.practice({ do: 'remove', id: 'thursday' }),
+    desk.notePractice([
+      { ...MISS, id: 'm2' },
+      { ...MISS, id: 'm3' },
+    ]),
+  (desk) => desk.removeSheet('thursday'),
   (desk) => desk.removeCard('mine'),
   (desk) => desk.saveCard('mine', cardText('Mine, again')),
   async (desk) => {

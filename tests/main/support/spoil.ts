@@ -79,7 +79,7 @@ export function spoiled(bytes: Buffer, random: Random): Uint8Array {
 }
 
 /** From 1 to 24 MB, by one long text or by very many small ones. */
-export function blownUp(bytes: Buffer, random: Random): Uint8Array {
+function blownUp(bytes: Buffer, random: Random): Uint8Array {
   const size = 1_000_000 * (1 + random.below(24));
   const filling = random.below(2) === 0 ? `"${'x'.repeat(size)}"` : `[${'1,'.repeat(size / 2)}1]`;
   return inText(bytes, (text) => text.replace(/:\s*("[^"]*"|\d+)/, () => `:${filling}`));

@@ -16,7 +16,7 @@ const press: DragEvent = { type: 'press', id: 'a', pointer: 1, at: { x: 10, y: 1
 const move = (x: number, pointer = 1): DragEvent => ({ type: 'move', pointer, at: { x, y: 10 } });
 const release = (x: number, pointer = 1): DragEvent => ({ type: 'release', pointer, at: { x, y: 10 } });
 
-it('W7: nothing happens on the press, nor within six px of it: that is a click', () => {
+it('CR-W7: nothing happens on the press, nor within six px of it: that is a click', () => {
   expect(play([press, move(10 + SLOP), release(10 + SLOP)])).toEqual(['none', 'none', 'none']);
 });
 
@@ -24,7 +24,7 @@ it('beyond six px it is a drag, which ends on release', () => {
   expect(play([press, move(17), move(40), release(41)])).toEqual(['none', 'start', 'move', 'drop']);
 });
 
-it('W7: cancelling a drag restores; cancelling a press does nothing', () => {
+it('CR-W7: cancelling a drag restores; cancelling a press does nothing', () => {
   expect(play([press, move(30), { type: 'cancel' }, release(30)])).toEqual(['none', 'start', 'restore', 'none']);
   expect(play([press, { type: 'cancel' }, move(30)])).toEqual(['none', 'none', 'none']);
 });

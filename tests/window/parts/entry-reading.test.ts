@@ -31,7 +31,7 @@ it('it is complete only with a number of tiles that is wanted', () => {
 it('the number of tiles is told in words', () => {
   expect(countWords(9, [13])).toBe('9 of 13 tiles');
   expect(countWords(9, [13, 14])).toBe('9 of 13 or 14 tiles');
-  expect(countWords(0, [1, 2, 3])).toBe('0 of 1, 2 or 3 tiles');
+  expect(countWords(0, [1, 2, 3])).toBe('0 tiles');
   expect(countWords(1, [])).toBe('1 tile');
 });
 
@@ -39,7 +39,15 @@ it('a share that is there but rounds to nothing is "under 1 %"', () => {
   expect([0, 0.004, 0.005, 0.414, 1].map(percent)).toEqual(['0 %', 'under 1 %', '1 %', '41 %', '100 %']);
 });
 
-it('arrow keys stop at the ends of a row', () => {
+it('arrow keys go round at the ends of a row of buttons', () => {
+  expect([
+    rove('ArrowLeft', 0, 3, 'round'),
+    rove('ArrowRight', 2, 3, 'round'),
+    rove('ArrowLeft', 2, 3, 'round'),
+  ]).toEqual([2, 0, 1]);
+});
+
+it('arrow keys stop at the ends of a list', () => {
   expect([rove('ArrowLeft', 0, 3), rove('ArrowRight', 2, 3), rove('End', 0, 3), rove('Home', 2, 3)]).toEqual([
     0, 2, 2, 0,
   ]);

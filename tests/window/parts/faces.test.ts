@@ -36,7 +36,7 @@ it('every drawing together is small enough to come with the window: under 40 kB'
   expect(FILES.reduce((sum, file) => sum + read(file).length, 0)).toBeLessThan(40_000);
 });
 
-it('W3: the number of a suit tile is also the number of its stalks, shards or rings', () => {
+it('CR-W3: the number of a suit tile is also the number of its stalks, shards or rings', () => {
   for (let number = 1; number <= 9; number += 1) {
     // A stalk is two strokes from end to end, a shard and a ring are one closed line each.
     const stalks = /<path d="([^"]+)" fill="none" stroke="#27673c"/.exec(read(`bam-${number}.svg`))?.[1]?.split('M');

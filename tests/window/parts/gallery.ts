@@ -30,7 +30,14 @@ const TYPES: Readonly<Record<string, string>> = {
 /** Builds the gallery into a folder of its own and serves it under the content policy. */
 async function serveGallery(): Promise<{ readonly address: string; close(): Promise<void> }> {
   const folder = await mkdtemp(join(tmpdir(), 'windrow-gallery-'));
-  await build({ ...windowConfig(ROOT, folder, 'gallery/index.html'), logLevel: 'error' });
+  const config = windowConfig(ROOT, folder);
+  const input = join(ROOT, 'tests/window/gallery/index.html');
+  await build({
+    ...config,
+    root: ROOT,
+    build: { ...config.build, rollupOptions: { ...config.build?.rollupOptions, input } },
+    logLevel: 'error',
+  });
   const server = createServer((request, response) => {
     const path = normalize(new URL(request.url ?? '/', 'http://127.0.0.1').pathname);
     response.writeHead(200, {
@@ -43,7 +50,7 @@ async function serveGallery(): Promise<{ readonly address: string; close(): Prom
   });
   const port = await listen(server);
   return {
-    address: `http://127.0.0.1:${port}/gallery/index.html`,
+    address: `http://127.0.0.1:${port}/tests/window/gallery/index.html`,
     close: async () => {
       server.closeAllConnections();
       server.close();

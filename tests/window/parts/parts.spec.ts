@@ -9,7 +9,7 @@ async function faultsOf(page: Page): Promise<string[]> {
   return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`);
 }
 
-test.describe('K8: axe finds nothing', () => {
+test.describe('CR-K8: axe finds nothing', () => {
   for (const look of ['theme=light', 'theme=dark', 'theme=light&text=32&tiles=large']) {
     test(`in the look ${look}`, async ({ open }) => {
       expect(await faultsOf(await open(look))).toEqual([]);
@@ -55,7 +55,7 @@ function targets(page: Page): Promise<{ name: string; width: number; height: num
   });
 }
 
-test.describe('W2: sizes', () => {
+test.describe('CR-W2: sizes', () => {
   for (const look of ['', 'text=16', 'text=32&tiles=large']) {
     test(`every target is 44 px or more each way ${look && `with ${look}`}`, async ({ open }) => {
       const all = await targets(await open(look));
@@ -64,7 +64,7 @@ test.describe('W2: sizes', () => {
     });
   }
 
-  test('O2: tiles are 60 by 80, large 76 by 101; the main button is 48 px high and has words', async ({ open }) => {
+  test('CR-O2: tiles are 60 by 80, large 76 by 101; the main button is 48 px high and has words', async ({ open }) => {
     const page = await open();
     expect(await page.locator('wr-rack wr-tile').first().boundingBox()).toMatchObject({ width: 60, height: 80 });
     const main = await page.locator('wr-button[look="main"] button').first().boundingBox();
@@ -86,7 +86,7 @@ test.describe('W2: sizes', () => {
   });
 });
 
-test.describe('W6: no sideways scroll and nothing cut', () => {
+test.describe('CR-W6: no sideways scroll and nothing cut', () => {
   for (const [width, look] of [
     [320, ''],
     [390, 'text=32'],
@@ -122,7 +122,7 @@ test.describe('W6: no sideways scroll and nothing cut', () => {
   });
 });
 
-test('W8: the focus ring is 3 px, in forced colours too', async ({ open, page }) => {
+test('CR-W8: the focus ring is 3 px, in forced colours too', async ({ open, page }) => {
   for (const forcedColors of ['none', 'active'] as const) {
     await page.emulateMedia({ forcedColors });
     await open();
@@ -138,7 +138,7 @@ test('W8: the focus ring is 3 px, in forced colours too', async ({ open, page })
   }
 });
 
-test('W8: nothing moves for those who ask for no motion', async ({ open, page }) => {
+test('CR-W8: nothing moves for those who ask for no motion', async ({ open, page }) => {
   await page.emulateMedia({ reducedMotion: 'reduce' });
   await open();
   const slow = await page
@@ -168,7 +168,7 @@ test.describe('typing tiles', () => {
     const entry = page.locator('wr-entry').first();
     await entry.locator('input').fill('ff 12b');
     await entry.locator('input').press('Enter');
-    await expect(entry.locator('.trouble')).toHaveText('That is 4 of 13 or 14 tiles: please look again.');
+    await expect(entry.locator('.trouble')).toHaveText("That's 4 tiles. It takes 13 or 14.");
     await expect(entry.locator('input')).toHaveValue('ff 12b');
     await expect(page.locator('body')).not.toHaveAttribute('data-entered');
   });
@@ -265,7 +265,7 @@ test.describe('the tray of a pass', () => {
     await open();
     const blind = page.locator('wr-slots').nth(1).getByRole('option');
     await expect(blind).toHaveText(['1', '', '']);
-    await expect(blind.nth(2)).toHaveAttribute('aria-label', 'a tile unseen, place 3 of 3');
+    await expect(blind.nth(2)).toHaveAttribute('aria-label', 'a blind tile, place 3 of 3');
   });
 });
 
@@ -273,7 +273,7 @@ test('a hand is told in words: what is here, by joker, missing', async ({ open, 
   await open();
   await expect(page.locator('wr-hand').first().getByRole('img')).toHaveAttribute(
     'aria-label',
-    'Stairs 3: pair of flowers, here; kong of four bams, 2 here and 1 by joker and 1 missing; kong of five bams, 3 here and 1 missing; kong of six bams, 1 here and 1 by joker and 2 missing',
+    'Stairs, 3rd line: pair of flowers, here; kong of four bams, 2 here and 1 by joker and 1 missing; kong of five bams, 3 here and 1 missing; kong of six bams, 1 here and 1 by joker and 2 missing',
   );
 });
 
@@ -327,10 +327,17 @@ test('a choice, tabs and a toolbar go by arrow keys; each is one tab stop', asyn
   await expect(tabs.getByRole('tab', { name: 'Tiles' })).toHaveAttribute('aria-selected', 'true');
   await expect(page.getByText('Each tile, kept or spare.')).toBeVisible();
   await expect(page.getByText('The hands, best reach first.')).toBeHidden();
+  await page.keyboard.press('ArrowRight');
+  await expect(tabs.getByRole('tab', { name: 'Hands' })).toHaveAttribute('aria-selected', 'true');
 
   const tools = page.locator('wr-toolbar').last();
   await tools.locator('wr-button').first().locator('button').focus();
   await page.keyboard.press('End');
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Arrange');
+  // Both go round at their ends.
+  await page.keyboard.press('ArrowRight');
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Undo');
+  await page.keyboard.press('ArrowLeft');
   expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Arrange');
   await page.keyboard.press('Shift+Tab');
   expect(await page.evaluate(() => document.activeElement?.closest('wr-toolbar'))).toBeNull();

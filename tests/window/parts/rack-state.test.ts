@@ -168,11 +168,11 @@ it.each([
   ['n', 'N', true],
   ['n', '9d', true],
   ['7', '5c', false],
-] as const)('K2: the key %s finds %s: %s', (key, code, found) => {
+] as const)('CR-K2: the key %s finds %s: %s', (key, code, found) => {
   expect(answersTo(kindOf(code), key)).toBe(found);
 });
 
-it('K5: a place is told as "Five dot, place 3 of 13", with the group only when there are several', () => {
+it('CR-K5: a place is told as "Five dot, place 3 of 13", with the group only when there are several', () => {
   expect(placeWords(kindOf('5d'), 'c', laid('abcdefghijklm'))).toBe('Five dot, place 3 of 13.');
   expect(placeWords(kindOf('5d'), 'c', laid('ab cd/e'))).toBe('Five dot, place 3 of 5, group 2 of 3.');
 });

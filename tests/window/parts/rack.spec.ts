@@ -71,7 +71,7 @@ async function before(page: Page, id: string): Promise<{ x: number; y: number }>
   return { x: box.x - 3, y: box.y + box.height + 14 };
 }
 
-test.describe('K2: the keys of the rack', () => {
+test.describe('CR-K2: the keys of the rack', () => {
   test.beforeEach(async ({ open }) => {
     const page = await open();
     await tile(page, 't3').focus();
@@ -165,7 +165,7 @@ test.describe('K2: the keys of the rack', () => {
     expect(await order(page)).toBe('t0 t1 t2 t4 | t5 t6 t7 t8 | t9 t10 t11 t12 t3 /');
   });
 
-  test('K4: rack, tray and tools are one tab stop each', async ({ page }) => {
+  test('CR-K4: rack, tray and tools are one tab stop each', async ({ page }) => {
     await press(page, 'Tab');
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Gap');
     await press(page, 'Shift+Tab', 'Shift+Tab');
@@ -175,7 +175,7 @@ test.describe('K2: the keys of the rack', () => {
   });
 });
 
-test('W1: a drag, two clicks and the keys end the same', async ({ open }) => {
+test('CR-W1: a drag, two clicks and the keys end the same', async ({ open }) => {
   const ends: string[] = [];
 
   let page = await open();
@@ -197,7 +197,7 @@ test('W1: a drag, two clicks and the keys end the same', async ({ open }) => {
   expect(ends).toEqual([expected, expected, expected]);
 });
 
-test('W1: giving by a drag, by clicks and by keys ends the same', async ({ open }) => {
+test('CR-W1: giving by a drag, by clicks and by keys ends the same', async ({ open }) => {
   const given = (page: Page): Promise<string[]> =>
     page
       .locator('wr-slots [data-slot]')
@@ -250,7 +250,9 @@ test('several chosen tiles are put down together, and a drop far right makes a g
   expect(await order(page)).toBe('t0 t2 t3 t4 | t1 t12 t6 t7 t8 | t9 t10 t11 | t5');
 });
 
-test('W7: Escape, a lost pointer and a drop beside restore; the click that follows does nothing', async ({ open }) => {
+test('CR-W7: Escape, a lost pointer and a drop beside restore; the click that follows does nothing', async ({
+  open,
+}) => {
   const page = await open();
   const chosen = page.locator('wr-rack [aria-selected="true"]');
 
@@ -270,7 +272,7 @@ test('W7: Escape, a lost pointer and a drop beside restore; the click that follo
   await expect(page.locator('wr-rack .dragging, wr-rack .hole')).toHaveCount(0);
 });
 
-test('W7: a press alone does nothing, and a shaking hand still clicks', async ({ open }) => {
+test('CR-W7: a press alone does nothing, and a shaking hand still clicks', async ({ open }) => {
   const page = await open();
   const box = await tile(page, 't3').boundingBox();
   await page.mouse.move((box?.x ?? 0) + 30, (box?.y ?? 0) + 40);
@@ -282,7 +284,7 @@ test('W7: a press alone does nothing, and a shaking hand still clicks', async ({
   expect(await order(page)).toBe(START);
 });
 
-test.describe('K5: what is announced', () => {
+test.describe('CR-K5: what is announced', () => {
   test('a move by key is said once, with the tile and its place, within half a second', async ({ open }) => {
     const page = await open();
     const heard = await listen(page);
@@ -319,7 +321,7 @@ test.describe('K5: what is announced', () => {
   });
 });
 
-test('K3: after any keys the focus is on the tile that was moved, never nowhere, and no tile is lost', async ({
+test('CR-K3: after any keys the focus is on the tile that was moved, never nowhere, and no tile is lost', async ({
   open,
 }) => {
   test.setTimeout(120_000);
@@ -371,7 +373,7 @@ test('a rack that becomes empty keeps the focus, and says that it is empty', asy
   await expect(page.locator('wr-rack')).toContainText('No tiles yet');
 });
 
-test('P5: following a dragged tile takes the window less than half a frame, in processor time', async ({ open }) => {
+test('CR-P5: following a dragged tile takes the window less than half a frame, in processor time', async ({ open }) => {
   const page = await open();
   const box = await tile(page, 't8').boundingBox();
   if (!box) throw new Error('no tile');

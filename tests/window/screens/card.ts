@@ -27,7 +27,7 @@ export const newCardJourney: Journey = {
   place: 'card',
   shows: [
     'wr-card-place',
-    'wr-card-shelf',
+    'wr-card-list',
     'wr-card-arrived',
     'wr-card-caution',
     'wr-card-start',
@@ -88,7 +88,7 @@ export const fullCardJourney: Journey = {
     'wr-card-proof',
     'wr-card-study',
   ],
-  dialogs: ['wr-card-shelf: Earlier versions of Lakeside demo card, my copy'],
+  dialogs: ['wr-card-list: Earlier versions of Lakeside demo card, my copy'],
   screens: [
     { name: 'the demo card, line by line', reach: async ({ page }) => await view(page, 'Lines') },
     {

@@ -2,7 +2,7 @@ import type { Page } from '@playwright/test';
 
 /** What is computed, as the window says it: a chance, a cost, a distance. */
 const COMPUTED =
-  /\d+ %|about \d+ in \d+|\d\.\d points\b|(?<!take )\d (?:tiles )?away\b|games? in a hundred|\d ± \d|give or take \d|reach \d/;
+  /\d+ %|about \d+ in \d+|\d games? in 100|(?<!take )\d (?:tiles )?away\b|games? in a hundred|\d ± \d|give or take \d|reach \d/;
 
 /**
  * Computed numbers that nothing on the screen explains: neither are they a button that opens an explanation, nor

@@ -32,9 +32,14 @@ export interface Facts {
   readonly title: string;
 }
 
-/** The facts of all that is seen, and how wide the window is. */
+/** The facts of all that is seen, and of window and page. */
 export interface Measured {
   readonly windowWidth: number;
+  readonly windowHeight: number;
+  /** How far the page can be scrolled, with what is seen of it. */
+  readonly pageHeight: number;
+  /** The boxes that hold a table and are no wider than a hair. */
+  readonly flatBoxes: readonly string[];
   readonly facts: readonly Facts[];
 }
 
@@ -86,15 +91,23 @@ export async function measure(page: Page): Promise<Measured> {
       return width > 1 && height > 1 && element.checkVisibility();
     };
     const facts: Facts[] = [];
+    const flatBoxes: string[] = [];
+    const holdsFlatTable = (element: Element): boolean =>
+      element.querySelector(':scope > table') !== null &&
+      element.checkVisibility() &&
+      element.getBoundingClientRect().width <= 1 &&
+      element.closest('.unseen, .wr-unseen') === null;
     const visit = (root: Document | ShadowRoot, inFrame: boolean): void => {
       const host = root instanceof ShadowRoot ? root.host.localName : '';
       for (const element of root.querySelectorAll('*')) {
         const isFramed = inFrame || element.closest('.scroll') !== null;
         if (isSeen(element)) facts.push(factsOf(element, host, isFramed));
+        if (holdsFlatTable(element)) flatBoxes.push(`${host} ${element.localName}.${element.className}`);
         if (element.shadowRoot !== null && isDrawn(element)) visit(element.shadowRoot, isFramed);
       }
     };
     visit(document, false);
-    return { windowWidth: window.innerWidth, facts };
+    const { innerWidth: windowWidth, innerHeight: windowHeight } = window;
+    return { windowWidth, windowHeight, pageHeight: document.documentElement.scrollHeight, flatBoxes, facts };
   });
 }

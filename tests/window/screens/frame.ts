@@ -25,7 +25,7 @@ export const helpJourney: Journey = {
   name: 'the tour and the help',
   place: 'table',
   shows: ['wr-help-host', 'wr-tour', 'wr-help'],
-  dialogs: [...tourWords.steps.map((_, at) => `wr-tour: ${stepName(at + 1)}`), `wr-help: ${helpWords.title}`],
+  dialogs: [`wr-help: ${helpWords.title}`],
   screens: [
     { name: 'the offer of the tour', reach: async ({ page }) => await expect(page.locator('.offer')).toBeVisible() },
     {
@@ -53,7 +53,16 @@ export const helpJourney: Journey = {
 export const settingsJourney: Journey = {
   name: 'the Settings',
   place: 'settings',
-  shows: ['wr-settings-place', 'wr-payment-rules', 'wr-remove-names', 'wr-my-files', 'wr-backup', 'wr-delete-all'],
+  shows: [
+    'wr-settings-place',
+    'wr-advice-choice',
+    'wr-table-kind',
+    'wr-payment-rules',
+    'wr-remove-names',
+    'wr-my-files',
+    'wr-backup',
+    'wr-delete-all',
+  ],
   dialogs: ['wr-remove-names: Remove all names?', 'wr-delete-all: Delete everything?', 'wr-delete-all: Are you sure?'],
   screens: [
     { name: 'the Settings', reach: async () => {} },

@@ -1,5 +1,4 @@
 import type { Page } from '@playwright/test';
-import { lookbackWords } from '../../../renderer/words/lookback.ts';
 import { warmUpWords } from '../../../renderer/words/warmup.ts';
 
 /** A thing to be told from its like by sight: a tile, or the swatch of a series in the key of a chart. */
@@ -31,15 +30,19 @@ export async function alikeInGrey(page: Page): Promise<string[]> {
     .map(({ one, other, share }) => `alike in grey: ${one} and ${other}, ${(100 * share).toFixed(1)} % apart`);
 }
 
-const VERDICTS = [warmUpWords.verdicts, lookbackWords.choices.verdicts].flatMap((words) => Object.values(words));
+/** What a choice of a game cost, in words: a size, or that it was right. */
+const SIZES = ['nothing was better', 'as good as the best', 'nothing else to do', 'games in 100', 'game in 100'];
+const VERDICTS = [warmUpWords.verdict('best', 0), warmUpWords.verdict('equal', 0), ...SIZES];
 
 /** The verdicts on the screen that only the colour of their edge tells. */
 export async function wordlessVerdicts(page: Page): Promise<string[]> {
   const told = await page
     .locator(['best', 'equal', 'slip', 'costly'].map((each) => `.verdict.${each}`).join())
     .allInnerTexts();
-  const words = [...VERDICTS, lookbackWords.choices.forced].map((each) => each.toLowerCase());
+  const words = VERDICTS.map((each) => each.toLowerCase());
+  // A verdict in a closed fold is not on the screen.
   return told
+    .filter((text) => text !== '')
     .filter((text) => !words.some((each) => text.toLowerCase().includes(each)))
     .map((text) => `a verdict without its words: "${text.slice(0, 60)}"`);
 }

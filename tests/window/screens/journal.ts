@@ -1,4 +1,4 @@
-import { lookBack, lookedAhead, part } from '../journal-helpers.ts';
+import { lookBack, openChoices, openCourse, part } from '../journal-helpers.ts';
 import { expect } from '../windrow.ts';
 import type { Journey } from './journey.ts';
 
@@ -17,6 +17,7 @@ export const journalJourney: Journey = {
     'wr-evenings-view',
     'wr-files-view',
     'wr-lookback',
+    'wr-story',
     'wr-ledger',
     'wr-decisions',
     'wr-decision',
@@ -73,12 +74,13 @@ export const journalJourney: Journey = {
       name: 'a look-back',
       reach: async ({ page }) => {
         await lookBack(page, 'demo-20261119-3');
-        await lookedAhead(page);
       },
     },
     {
       name: 'another choice, and all as tables',
       reach: async ({ page }) => {
+        await openChoices(page);
+        await openCourse(page);
         await page.getByText('Try another choice').click();
         await page.getByText('All choices as a table').click();
       },

@@ -1,7 +1,7 @@
 import type { Windrow } from '../windrow.ts';
 
 /** A state of the window that a person can come to. */
-export interface Screen {
+interface Screen {
   readonly name: string;
   /** The way to it from the screen before it; from the place just opened for the first. */
   readonly reach: (windrow: Windrow) => Promise<void>;

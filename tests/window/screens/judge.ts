@@ -1,11 +1,11 @@
 import type { Facts, Measured } from './facts.ts';
 
-/** How large a thing must be that is pressed, and a tile that is moved, in CSS px; W2. */
+/** How large a thing must be that is pressed, and a tile that is moved, in CSS px; CR-W2. */
 const TARGET = { width: 44, height: 44 } as const;
 const TILE = { width: 48, height: 64, apart: 8 } as const;
-/** The smallest text, in CSS px; O1. */
+/** The smallest text, in CSS px; CR-O1. */
 const LEAST_TEXT = 16;
-/** The longest motion, in ms; W8. */
+/** The longest motion, in ms; CR-W8. */
 const LONGEST_MOTION = 200;
 /** Half a px is a matter of rounding. */
 const ROUNDING = 0.5;
@@ -14,7 +14,7 @@ function told(what: string, { name, width, height }: Facts): string {
   return `${what}: ${name} ${Math.round(width)}x${Math.round(height)}`;
 }
 
-/** W2: what is pressed is 44 px in both ways, tiles 48 by 64. */
+/** CR-W2: what is pressed is 44 px in both ways, tiles 48 by 64. */
 export function tooSmall({ facts }: Measured): string[] {
   return facts
     .filter(({ isTarget, isTile, width, height }) => {
@@ -24,7 +24,7 @@ export function tooSmall({ facts }: Measured): string[] {
     .map((found) => told('small', found));
 }
 
-/** W2: tiles that can be moved lie 8 px apart. */
+/** CR-W2: tiles that can be moved lie 8 px apart. */
 export function tooClose({ facts }: Measured): string[] {
   const tiles = facts.filter(({ isTile }) => isTile);
   return tiles
@@ -37,7 +37,7 @@ export function tooClose({ facts }: Measured): string[] {
     .map((found) => told('close', found));
 }
 
-/** W6: nothing reaches beyond the window, and nothing has more beside or below than it shows. */
+/** CR-W6: nothing reaches beyond the window, and nothing has more beside or below than it shows. */
 export function cutOff({ windowWidth, facts }: Measured): string[] {
   return [
     ...facts
@@ -48,26 +48,38 @@ export function cutOff({ windowWidth, facts }: Measured): string[] {
   ];
 }
 
-/** O1: no text is smaller than 16 px. */
+/** The most that a page may go on below the last thing on it, in CSS px: its margin. */
+const MOST_BELOW = 160;
+
+/** No page can be scrolled to where nothing is, and no box that holds a table is without width. */
+export function leftEmpty({ windowHeight, pageHeight, flatBoxes, facts }: Measured): string[] {
+  const seen = facts.filter(({ textSize, isTarget }) => textSize !== null || isTarget);
+  const lowest = Math.max(windowHeight, ...seen.map(({ y, height }) => y + height));
+  const below = pageHeight - lowest;
+  const empty = below > MOST_BELOW ? [`empty below: ${Math.round(below)} px`] : [];
+  return [...empty, ...flatBoxes.map((box) => `no width: ${box}`)];
+}
+
+/** CR-O1: no text is smaller than 16 px. */
 export function tooFine({ facts }: Measured): string[] {
   return facts
     .filter(({ textSize }) => textSize !== null && textSize < LEAST_TEXT)
     .map((found) => told(`text of ${found.textSize} px`, found));
 }
 
-/** O2: every button, link and fold shows words, or the tile that it stands for. */
+/** CR-O2: every button, link and fold shows words, or the tile that it stands for. */
 export function wordless({ facts }: Measured): string[] {
   return facts
     .filter(({ tag, words, showsTile }) => /^(?:button|a|summary|label)$/.test(tag) && !showsTile && words === '')
     .map((found) => told('without words', found));
 }
 
-/** O3: nothing is told only to a mouse that rests. */
+/** CR-O3: nothing is told only to a mouse that rests. */
 export function hoverOnly({ facts }: Measured): string[] {
   return facts.filter(({ title }) => title !== '').map((found) => told(`only by hovering "${found.title}"`, found));
 }
 
-/** W8: no motion is longer than 200 ms; with reduced motion there is none. */
+/** CR-W8: no motion is longer than 200 ms; with reduced motion there is none. */
 export function tooLively({ facts }: Measured, longest: number = LONGEST_MOTION): string[] {
   return facts.filter(({ motion }) => motion > longest).map((found) => told(`moves ${found.motion} ms`, found));
 }

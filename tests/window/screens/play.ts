@@ -19,6 +19,7 @@ export const playJourney: Journey = {
   place: 'table',
   shows: [
     'wr-advice-panel',
+    'wr-advice-list',
     'wr-target-line',
     'wr-play-side',
     'wr-play-panel',
@@ -46,7 +47,8 @@ export const playJourney: Journey = {
       name: 'a discard to weigh, a cost explained, a fault beside the field',
       reach: async ({ page }) => {
         await page.getByRole('button', { name: 'Undo' }).click();
-        await type(page, '9c 5d 9d');
+        await type(page, '9c 5d');
+        await type(page, '9d');
         await page
           .getByRole('button', { name: /explain Why/ })
           .first()

@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 
 /** Something that did not stay in its place though nobody scrolled. */
-export interface Moved {
+interface Moved {
   readonly what: string;
   /** From and to: left and top in CSS px. */
   readonly path: string;
@@ -103,6 +103,16 @@ export async function watchPlaces(page: Page): Promise<void> {
     },
     { controls: CONTROLS, settled: SETTLED },
   );
+}
+
+/**
+ * Waits until everything has stood long enough to have a place, as it has for a person who looks before she presses:
+ * on a fast computer the next key would come before, and its moves would not be seen.
+ */
+export async function settle(page: Page): Promise<void> {
+  await page.evaluate(async (frames) => {
+    for (let frame = 0; frame < frames; frame += 1) await new Promise((drawn) => requestAnimationFrame(drawn));
+  }, SETTLED + 2);
 }
 
 /** What has moved since this was asked last. */

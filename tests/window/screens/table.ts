@@ -21,7 +21,7 @@ async function takeIn({ page }: Windrow, typed: string): Promise<void> {
 async function pass(windrow: Windrow, typed: string): Promise<void> {
   await give(windrow);
   await takeIn(windrow, typed);
-  await expect(windrow.page.locator('wr-give-panel')).toBeVisible();
+  await expect(windrow.page.locator('wr-give-panel .band')).toBeVisible();
 }
 
 /** Deals, and goes through the compulsory passes. */
@@ -47,12 +47,10 @@ export const exchangeJourney: Journey = {
     'wr-deal-panel',
     'wr-entry',
     'wr-tray',
-    'wr-exchange-panel',
     'wr-give-panel',
     'wr-plan-panel',
     'wr-look-panel',
     'wr-played',
-    'wr-lean-panel',
     'wr-lean',
     'wr-reading-panel',
     'wr-hand',
@@ -61,6 +59,7 @@ export const exchangeJourney: Journey = {
     'wr-dialog',
     'wr-note-dialog',
     'wr-receive-panel',
+    'wr-passes-so-far',
     'wr-choice',
     'wr-field',
   ],
@@ -76,10 +75,10 @@ export const exchangeJourney: Journey = {
     },
     { name: 'a pass to give', reach: async (windrow) => await windrow.deal(DEAL) },
     {
-      name: 'a chosen tile, and what is taken for granted',
+      name: 'a chosen tile, and how the passes were counted',
       reach: async ({ page }) => {
         await page.locator('wr-rack [role=option]').first().click();
-        await page.getByText('What is taken for granted').click();
+        await page.getByText('How this was counted').click();
       },
     },
     {
@@ -91,12 +90,13 @@ export const exchangeJourney: Journey = {
       },
     },
     {
-      name: 'the reading by section, a number explained',
+      name: 'the reading by section with its lean, a number explained',
       reach: async ({ page }) => {
         await page.keyboard.press('Escape');
         await page.getByRole('button', { name: 'By section' }).click();
+        await page.locator('wr-reading-panel .lean > summary').click();
         await page
-          .getByRole('button', { name: /explain Reach/ })
+          .getByRole('button', { name: /away, explain Away/ })
           .first()
           .click();
         await page.getByText('How well does a reach hold?').first().click();
@@ -137,13 +137,22 @@ export const exchangeJourney: Journey = {
     },
     {
       name: 'the courtesy',
-      reach: async ({ page }) => await page.getByRole('button', { name: 'No second round' }).click(),
+      reach: async ({ page }) => await page.getByRole('button', { name: 'Somebody stops here' }).click(),
     },
     {
       name: 'the end of the exchange, its passes shown',
       reach: async ({ page }) => {
         await page.getByRole('button', { name: 'No courtesy pass' }).click();
         await page.getByText('Passes so far').click();
+      },
+    },
+    {
+      name: 'a tile of an earlier pass to correct',
+      reach: async ({ page }) => {
+        await page
+          .getByRole('button', { name: /^Correct / })
+          .first()
+          .click();
       },
     },
   ],

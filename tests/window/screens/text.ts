@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 
-/** Sets the text size as the window itself does (`applyLook`), also where a dialog keeps one from pressing A+. */
+/** Sets the text size as the window itself does (`applyAppearance`), also where a dialog keeps one from pressing A+. */
 export async function setTextSize(page: Page, px: number): Promise<void> {
   await page.evaluate((size) => document.documentElement.style.setProperty('--text-size', `${size}px`), px);
 }

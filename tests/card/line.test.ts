@@ -1,19 +1,10 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { completionsAt } from '../../core/card/completion.ts';
-import {
-  draftFromLine,
-  draftFromPattern,
-  GROUP_SYMBOLS,
-  type GroupDraft,
-  lineFromDraft,
-  patternFromDraft,
-  withSymbol,
-} from '../../core/card/draft.ts';
-import { previewLine } from '../../core/card/preview.ts';
+import { readLine } from '../../core/card/line.ts';
 import { takesJokers } from '../../core/card/words.ts';
 import { parsePattern, scanPattern } from '../../core/card/parse.ts';
-import { formatPattern, tilesIn } from '../../core/card/pattern.ts';
+import { formatGroup, formatPattern, GROUP_TILES, tilesIn, withTile } from '../../core/card/pattern.ts';
 import { anyText, group, pattern, SEED, slide, unknownFields } from './arbitrary.ts';
 
 const runs = { seed: SEED, numRuns: 1_000 };
@@ -23,16 +14,16 @@ describe('the builder and the typed pattern show the same line at all times', ()
     fc.assert(
       fc.property(fc.array(group, { maxLength: 10 }), (groups) => {
         const text = formatPattern(groups);
-        const draft = draftFromPattern(text);
-        expect(draft.problems).toEqual([]);
-        expect(patternFromDraft(draft.groups)).toBe(text);
-        expect(draftFromPattern(patternFromDraft(draft.groups))).toEqual(draft);
+        const read = readLine({ pattern: text });
+        expect(read.groups.every((each) => each.group.ok)).toBe(true);
+        expect(read.pattern).toEqual(groups);
+        expect(formatPattern(read.pattern)).toBe(text);
       }),
       runs,
     );
   });
 
-  test('a line goes to the builder and back to the same fields, unknown ones among them', () => {
+  test('a line says what its fields say', () => {
     const lines = fc.tuple(
       pattern,
       slide,
@@ -44,45 +35,60 @@ describe('the builder and the typed pattern show the same line at all times', ()
     );
     fc.assert(
       fc.property(lines, ([value, first, second, concealed, points, note, unknown]) => {
-        const fields = {
-          ...unknown,
-          id: 'a',
-          pattern: formatPattern(value),
-          slide: first,
-          slide2: second,
-          concealed,
-          points,
-          note,
-        };
-        expect(lineFromDraft(draftFromLine(fields), fields)).toEqual(fields);
+        const said = { id: 'a', slide: first, slide2: second, concealed, points, note };
+        const read = readLine({ ...unknown, ...said, pattern: formatPattern(value) });
+        expect(read).toMatchObject({ ...said, pattern: value, whole: true, problems: [] });
       }),
       runs,
     );
   });
 
   test('good groups of a half-typed line are shown, and the problems beside them', () => {
-    const draft = draftFromPattern('FF 22 333a q');
-    expect(patternFromDraft(draft.groups)).toBe('FF 333a');
-    expect(draft.problems.map(({ code, at }) => [code, at])).toEqual([
+    const read = readLine({ pattern: 'FF 22 333a q' });
+    expect(formatPattern(read.pattern)).toBe('FF 333a');
+    expect(read.patternProblems.map(({ code, at }) => [code, at])).toEqual([
       ['missing-suit', 5],
       ['unknown-symbol', 11],
     ]);
   });
 
   test('while a line grows its tiles are counted to 14, and then its ways are there to leaf through', () => {
-    expect(previewLine('FF 2222a 44', 0, 1)).toMatchObject({
+    expect(readLine({ pattern: 'FF 2222a 44' })).toMatchObject({
       tiles: 6,
-      ways: [],
-      problems: [{ code: 'missing-suit', at: 11 }],
+      whole: false,
+      patternProblems: [{ code: 'missing-suit', at: 11 }],
     });
-    expect(previewLine('FF 2222a 44a', 0, 1)).toMatchObject({ tiles: 8, ways: [], problems: [{ code: 'wrong-size' }] });
-    const whole = previewLine('FF 2222a 44a 666a 888a', 0, 1);
-    expect(whole).toMatchObject({ tiles: 14, problems: [] });
+    expect(readLine({ pattern: 'FF 2222a 44a' })).toMatchObject({
+      tiles: 8,
+      whole: false,
+      patternProblems: [{ code: 'wrong-size' }],
+    });
+    const whole = readLine({ pattern: 'FF 2222a 44a 666a 888a' });
+    expect(whole).toMatchObject({ tiles: 14, whole: true, patternProblems: [] });
     expect(whole.ways[0]?.asPrinted.map((one) => takesJokers(one))).toEqual([false, true, false, true, true]);
   });
 
-  test('fields that a line lacks show as their defaults', () => {
-    expect(draftFromLine({ id: 'a', pattern: 'FF', slide: 9 })).toMatchObject({
+  test('ways are the same counted and written out; none of no tile, or of more than 14', () => {
+    fc.assert(
+      fc.property(fc.array(group, { maxLength: 8 }), slide, (groups, first) => {
+        const read = readLine({ pattern: formatPattern(groups), slide: first });
+        const counted = read.wayCount;
+        expect(read.ways).toHaveLength(counted);
+        expect(read.wayCount).toBe(counted);
+        if (read.tiles === 0 || read.tiles > 14) expect(counted).toBe(0);
+      }),
+      { seed: SEED, numRuns: 300 },
+    );
+  });
+
+  test('a line is read once', () => {
+    const line = { id: 'a', pattern: 'FF' };
+    expect(readLine(line)).toBe(readLine(line));
+    expect(readLine({ ...line })).not.toBe(readLine(line));
+  });
+
+  test('fields that a line does not have show as their defaults', () => {
+    expect(readLine({ id: 'a', pattern: 'FF', slide: 9 })).toMatchObject({
       slide: 0,
       slide2: 1,
       points: 25,
@@ -92,13 +98,10 @@ describe('the builder and the typed pattern show the same line at all times', ()
   });
 
   test('putting any tile in any group gives a group that can be written', () => {
-    const drafts = fc
-      .array(group, { minLength: 1, maxLength: 1 })
-      .map((groups) => draftFromPattern(formatPattern(groups)).groups[0] as GroupDraft);
     fc.assert(
-      fc.property(drafts, fc.constantFrom(...GROUP_SYMBOLS), (draft, symbol) => {
-        const changed = withSymbol(draft, symbol);
-        expect(draftFromPattern(patternFromDraft([changed])).groups).toEqual([changed]);
+      fc.property(group, fc.constantFrom(...GROUP_TILES), (before, tile) => {
+        const changed = withTile(before, tile);
+        expect(readLine({ pattern: formatGroup(changed) }).pattern).toEqual([changed]);
       }),
       runs,
     );

@@ -1,18 +1,18 @@
 import { describe, expect, test } from 'vitest';
+import { finish } from '../../core/base/steps.ts';
 import { expectValue } from '../../core/base/result.ts';
-import { likelyDrawn } from '../../core/game/drawn.ts';
+import { lookBack } from '../../core/engine/game-questions.ts';
+import { likelyDrawn } from '../../core/game/stage.ts';
 import type { GameEvent } from '../../core/game/events.ts';
-import { handView } from '../../core/game/hand-view.ts';
 import { stateOf } from '../../core/game/state.ts';
-import { FIRST_REACH_MODEL, reachModelFor } from '../../core/reading/reach-model.ts';
-import { type StageTerms, termsAt } from '../../core/reading/stage-terms.ts';
-import { adviceSteps } from '../../core/review/advice.ts';
-import { FIRST_STAGES, gaugeOf } from '../../core/review/gauge.ts';
-import type { Review } from '../../core/review/review.ts';
-import { reviewWhole } from '../../core/review/whole.ts';
-import { worthOf } from '../../core/review/worth.ts';
-import { journalHandlers } from '../../renderer/worker/journal-handlers.ts';
-import { DEAL, recordOf, review, SMALL } from './helpers.ts';
+import { BASE_MODELS, BASE_STAGES } from '../../core/reading/base-model.ts';
+import { FIRST_REACH_MODEL, type StageTerms } from '../../core/reading/reach-model.ts';
+import { PLAY_RULE } from '../../core/future/play-costs.ts';
+import { isJudged, type PlayChoice } from '../../core/review/play-choices.ts';
+import { playedOut } from '../../core/review/play-games.ts';
+import { formatTiles } from '../../core/tiles/text.ts';
+import { FIRST_STAGES, gameYardstick } from '../../core/review/yardstick.ts';
+import { gameChance, lookedBack, recordOf, review, SMALL } from './helpers.ts';
 
 /** The other three win ever sooner: three stages, far apart. */
 const STAGES: StageTerms = [99, 89, 79].map((wallLeft, stage) => ({
@@ -36,7 +36,7 @@ const PLAY: GameEvent[] = [
 ];
 
 describe('the look-back measures each moment with the model that held then, as the Table does', () => {
-  const whole = review(PLAY, SMALL, DEAL, STAGES);
+  const whole = review(PLAY, SMALL, STAGES);
   const placesOfDiscards = PLAY.flatMap(({ type }, place) => (type === 'discarded' ? [place] : []));
 
   test('the game passes through two stages of play', () => {
@@ -44,40 +44,37 @@ describe('the look-back measures each moment with the model that held then, as t
     expect(drawn.map((count) => Math.floor(count / 10))).toEqual([0, 0, 0, 1, 1]);
   });
 
-  test.each(placesOfDiscards)('the discard at event %i is worth what the Table said of it', (place) => {
+  test.each(placesOfDiscards)('the discard at event %i leaves the chance that the Table said of it', (place) => {
     const before = expectValue(stateOf(PLAY.slice(0, place)));
-    const model = reachModelFor(termsAt(STAGES, likelyDrawn(before)));
-    const steps = adviceSteps({ compiled: SMALL.compiled, model }, before);
-    let step = steps.next();
-    while (step.done !== true) step = steps.next();
     const decision = whole.decisions.find((each) => each.place === place);
-    expect(step.value.discards[0]).toMatchObject({ worth: decision?.best.worth });
+    const asked = ({ tiles }: PlayChoice): boolean => formatTiles(tiles) === decision?.chosen.tiles;
+    const { choices } = finish(
+      playedOut(gameChance(SMALL, PLAY_RULE).measure, before, PLAY.slice(0, place), { asked }),
+    );
+    const { verdict, best, chosen, top } = decision!;
+    const known = choices.filter(isJudged).toSorted((one, other) => other.chance - one.chance);
+    expect(top.map(({ worth }) => worth)).toEqual(known.slice(0, 5).map(({ chance }) => chance));
+    expect(best.worth).toBe(verdict === 'best' ? chosen.worth : choices[0]?.chance);
   });
 
-  test('G5: the parts still add up to the end within 1e-9, and the last one stands at the last model', () => {
+  test('CR-G5: the ledger adds up within 1e-9 and stands at the chance to win, whatever the terms of reach are', () => {
     const { start, parts, end } = whole.ledger;
     expect(Math.abs(parts.reduce((sum, { amount }) => sum + amount, start) - end)).toBeLessThan(1e-9);
-    const last = expectValue(stateOf(PLAY));
-    const model = reachModelFor(termsAt(STAGES, likelyDrawn(last)));
-    expect(end).toBe(worthOf({ compiled: SMALL.compiled, model }, handView(last)).value);
-    expect(whole.ledger.totals.table).not.toBe(0);
+    expect(end).toBe(gameChance().at(expectValue(stateOf(PLAY)), PLAY));
+    expect(review(PLAY).ledger.end).toBe(end);
+  });
+
+  test("MD-C8: the base model is that of the game's stage, not of its beginning", () => {
+    const { at } = gameYardstick(SMALL.compiled, BASE_STAGES);
+    expect(at(expectValue(stateOf(PLAY.slice(0, 1)))).model).toEqual(BASE_MODELS[0]);
+    expect(at(expectValue(stateOf(PLAY))).model).toEqual(BASE_MODELS[1]);
   });
 
   test('the first model is the same at every stage', () => {
-    const { at } = gaugeOf(SMALL.compiled, FIRST_STAGES);
+    const { at } = gameYardstick(SMALL.compiled, FIRST_STAGES);
     expect(at(expectValue(stateOf(PLAY))).model).toEqual(FIRST_REACH_MODEL);
   });
 });
-
-/** What a worker answers in the end. */
-function answerOf(steps: ReturnType<typeof journalHandlers.review>): Review {
-  for (;;) {
-    const step = steps.next();
-    if (step.done !== true) continue;
-    if (!step.value.ok) throw new Error(step.value.message);
-    return step.value.value;
-  }
-}
 
 describe("the card's own model is kept with the look-back", { timeout: 180_000 }, () => {
   const record = recordOf([
@@ -85,22 +82,22 @@ describe("the card's own model is kept with the look-back", { timeout: 180_000 }
     { type: 'gave', step: 'right', tiles: '5c 3b 1b' },
     { type: 'received', step: 'right', tiles: '9d G N' },
   ]);
-  const inCommand = expectValue(reviewWhole(record));
+  const inCommand = expectValue(lookedBack(record));
 
   test('which one it was is told, with the terms that make the numbers again', () => {
     expect(inCommand.model).toBe('how soon others win: 800 simulated games with this card');
     expect(inCommand.stages).toHaveLength(10);
-    expect(reviewWhole(record, inCommand.stages)).toEqual({ ok: true, value: inCommand });
+    expect(lookedBack(record, inCommand.stages)).toEqual({ ok: true, value: inCommand });
   });
 
   test('window and command give the same document for the same file', () => {
-    const exact = answerOf(journalHandlers.review(record));
+    const exact = expectValue(finish(lookBack({ record, rule: null })));
     expect(exact).toMatchObject({ lookedAhead: false, ledger: inCommand.ledger });
-    expect(answerOf(journalHandlers.lookAhead({ record, review: exact }))).toEqual(inCommand);
+    expect(expectValue(finish(lookBack({ record, exact })))).toEqual(inCommand);
   });
 
   test('another card has another mark', () => {
     const other = recordOf([PLAY[0] as GameEvent], { ...(record.card as object), title: 'Another year' });
-    expect(expectValue(reviewWhole(other, FIRST_STAGES)).card).not.toBe(inCommand.card);
+    expect(expectValue(lookedBack(other, FIRST_STAGES)).card).not.toBe(inCommand.card);
   });
 });

@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { type Random, randomFromSeed, shuffle } from '../../core/base/random.ts';
 import { type Deficits, emptyDeficits } from '../../core/reading/deficits.ts';
-import { LackTree, packLack, plainOfLack, unseenOfLack, wildOfLack } from '../../core/reading/lacks.ts';
+import {
+  DeficitTree,
+  packDeficit,
+  plainOfDeficit,
+  unseenOfDeficit,
+  wildOfDeficit,
+} from '../../core/reading/deficit-tree.ts';
 import { ReachTable } from '../../core/reading/reach.ts';
 import { FIRST_REACH_MODEL } from '../../core/reading/reach-model.ts';
 
@@ -22,7 +28,7 @@ function deficitsOf(lacks: readonly Lack[]): Deficits {
   return deficits;
 }
 
-/** One to five kinds that lack something, often the same. */
+/** One to five kinds that deficit something, often the same. */
 function someLacks(random: Random): Lack[] {
   return Array.from({ length: 1 + random.below(5) }, () => {
     const [plain, wild] = [
@@ -36,26 +42,30 @@ function someLacks(random: Random): Lack[] {
 
 const codesOf = (lacks: readonly Lack[]): string =>
   lacks
-    .map(({ plain, wild, unseen }) => packLack(plain, wild, unseen))
+    .map(({ plain, wild, unseen }) => packDeficit(plain, wild, unseen))
     .toSorted((one, other) => one - other)
     .join(' ');
 
-describe('the tree of what ways lack', () => {
-  test('a packed lack gives its three numbers back', () => {
+describe('the tree of what ways deficit', () => {
+  test('a packed deficit gives its three numbers back', () => {
     for (let wild = 0; wild <= 14; wild += 1) {
       for (let plain = 0; plain + wild <= 14; plain += 1) {
         for (let unseen = 0; unseen <= 8; unseen += 1) {
-          const lack = packLack(plain, wild, unseen);
-          expect([plainOfLack(lack), wildOfLack(lack), unseenOfLack(lack)]).toEqual([plain, wild, unseen]);
+          const deficit = packDeficit(plain, wild, unseen);
+          expect([plainOfDeficit(deficit), wildOfDeficit(deficit), unseenOfDeficit(deficit)]).toEqual([
+            plain,
+            wild,
+            unseen,
+          ]);
         }
       }
     }
-    expect(packLack(14, 0, 8)).toBeLessThan(packLack(0, 1, 0));
+    expect(packDeficit(14, 0, 8)).toBeLessThan(packDeficit(0, 1, 0));
   });
 
-  test('the same lacks in any order are one node, other lacks another; all, singles and pairs alone, larger groups alone', () => {
+  test('the same deficits in any order are one node, other lacks another; all, singles and pairs alone, larger groups alone', () => {
     const random = randomFromSeed(101);
-    const tree = new LackTree();
+    const tree = new DeficitTree();
     const nodes = new Map<string, number>([['', 0]]);
     const lacksAt = new Map<number, string>([[0, '']]);
     for (let round = 0; round < 600; round += 1) {
@@ -85,24 +95,24 @@ describe('the tree of what ways lack', () => {
     expect(tree.size).toBe(beginnings.size);
   });
 
-  test('a kind that lacks nothing is no lack', () => {
-    const tree = new LackTree();
+  test('a kind that lacks nothing is no deficit', () => {
+    const tree = new DeficitTree();
     expect(tree.nodeOf(deficitsOf([{ plain: 0, wild: 0, unseen: 4 }]))).toBe(0);
     expect(tree.size).toBe(1);
   });
 });
 
 /** The lacks from the root to a node. */
-function pathTo(tree: LackTree, node: number): string {
+function pathTo(tree: DeficitTree, node: number): string {
   const lacks: number[] = [];
-  for (let at = node; at !== 0; at = tree.parentOf(at)) lacks.unshift(tree.lackOf(at));
+  for (let at = node; at !== 0; at = tree.parentOf(at)) lacks.unshift(tree.deficitOf(at));
   return lacks.join(' ');
 }
 
 describe('what a table of reach remembers', () => {
   test('is what a new table computes, for every shortage, number of jokers, open or concealed', () => {
     const random = randomFromSeed(102);
-    const tree = new LackTree();
+    const tree = new DeficitTree();
     const table = new ReachTable(FIRST_REACH_MODEL, tree);
     for (let round = 0; round < 6; round += 1) {
       const deficits = deficitsOf(someLacks(random));
@@ -121,6 +131,6 @@ describe('what a table of reach remembers', () => {
         }
       }
     }
-    expect(table.factorOf(packLack(1, 2, 3))).toBe(table.factorOf(packLack(1, 2, 3)));
+    expect(table.factorOf(packDeficit(1, 2, 3))).toBe(table.factorOf(packDeficit(1, 2, 3)));
   });
 });

@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { fingerprint } from '../../core/base/fingerprint.ts';
+import type { CompiledCard } from '../../core/reading/compiled.ts';
+import type { PolicyName } from '../../core/table/policies/names.ts';
+import { traceGame } from '../../core/table/simulate.ts';
+import { calibrationCard } from '../calibration/cards.ts';
+import { IN_FULL } from '../reference/rounds.ts';
+import { cardOf, demoCard } from './cards.ts';
+
+/**
+ * Games whose every event stands as a fingerprint here. They change only with a rule of the table or
+ * of a policy, which must be meant, never because the same is computed in another way.
+ */
+const SEED = 20_264;
+const CARDS: Readonly<Record<string, CompiledCard>> = {
+  demo: demoCard,
+  wide: calibrationCard('wide', process.cwd()),
+  narrow: calibrationCard('narrow', process.cwd()),
+  quints: cardOf(
+    { id: 'quints', pattern: '11111a 2222a 33333a', slide: 1 },
+    { id: 'sextet', pattern: 'FFFFFF 1111a 1111b', slide: 1 },
+    { id: 'twice', pattern: 'FF FFF 111a 222a 333a', slide: 1 },
+  ),
+};
+const TABLES: Readonly<Record<string, { readonly policies: readonly PolicyName[]; readonly games: number }>> = {
+  beginner: { policies: allOf('beginner'), games: 60 },
+  nearest: { policies: allOf('nearest'), games: 60 },
+  soft: { policies: allOf('soft'), games: 80 },
+  planner: { policies: allOf('planner'), games: 16 },
+  club: { policies: allOf('club'), games: 40 },
+  relaxed: { policies: allOf('relaxed'), games: 40 },
+  mixed: { policies: ['beginner', 'nearest', 'soft', 'planner'], games: 32 },
+};
+
+function allOf(name: PolicyName): PolicyName[] {
+  return [name, name, name, name];
+}
+
+const FINGERPRINTS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  demo: {
+    beginner: '7386db6bc89a0cfd',
+    nearest: '9456ffb56de4f9bd',
+    soft: '03345831b2e09438',
+    planner: '34b89d856dcdb69c',
+    club: '98e42b0ae12fcef8',
+    relaxed: 'ae6cdfa044015cab',
+    mixed: '91f8a4ac23657c79',
+  },
+  wide: {
+    beginner: 'b6f29d2ecb964004',
+    nearest: '09cb95ef11a461a8',
+    soft: '3f79c8a376fc4c60',
+    planner: '9c68bb28b2c77f03',
+    club: 'def5385328408640',
+    relaxed: '376f15f554710d70',
+    mixed: '87b70d58a9345132',
+  },
+  narrow: {
+    beginner: '377d6ddc77580aaa',
+    nearest: '23d858292ac59adf',
+    soft: '93732ace2fbd3fe6',
+    planner: 'd66e2bf83f788016',
+    club: '226f57a80a9efca8',
+    relaxed: '009895f6d53b0221',
+    mixed: 'bc3d8044790241de',
+  },
+  quints: {
+    beginner: '7fb1bece66dba300',
+    nearest: '13e66a49813336af',
+    soft: '0db96bb66504d239',
+    planner: '1206918f8584fe9f',
+    club: 'aea11109cf53f11e',
+    relaxed: '5a59bd84448a39a2',
+    mixed: '59901f50c193204c',
+  },
+};
+
+describe.runIf(IN_FULL).each(Object.entries(CARDS))('the games on the card %s', (card, compiled) => {
+  it.each(Object.entries(TABLES))('TB-22: are what they were: %s', (table, { policies, games }) => {
+    const traces = Array.from({ length: games }, (_, game) => traceGame({ compiled, seed: SEED, policies }, game));
+    const found = fingerprint(JSON.stringify(traces));
+    expect(found).toBe(FINGERPRINTS[card]?.[table]);
+  });
+});
