@@ -12,7 +12,7 @@ import { legalEvents } from '../../core/game/legal.ts';
 import type { Payments } from '../../core/game/points.ts';
 import { likelyDrawn } from '../../core/game/stage.ts';
 import { STAGE } from '../../core/reading/reach-model.ts';
-import { NEXT, openChoices } from '../../core/review/play-costs.ts';
+import { openChoices } from '../../core/review/play-costs.ts';
 import type { WorkerLine } from '../worker/client.ts';
 import { type Engine, engine } from '../worker/engine.ts';
 import type { Pool } from '../worker/pool.ts';
@@ -20,7 +20,7 @@ import { type Answer, Ask, PATIENCE, question } from './ask.ts';
 import type { CardGames } from './card-games.ts';
 import type { GameSession } from './game-session.ts';
 import { type IncomingChoice, ratesKey } from './incoming.ts';
-import { adviceBy } from './play-advice.ts';
+import { adviceBy, allOpen, type LastDiscard, lastDiscard, nextAndDiscard, nextOpen } from './play-advice.ts';
 import { Store } from './store.ts';
 
 export interface AnalysisParts {
@@ -47,6 +47,8 @@ export class Analysis extends Store {
   readonly #advise: Ask<GameMoment, never, AdviceDocument>;
   /** The same with what all choices cost, for who wants to see them all. */
   readonly #adviseAll: Ask<GameMoment, never, AdviceDocument>;
+  /** The same for the moment before the player's last discard, with what that one cost. */
+  readonly #judge: Ask<Pick<LastDiscard, 'discard'> & { readonly moment: GameMoment }, never, AdviceDocument>;
   readonly #plan: Ask<Moment, never, PlanDocument>;
   /** The moment that advice was asked for last. */
   #advisedFor = '';
@@ -64,8 +66,15 @@ export class Analysis extends Store {
       // It begins only after the reading.
       patience: 2 * PATIENCE,
     });
-    this.#advise = new Ask(adviceBy(this.#planner, pool, NEXT), { after: this.#read });
-    this.#adviseAll = new Ask(adviceBy(this.#planner, pool, Infinity));
+    this.#advise = new Ask(
+      // Games are played for what is shown before the choice.
+      adviceBy(this.#planner, pool, (choices) => (session.advice === 'at-once' ? nextOpen(choices) : [])),
+      { after: this.#read },
+    );
+    this.#adviseAll = new Ask(adviceBy(this.#planner, pool, allOpen));
+    this.#judge = new Ask(({ moment, discard }, report) =>
+      adviceBy(this.#planner, pool, nextAndDiscard(discard))(moment, report),
+    );
     this.#plan = new Ask(question(this.#planner, 'plan'), { after: this.#read });
     for (const ask of this.#asks) ask.subscribe(() => this.notify());
     for (const store of [session, incoming, cardGames]) store.subscribe(() => this.#refresh());
@@ -74,7 +83,7 @@ export class Analysis extends Store {
 
   /** In the order in which they are asked. */
   get #asks(): readonly Pick<Ask<never, unknown, unknown>, 'subscribe' | 'again'>[] {
-    return [this.#read, this.#chance, this.#advise, this.#adviseAll, this.#plan];
+    return [this.#read, this.#chance, this.#advise, this.#adviseAll, this.#judge, this.#plan];
   }
 
   /** The hands that the rack can still become; the ones before stay until there are new ones. */
@@ -104,6 +113,14 @@ export class Analysis extends Store {
   get advice(): Answer<AdviceDocument> {
     const all = this.#adviseAll.answer;
     return all.status === 'done' ? all : this.#advise.answer;
+  }
+
+  /**
+   * Where advice is welcome after the choice: the same for the moment before the player's last discard, with what that
+   * discard cost, until her next one is due.
+   */
+  get judged(): Answer<AdviceDocument> {
+    return this.#judge.answer;
   }
 
   /** Asks what the choices below the first few cost, too, once these are known. */
@@ -147,16 +164,33 @@ export class Analysis extends Store {
     const now = `${id} ${events.length} ${lastEnteredAt(events)} ${pastPasses} ${learned}`;
     if (known === null || state.result !== null) this.#chance.clear();
     else void this.#chance.ask(momentOf(this.#session, said), now);
-    const isChoiceDue = hasChoice(state, pastPasses);
-    if (!isChoiceDue || now !== this.#advisedFor) this.#adviseAll.clear();
-    this.#advisedFor = now;
-    if (isChoiceDue) void this.#advise.ask(momentOf(this.#session, said), now);
-    else this.#advise.clear();
+    this.#refreshAdvice(now);
+    this.#refreshJudgement();
     const step = pastPasses ? null : (legalEvents(state).give?.step ?? null);
     if (known === null || step === null) return this.#plan.clear();
     const { rates } = this.#incoming;
     const moment = momentOf(this.#session, { ...said, rates }, { ...known, step });
     void this.#plan.ask(moment, `${key} ${step} ${ratesKey(rates)}`);
+  }
+
+  /** @param now distinct for all that advice depends on, but for when it is welcome */
+  #refreshAdvice(now: string): void {
+    const { state, pastPasses, advice } = this.#session;
+    const isDue = hasChoice(state, pastPasses);
+    if (!isDue || now !== this.#advisedFor) this.#adviseAll.clear();
+    this.#advisedFor = now;
+    if (isDue) void this.#advise.ask(momentOf(this.#session, this.#said), `${now} ${advice}`);
+    else this.#advise.clear();
+  }
+
+  /** What others do meanwhile does not count: it is judged by what she knew. */
+  #refreshJudgement(): void {
+    const { card, events, id, advice } = this.#session;
+    const last = advice === 'after-choice' ? lastDiscard(this.#session) : null;
+    if (last === null) return this.#judge.clear();
+    const known = lastEnteredAt(events.slice(0, last.at + 1));
+    const moment = momentOf({ card, events: events.slice(0, last.at) }, this.#said);
+    void this.#judge.ask({ moment, discard: last.discard }, `${id} ${last.at} ${known} ${this.#cardGames.key}`);
   }
 }
 

@@ -2,7 +2,9 @@ import { css } from 'lit';
 
 /** The frame: one slim bar over the place that is open. */
 export const shellStyles = css`
+  /* All that is in it scrolls with it, also what is placed by itself. */
   :host {
+    position: relative;
     display: flex;
     flex-direction: column;
     height: 100dvh;

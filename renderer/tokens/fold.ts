@@ -5,6 +5,7 @@ import { unseenRules } from './shared.ts';
 export const foldStyles = css`
   .fold {
     container-type: inline-size;
+    width: 100%;
   }
 
   .fold .tiles {

@@ -93,6 +93,7 @@ export const playWords = {
     complete: 'complete',
     away: (count: number) => `${tilesCounted(count)} away`,
     afterwards: {
+      pending: 'Working out what that discard gave up…',
       right: 'No other choice was better.',
       slip: (better: string) => `That spent a joker. Better was: ${better}.`,
       costs: (games: string, better: string) => `That gave up about ${games} in 100. Better was: ${better}.`,

@@ -36,8 +36,12 @@ export interface Facts {
 export interface Measured {
   readonly windowWidth: number;
   readonly windowHeight: number;
-  /** How far the page can be scrolled, with what is seen of it. */
-  readonly pageHeight: number;
+  /** Of the page, in px. */
+  readonly textSize: number;
+  /** How far the page can be scrolled on below the last thing on it. */
+  readonly emptyBelow: number;
+  /** How high the document is around the page; no higher than its window, or what lies below can come into view by chance. */
+  readonly documentHeight: number;
   /** The boxes that hold a table and are no wider than a hair. */
   readonly flatBoxes: readonly string[];
   readonly facts: readonly Facts[];
@@ -48,6 +52,7 @@ export async function measure(page: Page): Promise<Measured> {
   return await page.evaluate(() => {
     const targets =
       'button, a[href], select, summary, textarea, input:not([type=radio], [type=file]), [role=option], [role=gridcell], label:has(input[type=radio])';
+    const scroller = document.querySelector('wr-shell') ?? document.documentElement;
     // What has no box of its own is drawn if what is in it is.
     const isDrawn = (element: Element): boolean =>
       element.checkVisibility() || getComputedStyle(element).display === 'contents';
@@ -57,12 +62,13 @@ export async function measure(page: Page): Promise<Measured> {
       const slotted = node instanceof HTMLSlotElement ? node.assignedNodes() : [];
       return [...(slotted.length > 0 ? slotted : (node.shadowRoot ?? node).childNodes)].map(wordsOf).join(' ');
     };
+    const hasTextOf = (element: Element): boolean =>
+      [...element.childNodes].some((node) => node instanceof Text && /\S/.test(node.data));
     const longest = (times: string): number =>
       Math.max(...times.split(',').map((time) => Number.parseFloat(time) * (time.trim().endsWith('ms') ? 1 : 1000)));
     const factsOf = (element: Element, host: string, isFramed: boolean): Facts => {
       const { left, top, width, height } = element.getBoundingClientRect();
       const style = getComputedStyle(element);
-      const hasText = [...element.childNodes].some((node) => node instanceof Text && /\S/.test(node.data));
       const words = wordsOf(element).replaceAll(/\s+/g, ' ').trim();
       const more = element.scrollWidth > element.clientWidth + 1 && style.display !== 'inline';
       return {
@@ -71,14 +77,14 @@ export async function measure(page: Page): Promise<Measured> {
         isTarget: element.matches(targets),
         isTile: element.matches('[role=option]') && /^wr-(?:rack|slots)$/.test(host),
         showsTile: element.querySelector('wr-tile') !== null,
-        x: left + window.scrollX,
-        y: top + window.scrollY,
+        x: left + scroller.scrollLeft,
+        y: top + scroller.scrollTop,
         width,
         height,
         isFramed,
         cutsSideways: !isFramed && more && style.overflowX !== 'visible' && !element.matches('input, textarea, select'),
         cutsBelow: element.scrollHeight > element.clientHeight + 2 && /hidden|clip/.test(style.overflowY),
-        textSize: hasText ? Number.parseFloat(style.fontSize) : null,
+        textSize: hasTextOf(element) ? Number.parseFloat(style.fontSize) : null,
         words,
         motion: Math.max(longest(style.transitionDuration), longest(style.animationDuration)),
         title: element.getAttribute('title') ?? '',
@@ -106,8 +112,24 @@ export async function measure(page: Page): Promise<Measured> {
         if (element.shadowRoot !== null && isDrawn(element)) visit(element.shadowRoot, isFramed);
       }
     };
+    const lowestIn = (root: Document | ShadowRoot): number =>
+      Math.max(
+        0,
+        ...[...root.querySelectorAll('*')].map((element) => {
+          const inside = element.shadowRoot !== null && isDrawn(element) ? lowestIn(element.shadowRoot) : 0;
+          const isDrawing = element.matches('wr-hand') || element.matches(targets) || hasTextOf(element);
+          return isDrawing && isSeen(element) ? Math.max(inside, element.getBoundingClientRect().bottom) : inside;
+        }),
+      );
     visit(document, false);
+    // What sticks to an edge of the window comes to its own place at the end only.
+    const { scrollTop } = scroller;
+    scroller.scrollTop = scroller.scrollHeight;
+    const emptyBelow = scroller.scrollHeight - Math.max(scroller.clientHeight, scroller.scrollTop + lowestIn(document));
+    scroller.scrollTop = scrollTop;
     const { innerWidth: windowWidth, innerHeight: windowHeight } = window;
-    return { windowWidth, windowHeight, pageHeight: document.documentElement.scrollHeight, flatBoxes, facts };
+    const textSize = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+    const { scrollHeight: documentHeight } = document.documentElement;
+    return { windowWidth, windowHeight, textSize, documentHeight, emptyBelow, flatBoxes, facts };
   });
 }

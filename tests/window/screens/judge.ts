@@ -48,16 +48,14 @@ export function cutOff({ windowWidth, facts }: Measured): string[] {
   ];
 }
 
-/** The most that a page may go on below the last thing on it, in CSS px: its margin. */
-const MOST_BELOW = 160;
+/** The most that a page may go on below the last thing on it, in sizes of its text: its margin. */
+const MOST_BELOW = 8;
 
 /** No page can be scrolled to where nothing is, and no box that holds a table is without width. */
-export function leftEmpty({ windowHeight, pageHeight, flatBoxes, facts }: Measured): string[] {
-  const seen = facts.filter(({ textSize, isTarget }) => textSize !== null || isTarget);
-  const lowest = Math.max(windowHeight, ...seen.map(({ y, height }) => y + height));
-  const below = pageHeight - lowest;
-  const empty = below > MOST_BELOW ? [`empty below: ${Math.round(below)} px`] : [];
-  return [...empty, ...flatBoxes.map((box) => `no width: ${box}`)];
+export function leftEmpty({ windowHeight, textSize, emptyBelow, documentHeight, flatBoxes }: Measured): string[] {
+  const empty = emptyBelow > MOST_BELOW * textSize ? [`empty below: ${Math.round(emptyBelow)} px`] : [];
+  const beyond = documentHeight > windowHeight ? [`a document of ${documentHeight} px`] : [];
+  return [...empty, ...beyond, ...flatBoxes.map((box) => `no width: ${box}`)];
 }
 
 /** CR-O1: no text is smaller than 16 px. */

@@ -1,14 +1,15 @@
 import type { Result } from '../../../../core/base/result.ts';
 import type { AdviceDocument, AdvisedDocument } from '../../../../core/engine/documents.ts';
-import type { GameEvent } from '../../../../core/game/events.ts';
+import type { DiscardedEvent, GameEvent } from '../../../../core/game/events.ts';
 import { exposedGroups } from '../../../../core/game/hand-view.ts';
 import { isRight } from '../../../../core/review/decision.ts';
-import { codeOf, JOKER, type Kind } from '../../../../core/tiles/kinds.ts';
+import { codeOf, JOKER } from '../../../../core/tiles/kinds.ts';
 import { nameOf, tileNames } from '../../../../core/tiles/names.ts';
 import { formatTileList } from '../../../../core/tiles/text.ts';
 import { announce } from '../../../parts/announcer.ts';
 import { emit } from '../../../parts/emit.ts';
 import type { GameSession } from '../../../session/game-session.ts';
+import { discardIn } from '../../../session/play-advice.ts';
 import { gamesOfHundred } from '../../../words/numbers.ts';
 import { playWords } from '../../../words/play.ts';
 import type { ResultDraft } from './result-draft.ts';
@@ -102,9 +103,9 @@ export function costWords({ verdict, cost }: AdvisedDocument): string {
 }
 
 /** What is said of a discard once it is made: what it gave up, and what was better; '' where it was not weighed. */
-export function afterwardsOf(session: GameSession, { choices }: AdviceDocument, discard: Kind): string {
+export function afterwardsOf(session: GameSession, { choices }: AdviceDocument, discard: DiscardedEvent): string {
   const [best] = choices;
-  const own = choices.find(({ action, tiles }) => action === 'discard' && tiles[0] === discard);
+  const own = discardIn(choices, discard);
   if (best === undefined || own === undefined || own.verdict === null) return '';
   if (own === best || isRight(own.verdict)) return words.afterwards.right;
   const [name, label] = buttonOf(session, best);

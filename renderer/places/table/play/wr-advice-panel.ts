@@ -1,12 +1,12 @@
-import { css, html, nothing, type PropertyValues } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { AdviceDocument, AdvisedDocument } from '../../../../core/engine/documents.ts';
-import { tileField } from '../../../../core/game/tile-fields.ts';
 import { isRight } from '../../../../core/review/decision.ts';
 import { nameOf } from '../../../../core/tiles/names.ts';
 import { data, element, state } from '../../../parts/element.ts';
 import { tileRow } from '../../../parts/tile/tile-row.ts';
 import '../../../parts/wr-button.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
+import { lastDiscard } from '../../../session/play-advice.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { answerWords } from '../../../words/answer.ts';
@@ -47,35 +47,9 @@ export class WrAdvicePanel extends Base {
     `,
   ];
 
-  /** What was advised, and at how many events of the game. */
-  #advised: { readonly at: number; readonly advice: AdviceDocument } | null = null;
-  #afterwards = '';
-
   constructor() {
     super();
     new StoreController(this, () => [this.app.session, this.app.analysis]);
-  }
-
-  protected override willUpdate(changed: PropertyValues<this>): void {
-    super.willUpdate(changed);
-    if (isAdviceAfterwards(this.app)) this.#lookBack();
-  }
-
-  /** Where the player chooses before she sees advice: keeps what was advised, and says it once she has discarded. */
-  #lookBack(): void {
-    const { session, analysis } = this.app;
-    const { events, state } = session;
-    const last = events.at(-1);
-    const isOwn = last?.type === 'discarded' && last.seat === state.seat;
-    if (isOwn && this.#advised?.at === events.length - 1) {
-      const tile = tileField(last.tile);
-      this.#afterwards = tile.ok ? afterwardsOf(session, this.#advised.advice, tile.value) : '';
-      this.#advised = null;
-    }
-    if (!isDiscardDue(session)) return;
-    this.#afterwards = '';
-    const { status, value } = analysis.advice;
-    if (status === 'done' && value !== null) this.#advised = { at: events.length, advice: value };
   }
 
   protected override render(): unknown {
@@ -106,7 +80,7 @@ export class WrAdvicePanel extends Base {
   }
 
   #answer(): unknown {
-    if (isAdviceAfterwards(this.app)) return html`<p>${this.#afterwards || words.chooseFirst}</p>`;
+    if (isAdviceAfterwards(this.app)) return html`<p>${this.#afterwards}</p>`;
     if (!isAdviceWelcome(this.app)) return html`<p class="soft">${answerWords.later}</p>`;
     const { status, value, message } = this.app.analysis.advice;
     if (status === 'failed') return failed(words.failed, message, () => this.app.analysis.again());
@@ -114,6 +88,16 @@ export class WrAdvicePanel extends Base {
     const first = this.#first;
     if (first !== null && value !== null) return this.#choice(first, value);
     return html`<p class="soft">${status === 'pending' ? words.pending : words.useless}</p>`;
+  }
+
+  /** Where the player chooses before she sees advice: what her last discard gave up, until the next one is due. */
+  get #afterwards(): string {
+    const { session, analysis } = this.app;
+    const { status, value } = analysis.judged;
+    if (status === 'pending') return words.afterwards.pending;
+    const last = lastDiscard(session);
+    const said = value === null || last === null ? '' : afterwardsOf(session, value, last.discard);
+    return said || words.chooseFirst;
   }
 
   #choice(choice: AdvisedDocument, { choices, offered, provisional }: AdviceDocument): unknown {
