@@ -16,12 +16,11 @@ import { GameChance } from '../review/game-chance.ts';
 import { type CountedRace, type DueRace, judgedBy, lookAheadSteps, racesDue } from '../review/look-ahead.ts';
 import { PlayedGame } from '../review/played-game.ts';
 import { type Review, reviewSteps } from '../review/review.ts';
-import { sameIncoming, type TriedChoice, tryChoice } from '../review/try-choice.ts';
+import { type TriedChoice, tryChoice } from '../review/try-choice.ts';
 import { type GameYardstick, gameYardstick } from '../review/yardstick.ts';
 import type { IncomingRates } from '../table/incoming-rates.ts';
 import { USUAL_KIND } from '../table/kinds.ts';
 import { fitTerms } from '../table/reach-fit.ts';
-import { parseTiles } from '../tiles/text.ts';
 import { Tiles } from '../tiles/tiles.ts';
 import { readyCard, type ReadyCard } from './cards.ts';
 import type { Counts, Said } from './moment.ts';
@@ -169,31 +168,22 @@ export interface TryRequest {
   /** The place of the event in the game's list. */
   readonly place: number;
   readonly tiles: Counts;
-}
-
-export interface TriedDocument extends TriedChoice {
-  /** The worth that the choice made really led to: `same` of that choice. Its mean worth is in its `Decision`. */
-  readonly made: number | null;
+  /** What comes in by passes; all tiles alike if null or left out. */
+  readonly rates?: IncomingRates | null;
 }
 
 /** What another pass or discard would have led to, beside what the one that was made led to. */
-export function* tryAnother({ record, exact, place, tiles }: TryRequest): Steps<undefined, Result<TriedDocument>> {
+export function* tryAnother(request: TryRequest): Steps<undefined, Result<TriedChoice>> {
+  const { record, exact, place, tiles, rates = null } = request;
   yield undefined;
   const card = readyCard(markedCard(record.card));
   if (!card.ok) return card;
-  const ready = gameOf({ record, exact });
-  if (!ready.ok) return ready;
-  const game = ready.value;
-  const measure = { table: card.value.table, chance: exact.chance };
-  const tried = yield* tryChoice(game, measure, place, Tiles.fromCounts(tiles));
+  const game = gameOf(request);
+  if (!game.ok) return game;
+  const measure = { table: card.value.table, chance: exact.chance, rates };
+  const tried = yield* tryChoice(game.value, measure, place, Tiles.fromCounts(tiles));
   if (tried === null) return failure('no-choice', 'These tiles can’t be given there. Choose others.');
-  return success({ ...tried, made: madeIncoming(game, place) });
-}
-
-function madeIncoming(game: PlayedGame, place: number): number | null {
-  const event = game.events[place];
-  const tiles = event?.type === 'gave' ? parseTiles(event.tiles) : null;
-  return tiles?.ok === true ? sameIncoming(game, place, tiles.value) : null;
+  return success(tried);
 }
 
 export interface FiguresRequest {

@@ -83,10 +83,11 @@ export function* lookAheadSteps(
   return { ...judgedBy(game, review, counted), lookedAhead: true };
 }
 
-function contestOf(
+/** The futures of some choices of a game, for a race. */
+export function contestOf(
   card: TableCard,
   game: PlayedGame,
-  { choices, offered, place }: DueRace,
+  { choices, offered, place }: Pick<DueRace, 'choices' | 'offered' | 'place'>,
   { rates, fit }: { readonly rates: IncomingWeights | null; readonly fit: CardChance },
 ): Contest {
   const known = { ...(offered === null ? {} : { offered }), ...(rates === null ? {} : { rates }) };

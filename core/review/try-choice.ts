@@ -1,44 +1,88 @@
 import { expectValue } from '../base/result.ts';
 import { silent, type Steps } from '../base/steps.ts';
-import type { DiscardedEvent, GaveEvent } from '../game/events.ts';
-import { handSize, handView } from '../game/hand-view.ts';
+import type { DiscardedEvent, GameEvent, GaveEvent } from '../game/events.ts';
+import { handSize } from '../game/hand-view.ts';
 import { applyEvent } from '../game/state.ts';
+import { type RaceRule, USUAL_RULE } from '../plan/race.ts';
+import { raceSteps } from '../plan/race-run.ts';
+import type { IncomingWeights } from '../table/incoming-rates.ts';
 import { formatTiles, parseTiles } from '../tiles/text.ts';
-import type { Tiles } from '../tiles/tiles.ts';
+import { Tiles } from '../tiles/tiles.ts';
+import { aheadOf, type AheadRow } from './ahead.ts';
 import { choiceOf } from './choices.ts';
+import { isRight } from './decision.ts';
+import { GameChance } from './game-chance.ts';
+import { contestOf } from './look-ahead.ts';
 import type { PlayChoice, PlayMeasure } from './play-choices.ts';
 import { playedOut } from './play-games.ts';
 import type { PlayedGame } from './played-game.ts';
-import { worthOf } from './yardstick.ts';
 
-/** What another choice would have led to; see `Decision` for the one that was made. */
-export interface TriedChoice {
-  /** For a pass the mean worth after it, exact over all that may come in; for a discard the chance to win after it. */
+/** What follows from a choice, as chances to win. */
+export interface Followed {
+  /** For a pass when play begins, over the futures of a look ahead; for a discard after it. */
   readonly average: number;
-  /** What it would have gained against the choice made; a discard by what the list of the Table says. */
-  readonly gain: number;
-  /** The worth with the tiles that really came in; null when none did, or when they could not have. */
+  /** After a pass with the tiles that really came in; null when none did, or when they could not have. */
   readonly same: number | null;
+}
+
+/** Another choice beside the one that was made. */
+export interface TriedChoice {
+  readonly tried: Followed;
+  readonly made: Followed;
+  /** The chance that the other choice would have gained; 0 where the two can't be told apart. */
+  readonly gain: number;
+}
+
+/** What another choice is measured with. */
+export interface TryMeasure extends PlayMeasure {
+  /** What comes in by passes; all tiles alike if null or left out. */
+  readonly rates?: IncomingWeights | null;
+  /** How passes are compared; as in a look-back unless given. */
+  readonly race?: RaceRule;
 }
 
 /** Tries other tiles for the pass or discard at `place`; null when they could not be given there. */
 export function* tryChoice(
   game: PlayedGame,
-  measure: PlayMeasure,
+  measure: TryMeasure,
   place: number,
   tiles: Tiles,
 ): Steps<undefined, TriedChoice | null> {
   const event = game.events[place];
-  if (event?.type === 'discarded') {
-    const before = game.before(place);
-    return event.seat === before.seat ? yield* triedDiscard(game, measure, place, event, tiles) : null;
-  }
-  if (event?.type !== 'gave') return null;
-  const choices = yield* game.passesDue(place);
-  const choice = choiceOf(choices, tiles);
-  const made = choiceOf(choices, expectValue(parseTiles(event.tiles)));
-  if (choice === undefined || made === undefined) return null;
-  return { average: choice.worth, same: sameIncoming(game, place, tiles), gain: choice.worth - made.worth };
+  if (event?.type === 'gave') return yield* triedPass(game, measure, place, event, tiles);
+  if (event?.type !== 'discarded' || event.seat !== game.before(place).seat) return null;
+  return yield* triedDiscard(game, measure, place, event, tiles);
+}
+
+/** Both passes on the same futures, as a look-back compares them. */
+function* triedPass(
+  game: PlayedGame,
+  { table, chance: fit, rates = null, race = USUAL_RULE }: TryMeasure,
+  place: number,
+  event: GaveEvent,
+  tiles: Tiles,
+): Steps<undefined, TriedChoice | null> {
+  const passes = yield* game.passesDue(place);
+  const given = expectValue(parseTiles(event.tiles));
+  if (choiceOf(passes, tiles) === undefined) return null;
+  const chosen = { type: 'give', tiles: given.toKinds() } as const;
+  const choices = [chosen, { type: 'give', tiles: tiles.toKinds() }] as const;
+  const offered = event.step === 'courtesy' ? given.size : null;
+  const contest = contestOf(table, game, { choices, offered, place }, { rates, fit });
+  const { rows } = aheadOf(yield* silent(raceSteps(contest, race)), choices, chosen);
+  const [made, tried] = given.equals(tiles) ? [rows[0], rows[0]] : inOrder(rows, given);
+  const chance = new GameChance(table, fit);
+  return {
+    tried: { average: tried.worth, same: sameIncoming(game, chance, place, tiles) },
+    made: { average: made.worth, same: sameIncoming(game, chance, place, given) },
+    gain: isRight(made.verdict) && isRight(tried.verdict) ? 0 : made.loss - tried.loss,
+  };
+}
+
+/** The row of the tiles given, and the other one. */
+function inOrder([one, other]: readonly AheadRow[], given: Tiles): readonly [AheadRow, AheadRow] {
+  const isGiven = one?.choice.type === 'give' && given.equals(Tiles.of(one.choice.tiles));
+  return (isGiven ? [one, other] : [other, one]) as [AheadRow, AheadRow];
 }
 
 function* triedDiscard(
@@ -56,30 +100,33 @@ function* triedDiscard(
     action === 'discard' && given.equals(wanted);
   const asked = (each: PlayChoice): boolean => isDiscardOf(each, tiles) || isDiscardOf(each, thrown);
   const { choices } = yield* silent(playedOut(measure, before, game.events, { asked }));
-  const choice = choices.find((each) => isDiscardOf(each, tiles));
+  const tried = choices.find((each) => isDiscardOf(each, tiles));
   const made = choices.find((each) => isDiscardOf(each, thrown));
-  if (choice === undefined || made === undefined) return null;
-  return { average: choice.chance, same: null, gain: made.cost - choice.cost };
+  if (tried === undefined || made === undefined) return null;
+  return {
+    tried: { average: tried.chance, same: null },
+    made: { average: made.chance, same: null },
+    gain: made.cost - tried.cost,
+  };
 }
 
 /**
- * The worth of the hand after a pass if these tiles had been given at event `place` instead, and
- * the same tiles had come in; null when that is impossible: not so many tiles, not in the rack, or
- * the pass was never finished.
+ * The chance after a pass if these tiles had been given at event `place`, and the same tiles had come in; null when that
+ * is impossible: not so many tiles, not in the rack, or the pass was never finished.
  */
-export function sameIncoming(game: PlayedGame, place: number, tiles: Tiles): number | null {
-  const gave = game.events[place];
-  if (gave?.type !== 'gave') return null;
+function sameIncoming(game: PlayedGame, chance: GameChance, place: number, tiles: Tiles): number | null {
+  const gave = game.events[place] as GaveEvent;
   const instead: GaveEvent = { ...gave, tiles: formatTiles(tiles) };
   const incoming = game.events
     .slice(place + 1)
     .filter((event) => event.type === 'received' && event.step === gave.step);
   let state = game.before(place);
+  const events: GameEvent[] = game.events.slice(0, place);
   for (const event of [instead, ...incoming]) {
     const next = applyEvent(state, event);
     if (!next.ok) return null;
     state = next.value;
+    events.push(event);
   }
-  if (state.exchange?.phase === 'receiving') return null;
-  return worthOf(game.yardstick.at(game.before(place)), handView(state)).value;
+  return state.exchange?.phase === 'receiving' ? null : chance.at(state, events);
 }

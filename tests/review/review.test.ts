@@ -2,17 +2,14 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import type { GameEvent } from '../../core/game/events.ts';
-import { handView } from '../../core/game/hand-view.ts';
 import { stateOf } from '../../core/game/state.ts';
 import { type Decision, EQUAL_WITHIN, verdictOf } from '../../core/review/decision.ts';
 import { asJudged, LedgerBook, PART_KINDS } from '../../core/review/ledger.ts';
-import { FIRST_STAGES, worthOf } from '../../core/review/yardstick.ts';
+import { FIRST_STAGES } from '../../core/review/yardstick.ts';
 import { PlayedGame } from '../../core/review/played-game.ts';
 import { reviewSteps } from '../../core/review/review.ts';
 import { reviewText } from '../../core/review/text.ts';
-import { sameIncoming } from '../../core/review/try-choice.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
-import type { Tiles } from '../../core/tiles/tiles.ts';
 import {
   ANY_CHANCE,
   FEW_GAMES,
@@ -52,8 +49,6 @@ const GAME: GameEvent[] = [
   { type: 'ended', result: 'won', winner: 'South', by: 'discard', from: 'East', lineId: 's1' },
 ];
 const WHOLE = review(GAME);
-
-const tilesIn = (text: string): Tiles => expectValue(parseTiles(text));
 
 describe('every decision of the exchange and of play', () => {
   test('is there, in order, with the rack as it was', () => {
@@ -293,28 +288,6 @@ describe('CR-G8: judged only on what was known then', () => {
     });
     fc.assert(property, { seed: 43, numRuns: 40 });
   }, 120_000);
-});
-
-describe('another choice', () => {
-  test('with the same incoming tiles', () => {
-    const state = expectValue(
-      stateOf([
-        GAME[0] as GameEvent,
-        { type: 'gave', step: 'right', tiles: 'N E 9b' },
-        { type: 'received', step: 'right', tiles: '44d 1b' },
-      ]),
-    );
-    expect(sameIncoming(playedGame(GAME), 1, tilesIn('NE 9b'))).toBe(worthOf(SMALL, handView(state)).value);
-    const made = expectValue(stateOf(GAME.slice(0, 4)));
-    expect(sameIncoming(playedGame(GAME), 1, tilesIn('NE 0'))).toBe(worthOf(SMALL, handView(made)).value);
-  });
-  test.each([
-    [1, 'NE'],
-    [1, 'NE G'],
-    [0, 'NE 0'],
-  ])('at event %i with "%s" it can not be told', (place, tiles) => {
-    expect(sameIncoming(playedGame(GAME), place, tilesIn(tiles))).toBe(null);
-  });
 });
 
 describe('the review as a whole', () => {

@@ -6,6 +6,8 @@ import { choiceCosts } from '../../../core/journal/choice-costs.ts';
 import { ledgerSums } from '../../../core/journal/season-ledger.ts';
 import type { Findings, GameFigures } from '../../../core/journal/findings.ts';
 import type { Review } from '../../../core/review/review.ts';
+import type { TriedChoice } from '../../../core/review/try-choice.ts';
+import type { Tiles } from '../../../core/tiles/tiles.ts';
 import type { GameChange } from '../../../main/desk/desk.ts';
 import { type Answer, Ask } from '../../session/ask.ts';
 import type { GameSession } from '../../session/game-session.ts';
@@ -13,6 +15,9 @@ import { lookBackAt, type LookBackOrder } from '../../session/look-back.ts';
 import { Store } from '../../session/store.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import type { JournalStore } from '../journal/journal-store.ts';
+
+/** Asks what other tiles at a place of the game would have led to. */
+export type TryAnother = (place: number, tiles: Tiles) => Promise<Result<TriedChoice>>;
 
 /** Where the look-back stands before there is a review, or that it is there. */
 export type LookbackStatus = 'opening' | 'gone' | 'no-deal' | Answer<Review>['status'];
@@ -110,6 +115,14 @@ export class LookbackStore extends Store {
     this.isTold ||= this.status === 'done' && this.ahead !== 'pending';
     super.notify();
   }
+
+  /** What another choice at a place of the game would have led to. */
+  readonly tryAnother: TryAnother = async (place, tiles) => {
+    const [record, exact] = [this.record as GameRecord, this.review as Review];
+    const rates = await this.#app.incoming.ratesFor(exact.chance, new AbortController().signal);
+    const measure = { stages: exact.stages, chance: exact.chance };
+    return await this.#journal.worker.ask('try', { record, exact: measure, place, tiles: tiles.toCounts(), rates });
+  };
 
   async change(change: GameChange): Promise<Result<null>> {
     const changed = await this.#app.desk.changeGame(this.#id, change);

@@ -1,6 +1,5 @@
 import { css, html, nothing, type PropertyValues } from 'lit';
 import type { GameRecord } from '../../../core/game/record.ts';
-import type { Review } from '../../../core/review/review.ts';
 import { type Decision, EQUAL_WITHIN, judgementOf } from '../../../core/review/decision.ts';
 import { data, element, flag, state } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
@@ -13,7 +12,6 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { countedWords } from '../../words/counted.ts';
 import { differenceInGames, percent } from '../../words/numbers.ts';
 import { lookbackWords } from '../../words/lookback.ts';
-import type { Engine } from '../../worker/engine.ts';
 import {
   choiceRow,
   costRows,
@@ -24,6 +22,7 @@ import {
   verdictWords,
   wholeChance,
 } from './decision-words.ts';
+import type { TryAnother } from './lookback-store.ts';
 import { lookbackStyles } from './lookback-styles.ts';
 import { practiceLinks } from './practice-links.ts';
 import { choiceTiles, rackThen } from './tile-row.ts';
@@ -40,10 +39,8 @@ export interface NoteWritten {
 
 const Base = element({
   decision: data<Decision>(),
-  /** What the look-back was made with. */
-  measure: data<Pick<Review, 'stages' | 'chance'>>(),
   record: data<GameRecord>(),
-  worker: data<Engine>(),
+  tryAnother: data<TryAnother>(),
   /** Whether the look ahead is still on its way. */
   awaited: flag(),
   draft: state(''),
@@ -108,12 +105,7 @@ export class WrDecision extends Base {
       ${this.#others()}
       ${
         decision.kind === 'pass' || decision.kind === 'courtesy' || decision.kind === 'discard'
-          ? html`<wr-try
-              .record=${this.record}
-              .decision=${decision}
-              .measure=${this.measure}
-              .worker=${this.worker}
-            ></wr-try>`
+          ? html`<wr-try .decision=${decision} .tryAnother=${this.tryAnother}></wr-try>`
           : nothing
       }
       ${this.#practice()} ${this.#note()}

@@ -11,9 +11,9 @@ import { placeStyles } from '../../shell/place-styles.ts';
 import { foldStyles } from '../../tokens/fold.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { lookbackWords } from '../../words/lookback.ts';
-import type { Engine } from '../../worker/engine.ts';
 import { choicesTable } from './choices-table.ts';
 import { decisionName, isCostly, isSameChoice } from './decision-words.ts';
+import type { TryAnother } from './lookback-store.ts';
 import { lookbackStyles } from './lookback-styles.ts';
 import './wr-decision.ts';
 
@@ -22,7 +22,7 @@ const words = lookbackWords.choices;
 const Base = element({
   review: data<Review>(),
   record: data<GameRecord>(),
-  worker: data<Engine>(),
+  tryAnother: data<TryAnother>(),
   /** The place of the choice shown, among those stepped through. */
   at: state(0),
   /** Whether the look ahead is still on its way. */
@@ -113,8 +113,7 @@ export class WrDecisions extends Base {
               <wr-decision
                 .decision=${decision}
                 .record=${this.record}
-                .measure=${this.review}
-                .worker=${this.worker}
+                .tryAnother=${this.tryAnother}
                 ?awaited=${this.awaited}
               ></wr-decision>`
       }

@@ -170,7 +170,7 @@ export class WrLookback extends Base {
         <wr-decisions
           .review=${review}
           .record=${record}
-          .worker=${this.store.worker}
+          .tryAnother=${game.tryAnother}
           ?awaited=${game.ahead === 'pending'}
           @note-written=${(event: CustomEvent<NoteWritten>) => this.#game !== null && this.#note(this.#game, event)}
         ></wr-decisions>

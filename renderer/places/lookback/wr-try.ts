@@ -1,9 +1,7 @@
 import { html, nothing, type PropertyValues } from 'lit';
 import { mayBeBlind, mayBePassed, PASS_SIZE } from '../../../core/exchange/steps.ts';
-import type { TriedDocument } from '../../../core/engine/game-questions.ts';
-import type { GameRecord } from '../../../core/game/record.ts';
-import type { Review } from '../../../core/review/review.ts';
 import { type Decision, EQUAL_WITHIN } from '../../../core/review/decision.ts';
+import type { Followed, TriedChoice } from '../../../core/review/try-choice.ts';
 import type { Kind } from '../../../core/tiles/kinds.ts';
 import { kindsOf } from '../../../core/tiles/text.ts';
 import { Tiles } from '../../../core/tiles/tiles.ts';
@@ -13,8 +11,8 @@ import { placeStyles } from '../../shell/place-styles.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { lookbackWords } from '../../words/lookback.ts';
 import { percent } from '../../words/numbers.ts';
-import type { Engine } from '../../worker/engine.ts';
 import { isSameChoice } from './decision-words.ts';
+import type { TryAnother } from './lookback-store.ts';
 import { lookbackStyles } from './lookback-styles.ts';
 import './wr-tile-toggles.ts';
 import type { TogglesChanged } from './wr-tile-toggles.ts';
@@ -22,13 +20,10 @@ import type { TogglesChanged } from './wr-tile-toggles.ts';
 const words = lookbackWords.tries;
 
 const Base = element({
-  record: data<GameRecord>(),
   decision: data<Decision>(),
-  /** What the look-back was made with. */
-  measure: data<Pick<Review, 'stages' | 'chance'>>(),
-  worker: data<Engine>(),
+  tryAnother: data<TryAnother>(),
   chosen: state<readonly number[]>(),
-  tried: state<TriedDocument | null>(),
+  tried: state<TriedChoice | null>(),
   looking: state(false),
   trouble: state<string>(),
 });
@@ -71,12 +66,11 @@ export class WrTry extends Base {
     </details>`;
   }
 
-  #answer(tried: TriedDocument, isPass: boolean): unknown {
-    const made = this.decision.chosen.worth;
-    const by = Math.abs(tried.gain);
+  #answer({ tried, made, gain }: TriedChoice, isPass: boolean): unknown {
+    const by = Math.abs(gain);
     const shown = lookbackWords.choices.inHundred(by);
-    const sentence = by <= EQUAL_WITHIN ? words.equal : tried.gain > 0 ? words.better(shown) : words.worse(shown);
-    const row = (name: string, average: number, same: number | null): unknown =>
+    const sentence = by <= EQUAL_WITHIN ? words.equal : gain > 0 ? words.better(shown) : words.worse(shown);
+    const row = (name: string, { average, same }: Followed): unknown =>
       html`<tr>
         <th scope="row">${name}</th>
         <td class="number">${percent(average)}</td>
@@ -91,7 +85,7 @@ export class WrTry extends Base {
             </tr>
           </thead>
           <tbody>
-            ${row(words.tried, tried.average, tried.same)} ${row(words.yours, made, tried.made)}
+            ${row(words.tried, tried)} ${row(words.yours, made)}
           </tbody>
         </table>
       </div>`;
@@ -130,17 +124,12 @@ export class WrTry extends Base {
   }
 
   async #look(): Promise<void> {
-    const { record, decision, measure, worker } = this;
+    const { decision } = this;
     const kinds = this.#kinds();
-    const tiles = Tiles.of(this.chosen.flatMap((place) => kinds[place] ?? [])).toCounts();
+    const tiles = Tiles.of(this.chosen.flatMap((place) => kinds[place] ?? []));
     this.looking = true;
     this.trouble = '';
-    const tried = await worker.ask('try', {
-      record,
-      exact: { stages: measure.stages, chance: measure.chance },
-      place: decision.place,
-      tiles,
-    });
+    const tried = await this.tryAnother(decision.place, tiles);
     this.looking = false;
     if (!isSameChoice(decision, this.decision)) return;
     this.tried = tried.ok ? tried.value : null;
