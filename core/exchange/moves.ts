@@ -153,7 +153,8 @@ function incomingRefused(state: ExchangeState, step: PassStep, tiles: Tiles): Mo
 }
 
 function onlyToCome(typed: number, toCome: number): string {
-  return `These are ${tileCount(typed)}, but only ${countWord(toCome)} ${toCome === 1 ? 'is' : 'are'} still to come.`;
+  const [these, due] = typed > PASS_SIZE ? [`${typed} tiles`, String(toCome)] : [tileCount(typed), countWord(toCome)];
+  return `These are ${these}, but only ${due} ${toCome === 1 ? 'is' : 'are'} still to come.`;
 }
 
 function beyondSet(state: ExchangeState, tiles: Tiles): Moved | undefined {

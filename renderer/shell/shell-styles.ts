@@ -104,6 +104,18 @@ export const shellStyles = css`
     top: var(--space-2);
   }
 
+  /* Large text in a usual window: the bar keeps to one row. */
+  @media (max-width: 100rem) {
+    header {
+      font-size: min(1rem, max(18px, 1.5vw));
+    }
+
+    header wr-places,
+    header wr-button {
+      --room: min(0.9em, 1.15vw);
+    }
+  }
+
   /* With little room the bar keeps to two rows: the places, then what serves them all. */
   @media (max-width: 68rem) {
     header {

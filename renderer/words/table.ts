@@ -88,6 +88,7 @@ export const tableWords = {
     byAway: 'Fewest away',
     group: 'By section',
     turning: 'Tiles that would help most',
+    turningUnit: 'What each would add to your best hand, in games of a hundred.',
     gain: (points: string) => `+${points}`,
     turningHeading: 'If this tile came',
     turningWords: (name: string, unseen: number, points: string, shift: string) =>

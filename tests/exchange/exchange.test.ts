@@ -76,7 +76,10 @@ describe('EX-3 In each step three tiles are given first, and then three come in.
   });
   test('four tiles can not come in, nor none', () => {
     const given = expectValue(give(start(), { step: 'right', tiles: tiles('N 0 2c') }));
-    expect(problemOf(receive(given, 'right', tiles('4444b')))[0]).toBe('wrong-count');
+    expect(problemOf(receive(given, 'right', tiles('4444b')))).toEqual([
+      'wrong-count',
+      'These are 4 tiles, but only 3 are still to come.',
+    ]);
     expect(problemOf(receive(given, 'right', tiles('')))[0]).toBe('wrong-count');
   });
   test('tiles that are not in the rack can not be given', () => {

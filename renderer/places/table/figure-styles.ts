@@ -27,7 +27,7 @@ export const figureStyles = css`
   }
 
   .tiles {
-    --tile-width: 33px;
+    --tile-width: clamp(33px, 1.83rem, max(33px, 4.4vh));
     display: inline-flex;
     gap: 3px;
     min-width: 105px;

@@ -88,7 +88,7 @@ export const planStyles = css`
   }
 
   .tiles {
-    --tile-width: 33px;
+    --tile-width: clamp(33px, 1.83rem, max(33px, 4.4vh));
     display: inline-flex;
     gap: 3px;
   }

@@ -80,12 +80,12 @@ export const readingStyles = css`
   }
 
   .turning li {
-    --tile-width: 36px;
+    --tile-width: clamp(36px, 2rem, 48px);
     display: flex;
     align-items: center;
   }
 
   wr-hand {
-    --tile-width: clamp(17px, 4.6cqi, min(34px, 1.9rem));
+    --tile-width: clamp(17px, 4.6cqi, 1.9rem);
   }
 `;

@@ -52,7 +52,7 @@ const rackStyles = css`
   }
 
   .laid {
-    --tile-width: 33px;
+    --tile-width: clamp(33px, 1.83rem, 48px);
     display: flex;
     flex-wrap: wrap;
     gap: var(--space-2) var(--space-4);

@@ -158,6 +158,7 @@ function turningList(turning: readonly TurningTile[]): unknown {
   if (helping.length === 0) return nothing;
   return html`<div class="turning">
     <h3>${words.turning}</h3>
+    <p class="soft">${words.turningUnit}</p>
     <ul class="row">
       ${helping.map(
         ({ kind, unseen, gain, shift }) =>
