@@ -5,6 +5,7 @@ import { text as allText } from 'node:stream/consumers';
 import { failure, type Result, success } from '../../core/base/result.ts';
 import { errorCode } from '../files/files.ts';
 import { type Answers, type CommandWorld, NO_FILE } from './answer.ts';
+import { printable } from './layout.ts';
 import { runCommand } from './run.ts';
 
 const EXIT_TROUBLE = 2;
@@ -40,7 +41,7 @@ async function readNamedFile(path: string): Promise<Result<string>> {
 async function print({ answers, json }: Answers): Promise<void> {
   let first = true;
   for (const { document, text } of answers) {
-    const written = json ? `${JSON.stringify(document)}\n` : `${first ? '' : '\n'}${text()}\n`;
+    const written = json ? `${JSON.stringify(document)}\n` : `${first ? '' : '\n'}${printable(text())}\n`;
     first = false;
     if (!process.stdout.write(written)) await once(process.stdout, 'drain');
   }
@@ -48,7 +49,7 @@ async function print({ answers, json }: Answers): Promise<void> {
 
 /** One line, whatever the sentence holds. */
 function complain(sentence: string): void {
-  process.stderr.write(`${sentence.replaceAll(/\s+/g, ' ').trim()}\n`);
+  process.stderr.write(`${printable(sentence.replaceAll(/\s+/g, ' ')).trim()}\n`);
 }
 
 // A reader that has seen enough, such as `head`, closes the pipe: that is no error.
