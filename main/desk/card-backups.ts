@@ -22,6 +22,12 @@ export async function readBackup(context: DeskContext, id: string, name: string)
   return NAME.test(name) ? await readRemakable(context, join(folderOf(context, id), name)) : undefined;
 }
 
+/** The moment, or where the newest backup is not before it, a second after that: a clock that was set back loses none. */
+function laterThan(newest: BackupEntry | undefined, now: Date): Date {
+  const least = newest === undefined ? 0 : Date.parse(newest.savedAt) + 1000;
+  return new Date(Math.max(now.getTime(), least));
+}
+
 /** Keeps a copy of the text, unless the newest backup is the same, and lets the oldest ones go. */
 export async function keepBackup(context: DeskContext, id: string, text: string): Promise<void> {
   const folder = folderOf(context, id);
@@ -29,10 +35,7 @@ export async function keepBackup(context: DeskContext, id: string, text: string)
   const newest = before[0];
   if (newest !== undefined && (await readBackup(context, id, newest.name)) === text) return;
   await makeFolders(context.files, folder);
-  const taken = new Set(before.map(({ name }) => name));
-  const stamp = stampOf(context.now());
-  let name = `${stamp}${CARD_ENDING}`;
-  for (let turn = 2; taken.has(name); turn += 1) name = `${stamp}-${turn}${CARD_ENDING}`;
+  const name = `${stampOf(laterThan(newest, context.now()))}${CARD_ENDING}`;
   await writeDurably(context, join(folder, name), text);
   for (const { name: old } of (await listBackups(context, id)).slice(BACKUPS_KEPT)) {
     await ifThere(context.files.remove(join(folder, old)));

@@ -108,7 +108,7 @@ export async function filesIn(context: DeskContext, folder: string): Promise<str
 }
 
 /** Removes a file that was last changed longer ago than `age` milliseconds. */
-export async function sweep({ files, now }: DeskContext, path: string, age: number): Promise<void> {
+async function sweep({ files, now }: DeskContext, path: string, age: number): Promise<void> {
   const info = await ifThere(files.info(path));
   if (info !== undefined && now().getTime() - info.changedAt > age) await ifThere(files.remove(path));
 }

@@ -1,24 +1,21 @@
-import { dirname, join } from 'node:path';
+import { dirname } from 'node:path';
 import { failure, type Result, success } from '../../core/base/result.ts';
 import type { TimedEvent } from '../../core/game/events.ts';
 import { readEvent } from '../../core/game/file/read-game-file.ts';
 import { writeGameFile, writeLine } from '../../core/game/file/write-game-file.ts';
-import { withoutNames } from '../../core/game/evening.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { replay } from '../../core/game/state.ts';
-import { makeFolders, renamePatiently, writeDurably } from '../files/durable.ts';
-import { type DeskContext, filesIn, readText, sweep } from './context.ts';
+import { makeFolders, writeDurably } from '../files/durable.ts';
+import { type DeskContext, readText } from './context.ts';
 import { mergeGames } from '../../core/journal/merge.ts';
 import type { EventCorrection, GameChange, GameEntry, ImportedGames } from './desk.ts';
 import { checkGame, hasNames, loadGame } from './game-files.ts';
 import { GameList } from './game-list.ts';
 import type { KeptChange } from './checks.ts';
 import type { AddStep, DropStep } from './log.ts';
-import { gameIdOf, gamePath, removedPath } from './places.ts';
+import { gamePath, removedPath } from './places.ts';
+import { keepRemoved, moveDurably, removeNamesOfRemoved, sweepRemoved } from './removed-games.ts';
 import { RunningGames } from './running-games.ts';
-
-/** Removed games can be brought back for so long, in milliseconds. */
-const KEPT_AFTER_REMOVAL = 30 * 86_400_000;
 
 /**
  * The games: one file each, the running one with a log of its own. Calls may reject with a file
@@ -39,8 +36,7 @@ export class GameShelf {
   static async open(context: DeskContext): Promise<GameShelf> {
     const shelf = new GameShelf(context, await GameList.open(context));
     await shelf.#running.takeUp();
-    const { removed } = context.places;
-    for (const name of await filesIn(context, removed)) await sweep(context, `${removed}/${name}`, KEPT_AFTER_REMOVAL);
+    await sweepRemoved(context);
     return shelf;
   }
 
@@ -130,7 +126,7 @@ export class GameShelf {
     const game = await this.#running.find(id);
     if (!game.ok) return game;
     await this.#running.stop(game.value);
-    await this.#move(game.value.path, removedPath(this.#context.places, id));
+    await keepRemoved(this.#context, id, game.value.path);
     this.#list.forget(id);
     return success(null);
   }
@@ -143,7 +139,7 @@ export class GameShelf {
     if (!game.ok) return game;
     const path = gamePath(this.#context.places, id, game.value.record.startedAt);
     if (await this.#isTaken(path, game.value.record)) return putThere();
-    await this.#move(removed, path);
+    await moveDurably(this.#context, removed, path);
     return success(this.#list.enter(game.value, path));
   }
 
@@ -159,7 +155,7 @@ export class GameShelf {
     await this.#running.foldAll();
     // Older lines of the index still hold the names.
     await this.#list.tidyIndex();
-    return named + (await this.#removeNamesOfRemoved());
+    return named + (await removeNamesOfRemoved(this.#context));
   }
 
   /** Folds what is still running into its files. */
@@ -201,28 +197,6 @@ export class GameShelf {
   #dated(change: GameChange): KeptChange {
     const { arrangement: _, ...rest } = change;
     return Object.keys(rest).length === 0 ? change : { ...change, editedAt: this.#context.now().toISOString() };
-  }
-
-  async #removeNamesOfRemoved(): Promise<number> {
-    const { removed } = this.#context.places;
-    let named = 0;
-    for (const name of await filesIn(this.#context, removed)) {
-      const id = gameIdOf(name);
-      const path = join(removed, name);
-      const game = id === undefined ? undefined : await loadGame(this.#context, id, path);
-      if (game === undefined || !game.ok || !hasNames(game.value.record)) continue;
-      await writeDurably(this.#context, path, writeGameFile(withoutNames(game.value.record)));
-      named += 1;
-    }
-    return named;
-  }
-
-  async #move(from: string, to: string): Promise<void> {
-    const { files } = this.#context;
-    await makeFolders(files, dirname(to));
-    await renamePatiently(this.#context, from, to);
-    await files.syncFolder(dirname(to));
-    await files.syncFolder(dirname(from));
   }
 }
 

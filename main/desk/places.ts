@@ -58,6 +58,19 @@ export function removedPath(places: Places, id: string): string {
   return join(places.removed, id + GAME_ENDING);
 }
 
+/** `removed/<id>.earlier-<time>.json`, a version that was removed before; under a name that is not taken. */
+export function earlierRemovedPath(places: Places, id: string, moment: Date, taken: readonly string[]): string {
+  const first = `${id}.earlier-${stampOf(moment)}`;
+  let name = `${first}${GAME_ENDING}`;
+  for (let turn = 2; taken.includes(name); turn += 1) name = `${first}-${turn}${GAME_ENDING}`;
+  return join(places.removed, name);
+}
+
+/** The id in the name of a version that was removed before. */
+export function removedIdOf(name: string): string | undefined {
+  return /^([A-Za-z0-9-]{1,80})\.earlier-[\dTZ-]+\.json$/.exec(name)?.[1];
+}
+
 export function cardPath(places: Places, id: string): string {
   return join(places.cards, id + CARD_ENDING);
 }

@@ -231,8 +231,8 @@ describe('small things', () => {
     }
     const names = expectValue(await desk.listBackups('mine')).map(({ name }) => name);
     expect(names).toEqual([
-      '2026-11-25T18-00-00Z-3.card.json',
-      '2026-11-25T18-00-00Z-2.card.json',
+      '2026-11-25T18-00-02Z.card.json',
+      '2026-11-25T18-00-01Z.card.json',
       '2026-11-25T18-00-00Z.card.json',
     ]);
     expect(expectValue(await desk.restoreCard('mine', names[0] ?? '')).title).toBe('Three');
