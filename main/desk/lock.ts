@@ -9,46 +9,69 @@ export interface Running {
   readonly process: number;
   readonly computer: string;
   readonly isAlive: (process: number) => boolean;
+  /** When a process began, in a form that no other one with its number has; undefined where the system does not say. */
+  readonly startOf: (process: number) => string | undefined;
   /** The marks of the locks that this process holds: others with its number are of an earlier process. */
   readonly held: Set<string>;
 }
 
 /** The right to write in the folder. */
 export interface Lock {
-  /** Says that this copy still runs; call it every `BEAT` milliseconds. Answers whether the lock is still ours. */
+  /**
+   * Whether the folder is still ours: look before each save. A lock that was cleared away is made again. Rejects with
+   * `ENOENT` while the folder is not there.
+   */
+  look(): Promise<boolean>;
+  /** Says that this copy still runs; call it every `BEAT` milliseconds. Answers and rejects as `look`. */
   beat(): Promise<boolean>;
   /** Lets the folder go; a lock that can't be removed is seen to be stale later. */
   release(): Promise<void>;
 }
 
 export const BEAT = 20_000;
-/** A holder that has not been heard of for so long is gone, even if its process number is in use again. */
+/** A holder of which nothing else is known is gone when it has not been heard of for so long. */
 const SILENCE = 90_000;
 
 /** So long a lock may be without its content, being written just now. */
 const WRITING = 3000;
 
-const holder = v.looseObject({ process: v.number(), computer: v.string(), mark: v.string() });
+const HOLDER = v.looseObject({
+  process: v.number(),
+  computer: v.string(),
+  mark: v.string(),
+  started: v.optional(v.string()),
+});
+type Holder = v.InferOutput<typeof HOLDER>;
 
 /**
- * Takes the folder for this copy of the program alone. A lock left by a crash (its process is
- * gone, or has been silent for long) is taken over.
+ * Takes the folder for this copy of the program alone. A lock left by a crash is taken over: its process is gone or began
+ * at another time, or nothing is known of it and it has been silent for long. A process of this computer that runs keeps
+ * its lock, however long it slept.
  */
 export async function takeLock(context: DeskContext, running: Running): Promise<Result<Lock>> {
   const mark = context.freshName();
+  const { process, computer } = running;
+  const content: Holder = { process, computer, mark, started: running.startOf(process) };
+  let other: Holder | undefined;
   for (let attempt = 0; attempt < 3; attempt += 1) {
-    if (await create(context, { process: running.process, computer: running.computer, mark })) {
+    if (await create(context, content)) {
       running.held.add(mark);
-      return success(lockOf(context, running, mark));
+      return success(lockOf(context, running, content));
     }
-    if (await isHeld(context, running)) return inUse();
+    const found = await look(context);
+    other = found?.holder;
+    if (found !== undefined && isHeld(found, running)) break;
     await removeStale(context, mark);
   }
-  return inUse();
+  return inUse(other, computer);
 }
 
-function inUse(): Result<never> {
-  return failure('in-use', 'Windrow is already open with this folder. Go to that window, or close it first.');
+function inUse(other: Holder | undefined, here: string): Result<never> {
+  const words =
+    other === undefined || other.computer === here
+      ? 'Windrow is already open with this folder. Go to that window, or close it first.'
+      : `Windrow is open with this folder on the computer ${other.computer.slice(0, 60)}. Close it there, or wait two minutes if it no longer runs.`;
+  return failure('in-use', words);
 }
 
 async function create(context: DeskContext, content: object): Promise<boolean> {
@@ -63,20 +86,34 @@ async function create(context: DeskContext, content: object): Promise<boolean> {
   }
 }
 
-async function isHeld(context: DeskContext, running: Running): Promise<boolean> {
-  const info = await ifThere(context.files.info(context.places.lock));
-  const text = await readText(context, context.places.lock);
-  if (info === undefined || text === undefined) return false;
-  const silence = context.now().getTime() - info.changedAt;
-  if (silence > SILENCE) return false;
-  const found = holderIn(text);
-  if (found === undefined) return silence < WRITING;
-  if (found.computer !== running.computer) return true;
-  return found.process === running.process ? running.held.has(found.mark) : running.isAlive(found.process);
+/** A lock that was found. */
+interface FoundLock {
+  /** Milliseconds between its last sign of life and now, whichever is later: clocks differ. */
+  readonly silence: number;
+  /** Undefined while its content is being written, or when it has none. */
+  readonly holder: Holder | undefined;
 }
 
-function holderIn(text: string): v.InferOutput<typeof holder> | undefined {
-  const checked = v.safeParse(holder, parseObject(text));
+async function look(context: DeskContext): Promise<FoundLock | undefined> {
+  const info = await ifThere(context.files.info(context.places.lock));
+  const text = await readText(context, context.places.lock);
+  if (info === undefined || text === undefined) return undefined;
+  return { silence: Math.abs(context.now().getTime() - info.changedAt), holder: holderIn(text) };
+}
+
+function isHeld({ silence, holder }: FoundLock, running: Running): boolean {
+  if (holder === undefined) return silence < WRITING;
+  const { computer, process, mark, started } = holder;
+  if (computer !== running.computer) return silence <= SILENCE;
+  if (process === running.process) return running.held.has(mark);
+  // Numbers from 0 down name groups of processes.
+  if (process <= 0 || !running.isAlive(process)) return false;
+  const startedNow = running.startOf(process);
+  return started === undefined || startedNow === undefined ? silence <= SILENCE : started === startedNow;
+}
+
+function holderIn(text: string): Holder | undefined {
+  const checked = v.safeParse(HOLDER, parseObject(text));
   return checked.success ? checked.output : undefined;
 }
 
@@ -87,13 +124,32 @@ async function removeStale({ files, places }: DeskContext, mark: string): Promis
   await ifThere(files.remove(stale));
 }
 
-function lockOf(context: DeskContext, { held }: Running, mark: string): Lock {
+function lockOf(context: DeskContext, { held }: Running, content: Holder): Lock {
   const { files, places } = context;
-  const isOurs = async (): Promise<boolean> => holderIn((await readText(context, places.lock)) ?? '')?.mark === mark;
+  const { mark } = content;
+  let seenAt = context.now().getTime();
+  const markThere = async (): Promise<string | undefined> => {
+    const text = await readText(context, places.lock);
+    return text === undefined ? undefined : (holderIn(text)?.mark ?? '');
+  };
+  const isOurs = async (): Promise<boolean> => {
+    const there = (await markThere()) ?? (await madeAgain());
+    seenAt = there === mark ? context.now().getTime() : seenAt;
+    return there === mark;
+  };
+  /** Another program has cleared it away; after a long sleep another copy may have been here meanwhile. */
+  const madeAgain = async (): Promise<string | undefined> => {
+    // An empty folder is another one in its place, such as where a disk is put in.
+    if ((await files.list(places.folder)).length === 0) throw folderGone(places.folder);
+    if (Math.abs(context.now().getTime() - seenAt) > SILENCE) return undefined;
+    await create(context, content);
+    return await markThere();
+  };
   const remove = async (): Promise<void> => {
-    if (await isOurs()) await files.remove(places.lock);
+    if ((await markThere()) === mark) await files.remove(places.lock);
   };
   return {
+    look: isOurs,
     async beat() {
       if (!(await isOurs())) return false;
       await files.touch(places.lock);
@@ -104,4 +160,8 @@ function lockOf(context: DeskContext, { held }: Running, mark: string): Lock {
       await quietly(remove());
     },
   };
+}
+
+function folderGone(folder: string): Error {
+  return Object.assign(new Error(`${folder} is not the folder that was opened`), { code: 'ENOENT' });
 }

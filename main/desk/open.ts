@@ -7,6 +7,7 @@ import { DEMO_CARD_TEXT } from '../demo-card.ts';
 import { FORMAT_PAGES } from '../format-pages.ts';
 import { nodeFiles } from '../files/node-files.ts';
 import { errorCode } from '../files/files.ts';
+import { processStart } from '../files/process-start.ts';
 import { aboutPage, deskFolder } from './folder.ts';
 import { createDeskService, type DeskOptions, type DeskService } from './service.ts';
 
@@ -30,7 +31,7 @@ export async function openDesk(
     appVersion: version,
     demoCard: DEMO_CARD_TEXT,
     aboutPage: aboutPage(version, FORMAT_PAGES),
-    running: { process: process.pid, computer: hostname(), isAlive, held: HELD },
+    running: { process: process.pid, computer: hostname(), isAlive, startOf: processStart, held: HELD },
     every: (milliseconds, call) => {
       const timer = setInterval(call, milliseconds);
       timer.unref();

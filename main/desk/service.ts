@@ -1,5 +1,7 @@
+import { join, sep } from 'node:path';
 import { type Result, success } from '../../core/base/result.ts';
 import { makeFolders, type Storage } from '../files/durable.ts';
+import type { Files } from '../files/files.ts';
 import { fileTrouble } from '../files/trouble.ts';
 import { emptyFolder, keepAboutPage } from './folder.ts';
 import { callOf, DESK_CALLS, type DeskCall, type Shelves, type WholeDesk } from './calls.ts';
@@ -54,10 +56,22 @@ export async function createDeskService(options: DeskOptions): Promise<Result<De
     await makeFolders(context.files, context.places.folder);
     const lock = await takeLock(context, options.running);
     if (!lock.ok) return lock;
-    return success(await openDesk(context, options, lock.value, notices));
+    const opened = { ...context, files: filesBelow(context.files, context.places.folder) };
+    return success(await openDesk(opened, options, lock.value, notices));
   } catch (error) {
     return fileTrouble(error, 'open', `its folder, ${context.places.folder}`);
   }
+}
+
+/** The same files, with folders made below a folder only: one that was moved away is not made anew. */
+function filesBelow(files: Files, folder: string): Files {
+  return {
+    ...files,
+    makeFolder: async (path) => {
+      if (path.startsWith(join(folder, sep))) return await files.makeFolder(path);
+      throw Object.assign(new Error(`${path} is not there`), { code: 'ENOENT' });
+    },
+  };
 }
 
 async function openDesk(

@@ -19,7 +19,11 @@ export class Turns {
   }
 
   async save<Value>(what: string, call: () => Promise<Result<Value>>): Promise<Result<Value>> {
-    return await this.#turn('save', what, async () => (this.#lost ? lostFolder() : await call()));
+    return await this.#turn('save', what, async () => {
+      // Once another copy has written here, what this one knows is no longer true.
+      this.#lost ||= !(await this.#lock.look());
+      return this.#lost ? lostFolder() : await call();
+    });
   }
 
   async beat(): Promise<void> {
@@ -27,7 +31,7 @@ export class Turns {
   }
 
   async #beat(): Promise<void> {
-    this.#lost = !(await this.#lock.beat());
+    this.#lost ||= !(await this.#lock.beat());
   }
 
   async last(call: () => Promise<void>): Promise<void> {

@@ -117,7 +117,13 @@ test('CR-J6: a lock that is stale, but taken by others each time before we come 
     }
     return undefined;
   };
-  const running = { process: 100, computer: 'here', isAlive: () => false, held: new Set<string>() };
+  const running = {
+    process: 100,
+    computer: 'here',
+    isAlive: () => false,
+    startOf: () => undefined,
+    held: new Set<string>(),
+  };
   const opened = await createDeskService({ ...optionsOn(disk), running });
   expect(opened).toMatchObject({ ok: false, problem: { code: 'in-use' } });
   expect(taken).toBe(2);

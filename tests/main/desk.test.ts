@@ -410,7 +410,13 @@ describe('CR-J6: a second running copy cannot write', () => {
     const first = await openOn(disk);
     const second = {
       ...optionsOn(disk, 200),
-      running: { process: 200, computer: 'here', isAlive: () => true, held: new Set<string>() },
+      running: {
+        process: 200,
+        computer: 'here',
+        isAlive: () => true,
+        startOf: () => undefined,
+        held: new Set<string>(),
+      },
     };
     expect(await createDeskService(second)).toMatchObject({ ok: false, problem: { code: 'in-use' } });
     await first.close();
@@ -426,7 +432,13 @@ describe('CR-J6: a second running copy cannot write', () => {
         return () => undefined;
       },
     });
-    const alive = { process: 200, computer: 'here', isAlive: () => true, held: new Set<string>() };
+    const alive = {
+      process: 200,
+      computer: 'here',
+      isAlive: () => true,
+      startOf: () => undefined,
+      held: new Set<string>(),
+    };
     disk.now += 60_000;
     beat();
     await first.about();
@@ -436,7 +448,13 @@ describe('CR-J6: a second running copy cannot write', () => {
     expect((await createDeskService({ ...optionsOn(disk, 200), running: alive })).ok).toBe(true);
     beat();
     expect(await first.saveCard('mine', cardText('Mine'))).toMatchObject({ problem: { code: 'in-use' } });
-    const dead = { process: 300, computer: 'here', isAlive: () => false, held: new Set<string>() };
+    const dead = {
+      process: 300,
+      computer: 'here',
+      isAlive: () => false,
+      startOf: () => undefined,
+      held: new Set<string>(),
+    };
     expect((await createDeskService({ ...optionsOn(disk, 300), running: dead })).ok).toBe(true);
   });
 

@@ -11,7 +11,13 @@ const ALIVE = 7;
 /** A program that asks for the folder; another of the number 7 runs on this computer. */
 function program(disk: MemoryDisk, changes: Partial<Running> = {}): { context: DeskContext; running: Running } {
   const context = { ...optionsOn(disk), places: placesIn(FOLDER), notify: () => undefined };
-  const running = { process: 100, computer: 'here', isAlive: (other: number) => other === ALIVE, ...changes };
+  const running = {
+    process: 100,
+    computer: 'here',
+    isAlive: (other: number) => other === ALIVE,
+    startOf: () => undefined,
+    ...changes,
+  };
   return { context, running: { held: new Set<string>(), ...running } };
 }
 
@@ -30,15 +36,40 @@ function locked(content: object | string, silence = 0): MemoryDisk {
   return disk;
 }
 
+/** When a process began, as far as the system says. */
+const began =
+  (moment: string | undefined): Running['startOf'] =>
+  () =>
+    moment;
+
 describe('CR-J6: whether the lock of another copy holds', () => {
   const alive = { process: ALIVE, computer: 'here', mark: 'x' };
+  const elsewhere = { process: 8, computer: 'elsewhere', mark: 'x' };
+  const HELD_ELSEWHERE =
+    'Windrow is open with this folder on the computer elsewhere. Close it there, or wait two minutes if it no longer runs.';
 
-  test('that of a program that runs, on this computer or another, until it has been silent for 90 s', async () => {
-    const elsewhere = { process: 8, computer: 'elsewhere', mark: 'x' };
-    for (const holder of [alive, elsewhere]) {
-      expect(await take(locked(holder))).toBe(IN_USE);
-      expect(await take(locked(holder, 90_000))).toBe(IN_USE);
-      expect(await take(locked(holder, 90_001))).toBeTypeOf('object');
+  test('that of a program that runs on this computer, however long it slept', async () => {
+    const holder = { ...alive, started: 'boot 17' };
+    for (const silence of [0, 90_001, 30 * 86_400_000, -8 * 3_600_000]) {
+      expect(await take(locked(holder, silence), { startOf: began('boot 17') })).toBe(IN_USE);
+    }
+  });
+
+  test('not that of an earlier program whose number another one has now', async () => {
+    const holder = { ...alive, started: 'boot 17' };
+    expect(await take(locked(holder), { startOf: began('boot 900') })).toBeTypeOf('object');
+  });
+
+  test('that of a program of which no more is known, until it has been silent for 90 s by either clock', async () => {
+    for (const [holder, words] of [
+      [alive, IN_USE],
+      [elsewhere, HELD_ELSEWHERE],
+    ] as const) {
+      for (const sign of [1, -1]) {
+        expect(await take(locked(holder))).toBe(words);
+        expect(await take(locked(holder, sign * 90_000))).toBe(words);
+        expect(await take(locked(holder, sign * 90_001))).toBeTypeOf('object');
+      }
     }
   });
 
@@ -47,6 +78,12 @@ describe('CR-J6: whether the lock of another copy holds', () => {
     const own = { process: 100, computer: 'here', mark: 'earlier' };
     expect(await take(locked(own))).toBeTypeOf('object');
     expect(await take(locked(own), { held: new Set(['earlier']) })).toBe(IN_USE);
+  });
+
+  test('not that of nobody: a number of no process, though the system finds something alive under it', async () => {
+    for (const process of [0, -1, -7]) {
+      expect(await take(locked({ ...alive, process }), { isAlive: () => true })).toBeTypeOf('object');
+    }
   });
 
   test('one without its content is being written just now, for 3 s', async () => {
@@ -63,6 +100,7 @@ test('CR-J6: the lock says at each beat whether it is still ours, and is heard o
   if (typeof lock === 'string') throw new Error(lock);
   disk.now += 80_000;
   expect(await lock.beat()).toBe(true);
+  expect(await lock.look()).toBe(true);
   disk.now += 80_000;
   expect(await take(disk, { process: 101, isAlive: () => true })).toBe(IN_USE);
   disk.put(LOCK, JSON.stringify({ process: ALIVE, computer: 'here', mark: 'x' }));
@@ -82,4 +120,51 @@ test('a lock that can not be written leaves none behind, and the reason is told'
     await expect(takeLock(context, running)).rejects.toMatchObject({ code: 'EIO' });
     expect(disk.texts().has(LOCK)).toBe(false);
   }
+});
+
+describe('a lock that is looked at before a save', () => {
+  async function held(): Promise<{ disk: MemoryDisk; lock: Lock }> {
+    const disk = new MemoryDisk();
+    disk.put(`${FOLDER}/index.jsonl`, '');
+    const lock = await take(disk);
+    if (typeof lock === 'string') throw new Error(lock);
+    return { disk, lock };
+  }
+
+  test('is made again where it was cleared away', async () => {
+    const { disk, lock } = await held();
+    const before = disk.texts().get(LOCK);
+    for (const look of [lock.look, lock.beat]) {
+      await disk.files.remove(LOCK);
+      expect(await look.call(lock)).toBe(true);
+      expect(disk.texts().get(LOCK)).toBe(before);
+    }
+  });
+
+  test('is not made again after a long sleep: another copy may have been here', async () => {
+    const { disk, lock } = await held();
+    await disk.files.remove(LOCK);
+    disk.now += 90_001;
+    expect(await lock.look()).toBe(false);
+    expect(disk.texts().has(LOCK)).toBe(false);
+  });
+
+  test('is not ours once another copy has it', async () => {
+    const { disk, lock } = await held();
+    disk.put(LOCK, JSON.stringify({ process: ALIVE, computer: 'here', mark: 'x' }));
+    expect(await lock.look()).toBe(false);
+    disk.put(LOCK, 'spoiled');
+    expect(await lock.look()).toBe(false);
+  });
+
+  test('is nowhere while the folder is gone, or an empty one stands in its place', async () => {
+    const { disk, lock } = await held();
+    await disk.files.rename(FOLDER, `${FOLDER}-moved`);
+    await expect(lock.look()).rejects.toMatchObject({ code: 'ENOENT' });
+    await disk.files.makeFolder(FOLDER);
+    await expect(lock.look()).rejects.toMatchObject({ code: 'ENOENT' });
+    expect(disk.texts().has(LOCK)).toBe(false);
+    await disk.files.rename(`${FOLDER}-moved`, FOLDER);
+    expect(await lock.look()).toBe(true);
+  });
 });

@@ -92,32 +92,63 @@ describe('CR-J6: the lock of another copy', () => {
   });
 
   test.each([
-    ['in the place of ours', other],
-    ['without a trace', undefined],
-  ])('that took over while we were asleep (%s): nothing more is written, and its lock stays', async (_, theirs) => {
+    ['in the place of ours', other, 0],
+    ['without a trace', undefined, 90_001],
+  ])(
+    'that took over while we were asleep (%s): nothing more is written, and its lock stays',
+    async (_, theirs, sleep) => {
+      const disk = await usedDisk();
+      let beat = (): void => undefined;
+      const every = (_milliseconds: number, call: () => void): (() => void) => {
+        beat = call;
+        return () => undefined;
+      };
+      const desk = await openOn(disk, { every });
+      expectValue(await desk.changeGame('g-1', { place: 'Home' }));
+      await disk.files.remove(LOCK);
+      if (theirs !== undefined) disk.put(LOCK, theirs);
+      disk.now += sleep;
+      const before = disk.texts();
+      beat();
+      expect(await desk.changeGame('g-1', { place: 'Away' })).toMatchObject({
+        problem: {
+          code: 'in-use',
+          message: 'Another Windrow window has taken over this folder. Close this one and go on there.',
+        },
+      });
+      expect(expectValue(await desk.openGame('g-1')).place).toBe('Home');
+      await desk.close();
+      expect(disk.texts()).toEqual(before);
+      expect(await desk.listGames()).toMatchObject({
+        problem: { code: 'closed', message: 'Windrow has been closed: open it again.' },
+      });
+    },
+  );
+});
+
+describe('what goes away at the worst moment', () => {
+  test('the folder, between the look at its lock and the save: it is not made anew', async () => {
     const disk = await usedDisk();
-    let beat = (): void => undefined;
-    const every = (_milliseconds: number, call: () => void): (() => void) => {
-      beat = call;
-      return () => undefined;
+    const desk = await openOn(disk);
+    const open = `${FOLDER}/open`;
+    disk.watch = (name, at) => {
+      if (name === 'info' && at === open) {
+        disk.watch = () => undefined;
+        void disk.files.rename(FOLDER, `${FOLDER}-moved`);
+      }
+      return undefined;
     };
-    const desk = await openOn(disk, { every });
-    expectValue(await desk.changeGame('g-1', { place: 'Home' }));
-    await disk.files.remove(LOCK);
-    if (theirs !== undefined) disk.put(LOCK, theirs);
-    const before = disk.texts();
-    beat();
-    expect(await desk.changeGame('g-1', { place: 'Away' })).toMatchObject({
-      problem: {
-        code: 'in-use',
-        message: 'Another Windrow window has taken over this folder. Close this one and go on there.',
-      },
-    });
-    expect(expectValue(await desk.openGame('g-1')).place).toBe('Home');
+    expect(await desk.changeGame('g-1', { place: 'Away' })).toMatchObject({ problem: { code: 'missing' } });
+    expect([...disk.texts().keys()].filter((path) => path.startsWith(`${FOLDER}/`))).toEqual([]);
+  });
+
+  test('a removed game, between the list of them and the look at its time', async () => {
+    const disk = await usedDisk();
+    const desk = await openOn(disk);
+    expectValue(await desk.removeGame('g-1'));
     await desk.close();
-    expect(disk.texts()).toEqual(before);
-    expect(await desk.listGames()).toMatchObject({
-      problem: { code: 'closed', message: 'Windrow has been closed: open it again.' },
-    });
+    takeAway(disk, 'info', `${FOLDER}/removed/g-1.json`);
+    const again = await openOn(disk);
+    expect(expectValue(await again.notices())).toEqual([]);
   });
 });

@@ -62,7 +62,9 @@ test.describe('the checks of the screens find what they look for', () => {
     await page.evaluate(() => {
       document.body.insertAdjacentHTML('beforeend', '<div id="below" style="height: 2000px"></div>');
     });
-    expect(leftEmpty(await measure(page))[0]).toMatch(/^empty below: \d{4} px$/);
+    const [empty, beyond] = leftEmpty(await measure(page));
+    expect(empty).toMatch(/^empty below: \d{4} px$/);
+    expect(beyond).toMatch(/^a document of \d{4} px$/);
     await page.evaluate(() => {
       document.body.insertAdjacentHTML(
         'afterbegin',

@@ -35,7 +35,13 @@ export function optionsOn(disk: MemoryDisk, process = 100): DeskOptions {
     },
     freshName: () => `n${process}x${(names += 1)}t${disk.now}`,
     now: () => new Date(disk.now),
-    running: { process, computer: 'here', isAlive: (other) => other !== 100, held: new Set() },
+    running: {
+      process,
+      computer: 'here',
+      isAlive: (other) => other !== 100,
+      startOf: () => undefined,
+      held: new Set(),
+    },
     every: () => () => undefined,
   };
 }

@@ -52,7 +52,7 @@ export async function measure(page: Page): Promise<Measured> {
   return await page.evaluate(() => {
     const targets =
       'button, a[href], select, summary, textarea, input:not([type=radio], [type=file]), [role=option], [role=gridcell], label:has(input[type=radio])';
-    const scroller = document.querySelector('wr-shell') ?? document.documentElement;
+    const scroller = document.querySelector('wr-shell') ?? document.scrollingElement ?? document.documentElement;
     // What has no box of its own is drawn if what is in it is.
     const isDrawn = (element: Element): boolean =>
       element.checkVisibility() || getComputedStyle(element).display === 'contents';
