@@ -1,7 +1,17 @@
 import { failure, type Result } from '../../core/base/result.ts';
 import { errorCode } from './files.ts';
 
-type FileCode = 'disk-full' | 'not-allowed' | 'busy' | 'missing' | 'too-large' | 'disk-trouble';
+type FileCode =
+  | 'disk-full'
+  | 'not-allowed'
+  | 'busy'
+  | 'missing'
+  | 'too-large'
+  | 'not-a-folder'
+  | 'a-folder'
+  | 'long-name'
+  | 'many-files'
+  | 'disk-trouble';
 
 const CODES: Readonly<Record<string, FileCode>> = {
   ENOSPC: 'disk-full',
@@ -12,6 +22,11 @@ const CODES: Readonly<Record<string, FileCode>> = {
   EBUSY: 'busy',
   ENOENT: 'missing',
   EFBIG: 'too-large',
+  ENOTDIR: 'not-a-folder',
+  EISDIR: 'a-folder',
+  ENAMETOOLONG: 'long-name',
+  EMFILE: 'many-files',
+  ENFILE: 'many-files',
 };
 
 const NOT_SAVED: Readonly<Record<FileCode, (what: string) => string>> = {
@@ -25,6 +40,14 @@ const NOT_SAVED: Readonly<Record<FileCode, (what: string) => string>> = {
     `The folder is gone, so ${what} could not be saved. What you see stays while Windrow is open. Put the folder back, then try again.`,
   'too-large': (what) =>
     `A file is far larger than Windrow makes any, so ${what} could not be saved. It was left alone: put it elsewhere.`,
+  'not-a-folder': (what) =>
+    `A file stands where a folder should be, so ${what} could not be saved. What was saved before is safe. Move that file elsewhere, then try again.`,
+  'a-folder': (what) =>
+    `A folder stands where a file should be, so ${what} could not be saved. What was saved before is safe. Move that folder elsewhere, then try again.`,
+  'long-name': (what) =>
+    `The path of the folder is too long for this computer, so ${what} could not be saved. What was saved before is safe. Move the folder further up.`,
+  'many-files': (what) =>
+    `This computer has too many files open, so ${what} could not be saved. What was saved before is safe. Close other programs, then try again.`,
   'disk-trouble': (what) =>
     `The disk reported an error, so ${what} could not be saved. What was saved before is safe. Try again.`,
 };
@@ -37,6 +60,14 @@ const NOT_READ: Readonly<Record<FileCode, (what: string) => string>> = {
   missing: (what) => `The folder of ${what} is gone. Put the folder back, or restart Windrow.`,
   'too-large': (what) =>
     `The file of ${what} is far larger than Windrow makes any. It was left alone: put it elsewhere.`,
+  'not-a-folder': (what) =>
+    `A file stands where a folder should be, so ${what} could not be read. Move that file elsewhere, then try again.`,
+  'a-folder': (what) =>
+    `A folder stands where a file should be, so ${what} could not be read. Move that folder elsewhere, then try again.`,
+  'long-name': (what) =>
+    `The path of the folder is too long for this computer, so ${what} could not be read. Move the folder further up.`,
+  'many-files': (what) =>
+    `This computer has too many files open, so ${what} could not be read. Close other programs, then try again.`,
   'disk-trouble': (what) => `The disk reported an error, so ${what} could not be read. Try again, then check the disk.`,
 };
 
@@ -47,6 +78,13 @@ const NOT_OPENED: Readonly<Record<FileCode, (what: string) => string>> = {
   busy: (what) => `Another program holds ${what}. Close that program, then start Windrow again.`,
   missing: (what) => `There is no place for ${what}. Check that its disk is there, then start Windrow again.`,
   'too-large': (what) => `A file in ${what} is far larger than Windrow makes any. Put it elsewhere, then start again.`,
+  'not-a-folder': (what) =>
+    `A file stands where ${what}, should be. Move that file elsewhere, then start Windrow again.`,
+  'a-folder': (what) =>
+    `In ${what}, a folder stands where a file should be. Move that folder elsewhere, then start Windrow again.`,
+  'long-name': (what) => `The path of ${what}, is too long for this computer. Choose a shorter one, then start again.`,
+  'many-files': (what) =>
+    `This computer has too many files open to open ${what}. Close other programs, then start Windrow again.`,
   'disk-trouble': (what) => `The disk reported an error in ${what}. Check the disk, then start Windrow again.`,
 };
 

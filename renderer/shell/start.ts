@@ -71,8 +71,17 @@ async function start(desk: Desk, page: HTMLElement, goOn: boolean): Promise<void
     ...[games, draft].flatMap((read) => (read.ok ? [] : [read.problem.message])),
     ...problems,
   ];
+  window.addEventListener('beforeunload', (event) => holdUnsaved(session, event));
   render(html`<wr-shell .app=${app} .notices=${reports}></wr-shell>`, page);
   await page.querySelector('wr-shell')?.updateComplete;
+}
+
+/** Has the browser ask before it leaves what is not saved yet, and tries once more to save it. */
+function holdUnsaved(session: GameSession, event: BeforeUnloadEvent): void {
+  const { status } = session.saved;
+  if (status !== 'saving' && status !== 'failed') return;
+  event.preventDefault();
+  if (status === 'failed') session.retrySaving();
 }
 
 function worldOf(desk: Desk, { appVersion }: DeskInfo, preferences: PreferenceStore): SessionWorld {

@@ -12,7 +12,18 @@ import { tableWords } from '../../renderer/words/table.ts';
 import { readingGrade, sentencesOf, wordsOf } from './reading-grade.ts';
 
 const HOUSE = resolve(import.meta.dirname, '../..');
-const FILE_ERRORS = ['ENOSPC', 'EACCES', 'EBUSY', 'ENOENT', 'EFBIG', 'EIO'];
+const FILE_ERRORS = [
+  'ENOSPC',
+  'EACCES',
+  'EBUSY',
+  'ENOENT',
+  'EFBIG',
+  'ENOTDIR',
+  'EISDIR',
+  'ENAMETOOLONG',
+  'EMFILE',
+  'EIO',
+];
 
 /** The ending of a file's name is no jargon. */
 const JARGON = /(?<!\.)\b(?:json|schema|cache|null|parse|invalid|error code)\b/i;

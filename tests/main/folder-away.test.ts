@@ -1,6 +1,6 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
-import { mkdir, mkdtemp, readdir, readFile, rename, rm } from 'node:fs/promises';
+import { mkdir, mkdtemp, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -80,6 +80,20 @@ test('a lock that was cleared away is made again, and what is typed goes on bein
   expect(await openDesk({ folder, host: 'browser' })).toMatchObject({ problem: { code: 'in-use' } });
   await desk.close();
   expect(await readdir(folder)).not.toContain('in-use.json');
+});
+
+test('a file in the place of the folder, or a folder in the place of its lock, is told for what it is', async () => {
+  await writeFile(folder, 'of somebody else');
+  const opened = async (): Promise<unknown> => await openDesk({ folder, host: 'browser' });
+  expect(await opened()).toMatchObject({
+    problem: { code: 'not-a-folder', message: expect.stringMatching(/^A file stands where .*desk, should be\. Move /) },
+  });
+  expect(await readFile(folder, 'utf8')).toBe('of somebody else');
+  await rm(folder);
+  await mkdir(join(folder, 'in-use.json'), { recursive: true });
+  expect(await opened()).toMatchObject({
+    problem: { code: 'a-folder', message: expect.stringMatching(/a folder stands where a file should be\. Move /) },
+  });
 });
 
 test('when a process began is told by the system, and differs from process to process', () => {

@@ -168,7 +168,11 @@ test('a file error is told in words a player understands; our own bugs are not h
     busy: ['EBUSY'],
     missing: ['ENOENT'],
     'too-large': ['EFBIG'],
-    'disk-trouble': ['EIO', 'EMFILE'],
+    'not-a-folder': ['ENOTDIR'],
+    'a-folder': ['EISDIR'],
+    'long-name': ['ENAMETOOLONG'],
+    'many-files': ['EMFILE', 'ENFILE'],
+    'disk-trouble': ['EIO'],
   };
   const given = Object.entries(kinds).flatMap(([kind, codes]) => codes.map((code) => [kind, code] as const));
   for (const [kind, code] of given) {

@@ -73,6 +73,39 @@ test('when saving fails the window says so, keeps everything, and saves it all o
   expect(misdeeds.errors).toEqual([]);
 });
 
+test('a step that is not saved is asked about before the window goes, and saving is tried once more', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  await windrow.saved();
+  let tries = 0;
+  const refusal = { ok: false, problem: { code: 'missing', message: 'The folder is gone.' } };
+  await page.route('**/desk/appendEvent', async (route) => {
+    tries += 1;
+    await route.fulfill({ json: refusal });
+  });
+  await page.getByRole('button', { name: 'Give 3 tiles' }).click();
+  await expect(page.getByText('Not saved')).toBeVisible();
+  const questions: string[] = [];
+  page.on('dialog', async (dialog) => {
+    questions.push(dialog.type());
+    await dialog.dismiss();
+  });
+  const before = tries;
+  await page.close({ runBeforeUnload: true });
+  await expect.poll(() => questions).toEqual(['beforeunload']);
+  await expect.poll(() => tries).toBeGreaterThan(before);
+  // She stays, the folder is back, all is saved: now nothing is asked any more.
+  await page.unroute('**/desk/appendEvent');
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await windrow.saved();
+  await page.close({ runBeforeUnload: true });
+  await expect.poll(() => page.isClosed()).toBe(true);
+  expect(questions).toHaveLength(1);
+});
+
 test('CR-O7: undo, redo and new game keep their place through the steps of a pass', async ({ windrow, page }) => {
   const places: unknown[] = [];
   const note = async (): Promise<void> => {
