@@ -9,12 +9,15 @@ import { CARD_FORMAT, CARD_VERSION, type CardDocument, type LineDocument, type S
 
 export type DocumentRefusal = Problem<'not-a-card' | 'newer-version' | 'unknown-version' | 'too-large'>;
 
-/** Letters in the largest file that is read, and its deepest nesting. A full card has some 60,000 and 4. */
-const FILE_LIMITS = { letters: 4_000_000, depth: 40 } as const;
+/**
+ * Letters in the largest file that is read, and its deepest nesting. A full card has some 60,000 and 4. Files that hold a
+ * card take somewhat more, so that each card that is read fits in.
+ */
+export const CARD_FILE_LIMITS = { letters: 4_000_000, depth: 40 } as const;
 
 /** The content of a card file by its text. Never throws; its lines are not looked at. */
 export function readCardDocument(text: string): Result<CardDocument, DocumentRefusal> {
-  const raw = readJson(text, FILE_LIMITS);
+  const raw = readJson(text, CARD_FILE_LIMITS);
   if (raw.ok) return cardDocument(raw.value);
   if (raw.problem === 'too-large') {
     return failure('too-large', 'This file is far too large for a card: choose a file ending in .card.json.');

@@ -4,7 +4,7 @@ import { failure, type Result, success } from '../base/result.ts';
 import type { ValueOf } from '../base/schema.ts';
 import type { StudyAnswer } from '../card/study.ts';
 import { GAME_MIGRATIONS, migrate } from '../game/file/migrate.ts';
-import { openGame, readGameFields } from '../game/file/read-game-file.ts';
+import { GAME_FILE_LIMITS, openGame, readGameFields } from '../game/file/read-game-file.ts';
 import { writeLine } from '../game/file/write-game-file.ts';
 import { GAME_SCHEMA_VERSION, type GameRecord } from '../game/record.ts';
 import { practiceEntries, type PracticeEntry } from '../warmup/history-file.ts';
@@ -32,8 +32,8 @@ export interface ReadCollection extends Collection {
   readonly problems: readonly string[];
 }
 
-/** Letters of the largest file that is looked at; 10,000 games are some 60 million. */
-const LARGEST = 300_000_000;
+/** Beyond that a file is not looked at; 10,000 games are some 60 million letters. Its games nest two deeper than in files of their own. */
+const LIMITS = { ...GAME_FILE_LIMITS, letters: 300_000_000, depth: GAME_FILE_LIMITS.depth + 2 };
 
 /**
  * The text of the file: one game a line, so that a large one can still be looked through. Games
@@ -61,7 +61,7 @@ export function writeCollection({ appVersion, savedAt, games, cards, others }: C
 
 /** Reads a collection, or a single game's file as a collection of one. */
 export function readCollection(text: string): Result<ReadCollection> {
-  const fields = readGameFields(text, LARGEST);
+  const fields = readGameFields(text, LIMITS);
   if (!fields.ok) return fields;
   const { kind, schemaVersion, appVersion, savedAt, games, cards, playedWith } = fields.value;
   if (kind !== COLLECTION_KIND) return readSingle(fields.value);

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { failure, type Result, success } from '../../core/base/result.ts';
-import { openGame, readGameFile } from '../../core/game/file/read-game-file.ts';
+import { GAME_FILE_LIMITS, readGameFile } from '../../core/game/file/read-game-file.ts';
 import { writeGameFile } from '../../core/game/file/write-game-file.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { writeDurably } from '../files/durable.ts';
@@ -90,12 +90,23 @@ async function setDamagedAside(context: DeskContext, id: string, path: string): 
   return failure('damaged', sentence);
 }
 
-/** A game from the window, checked whole: every field and every event. */
-export function checkGame(record: object): Result<KeptGame> {
-  const opened = openGame({ ...record });
+/** A game from the window, checked whole by reading back what would be written: every field and every event. */
+export function checkGame(record: GameRecord): Result<KeptGame> {
+  const opened = readGameFile(writeGameFile(record));
   if (!opened.ok) return opened;
   const { damage } = opened.value;
   return damage === null ? opened : { ok: false, problem: damage };
+}
+
+/** Letters of a game's file; not counted where they are at most so many, and few enough. */
+export function lettersOf(record: GameRecord, atMost: number): number {
+  return atMost <= GAME_FILE_LIMITS.letters ? atMost : writeGameFile(record).length;
+}
+
+/** Why a game can't grow any more: it could not be read again; null when it can. */
+export function tooLarge(letters: number): Result<never> | null {
+  if (letters <= GAME_FILE_LIMITS.letters) return null;
+  return failure('too-large', 'This game is as large as Windrow can read again. Begin a new game for what comes.');
 }
 
 export function hasNames({ players }: GameRecord): boolean {

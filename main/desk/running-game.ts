@@ -6,7 +6,11 @@ import { makeFolders, removeDurably, writeAll, writeDurably } from '../files/dur
 import { ifThere } from '../files/files.ts';
 import { type DeskContext, keepCopy, readText } from './context.ts';
 import { afterStep, type KeptGame, logLine, logStart, type LogStep } from './log.ts';
+import { lettersOf, tooLarge } from './game-files.ts';
 import { logPath } from './places.ts';
+
+/** Letters of a game's file, laid out for people, for each letter of a line in its log: at most so many. */
+const MOST_A_LETTER = 8;
 
 /**
  * A game that is being changed: the record in memory is the truth, with the state after its events;
@@ -23,6 +27,8 @@ export class RunningGame {
   /** How long the log must be; undefined when it has to be begun anew. */
   #logSize: number | undefined;
   #game: KeptGame;
+  /** Letters that the game's file would have at most; more than any until they are counted. */
+  #atMost = Infinity;
 
   constructor(context: DeskContext, path: string, game: KeptGame, base: string) {
     this.#context = context;
@@ -44,8 +50,13 @@ export class RunningGame {
   async add(step: LogStep): Promise<Result<null>> {
     const next = afterStep(this.#game, step);
     if (!next.ok) return next;
-    if (!(await this.#append(logLine(step)))) await this.#begin(next.value.record);
+    const line = logLine(step);
+    const letters = lettersOf(next.value.record, this.#atMost + MOST_A_LETTER * line.length);
+    const refused = tooLarge(letters);
+    if (refused !== null) return refused;
+    if (!(await this.#append(line))) await this.#begin(next.value.record);
     this.#game = next.value;
+    this.#atMost = letters;
     return success(null);
   }
 

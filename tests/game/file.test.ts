@@ -154,7 +154,7 @@ describe('refused files: one sentence each, nothing thrown', () => {
       'bad-field',
       `This game file can't be read: "players" has "Up", which is no seat.`,
     ],
-    ['far too large', ' '.repeat(4_000_001), 'too-large', 'This file is far larger than any game: it was left alone.'],
+    ['far too large', ' '.repeat(8_000_001), 'too-large', 'This file is far larger than any game: it was left alone.'],
     [
       'nested too deep',
       `{"a":${'['.repeat(50_000)}${']'.repeat(50_000)}}`,

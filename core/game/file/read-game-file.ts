@@ -1,6 +1,7 @@
 import { check } from '../../base/schema.ts';
-import { type Fields, isFields, type JsonTrouble, readJson } from '../../base/json.ts';
+import { type Fields, isFields, type JsonLimits, type JsonTrouble, readJson } from '../../base/json.ts';
 import { failure, type Problem, type Result, success } from '../../base/result.ts';
+import { CARD_FILE_LIMITS } from '../../card/read-document.ts';
 import { EVENT_FIELDS, EVENT_TIME, type GameEventType, type TimedEvent } from '../events.ts';
 import { type GameState, NEW_GAME } from '../game-state.ts';
 import { GAME_FILE_KIND, GAME_SCHEMA_VERSION, type GameRecord } from '../record.ts';
@@ -12,8 +13,12 @@ import { GAME_RECORD } from './record-fields.ts';
 type GameFileCode = 'too-large' | 'unreadable' | 'too-deep' | 'foreign' | 'newer-version' | 'bad-field';
 export type GameFileProblem = Problem<GameFileCode>;
 
-/** A text beyond so many letters is not looked at: a real game has some 20,000. */
-const LARGEST_FILE = 4_000_000;
+/** Beyond that a text is not looked at: a real game has some 20,000 letters. Its card nests one deeper than in a file of its own. */
+export const GAME_FILE_LIMITS = {
+  letters: 2 * CARD_FILE_LIMITS.letters,
+  depth: CARD_FILE_LIMITS.depth + 1,
+  forbidden: '__proto__',
+} as const satisfies JsonLimits;
 
 /** A game as opened. */
 export interface OpenedGame {
@@ -61,8 +66,8 @@ function isEventType(value: unknown): value is GameEventType {
 }
 
 /** Reads a text as a JSON object of bounded size and depth, without a field that could reach into the language. */
-export function readGameFields(text: string, letters = LARGEST_FILE): Result<Fields, GameFileProblem> {
-  const read = readJson(text, { letters, depth: 32, forbidden: '__proto__' });
+export function readGameFields(text: string, limits: JsonLimits = GAME_FILE_LIMITS): Result<Fields, GameFileProblem> {
+  const read = readJson(text, limits);
   return read.ok ? read : unreadable(text, read.problem);
 }
 
