@@ -61,6 +61,12 @@ export class BrowserWindow extends EventEmitter {
   isMaximized() {
     return false;
   }
+
+  isDestroyed() {
+    return false;
+  }
+
+  webContents = new EventEmitter();
 }
 
 export const protocol = { registerSchemesAsPrivileged: () => undefined, handle: () => undefined };
@@ -77,14 +83,15 @@ export const dialog = {
 };
 export const screen = { getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }] };
 export const shell = {};
+export const powerMonitor = new EventEmitter();
 export const session = {
-  defaultSession: {
+  defaultSession: Object.assign(new EventEmitter(), {
     setPermissionRequestHandler: () => undefined,
     setPermissionCheckHandler: () => undefined,
     setDevicePermissionHandler: () => undefined,
     setSpellCheckerEnabled: () => undefined,
     webRequest: { onBeforeRequest: () => undefined },
-  },
+  }),
 };
 // oxlint-disable-next-line import/no-default-export -- the settings library imports the default
-export default { app, BrowserWindow, protocol, ipcMain, Menu, dialog, screen, shell, session };
+export default { app, BrowserWindow, protocol, ipcMain, Menu, dialog, screen, powerMonitor, shell, session };

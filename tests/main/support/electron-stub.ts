@@ -14,6 +14,9 @@ export class ElectronStub {
   readonly errors: string[] = [];
   /** Sentences shown in boxes of their own. */
   readonly messages: string[] = [];
+  /** Which button a person presses in such a box; the first unless told otherwise. */
+  press: (message: string) => number | Promise<number> = () => 0;
+  readonly powerMonitor = new EventEmitter();
   /** Folders that were shown. */
   readonly folders: string[] = [];
   menu: readonly MenuItemConstructorOptions[] | null = null;
@@ -43,9 +46,11 @@ export class ElectronStub {
       },
       dialog: {
         showErrorBox: (title: string, words: string) => this.errors.push(`${title}: ${words}`),
-        showMessageBox: async (_window: unknown, { message }: { message: string }) => void this.messages.push(message),
+        showMessageBox: async (window: WindowStub, options: { message: string; signal?: AbortSignal }) =>
+          await this.#showMessage(window, options),
       },
       screen: { getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }] },
+      powerMonitor: this.powerMonitor,
       defaultSession: () => this.session,
       openFolder: async (folder: string) => {
         this.folders.push(folder);
@@ -59,6 +64,17 @@ export class ElectronStub {
       },
     };
     return parts as ElectronParts;
+  }
+
+  /** The box closes with its first button when its signal says so. */
+  async #showMessage(
+    window: WindowStub,
+    { message, signal }: { message: string; signal?: AbortSignal },
+  ): Promise<{ response: number }> {
+    window.mustBeThere();
+    this.messages.push(message);
+    const closed = new Promise<number>((done) => signal?.addEventListener('abort', () => done(0)));
+    return { response: await Promise.race([closed, this.press(message)]) };
   }
 
   /** A call as the preload script sends it; from the window's own page unless told otherwise. */
@@ -76,6 +92,7 @@ class AppStub extends EventEmitter {
   readonly isPackaged = true;
   alone = true;
   quits = 0;
+  userModelId: string | undefined;
   readonly #log: string[];
 
   constructor(log: string[]) {
@@ -99,6 +116,10 @@ class AppStub extends EventEmitter {
   quit(): void {
     this.quits += 1;
   }
+
+  setAppUserModelId(id: string): void {
+    this.userModelId = id;
+  }
 }
 
 class WindowStub extends EventEmitter {
@@ -107,13 +128,30 @@ class WindowStub extends EventEmitter {
   shown = false;
   maximized = false;
   focused = false;
+  readonly webContents = new ContentsStub();
+  #destroyed = false;
 
   constructor(options: BrowserWindowConstructorOptions) {
     super();
     this.options = options;
   }
 
+  /** As when a window was closed: what is then called of it throws. */
+  destroy(): void {
+    this.#destroyed = true;
+    this.emit('closed');
+  }
+
+  isDestroyed(): boolean {
+    return this.#destroyed;
+  }
+
+  mustBeThere(): void {
+    if (this.#destroyed) throw new TypeError('Object has been destroyed');
+  }
+
   async loadURL(address: string): Promise<void> {
+    this.webContents.crashed = false;
     this.loaded.push(address);
   }
 
@@ -130,6 +168,7 @@ class WindowStub extends EventEmitter {
   }
 
   isMinimized(): boolean {
+    this.mustBeThere();
     return false;
   }
 
@@ -145,6 +184,33 @@ class WindowStub extends EventEmitter {
 /** A page's contents as `web-contents-created` gives it. */
 export class ContentsStub extends EventEmitter {
   openHandler: ((details: { url: string }) => { action: string }) | undefined;
+  /** Channels on which the page was told something. */
+  readonly told: string[] = [];
+  crashed = false;
+  /** How often the whole picture was drawn anew. */
+  repaints = 0;
+
+  send(channel: string): void {
+    this.told.push(channel);
+  }
+
+  isCrashed(): boolean {
+    return this.crashed;
+  }
+
+  invalidate(): void {
+    this.repaints += 1;
+  }
+
+  /** As a page ends: of itself, by a fault, or because it was told to. */
+  end(reason: string): void {
+    this.crashed = true;
+    this.emit('render-process-gone', {}, { reason, exitCode: 1 });
+  }
+
+  forcefullyCrashRenderer(): void {
+    setTimeout(() => this.end('killed'), 0);
+  }
 
   setWindowOpenHandler(handler: (details: { url: string }) => { action: string }): void {
     this.openHandler = handler;
@@ -158,9 +224,32 @@ export class ContentsStub extends EventEmitter {
   }
 }
 
+/** A file on its way out of the page, as `will-download` gives it. */
+export class DownloadStub extends EventEmitter {
+  readonly #url: string;
+  options: { defaultPath?: string } | undefined;
+
+  constructor(url: string) {
+    super();
+    this.#url = url;
+  }
+
+  getURL(): string {
+    return this.#url;
+  }
+
+  getFilename(): string {
+    return 'spring.card.json';
+  }
+
+  setSaveDialogOptions(options: { defaultPath?: string }): void {
+    this.options = options;
+  }
+}
+
 type Answer<Value> = (value: Value) => void;
 
-class SessionStub {
+class SessionStub extends EventEmitter {
   requestHandler: ((contents: null, permission: string, answer: Answer<boolean>) => void) | undefined;
   checkHandler: ((contents: null, permission: string) => boolean) | undefined;
   deviceHandler: (() => boolean) | undefined;
