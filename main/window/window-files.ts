@@ -1,4 +1,4 @@
-import { open, realpath } from 'node:fs/promises';
+import { readFile, realpath, stat } from 'node:fs/promises';
 import { extname, join, sep } from 'node:path';
 import { ifThere } from '../files/files.ts';
 
@@ -35,13 +35,9 @@ export async function readWindowFile(root: string, path: string): Promise<Window
   return body === undefined ? undefined : { type, body };
 }
 
+/** Not by opening it: of a file in the packed archive, that would put a copy into the temporary folder first. */
 async function readPlainFile(path: string): Promise<Uint8Array | undefined> {
-  const file = await open(path, 'r');
-  try {
-    return (await file.stat()).isFile() ? await file.readFile() : undefined;
-  } finally {
-    await file.close();
-  }
+  return (await stat(path)).isFile() ? await readFile(path) : undefined;
 }
 
 /** Plain names only: no second decoding, no dots in front, nothing that a file system reads otherwise. */
