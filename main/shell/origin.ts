@@ -8,3 +8,9 @@ export function isOurPage(address: string): boolean {
   const url = URL.parse(address);
   return url?.protocol === `${SCHEME}:` && url.host === HOST;
 }
+
+/** True for what a page of ours made to be saved as a file: a backup, a card, a game. */
+export function isOurExport(address: string): boolean {
+  const url = URL.parse(address);
+  return url?.protocol === 'blob:' && isOurPage(url.pathname);
+}

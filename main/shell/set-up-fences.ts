@@ -1,18 +1,26 @@
 import type { App, Session, WebContents } from 'electron';
-import { isOurPage } from './origin.ts';
+import { isOurExport, isOurPage } from './origin.ts';
 
-/** No page gets any permission, asked for or checked, and nothing is loaded from outside. */
+/** The one thing that our page may do beside showing itself: copy a text, as it does with a deal's code. */
+const COPY = 'clipboard-sanitized-write';
+
+/** No page gets any permission, asked for or checked, save ours to copy; and nothing is loaded from outside. */
 export function setUpPermissions(session: Session): void {
-  session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
-  session.setPermissionCheckHandler(() => false);
+  session.setPermissionRequestHandler((_contents, permission, answer, asked) =>
+    answer(permission === COPY && asked.isMainFrame && isOurPage(asked.requestingUrl)),
+  );
+  session.setPermissionCheckHandler(
+    (_contents, permission, _origin, asked) =>
+      permission === COPY && asked.isMainFrame && isOurPage(asked.requestingUrl ?? ''),
+  );
   session.setDevicePermissionHandler(() => false);
   session.setSpellCheckerEnabled(false);
   session.webRequest.onBeforeRequest(({ url }, answer) => answer({ cancel: !isLocal(url) }));
 }
 
-/** Our own pages and the developer tools, which are no network. */
+/** Our own pages, what they give out as files, and the developer tools, which are no network. */
 function isLocal(url: string): boolean {
-  return isOurPage(url) || url.startsWith('devtools://');
+  return isOurPage(url) || isOurExport(url) || url.startsWith('devtools://');
 }
 
 /** A window shows its own page and nothing else: no other address, no other window, no guest page. */

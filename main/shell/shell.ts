@@ -4,6 +4,7 @@ import type { openDesk } from '../desk/open.ts';
 import type { DeskService } from '../desk/service.ts';
 import type { ElectronParts } from './electron.ts';
 import { setUpCalls } from './set-up-calls.ts';
+import { setUpExports } from './set-up-exports.ts';
 import { setUpNavigation, setUpPermissions } from './set-up-fences.ts';
 import { setUpFiles } from './set-up-files.ts';
 import { setUpMenu } from './set-up-menu.ts';
@@ -45,6 +46,7 @@ export async function runShell(options: ShellOptions): Promise<void> {
   const { desk, settings } = opened.value;
   setUpEnd(electron, desk);
   setUpPermissions(defaultSession());
+  setUpExports(electron, defaultSession());
   setUpProtocol(protocol, root);
   setUpMenu(menu, { platform, packaged: app.isPackaged });
   setUpCalls(ipcMain, desk);

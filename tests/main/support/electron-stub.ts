@@ -249,9 +249,15 @@ export class DownloadStub extends EventEmitter {
 
 type Answer<Value> = (value: Value) => void;
 
+/** What Electron says of who asks for a permission. */
+interface Asked {
+  readonly isMainFrame: boolean;
+  readonly requestingUrl?: string;
+}
+
 class SessionStub extends EventEmitter {
-  requestHandler: ((contents: null, permission: string, answer: Answer<boolean>) => void) | undefined;
-  checkHandler: ((contents: null, permission: string) => boolean) | undefined;
+  requestHandler: ((contents: null, permission: string, answer: Answer<boolean>, asked: Asked) => void) | undefined;
+  checkHandler: ((contents: null, permission: string, origin: string, asked: Asked) => boolean) | undefined;
   deviceHandler: (() => boolean) | undefined;
   spellChecker = true;
   beforeRequest: ((details: { url: string }, answer: Answer<{ cancel: boolean }>) => void) | undefined;
@@ -270,6 +276,21 @@ class SessionStub extends EventEmitter {
 
   setSpellCheckerEnabled(enabled: boolean): void {
     this.spellChecker = enabled;
+  }
+
+  /** What the two handlers of permissions say, the one that is asked and the one that is only looked up. */
+  grants(permission: string, asked: Asked): boolean[] {
+    const given: boolean[] = [];
+    this.requestHandler?.(null, permission, (granted) => given.push(granted), asked);
+    given.push(this.checkHandler?.(null, permission, 'app://windrow/', asked) ?? true);
+    return given;
+  }
+
+  /** Whether a request to this address is let through. */
+  loads(url: string): boolean {
+    let cancelled = true;
+    this.beforeRequest?.({ url }, ({ cancel }) => (cancelled = cancel));
+    return !cancelled;
   }
 
   readonly webRequest = {
