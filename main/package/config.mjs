@@ -3,14 +3,17 @@
  * window only: no local host (the packed app opens no port), no commands, no node_modules.
  */
 
+/** What people read as the app's name, in menus and folders. */
+export const PRODUCT = 'Windrow';
+
 /**
  * The fuses, all set on purpose: the program can't be used as a plain Node, takes no debug or Node
- * options, keeps its cookies encrypted, runs only from its own untouched archive, and gives file
- * addresses no special rights.
+ * options, runs only from its own untouched archive, and gives file addresses no special rights. It
+ * has no cookies, so there are none to encrypt, and macOS need not ask for a place in its keychain.
  */
 const FUSES = {
   runAsNode: false,
-  enableCookieEncryption: true,
+  enableCookieEncryption: false,
   enableNodeOptionsEnvironmentVariable: false,
   enableNodeCliInspectArguments: false,
   enableEmbeddedAsarIntegrityValidation: true,
@@ -49,7 +52,7 @@ const FILE_ASSOCIATIONS = [
 export function packageConfig({ app, output, icons, electronVersion, electronDist, bare = false }) {
   return {
     appId: 'windrow.desktop',
-    productName: 'Windrow',
+    productName: PRODUCT,
     copyright: 'Windrow contributors, MIT',
     electronVersion,
     ...(electronDist === undefined ? {} : { electronDist }),

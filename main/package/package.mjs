@@ -10,7 +10,7 @@ import { parseArgs } from 'node:util';
 import { build, Platform } from 'electron-builder';
 import { buildParts, ROOT } from '../build/build.mjs';
 import { PARTS } from '../build/parts.mjs';
-import { packageConfig } from './config.mjs';
+import { packageConfig, PRODUCT } from './config.mjs';
 import { lookUpSupply, supplyReport } from './supply.mjs';
 
 /**
@@ -44,7 +44,8 @@ export async function pack({ system, folderOnly, output, electronDist, bare = fa
 /** What the packed app says of itself; its libraries are inside its files, so it depends on nothing. */
 function appPackage() {
   const { name, version, description, license } = readJson('package.json');
-  return { name, version, description, license, author: 'Windrow contributors', type: 'module', main: 'main/entry.js' };
+  const author = 'Windrow contributors';
+  return { name, productName: PRODUCT, version, description, license, author, type: 'module', main: 'main/entry.js' };
 }
 
 /** @param {string} file */

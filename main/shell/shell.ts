@@ -12,6 +12,9 @@ import { setUpProtocol, setUpScheme } from './set-up-protocol.ts';
 import { setUpWindow } from './set-up-window.ts';
 import { openSettings, type Settings, type SettingsOptions, type SettingsStore } from './settings.ts';
 
+/** The app's name to Windows, the same in the packages: its windows and its icon in the bar belong together by it. */
+const APP_ID = 'windrow.desktop';
+
 export interface ShellOptions {
   readonly electron: ElectronParts;
   /** The desk's folder. */
@@ -33,6 +36,7 @@ export async function runShell(options: ShellOptions): Promise<void> {
   const { app, protocol, ipcMain, menu, defaultSession } = electron;
   if (!setUpSingleInstance(electron)) return;
   app.enableSandbox();
+  if (platform === 'win32') app.setAppUserModelId(APP_ID);
   setUpScheme(protocol);
   setUpNavigation(app);
   const takeFilesIn = setUpFiles(electron, options.argv);

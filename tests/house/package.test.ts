@@ -66,7 +66,7 @@ describe.each<System>(['linux', 'windows', 'mac'])('the package for %s', (system
 
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-  test('security item 19: the eight fuses read back as they are set', async () => {
+  test('security item 19: the eight fuses read back as they are set; without cookies no keychain is asked for', async () => {
     const wire = await getCurrentFuseWire(join(folder, 'out', PACKED[system].program));
     expect(wire.version).toBe(FuseVersion.V1);
     const states = Object.fromEntries(
@@ -76,7 +76,7 @@ describe.each<System>(['linux', 'windows', 'mac'])('the package for %s', (system
     );
     expect(states).toEqual({
       RunAsNode: false,
-      EnableCookieEncryption: true,
+      EnableCookieEncryption: false,
       EnableNodeOptionsEnvironmentVariable: false,
       EnableNodeCliInspectArguments: false,
       EnableEmbeddedAsarIntegrityValidation: true,
@@ -98,7 +98,7 @@ describe.each<System>(['linux', 'windows', 'mac'])('the package for %s', (system
   test('CR-L1: the packed app names its entry, needs no library from outside, and opens no port', () => {
     const { read } = archive;
     const about = JSON.parse(read('package.json')) as Record<string, unknown>;
-    expect(about).toMatchObject({ name: 'windrow', type: 'module', main: 'main/entry.js' });
+    expect(about).toMatchObject({ name: 'windrow', productName: 'Windrow', type: 'module', main: 'main/entry.js' });
     expect(about).not.toHaveProperty('dependencies');
     const imports = [...read('main/entry.js').matchAll(/^import .*?["']([^"']+)["'];?$/gm)].map(
       (match) => match[1] ?? '',

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { DeskService } from '../../main/desk/service.ts';
 import { openDesk } from '../../main/desk/open.ts';
+import { packageConfig } from '../../main/package/config.mjs';
 import { type ShellOptions, runShell } from '../../main/shell/shell.ts';
 import { DownloadStub, ElectronStub } from './support/electron-stub.ts';
 
@@ -81,4 +82,10 @@ describe('files that the page gives out', () => {
       expect(stopped).toBe(true);
     },
   );
+});
+
+test('Windows gets the name under which the packages put the app', async () => {
+  await startApp({ platform: 'win32' });
+  const { appId } = packageConfig({ app: '', output: '', icons: '', electronVersion: '45.4.1' });
+  expect(electron.app.userModelId).toBe(appId);
 });
