@@ -4,6 +4,7 @@ import type { openDesk } from '../desk/open.ts';
 import type { DeskService } from '../desk/service.ts';
 import type { ElectronParts } from './electron.ts';
 import { setUpCalls } from './set-up-calls.ts';
+import { setUpEnd } from './set-up-end.ts';
 import { setUpExports } from './set-up-exports.ts';
 import { setUpNavigation, setUpPermissions } from './set-up-fences.ts';
 import { setUpFiles } from './set-up-files.ts';
@@ -66,9 +67,10 @@ function setUpSingleInstance({ app }: ElectronParts): boolean {
   return first;
 }
 
-/** A second start shows the window that is there. */
+/** A second start shows the window that is there, unless it was closed a moment ago. */
 function setUpSecondStart({ app }: ElectronParts, window: BrowserWindow): void {
   app.on('second-instance', () => {
+    if (window.isDestroyed()) return;
     if (window.isMinimized()) window.restore();
     window.focus();
   });
@@ -99,20 +101,4 @@ async function openWithSettings({
   return settings === undefined
     ? failure('no-settings', 'The settings could not be opened.')
     : success({ desk: desk.value, settings });
-}
-
-/** The app ends with its window, and not before the desk has put everything away. */
-function setUpEnd({ app }: ElectronParts, desk: DeskService): void {
-  let putAway = false;
-  const putAwayAndQuit = async (): Promise<void> => {
-    await desk.close();
-    putAway = true;
-    app.quit();
-  };
-  app.on('window-all-closed', () => app.quit());
-  app.on('will-quit', (event) => {
-    if (putAway) return;
-    event.preventDefault();
-    void putAwayAndQuit();
-  });
 }

@@ -47,6 +47,40 @@ async function startApp(changes: Partial<ShellOptions> = {}): Promise<NonNullabl
   return window;
 }
 
+/** The last window is closed, and the app is about to end; answers whether that was held back. */
+function closeWindow(): boolean {
+  electron.windows[0]?.destroy();
+  let held = false;
+  electron.app.emit('will-quit', { preventDefault: () => (held = true) });
+  return held;
+}
+
+describe('the end', () => {
+  test.each([
+    ['hangs', async () => await new Promise<never>(() => undefined)],
+    ['fails', async () => await Promise.reject(new Error('EIO'))],
+  ])('the app ends in good time also when putting away %s', async (_how, close) => {
+    await startApp({
+      openDesk: async (options) => {
+        const opened = await openAndRemember(options);
+        return opened.ok ? { ok: true, value: { ...opened.value, close } } : opened;
+      },
+    });
+    vi.useFakeTimers({ toFake: ['setTimeout'] });
+    expect(closeWindow()).toBe(true);
+    await vi.advanceTimersByTimeAsync(6_000);
+    expect(electron.app.quits).toBe(1);
+    expect(closeWindow()).toBe(false);
+  });
+
+  test('a second start while the first one closes asks nothing of a window that is gone', async () => {
+    const window = await startApp();
+    window.destroy();
+    expect(() => electron.app.emit('second-instance', {}, [], '/')).not.toThrow();
+    expect(window.focused).toBe(false);
+  });
+});
+
 describe('files that the page gives out', () => {
   test('pass the fence, and the system asks where each goes', async () => {
     await startApp();
