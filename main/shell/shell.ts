@@ -10,6 +10,7 @@ import { setUpNavigation, setUpPermissions } from './set-up-fences.ts';
 import { setUpFiles } from './set-up-files.ts';
 import { setUpMenu } from './set-up-menu.ts';
 import { setUpProtocol, setUpScheme } from './set-up-protocol.ts';
+import { setUpRecovery } from './set-up-recovery.ts';
 import { setUpWindow } from './set-up-window.ts';
 import { openSettings, type Settings, type SettingsOptions, type SettingsStore } from './settings.ts';
 
@@ -56,6 +57,7 @@ export async function runShell(options: ShellOptions): Promise<void> {
   setUpMenu(menu, { platform, packaged: app.isPackaged });
   setUpCalls(ipcMain, desk);
   const window = setUpWindow(electron, settings, preload);
+  setUpRecovery(electron, window);
   setUpSecondStart(electron, window);
   takeFilesIn({ desk, window });
 }

@@ -8,6 +8,12 @@ import { packageConfig } from '../../main/package/config.mjs';
 import { type ShellOptions, runShell } from '../../main/shell/shell.ts';
 import { DownloadStub, ElectronStub } from './support/electron-stub.ts';
 
+const PAGE = 'app://windrow/index.html';
+const REOPENED = 'The window stopped working, so Windrow opened it again. What you saved is there.';
+const STOPPED = 'The window stopped working. What you saved is safe.';
+const SILENT = 'The window does not answer. You can wait, or open it again. What you saved is safe.';
+const FAILED = 'The window could not be opened. What you saved is safe.';
+
 let base = '';
 let electron = new ElectronStub();
 let desk: DeskService | undefined;
@@ -78,6 +84,101 @@ describe('the end', () => {
     window.destroy();
     expect(() => electron.app.emit('second-instance', {}, [], '/')).not.toThrow();
     expect(window.focused).toBe(false);
+  });
+});
+
+describe('a page that is gone', () => {
+  test('is opened again by itself once, and that is said; soon after, the person is asked', async () => {
+    const window = await startApp();
+    window.webContents.end('crashed');
+    await expect.poll(() => electron.messages).toEqual([REOPENED]);
+    expect(window.loaded).toEqual([PAGE, PAGE]);
+    window.webContents.end('oom');
+    await expect.poll(() => window.loaded).toHaveLength(3);
+    expect(electron.messages).toEqual([REOPENED, STOPPED]);
+    electron.press = () => 1;
+    window.webContents.end('crashed');
+    await expect.poll(() => electron.app.quits).toBe(1);
+    expect(window.loaded).toHaveLength(3);
+  });
+
+  test('is opened by itself again when it had worked for a minute', async () => {
+    const clock = vi.spyOn(performance, 'now').mockReturnValue(1_000);
+    const window = await startApp();
+    window.webContents.end('crashed');
+    await expect.poll(() => electron.messages).toHaveLength(1);
+    clock.mockReturnValue(61_000);
+    window.webContents.end('crashed');
+    await expect.poll(() => electron.messages).toEqual([REOPENED, REOPENED]);
+  });
+
+  test('is opened once the box is closed, when it stops while a box is open', async () => {
+    const window = await startApp();
+    let close = (_button: number): void => undefined;
+    electron.press = async () => await new Promise((done) => (close = done));
+    window.webContents.end('crashed');
+    await expect.poll(() => electron.messages).toHaveLength(1);
+    window.webContents.end('crashed');
+    expect(window.loaded).toHaveLength(2);
+    close(0);
+    await expect.poll(() => window.loaded).toHaveLength(3);
+    expect(electron.messages).toEqual([REOPENED]);
+  });
+
+  test('is left alone when it ended as it should, or its window was closed', async () => {
+    const window = await startApp();
+    window.webContents.end('clean-exit');
+    window.destroy();
+    window.webContents.end('crashed');
+    electron.app.emit('child-process-gone', {}, { type: 'GPU', reason: 'crashed' });
+    expect([window.loaded, electron.messages, window.webContents.repaints]).toEqual([[PAGE], [], 0]);
+  });
+
+  test('that could not be loaded at all is shown with a question; a loading given up is nothing', async () => {
+    const window = await startApp();
+    window.webContents.emit('did-fail-load', {}, -3, 'ERR_ABORTED', PAGE, true);
+    window.webContents.emit('did-fail-load', {}, -2, 'ERR_FAILED', 'app://windrow/frame.html', false);
+    expect(electron.messages).toEqual([]);
+    window.webContents.emit('did-fail-load', {}, -2, 'ERR_FAILED', PAGE, true);
+    await expect.poll(() => window.loaded).toHaveLength(2);
+    expect([window.shown, electron.messages]).toEqual([true, [FAILED]]);
+  });
+
+  test('the picture is drawn anew when a helper of the system is gone', async () => {
+    const window = await startApp();
+    electron.app.emit('child-process-gone', {}, { type: 'GPU', reason: 'crashed' });
+    expect(window.webContents.repaints).toBe(1);
+  });
+});
+
+describe('a page that does not answer', () => {
+  test('is waited for, or ended and opened again, as the person chooses', async () => {
+    const window = await startApp();
+    window.emit('unresponsive');
+    await expect.poll(() => electron.messages).toEqual([SILENT]);
+    expect(window.loaded).toHaveLength(1);
+    electron.press = () => 1;
+    window.emit('unresponsive');
+    await expect.poll(() => window.loaded).toHaveLength(2);
+    expect(electron.messages).toEqual([SILENT, SILENT]);
+  });
+
+  test('the question goes away when the page answers again', async () => {
+    const window = await startApp();
+    electron.press = async () => await new Promise<never>(() => undefined);
+    window.emit('unresponsive');
+    window.emit('unresponsive');
+    await expect.poll(() => electron.messages).toEqual([SILENT]);
+    window.emit('responsive');
+    await expect.poll(() => window.listenerCount('responsive')).toBe(0);
+    electron.press = () => 0;
+    await expect
+      .poll(() => {
+        window.emit('unresponsive');
+        return electron.messages.length;
+      })
+      .toBe(2);
+    expect(window.loaded).toHaveLength(1);
   });
 });
 

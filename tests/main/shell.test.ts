@@ -280,15 +280,28 @@ describe('the app', () => {
     expect(electron.folders).toHaveLength(1);
   });
 
-  test('it has a menu of its own, which leaves undo to the window', async () => {
+  test('CR-P8: it has a menu of its own, with a way to load the window anew and all that a field of words needs', async () => {
     await startApp();
     expect(electron.menu?.map(({ label }) => label)).toEqual(['Windrow', 'Edit', 'View']);
     for (const platform of ['linux', 'darwin', 'win32']) {
-      const text = JSON.stringify(menuTemplate({ platform, packaged: true }));
-      expect(text).not.toMatch(/undo|toggleDevTools|reload/);
-      expect(text).toContain('quit');
+      const menu = menuTemplate({ platform, packaged: true });
+      const text = JSON.stringify(menu);
+      for (const role of ['quit', 'reload', 'undo', 'cut', 'copy', 'paste', 'selectAll']) {
+        expect(text, `${role} on ${platform}`).toContain(`"role":"${role}"`);
+      }
+      expect(text).not.toContain('toggleDevTools');
+      expect(text.includes('"role":"windowMenu"')).toBe(platform === 'darwin');
     }
     expect(JSON.stringify(menuTemplate({ platform: 'linux', packaged: false }))).toContain('toggleDevTools');
+  });
+
+  test('the keys of undo stay with the window, which takes back steps of the game; only macOS needs them in the menu', () => {
+    const undoOf = (platform: string): unknown => {
+      const edit = menuTemplate({ platform, packaged: true }).find(({ label }) => label === 'Edit');
+      const parts = Array.isArray(edit?.submenu) ? edit.submenu : [];
+      return parts.find(({ role }) => role === 'undo')?.registerAccelerator;
+    };
+    expect(['linux', 'win32', 'darwin'].map(undoOf)).toEqual([false, false, true]);
   });
 
   test('CR-J6: a second start ends at once and brings the first window to the front', async () => {
