@@ -5,6 +5,7 @@ import type {
   Dialog,
   IpcMain,
   Menu,
+  PowerMonitor,
   Protocol,
   Screen,
   Session,
@@ -18,6 +19,7 @@ export interface ElectronParts {
   readonly menu: typeof Menu;
   readonly dialog: Dialog;
   readonly screen: Screen;
+  readonly powerMonitor: PowerMonitor;
   readonly defaultSession: () => Session;
   /** Shows a folder in the system's own window of files; an empty answer means that it worked. */
   readonly openFolder: (folder: string) => Promise<string>;

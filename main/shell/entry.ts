@@ -1,4 +1,4 @@
-import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, screen, session, shell } from 'electron';
+import { app, BrowserWindow, dialog, ipcMain, Menu, powerMonitor, protocol, screen, session, shell } from 'electron';
 import Store from 'electron-store';
 import { join, resolve } from 'node:path';
 import { openDesk, usualFolder } from '../desk/open.ts';
@@ -13,6 +13,7 @@ runShell({
     menu: Menu,
     dialog,
     screen,
+    powerMonitor,
     defaultSession: () => session.defaultSession,
     openFolder: (folder) => shell.openPath(folder),
     createWindow: (options) => new BrowserWindow(options),

@@ -1,4 +1,4 @@
-import type { BrowserWindow } from 'electron';
+import type { BrowserWindow, PowerMonitor } from 'electron';
 import { failure, type Result, success } from '../../core/base/result.ts';
 import type { openDesk } from '../desk/open.ts';
 import type { DeskService } from '../desk/service.ts';
@@ -93,6 +93,7 @@ async function openWithSettings({
   const desk = await open({
     folder,
     host: 'electron',
+    every: (milliseconds, call) => everyAndOnResume(electron.powerMonitor, milliseconds, call),
     showFolder: async (path) => (await electron.openFolder(path)) === '',
     preferences: async (context) => {
       settings = await openSettings(context, createStore);
@@ -103,4 +104,15 @@ async function openWithSettings({
   return settings === undefined
     ? failure('no-settings', 'The settings could not be opened.')
     : success({ desk: desk.value, settings });
+}
+
+/** Calls again and again, and at once when the computer wakes: another may have taken the folder meanwhile. */
+function everyAndOnResume(powerMonitor: PowerMonitor, milliseconds: number, call: () => void): () => void {
+  const timer = setInterval(call, milliseconds);
+  timer.unref();
+  powerMonitor.on('resume', call);
+  return () => {
+    clearInterval(timer);
+    powerMonitor.off('resume', call);
+  };
 }

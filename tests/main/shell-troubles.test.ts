@@ -1,4 +1,4 @@
-import { mkdir, mkdtemp, rm } from 'node:fs/promises';
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
@@ -217,6 +217,32 @@ describe('files that the page gives out', () => {
       expect(stopped).toBe(true);
     },
   );
+});
+
+test('when the computer wakes, the lock is looked at before anything is saved', async () => {
+  await startApp();
+  await writeFile(join(base, 'desk', 'in-use.json'), '{"mark":"another","process":1,"computer":"elsewhere"}');
+  electron.powerMonitor.emit('resume');
+  expect(await electron.invoke('desk:changePreferences', [{ theme: 'dark' }])).toMatchObject({
+    ok: false,
+    problem: { code: 'in-use' },
+  });
+});
+
+test('what the desk does from time to time it also does on waking, until it is closed', async () => {
+  let done = 0;
+  let stop: (() => void) | undefined;
+  await startApp({
+    openDesk: async (options) => {
+      stop = options.every?.(60_000, () => (done += 1));
+      return await openAndRemember(options);
+    },
+  });
+  electron.powerMonitor.emit('resume');
+  expect(done).toBe(1);
+  stop?.();
+  electron.powerMonitor.emit('resume');
+  expect(done).toBe(1);
 });
 
 test('Windows gets the name under which the packages put the app', async () => {
