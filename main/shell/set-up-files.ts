@@ -5,6 +5,7 @@ import { readGameFile } from '../../core/game/file/read-game-file.ts';
 import type { Desk } from '../desk/desk.ts';
 import { nodeFiles } from '../files/node-files.ts';
 import { orTrouble } from '../files/trouble.ts';
+import { BROUGHT_IN } from './channels.ts';
 import type { ElectronParts } from './electron.ts';
 
 /** Bytes in the largest file that is taken in; a game or a card has some 60,000 at most. */
@@ -37,8 +38,13 @@ export function setUpFiles({ app, dialog }: ElectronParts, argv: readonly string
   return ({ desk, window }) => {
     const show = async (path: string): Promise<void> => {
       const taken = await takeIn(desk, path);
-      if (!taken.ok) dialog.showErrorBox('Windrow', taken.problem.message);
-      else await dialog.showMessageBox(window, { title: 'Windrow', message: taken.value, buttons: ['OK'] });
+      if (!taken.ok) {
+        dialog.showErrorBox('Windrow', taken.problem.message);
+        return;
+      }
+      if (window.isDestroyed()) return;
+      window.webContents.send(BROUGHT_IN);
+      await dialog.showMessageBox(window, { title: 'Windrow', message: taken.value, buttons: ['OK'] });
     };
     open = (path) => void show(path);
     waiting.forEach(open);

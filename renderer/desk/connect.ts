@@ -8,6 +8,9 @@ declare global {
   }
 }
 
+/** The event of the window by which the desktop shell tells that it took in files: lists are to be made anew. */
+export const BROUGHT_IN = 'windrow-brought-in';
+
 /** The desk of this window: the desktop shell's if there is one, else the local host's. */
 export function connectDesk(): Desk {
   return window.windrowDesk ?? httpDesk((...request) => fetch(...request));

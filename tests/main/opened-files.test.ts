@@ -5,6 +5,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { writeGameFile } from '../../core/game/file/write-game-file.ts';
 import type { DeskService } from '../../main/desk/service.ts';
+import { BROUGHT_IN } from '../../main/shell/channels.ts';
 import { setUpFiles, takeIn } from '../../main/shell/set-up-files.ts';
 import { cardText, EVENTS, event, gameRecord, openOn } from './support/desks.ts';
 import { ElectronStub } from './support/electron-stub.ts';
@@ -84,4 +85,19 @@ test('it is opened at the start, by a second start, and by macOS before the app 
   await expect.poll(() => electron.messages.length).toBe(3);
   await expect.poll(() => electron.errors.length).toBe(1);
   for (const title of ['One', 'Two', 'Three']) expect(electron.messages.join()).toContain(`"${title}" is now`);
+  // Each that was taken in is told to the window, so that its lists are no older than the desk.
+  expect(electron.windows[0]?.webContents.told).toEqual(Array.from({ length: 3 }, () => BROUGHT_IN));
+});
+
+test('one that comes while the window closes is taken in, and nothing is asked of a window that is gone', async () => {
+  const electron = new ElectronStub();
+  const path = await put('late.card.json', cardText('Late'));
+  const start = setUpFiles(electron.parts(), []);
+  const window = electron.parts().createWindow({});
+  start({ desk, window });
+  electron.windows[0]?.destroy();
+  electron.app.emit('open-file', { preventDefault: () => undefined }, path);
+  await expect.poll(async () => expectValue(await desk.listCards()).length).toBe(2);
+  // A box on a window that is gone would be an unhandled rejection, which fails the run.
+  expect([electron.messages, electron.windows[0]?.webContents.told]).toEqual([[], []]);
 });

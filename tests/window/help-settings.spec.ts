@@ -1,5 +1,7 @@
-import { readFile, readdir } from 'node:fs/promises';
+import { mkdir, readFile, readdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { DEMO_CARD_TEXT } from '../../main/demo-card.ts';
+import { BROUGHT_IN } from '../../renderer/desk/connect.ts';
 import { adviceWords } from '../../renderer/words/advice.ts';
 import { settingsWords as words } from '../../renderer/words/settings.ts';
 import { expect, test } from './windrow.ts';
@@ -145,4 +147,27 @@ test('when advice is welcome is chosen in the Settings, with the caution beside 
   await windrow.restart();
   await windrow.go('Settings');
   await expect(choice.getByRole('radio', { name: 'Not at the table' })).toBeChecked();
+});
+
+test('a card that the desktop shell took in stands in the lists at once', async ({ windrow, page }) => {
+  await windrow.open('Settings');
+  const cards = page.locator('wr-choice').filter({ hasText: words.card });
+  await expect(cards.getByRole('radio')).toHaveCount(1);
+  await mkdir(join(windrow.folder, 'cards'), { recursive: true });
+  const text = JSON.stringify({ ...JSON.parse(DEMO_CARD_TEXT), title: 'Spring' });
+  await writeFile(join(windrow.folder, 'cards', 'spring.card.json'), text);
+  const tell = async (): Promise<boolean> =>
+    await page.evaluate((name) => window.dispatchEvent(new Event(name)), BROUGHT_IN);
+  await tell();
+  await expect(cards.getByRole('radio', { name: /^Spring/ })).toBeVisible();
+  for (const [place, call] of [
+    ['Card', 'listCards'],
+    ['Journal', 'listGames'],
+  ] as const) {
+    await windrow.go(place);
+    await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+    const asked = page.waitForRequest(`**/desk/${call}`);
+    await tell();
+    await asked;
+  }
 });

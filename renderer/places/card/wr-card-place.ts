@@ -8,6 +8,7 @@ import '../../parts/wr-tabs.ts';
 import type { TabChosen } from '../../parts/wr-tabs.ts';
 import { DEMO_CARD } from '../../session/card-opener.ts';
 import type { AppContext } from '../../shell/app-context.ts';
+import { BroughtInController } from '../../shell/brought-in-controller.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
@@ -58,6 +59,7 @@ export class WrCardPlace extends Base {
   constructor() {
     super();
     new StoreController(this, () => [this.room, this.app.preferences]);
+    new BroughtInController(this, () => void this.room.list());
   }
 
   get room(): CardRoom {

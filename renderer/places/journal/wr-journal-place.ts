@@ -4,6 +4,7 @@ import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import '../../parts/wr-places.ts';
 import type { AppContext } from '../../shell/app-context.ts';
+import { BroughtInController } from '../../shell/brought-in-controller.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
@@ -46,6 +47,7 @@ export class WrJournalPlace extends Base {
   constructor() {
     super();
     new StoreController(this, () => [this.#store]);
+    new BroughtInController(this, () => void this.#store.load());
   }
 
   get #store(): JournalStore {

@@ -8,6 +8,7 @@ import '../../parts/wr-choice.ts';
 import type { ChoiceChanged, ChoiceOption } from '../../parts/wr-choice.ts';
 import '../../parts/wr-notice.ts';
 import type { AppContext } from '../../shell/app-context.ts';
+import { BroughtInController } from '../../shell/brought-in-controller.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
@@ -35,6 +36,7 @@ export class WrSettingsPlace extends Base {
   constructor() {
     super();
     new StoreController(this, () => [this.app.preferences]);
+    new BroughtInController(this, () => void this.#listCards());
   }
 
   override connectedCallback(): void {
