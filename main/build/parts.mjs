@@ -4,11 +4,12 @@
  *   `main/preload.cjs`, the sandboxed preload, which must be one CommonJS file;
  * - `host`: `host/main.js`, the local host that serves the same window in a browser;
  * - `cli`: `cli/main.js`, the commands;
- * - `renderer`: the window, with its workers as module workers.
+ * - `renderer`: the window, with its workers as module workers, and the licences of all that is shipped.
  */
 import { existsSync } from 'node:fs';
 import { isBuiltin } from 'node:module';
 import { join } from 'node:path';
+import { licencesPlugin } from './licences.mjs';
 
 /**
  * @typedef {import('vite').InlineConfig} Config
@@ -33,7 +34,7 @@ export const PARTS = [
   { name: 'cli', sources: SCRIPT_SOURCES, files: [{ entry: 'main/cli/main.ts', file: 'main.js' }] },
   {
     name: 'renderer',
-    sources: ['core', 'renderer', 'assets', 'main/desk', 'main/build', ...PACKAGE],
+    sources: ['core', 'renderer', 'assets', 'main/desk', 'main/build', 'LICENSE', ...PACKAGE],
     files: [{ entry: 'renderer/index.html', file: 'index.html' }],
   },
 ];
@@ -90,6 +91,7 @@ export function windowConfig(root, outDir) {
     ...commonConfig(root),
     root: join(root, 'renderer'),
     base: './',
+    plugins: [licencesPlugin(root)],
     worker: { format: 'es' },
     build: {
       outDir,

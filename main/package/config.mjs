@@ -3,6 +3,9 @@
  * window only: no local host (the packed app opens no port), no commands, no node_modules.
  */
 
+import { join } from 'node:path';
+import { LICENCES } from '../build/licences.mjs';
+
 /** What people read as the app's name, in menus and folders. */
 export const PRODUCT = 'Windrow';
 
@@ -59,6 +62,8 @@ export function packageConfig({ app, output, icons, electronVersion, electronDis
     directories: { app, output, buildResources: icons },
     files: ['main/**', 'renderer/**', 'package.json', '!node_modules/**'],
     asar: true,
+    // Beside the archive too, where a person can read it without starting the app.
+    extraResources: [{ from: join(app, 'renderer', LICENCES), to: LICENCES }],
     npmRebuild: false,
     publish: null,
     electronFuses: { ...FUSES, resetAdHocDarwinSignature: !bare },

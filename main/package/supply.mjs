@@ -1,5 +1,5 @@
 /**
- * `npm run supply [-- --release]`: whether what Windrow ships has a known fault. Two questions to
+ * `npm run supply [-- --release]`: what Windrow ships beside its own code, and whether that has a known fault. Two questions to
  * npm's registry: does any library that is shipped have a high or critical advisory (CR-E2), and has a
  * newer release of the Electron in use, of the same major, been out for more than 14 days (security
  * item 16)? The answers change with the calendar, not with the sources: so a bad one is a warning,
@@ -12,6 +12,7 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { shippedPackages, titleOf } from '../build/licences.mjs';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const LABELS = { good: 'good', bad: 'warning', skipped: 'skipped' };
@@ -92,6 +93,13 @@ export function lookUpSupply() {
   ];
 }
 
+/** All that is shipped, one a line with version and licence, and which licences these are. @param {string} [root] */
+export function supplyList(root = ROOT) {
+  const shipped = shippedPackages(root);
+  const licences = [...new Set(shipped.map(({ licence }) => licence))].toSorted();
+  return [...shipped.map(titleOf), `${shipped.length} packages are shipped, under ${licences.join(', ')}.`].join('\n');
+}
+
 /**
  * What is printed of the verdicts, and the exit code. For a release a bad one is an error, else a warning.
  * @param {readonly Verdict[]} verdicts
@@ -106,6 +114,7 @@ export function supplyReport(verdicts, forRelease) {
 }
 
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  console.log(`${supplyList()}\n`);
   const { text, exitCode } = supplyReport(lookUpSupply(), process.argv.includes('--release'));
   console.log(text);
   process.exitCode = exitCode;

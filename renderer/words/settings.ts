@@ -75,6 +75,11 @@ export const settingsWords = {
   removedWords: 'Windrow keeps nothing on this computer any more. You may close this window, or begin anew.',
   beginAnew: 'Begin anew',
   version: (version: string) => `Windrow ${version}`,
+  licences: 'Licences',
+  licencesWords: 'Windrow is built with libraries by other people. Their licences ask to be shown.',
+  licencesShow: 'Show the licences',
+  licencesHide: 'Hide the licences',
+  licencesFailed: 'The licences could not be read. Try again.',
   cautions: 'Please keep in mind',
   cautionList: [
     'Many clubs and every tournament forbid aids at the table. Log a live game only where everyone agrees.',

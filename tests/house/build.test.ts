@@ -40,7 +40,8 @@ function run(script: string, args: readonly string[] = []): Promise<{ out: strin
 beforeEach(() => {
   root = mkdtempSync(join(tmpdir(), 'windrow-build-'));
   symlinkSync(join(house, 'node_modules'), join(root, 'node_modules'));
-  write('package.json', '{ "type": "module" }');
+  write('package.json', '{ "type": "module", "dependencies": { "lit": "3.3.3" } }');
+  write('LICENSE', 'Copyright Windrow contributors');
   write('core/base/word.ts', "export const word: string = 'first';");
   write('main/cli/main.ts', "import { word } from '../../core/base/word.ts';\nprocess.stdout.write(word);");
   write('main/shell/entry.ts', "import { app } from 'electron';\napp.quit();");

@@ -95,6 +95,15 @@ describe.each<System>(['linux', 'windows', 'mac'])('the package for %s', (system
     expect(others).toEqual([]);
   });
 
+  test('the notices of all that is in it are beside the archive and in the window, with our own licence', () => {
+    const beside = join(folder, 'out', PACKED[system].archive, '..', 'licences.txt');
+    const text = readFileSync(beside, 'utf8');
+    expect(archive.read('renderer/licences.txt')).toBe(text);
+    expect(text).toContain(readFileSync(join(house, 'LICENSE'), 'utf8').trim());
+    const { dependencies } = JSON.parse(readFileSync(join(house, 'package.json'), 'utf8'));
+    for (const name of [...Object.keys(dependencies), 'electron']) expect(text).toContain(`\n\n${name} `);
+  });
+
   test('CR-L1: the packed app names its entry, needs no library from outside, and opens no port', () => {
     const { read } = archive;
     const about = JSON.parse(read('package.json')) as Record<string, unknown>;

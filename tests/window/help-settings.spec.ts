@@ -149,6 +149,30 @@ test('when advice is welcome is chosen in the Settings, with the caution beside 
   await expect(choice.getByRole('radio', { name: 'Not at the table' })).toBeChecked();
 });
 
+test('the licences of all that is shipped are read on demand, and not before', async ({ windrow, page }) => {
+  const asked: string[] = [];
+  page.on('request', (request) => asked.push(new URL(request.url()).pathname));
+  await windrow.open('Settings');
+  expect(asked).not.toContain('/licences.txt');
+  await page.getByRole('button', { name: words.licencesShow }).click();
+  const text = page.locator('wr-licences pre');
+  await expect(text).toContainText('Copyright (c) 2017 Google LLC');
+  await expect(text).toContainText('papaparse 5.7.1, MIT');
+  await page.getByRole('button', { name: words.licencesHide }).click();
+  await expect(text).toHaveCount(0);
+});
+
+test('licences that can not be had are told of, and may be asked for again', async ({ windrow, page }) => {
+  await windrow.open('Settings');
+  await page.route('**/licences.txt', async (route) => await route.fulfill({ body: '' }));
+  await page.getByRole('button', { name: words.licencesShow }).click();
+  await expect(page.getByText(words.licencesFailed)).toBeVisible();
+  await page.unroute('**/licences.txt');
+  await page.getByRole('button', { name: words.licencesShow }).click();
+  await expect(page.locator('wr-licences pre')).toContainText('Windrow');
+  await expect(page.getByText(words.licencesFailed)).toHaveCount(0);
+});
+
 test('a card that the desktop shell took in stands in the lists at once', async ({ windrow, page }) => {
   await windrow.open('Settings');
   const cards = page.locator('wr-choice').filter({ hasText: words.card });

@@ -17,6 +17,7 @@ import { moneyWords } from '../../words/play.ts';
 import { settingsWords as words } from '../../words/settings.ts';
 import './wr-backup.ts';
 import './wr-delete-all.ts';
+import './wr-licences.ts';
 import './wr-my-files.ts';
 import './wr-payment-rules.ts';
 import './wr-remove-names.ts';
@@ -49,7 +50,7 @@ export class WrSettingsPlace extends Base {
     return html`<div class="page">
       <h1>${words.title}</h1>
       ${problem === null ? nothing : html`<wr-notice tone="bad" .closable=${false}>${problem.message}</wr-notice>`}
-      ${this.#looks()} ${this.#table()} ${this.#money()} ${this.#names()} ${this.#files()} ${cautions()}
+      ${this.#looks()} ${this.#table()} ${this.#money()} ${this.#names()} ${this.#files()} ${cautions()} ${licences()}
       <p class="soft">${words.version(this.app.about.appVersion)}</p>
     </div>`;
   }
@@ -160,6 +161,13 @@ export class WrSettingsPlace extends Base {
 
 function optionsOf(labels: Readonly<Record<string, string>>): ChoiceOption[] {
   return Object.entries(labels).map(([value, label]) => ({ value, label }));
+}
+
+function licences(): unknown {
+  return html`<section aria-labelledby="licences">
+    <h2 id="licences">${words.licences}</h2>
+    <wr-licences></wr-licences>
+  </section>`;
 }
 
 function cautions(): unknown {

@@ -62,6 +62,7 @@ export const settingsJourney: Journey = {
     'wr-my-files',
     'wr-backup',
     'wr-delete-all',
+    'wr-licences',
   ],
   dialogs: ['wr-remove-names: Remove all names?', 'wr-delete-all: Delete everything?', 'wr-delete-all: Are you sure?'],
   screens: [
@@ -77,8 +78,16 @@ export const settingsJourney: Journey = {
       },
     },
     {
+      name: 'the licences',
+      reach: async ({ page }) => {
+        await page.getByRole('button', { name: settingsWords.licencesShow }).click();
+        await expect(page.getByRole('button', { name: settingsWords.licencesHide })).toBeVisible();
+      },
+    },
+    {
       name: 'the question about names',
       reach: async ({ page }) => {
+        await page.getByRole('button', { name: settingsWords.licencesHide }).click();
         await page.getByRole('button', { name: 'Remove all names' }).click();
         await expect(page.getByRole('dialog')).toBeVisible();
       },
