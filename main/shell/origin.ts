@@ -9,6 +9,11 @@ export function isOurPage(address: string): boolean {
   return url?.protocol === `${SCHEME}:` && url.host === HOST;
 }
 
+/** True for the one page that the window shows, at whatever place in it. */
+export function isStartPage(address: string): boolean {
+  return address.split('#', 1)[0] === START_PAGE;
+}
+
 /** True for what a page of ours made to be saved as a file: a backup, a card, a game. */
 export function isOurExport(address: string): boolean {
   const url = URL.parse(address);

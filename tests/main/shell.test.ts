@@ -195,6 +195,20 @@ describe("Electron's security checklist", () => {
     }
   });
 
+  test('13 the page may load itself anew, as it does after everything was deleted', async () => {
+    await startApp();
+    const contents = new ContentsStub();
+    electron.app.emit('web-contents-created', {}, contents);
+    const stopped = (url: string): boolean[] =>
+      ['will-navigate', 'will-frame-navigate'].map((name) => contents.stops(name, url));
+    for (const hash of ['', '#/settings']) {
+      expect(stopped(`app://windrow/index.html${hash}`), hash).toEqual([false, false]);
+    }
+    for (const path of ['', 'licences.txt', 'index.html?a', 'index.html/..']) {
+      expect(stopped(`app://windrow/${path}`), path).toEqual([true, true]);
+    }
+  });
+
   test('16 the Electron in use is a pinned release of a supported major', () => {
     const { devDependencies } = JSON.parse(readFileSync(join(HOUSE, 'package.json'), 'utf8'));
     expect(devDependencies.electron).toMatch(/^(4[5-9]|[5-9]\d)\.\d+\.\d+$/);
