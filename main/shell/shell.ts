@@ -8,6 +8,7 @@ import { setUpEnd } from './set-up-end.ts';
 import { setUpExports } from './set-up-exports.ts';
 import { setUpNavigation, setUpPermissions } from './set-up-fences.ts';
 import { setUpFiles } from './set-up-files.ts';
+import { setUpLeaving } from './set-up-leaving.ts';
 import { setUpMenu } from './set-up-menu.ts';
 import { setUpProtocol, setUpScheme } from './set-up-protocol.ts';
 import { setUpRecovery } from './set-up-recovery.ts';
@@ -58,6 +59,7 @@ export async function runShell(options: ShellOptions): Promise<void> {
   setUpCalls(ipcMain, desk);
   const window = setUpWindow(electron, settings, preload);
   setUpRecovery(electron, window);
+  setUpLeaving(electron, window);
   setUpSecondStart(electron, window);
   takeFilesIn({ desk, window });
 }

@@ -245,6 +245,15 @@ test('what the desk does from time to time it also does on waking, until it is c
   expect(done).toBe(1);
 });
 
+test('a page with unsaved steps keeps its window until the person says that they may be lost', async () => {
+  const window = await startApp();
+  const contents = window.webContents;
+  expect(contents.stops('will-prevent-unload', PAGE)).toBe(false);
+  expect(electron.messages).toEqual(['Your last steps are not saved yet. If you close Windrow now, they are lost.']);
+  electron.leaves = true;
+  expect(contents.stops('will-prevent-unload', PAGE)).toBe(true);
+});
+
 test('Windows gets the name under which the packages put the app', async () => {
   await startApp({ platform: 'win32' });
   const { appId } = packageConfig({ app: '', output: '', icons: '', electronVersion: '45.4.1' });

@@ -48,6 +48,11 @@ export class ElectronStub {
         showErrorBox: (title: string, words: string) => this.errors.push(`${title}: ${words}`),
         showMessageBox: async (window: WindowStub, options: { message: string; signal?: AbortSignal }) =>
           await this.#showMessage(window, options),
+        showMessageBoxSync: (window: WindowStub, { message, cancelId }: { message: string; cancelId: number }) => {
+          window.mustBeThere();
+          this.messages.push(message);
+          return this.leaves ? 1 : cancelId;
+        },
       },
       screen: { getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }] },
       powerMonitor: this.powerMonitor,
@@ -65,6 +70,9 @@ export class ElectronStub {
     };
     return parts as ElectronParts;
   }
+
+  /** Whether the person leaves when asked about what is not saved. */
+  leaves = false;
 
   /** The box closes with its first button when its signal says so. */
   async #showMessage(
