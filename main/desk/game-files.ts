@@ -106,7 +106,7 @@ export function lettersOf(record: GameRecord, atMost: number): number {
 /** Why a game can't grow any more: it could not be read again; null when it can. */
 export function tooLarge(letters: number): Result<never> | null {
   if (letters <= GAME_FILE_LIMITS.letters) return null;
-  return failure('too-large', 'This game is as large as Windrow can read again. Begin a new game for what comes.');
+  return failure('too-large', 'This game is as large as Windrow can read again. Start a new game for what comes.');
 }
 
 export function hasNames({ players }: GameRecord): boolean {

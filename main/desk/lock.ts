@@ -10,7 +10,7 @@ export interface Running {
   readonly computer: string;
   readonly isAlive: (process: number) => boolean;
   /** When a process began, in a form that no other one with its number has; undefined where the system does not say. */
-  readonly startOf: (process: number) => string | undefined;
+  readonly startOf: (process: number) => Promise<string | undefined>;
   /** The marks of the locks that this process holds: others with its number are of an earlier process. */
   readonly held: Set<string>;
 }
@@ -51,7 +51,7 @@ type Holder = v.InferOutput<typeof HOLDER>;
 export async function takeLock(context: DeskContext, running: Running): Promise<Result<Lock>> {
   const mark = context.freshName();
   const { process, computer } = running;
-  const content: Holder = { process, computer, mark, started: running.startOf(process) };
+  const content: Holder = { process, computer, mark, started: await running.startOf(process) };
   let other: Holder | undefined;
   for (let attempt = 0; attempt < 3; attempt += 1) {
     if (await create(context, content)) {
@@ -60,7 +60,7 @@ export async function takeLock(context: DeskContext, running: Running): Promise<
     }
     const found = await look(context);
     other = found?.holder;
-    if (found !== undefined && isHeld(found, running)) break;
+    if (found !== undefined && (await isHeld(found, running))) break;
     await removeStale(context, mark);
   }
   return inUse(other, computer);
@@ -101,14 +101,14 @@ async function look(context: DeskContext): Promise<FoundLock | undefined> {
   return { silence: Math.abs(context.now().getTime() - info.changedAt), holder: holderIn(text) };
 }
 
-function isHeld({ silence, holder }: FoundLock, running: Running): boolean {
+async function isHeld({ silence, holder }: FoundLock, running: Running): Promise<boolean> {
   if (holder === undefined) return silence < WRITING;
   const { computer, process, mark, started } = holder;
   if (computer !== running.computer) return silence <= SILENCE;
   if (process === running.process) return running.held.has(mark);
   // Numbers from 0 down name groups of processes.
   if (process <= 0 || !running.isAlive(process)) return false;
-  const startedNow = running.startOf(process);
+  const startedNow = await running.startOf(process);
   return started === undefined || startedNow === undefined ? silence <= SILENCE : started === startedNow;
 }
 

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 
 /**
@@ -7,11 +7,11 @@ import { join } from 'node:path';
  *
  * @param folder where the system tells of its processes; see proc(5)
  */
-export function processStart(number: number, folder = '/proc'): string | undefined {
+export async function processStart(number: number, folder = '/proc'): Promise<string | undefined> {
   try {
-    const boot = readFileSync(join(folder, 'sys/kernel/random/boot_id'), 'utf8').trim();
+    const boot = (await readFile(join(folder, 'sys/kernel/random/boot_id'), 'utf8')).trim();
     // The name of the program comes second, in brackets; it may hold blanks and brackets itself.
-    const stat = readFileSync(join(folder, String(number), 'stat'), 'utf8');
+    const stat = await readFile(join(folder, String(number), 'stat'), 'utf8');
     return `${boot} ${stat.slice(stat.lastIndexOf(')') + 2).split(' ')[19]}`;
   } catch {
     return undefined;

@@ -121,7 +121,7 @@ test('CR-J6: a lock that is stale, but taken by others each time before we come 
     process: 100,
     computer: 'here',
     isAlive: () => false,
-    startOf: () => undefined,
+    startOf: async () => undefined,
     held: new Set<string>(),
   };
   const opened = await createDeskService({ ...optionsOn(disk), running });

@@ -414,7 +414,7 @@ describe('CR-J6: a second running copy cannot write', () => {
         process: 200,
         computer: 'here',
         isAlive: () => true,
-        startOf: () => undefined,
+        startOf: async () => undefined,
         held: new Set<string>(),
       },
     };
@@ -436,7 +436,7 @@ describe('CR-J6: a second running copy cannot write', () => {
       process: 200,
       computer: 'here',
       isAlive: () => true,
-      startOf: () => undefined,
+      startOf: async () => undefined,
       held: new Set<string>(),
     };
     disk.now += 60_000;
@@ -452,7 +452,7 @@ describe('CR-J6: a second running copy cannot write', () => {
       process: 300,
       computer: 'here',
       isAlive: () => false,
-      startOf: () => undefined,
+      startOf: async () => undefined,
       held: new Set<string>(),
     };
     expect((await createDeskService({ ...optionsOn(disk, 300), running: dead })).ok).toBe(true);

@@ -96,13 +96,13 @@ test('a file in the place of the folder, or a folder in the place of its lock, i
   });
 });
 
-test('when a process began is told by the system, and differs from process to process', () => {
-  const own = processStart(process.pid);
-  expect(processStart(process.pid)).toBe(own);
-  expect(processStart(process.pid, join(base, 'nowhere'))).toBeUndefined();
+test('when a process began is told by the system, and differs from process to process', async () => {
+  const own = await processStart(process.pid);
+  expect(await processStart(process.pid)).toBe(own);
+  expect(await processStart(process.pid, join(base, 'nowhere'))).toBeUndefined();
   if (process.platform !== 'linux') return expect(own).toBeUndefined();
   expect(own).toMatch(/^[\da-f-]{36} \d+$/);
-  expect(processStart(process.ppid)).not.toBe(own);
+  expect(await processStart(process.ppid)).not.toBe(own);
   // The moment since the computer began, in hundredths of a second, as `man 5 proc` has it (field 22).
   const [uptime = 0] = readFileSync('/proc/uptime', 'utf8').split(' ').map(Number);
   expect(uptime - Number(own?.split(' ')[1]) / 100).toBeCloseTo(process.uptime(), -1);

@@ -15,7 +15,7 @@ function program(disk: MemoryDisk, changes: Partial<Running> = {}): { context: D
     process: 100,
     computer: 'here',
     isAlive: (other: number) => other === ALIVE,
-    startOf: () => undefined,
+    startOf: async () => undefined,
     ...changes,
   };
   return { context, running: { held: new Set<string>(), ...running } };
@@ -39,7 +39,7 @@ function locked(content: object | string, silence = 0): MemoryDisk {
 /** When a process began, as far as the system says. */
 const began =
   (moment: string | undefined): Running['startOf'] =>
-  () =>
+  async () =>
     moment;
 
 describe('CR-J6: whether the lock of another copy holds', () => {

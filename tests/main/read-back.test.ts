@@ -61,7 +61,7 @@ test('a game that grows is refused the step that would make it larger than what 
   let answer = await desk.appendEvent('g-1', noted, { type: 'noted', text, at });
   for (; answer.ok && noted < 20; answer = await desk.appendEvent('g-1', noted, { type: 'noted', text, at }))
     noted += 1;
-  expect(answer).toMatchObject({ problem: { code: 'too-large', message: expect.stringMatching(/Begin a new game/) } });
+  expect(answer).toMatchObject({ problem: { code: 'too-large', message: expect.stringMatching(/Start a new game/) } });
   expectValue(await desk.changeGame('g-1', { place: 'Home' }));
   await desk.close();
   const again = await openOn(disk);

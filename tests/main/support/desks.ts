@@ -39,7 +39,7 @@ export function optionsOn(disk: MemoryDisk, process = 100): DeskOptions {
       process,
       computer: 'here',
       isAlive: (other) => other !== 100,
-      startOf: () => undefined,
+      startOf: async () => undefined,
       held: new Set(),
     },
     every: () => () => undefined,
