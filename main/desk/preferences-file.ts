@@ -2,22 +2,17 @@ import { writeDurably } from '../files/durable.ts';
 import { ifThere } from '../files/files.ts';
 import { type DeskContext, type Kept, parseObject, readRemakable, setAside } from './context.ts';
 
-/**
- * Where preferences are kept. The desktop shell keeps them by its settings library, the browser
- * host by `preferencesFile`; both use the same file in the same form.
- */
+/** Where preferences are kept. */
 export interface PreferenceKeeper {
   read(): Promise<Kept>;
   /** Sets the named fields and leaves the others. */
   change(fields: Kept): Promise<void>;
-  /** Everything was deleted: writes nothing by itself until a person chooses something again. */
-  forget?(): void;
 }
 
 /** Bytes in the largest settings file that is read; a real one has some 500. */
 const LARGEST_SETTINGS = 100_000;
 
-/** Preferences in a file of their own, tab-indented as the settings library writes it. */
+/** Preferences in a file of their own, written whole at each change. */
 export function preferencesFile(context: DeskContext): PreferenceKeeper {
   const path = context.places.preferences;
   const read = async (): Promise<Kept> => {

@@ -16,7 +16,7 @@ import { GameShelf } from './game-shelf.ts';
 import { BEAT, type Lock, type Running, takeLock } from './lock.ts';
 import { placesIn } from './places.ts';
 import { PracticeShelf } from './practice-shelf.ts';
-import { type PreferenceKeeper, preferencesFile } from './preferences-file.ts';
+import { preferencesFile } from './preferences-file.ts';
 import { DEFAULT_PREFERENCES } from './preferences.ts';
 import { Turns } from './turns.ts';
 
@@ -33,8 +33,6 @@ export interface DeskOptions extends Storage {
   readonly running: Running;
   /** Calls again and again until the answer is called. */
   readonly every: (milliseconds: number, call: () => void) => () => void;
-  /** Where preferences are kept, when not in the file that the service writes itself. */
-  readonly preferences?: (context: DeskContext) => Promise<PreferenceKeeper>;
   /** Shows a folder in the system's own window of files; answers whether it could. */
   readonly showFolder?: (folder: string) => Promise<boolean>;
 }
@@ -85,7 +83,7 @@ async function openDesk(
     for (const folder of [places.folder, places.cards, places.progress]) await filesIn(context, folder);
     const games = await GameShelf.open(context);
     if (options.aboutPage !== undefined) await keepAboutPage(context, options.aboutPage);
-    const preferences = (await options.preferences?.(context)) ?? preferencesFile(context);
+    const preferences = preferencesFile(context);
     return deskOf({ options, context, lock, notices, games, preferences });
   } catch (error) {
     await lock.release();
@@ -112,7 +110,6 @@ function deskOf({ options, context, lock, notices, games, preferences }: Parts):
       await shelves?.games.close();
       shelves = null;
       await emptyFolder(context);
-      preferences.forget?.();
     },
   };
   const shelvesWith = (opened: GameShelf): Shelves => ({

@@ -2,9 +2,9 @@ import type { BrowserWindow } from 'electron';
 import type { ElectronParts } from './electron.ts';
 
 const WORDS = {
-  unsaved: 'Your last steps are not saved yet. If you close Windrow now, they are lost.',
+  unsaved: 'Your last steps are not saved yet. If you go on now, they are lost.',
   stay: 'Stay',
-  leave: 'Close without saving',
+  leave: 'Go on without saving',
 };
 
 /** A page that has something to save stops its window from closing: the person is asked, and staying is the usual answer. */

@@ -69,7 +69,8 @@ export function setUpRecovery({ app, dialog }: Pick<ElectronParts, 'app' | 'dial
     const chosen = await ask(WORDS.silent, [WORDS.wait, WORDS.again], { signal: answersAgain.signal });
     if (window.isDestroyed()) return;
     window.off('responsive', stop);
-    if (chosen === 0) return openIfGone();
+    // Meanwhile it may have ended by itself; then there is nothing to end.
+    if (chosen === 0 || contents.isCrashed()) return openIfGone();
     isEnding = true;
     contents.forcefullyCrashRenderer();
   };

@@ -1,7 +1,7 @@
 import type { BrowserWindow, BrowserWindowConstructorOptions, Rectangle } from 'electron';
 import type { ElectronParts } from './electron.ts';
 import { START_PAGE } from './origin.ts';
-import type { Settings, WindowPlace } from './settings.ts';
+import type { WindowPlace, WindowPlaceKeeper } from './window-place.ts';
 
 const USUAL = { width: 1280, height: 860 };
 const SMALLEST = { minWidth: 360, minHeight: 480 };
@@ -11,16 +11,16 @@ const CATCH = 80;
 /** Makes the one window, where it was last time if that is still on a screen. */
 export function setUpWindow(
   { createWindow, screen }: Pick<ElectronParts, 'createWindow' | 'screen'>,
-  settings: Settings,
+  places: WindowPlaceKeeper,
   preload: string,
 ): BrowserWindow {
-  const place = settings.windowPlace();
+  const place = places.read();
   const areas = screen.getAllDisplays().map(({ workArea }) => workArea);
   const seen = place !== undefined && areas.some((area) => isCatchable(place, area)) ? place : undefined;
   const window = createWindow(windowOptions(preload, seen));
   if (seen?.maximized === true) window.maximize();
   window.once('ready-to-show', () => window.show());
-  window.on('close', () => settings.keepWindowPlace({ ...window.getNormalBounds(), maximized: window.isMaximized() }));
+  window.on('close', () => places.keep({ ...window.getNormalBounds(), maximized: window.isMaximized() }));
   void window.loadURL(START_PAGE);
   return window;
 }

@@ -1,5 +1,5 @@
 import type { BrowserWindow, PowerMonitor } from 'electron';
-import { failure, type Result, success } from '../../core/base/result.ts';
+import type { Result } from '../../core/base/result.ts';
 import type { openDesk } from '../desk/open.ts';
 import type { DeskService } from '../desk/service.ts';
 import type { ElectronParts } from './electron.ts';
@@ -13,7 +13,7 @@ import { setUpMenu } from './set-up-menu.ts';
 import { setUpProtocol, setUpScheme } from './set-up-protocol.ts';
 import { setUpRecovery } from './set-up-recovery.ts';
 import { setUpWindow } from './set-up-window.ts';
-import { openSettings, type Settings, type SettingsOptions, type SettingsStore } from './settings.ts';
+import { type PlaceStore, type PlaceStoreOptions, windowPlaceBy } from './window-place.ts';
 
 /** The app's name to Windows, the same in the packages: its windows and its icon in the bar belong together by it. */
 const APP_ID = 'windrow.desktop';
@@ -30,7 +30,7 @@ export interface ShellOptions {
   /** What the program was started with, after its own name. */
   readonly argv: readonly string[];
   readonly openDesk: typeof openDesk;
-  readonly createStore: (options: SettingsOptions) => SettingsStore;
+  readonly createStore: (options: PlaceStoreOptions) => PlaceStore;
 }
 
 /** Runs the app from its start to its end. */
@@ -44,20 +44,20 @@ export async function runShell(options: ShellOptions): Promise<void> {
   setUpNavigation(app);
   const takeFilesIn = setUpFiles(electron, options.argv);
   await app.whenReady();
-  const opened = await openWithSettings(options);
+  const opened = await openIn(options);
   if (!opened.ok) {
     electron.dialog.showErrorBox('Windrow', opened.problem.message);
     app.quit();
     return;
   }
-  const { desk, settings } = opened.value;
+  const desk = opened.value;
   setUpEnd(electron, desk);
   setUpPermissions(defaultSession());
   setUpExports(electron, defaultSession());
   setUpProtocol(protocol, root);
   setUpMenu(menu, { platform, packaged: app.isPackaged });
   setUpCalls(ipcMain, desk);
-  const window = setUpWindow(electron, settings, preload);
+  const window = setUpWindow(electron, windowPlaceBy(options.createStore), preload);
   setUpRecovery(electron, window);
   setUpLeaving(electron, window);
   setUpSecondStart(electron, window);
@@ -80,32 +80,13 @@ function setUpSecondStart({ app }: ElectronParts, window: BrowserWindow): void {
   });
 }
 
-interface Opened {
-  readonly desk: DeskService;
-  readonly settings: Settings;
-}
-
-async function openWithSettings({
-  electron,
-  openDesk: open,
-  folder,
-  createStore,
-}: ShellOptions): Promise<Result<Opened>> {
-  let settings: Settings | undefined;
-  const desk = await open({
+async function openIn({ electron, openDesk: open, folder }: ShellOptions): Promise<Result<DeskService>> {
+  return await open({
     folder,
     host: 'electron',
     every: (milliseconds, call) => everyAndOnResume(electron.powerMonitor, milliseconds, call),
     showFolder: async (path) => (await electron.openFolder(path)) === '',
-    preferences: async (context) => {
-      settings = await openSettings(context, createStore);
-      return settings;
-    },
   });
-  if (!desk.ok) return desk;
-  return settings === undefined
-    ? failure('no-settings', 'The settings could not be opened.')
-    : success({ desk: desk.value, settings });
 }
 
 /** Calls again and again, and at once when the computer wakes: another may have taken the folder meanwhile. */

@@ -1,4 +1,4 @@
-import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
@@ -219,10 +219,14 @@ describe('files that the page gives out', () => {
   );
 });
 
-test('when the computer wakes, the lock is looked at before anything is saved', async () => {
+test('when the computer wakes, the lock is looked at at once: another copy that is gone again by the first save is known', async () => {
   await startApp();
-  await writeFile(join(base, 'desk', 'in-use.json'), '{"mark":"another","process":1,"computer":"elsewhere"}');
+  const lock = join(base, 'desk', 'in-use.json');
+  const ours = await readFile(lock, 'utf8');
+  await writeFile(lock, '{"mark":"another","process":1,"computer":"elsewhere"}');
   electron.powerMonitor.emit('resume');
+  await electron.invoke('desk:about', []);
+  await writeFile(lock, ours);
   expect(await electron.invoke('desk:changePreferences', [{ theme: 'dark' }])).toMatchObject({
     ok: false,
     problem: { code: 'in-use' },
@@ -249,7 +253,7 @@ test('a page with unsaved steps keeps its window until the person says that they
   const window = await startApp();
   const contents = window.webContents;
   expect(contents.stops('will-prevent-unload', PAGE)).toBe(false);
-  expect(electron.messages).toEqual(['Your last steps are not saved yet. If you close Windrow now, they are lost.']);
+  expect(electron.messages).toEqual(['Your last steps are not saved yet. If you go on now, they are lost.']);
   electron.leaves = true;
   expect(contents.stops('will-prevent-unload', PAGE)).toBe(true);
 });

@@ -9,7 +9,7 @@ import { openDesk } from '../../main/desk/open.ts';
 import { channelOf } from '../../main/shell/channels.ts';
 import { type ShellOptions, runShell } from '../../main/shell/shell.ts';
 import { menuTemplate } from '../../main/shell/set-up-menu.ts';
-import type { SettingsOptions, SettingsStore } from '../../main/shell/settings.ts';
+import type { PlaceStoreOptions, PlaceStore } from '../../main/shell/window-place.ts';
 import { ContentsStub, ElectronStub, OUR_FRAME } from './support/electron-stub.ts';
 import { TRAVERSALS } from './support/traversals.ts';
 
@@ -17,7 +17,7 @@ const HOUSE = resolve(import.meta.dirname, '../..');
 let base = '';
 let electron = new ElectronStub();
 let kept: Record<string, unknown> = {};
-let storeOptions: SettingsOptions[] = [];
+let storeOptions: PlaceStoreOptions[] = [];
 
 beforeEach(async () => {
   base = await mkdtemp(join(tmpdir(), 'windrow-shell-'));
@@ -34,7 +34,7 @@ afterEach(async () => {
   await rm(base, { recursive: true });
 });
 
-function memoryStore(options: SettingsOptions): SettingsStore {
+function memoryStore(options: PlaceStoreOptions): PlaceStore {
   storeOptions.push(options);
   return {
     get store() {
@@ -341,7 +341,7 @@ describe('the app', () => {
   });
 
   test('the window opens where it was, unless that is off the screens, and its place is kept', async () => {
-    kept = { window: { x: 50, y: 60, width: 900, height: 800, maximized: true }, theme: 'dark' };
+    kept = { window: { x: 50, y: 60, width: 900, height: 800, maximized: true } };
     await startApp();
     const [window] = electron.windows;
     expect(window?.options).toMatchObject({ x: 50, y: 60, width: 900, height: 800, show: false });
@@ -349,7 +349,7 @@ describe('the app', () => {
     window?.emit('ready-to-show');
     expect(window?.shown).toBe(true);
     window?.emit('close');
-    expect(kept).toEqual({ window: { x: 10, y: 20, width: 1000, height: 700, maximized: true }, theme: 'dark' });
+    expect(kept).toEqual({ window: { x: 10, y: 20, width: 1000, height: 700, maximized: true } });
   });
 
   test.each([
@@ -365,41 +365,51 @@ describe('the app', () => {
     expect(electron.windows[0]?.options).not.toHaveProperty('x');
   });
 
-  test('preferences are kept by the settings library, beside the place of the window', async () => {
-    kept = { window: { x: 1 } };
+  test('preferences lie with the games, written durably; the library keeps the place of the window, elsewhere', async () => {
     await startApp();
-    expect(await electron.invoke('desk:changePreferences', [{ textSize: 24 }])).toMatchObject({
-      ok: true,
-      value: { textSize: 24 },
-    });
-    expect(kept).toEqual({ window: { x: 1 }, textSize: 24 });
-    expect(storeOptions).toMatchObject([
-      { cwd: join(base, 'desk'), name: 'preferences', configFileMode: 0o600, clearInvalidConfig: false },
-    ]);
+    const changed = await electron.invoke('desk:changePreferences', [{ textSize: 24 }]);
+    expect(changed).toMatchObject({ ok: true, value: { textSize: 24 } });
+    electron.windows[0]?.emit('close');
+    const file = await readFile(join(base, 'desk', 'preferences.json'), 'utf8');
+    expect(JSON.parse(file)).toEqual({ textSize: 24 });
+    expect(Object.keys(kept)).toEqual(['window']);
+    expect(storeOptions).toMatchObject([{ name: 'window', configFileMode: 0o600, clearInvalidConfig: true }]);
+    expect(storeOptions[0]).not.toHaveProperty('cwd');
   });
 
-  test('CR-J4: a settings file that the library can not take is set aside before the library sees it', async () => {
+  test('CR-J4: a settings file that can not be read is set aside, and told', async () => {
     await mkdir(join(base, 'desk'));
     await writeFile(join(base, 'desk', 'preferences.json'), '{"theme":');
     await startApp();
+    await electron.invoke('desk:readPreferences', []);
     expect(await electron.invoke('desk:notices', [])).toMatchObject({
       value: [expect.stringContaining('preferences.json.damaged-')],
     });
   });
 
-  test('CR-J4: when the library itself refuses the file, it is set aside and the library asked again', async () => {
-    await mkdir(join(base, 'desk'));
-    await writeFile(join(base, 'desk', 'preferences.json'), '{"theme":"dark"}');
-    let asked = 0;
-    await startApp({
-      createStore: (options) => {
-        asked += 1;
-        if (asked === 1) throw new SyntaxError('Unexpected token');
-        return memoryStore(options);
+  test('a library that refuses its file, or its disk, costs the place of the window alone', async () => {
+    const full = Object.assign(new Error('no room'), { code: 'ENOSPC' });
+    const refusing = [
+      () => {
+        throw new SyntaxError('Unexpected token');
       },
-    });
-    expect(asked).toBe(2);
-    expect(await electron.invoke('desk:notices', [])).toMatchObject({ value: [expect.stringContaining('.damaged-')] });
+      () => ({
+        store: {},
+        set: () => {
+          throw full;
+        },
+      }),
+    ];
+    for (const createStore of refusing) {
+      await startApp({ createStore });
+      expect(electron.windows.at(-1)?.options).toMatchObject({ width: 1280, height: 860 });
+      expect(() => electron.windows.at(-1)?.emit('close')).not.toThrow();
+      await quitApp();
+    }
+    const broken = (): never => {
+      throw new TypeError('a fault of ours');
+    };
+    await expect(startApp({ createStore: broken })).rejects.toThrow('a fault of ours');
   });
 
   test('CR-L1: the shell opens no port', () => {
