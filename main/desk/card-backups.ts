@@ -14,7 +14,7 @@ function folderOf({ places }: DeskContext, id: string): string {
 
 /** The backups of a card, newest first. */
 export async function listBackups(context: DeskContext, id: string): Promise<BackupEntry[]> {
-  const names = (await filesIn(context, folderOf(context, id))).filter((name) => NAME.test(name));
+  const names = (await filesIn(context, folderOf(context, id))).filter(isBackup);
   return names.sort(newestFirst).map((name) => ({ name, savedAt: momentIn(name) }));
 }
 
@@ -43,6 +43,11 @@ export async function keepBackup(context: DeskContext, id: string, text: string)
 }
 
 const NAME = /^(\d{4}-\d\d-\d\dT)(\d\d)-(\d\d)-(\d\dZ)(?:-(\d+))?\.card\.json$/;
+
+/** Whether a name is one of a backup, with a moment that there is. */
+function isBackup(name: string): boolean {
+  return NAME.test(name) && !Number.isNaN(Date.parse(momentIn(name)));
+}
 
 function momentIn(name: string): string {
   return name.replace(NAME, '$1$2:$3:$4');

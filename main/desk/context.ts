@@ -14,8 +14,8 @@ export interface DeskContext extends Storage {
   readonly notify: (sentence: string) => void;
 }
 
-/** Larger files are not ours: refused before they are read. */
-const LARGEST_FILE = 20_000_000;
+/** Bytes. Larger files are not ours: refused before they are read. A game's letters take up to three bytes each, and some more in its log. */
+const LARGEST_FILE = 40_000_000;
 
 /** A file's text; undefined where it isn't there, and a byte order mark is passed over. */
 export async function readText(storage: Storage, path: string): Promise<string | undefined> {

@@ -95,8 +95,8 @@ export class GameShelf {
     const { length } = game.value.record.events;
     if (step.drop === length) return success(null);
     if (step.drop !== length - 1) return outOfStep();
-    await this.#running.step(game.value, step);
-    return success(null);
+    const dropped = await this.#running.step(game.value, step);
+    return dropped.ok ? success(null) : dropped;
   }
 
   async change(id: string, change: GameChange): Promise<Result<GameEntry>> {

@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import * as v from 'valibot';
 import { failure, type Result, success } from '../../core/base/result.ts';
 import { removeQuietly, writeWhole } from '../files/durable.ts';
@@ -45,8 +46,8 @@ type Holder = v.InferOutput<typeof HOLDER>;
 
 /**
  * Takes the folder for this copy of the program alone. A lock left by a crash is taken over: its process is gone or began
- * at another time, or nothing is known of it and it has been silent for long. A process of this computer that runs keeps
- * its lock, however long it slept.
+ * at another time, or nothing is known of it and it has been silent for long. Where the system tells when processes began,
+ * one that runs keeps its lock, however long it slept.
  */
 export async function takeLock(context: DeskContext, running: Running): Promise<Result<Lock>> {
   const mark = context.freshName();
@@ -60,8 +61,9 @@ export async function takeLock(context: DeskContext, running: Running): Promise<
     }
     const found = await look(context);
     other = found?.holder;
-    if (found !== undefined && (await isHeld(found, running))) break;
-    await removeStale(context, mark);
+    if (found === undefined) continue;
+    if (await isHeld(found, running)) break;
+    await removeStale(context, mark, found);
   }
   return inUse(other, computer);
 }
@@ -74,14 +76,16 @@ function inUse(other: Holder | undefined, here: string): Result<never> {
   return failure('in-use', words);
 }
 
-async function create(context: DeskContext, content: object): Promise<boolean> {
+async function create(context: DeskContext, content: Holder): Promise<boolean> {
   const { files, places } = context;
   try {
     await writeWhole(files, places.lock, Buffer.from(JSON.stringify(content)));
     return true;
   } catch (error) {
     if (errorCode(error) === 'EEXIST') return false;
-    await removeQuietly(files, places.lock);
+    // What is there may be another copy's, where it was not even made by this call.
+    const there = holderIn((await readText(context, places.lock)) ?? '');
+    if (there === undefined || there.mark === content.mark) await removeQuietly(files, places.lock);
     throw error;
   }
 }
@@ -117,11 +121,14 @@ function holderIn(text: string): Holder | undefined {
   return checked.success ? checked.output : undefined;
 }
 
-/** By way of a rename, so that of two copies that find the same stale lock only one removes it. */
-async function removeStale({ files, places }: DeskContext, mark: string): Promise<void> {
+/** By way of a rename, so that a lock which another copy has made meanwhile is seen, and put back. */
+async function removeStale(context: DeskContext, mark: string, { holder }: FoundLock): Promise<void> {
+  const { files, places } = context;
   const stale = `${places.lock}.${mark}`;
   await ifThere(files.rename(places.lock, stale));
-  await ifThere(files.remove(stale));
+  const moved = holderIn((await readText(context, stale)) ?? '');
+  if (moved !== undefined && moved.mark !== holder?.mark) await ifThere(files.rename(stale, places.lock));
+  else await ifThere(files.remove(stale));
 }
 
 function lockOf(context: DeskContext, { held }: Running, content: Holder): Lock {
@@ -139,8 +146,9 @@ function lockOf(context: DeskContext, { held }: Running, content: Holder): Lock 
   };
   /** Another program has cleared it away; after a long sleep another copy may have been here meanwhile. */
   const madeAgain = async (): Promise<string | undefined> => {
-    // An empty folder is another one in its place, such as where a disk is put in.
-    if ((await files.list(places.folder)).length === 0) throw folderGone(places.folder);
+    // A folder without anything of ours is another one in its place, such as where a disk is put in.
+    const names = new Set((await files.list(places.folder)).map(({ name }) => join(places.folder, name)));
+    if (![places.index, places.about, places.games].some((ours) => names.has(ours))) throw folderGone(places.folder);
     if (Math.abs(context.now().getTime() - seenAt) > SILENCE) return undefined;
     await create(context, content);
     return await markThere();

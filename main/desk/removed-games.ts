@@ -2,7 +2,7 @@ import { dirname, join } from 'node:path';
 import { withoutNames } from '../../core/game/evening.ts';
 import { writeGameFile } from '../../core/game/file/write-game-file.ts';
 import { makeFolders, renamePatiently, writeDurably } from '../files/durable.ts';
-import { ifThere } from '../files/files.ts';
+import { ifThere, quietly } from '../files/files.ts';
 import { type DeskContext, filesIn } from './context.ts';
 import { hasNames, loadGame } from './game-files.ts';
 import { earlierRemovedPath, gameIdOf, removedIdOf, removedPath } from './places.ts';
@@ -39,8 +39,9 @@ export async function sweepRemoved(context: DeskContext): Promise<void> {
     const info = await ifThere(files.info(path));
     if (info === undefined) continue;
     const age = context.now().getTime() - info.changedAt;
-    if (age < -DAY || age > BELIEVED) await ifThere(files.touch(path));
-    else if (age > KEPT) await ifThere(files.remove(path));
+    // One that belongs to somebody else, or is held, is looked at again at the next start.
+    if (age < -DAY || age > BELIEVED) await quietly(files.touch(path));
+    else if (age > KEPT) await quietly(files.remove(path));
   }
 }
 

@@ -3,7 +3,7 @@ import { quietly } from '../files/files.ts';
 import { orTrouble } from '../files/trouble.ts';
 import type { Lock } from './lock.ts';
 
-/** One call at a time, in the order in which they came, and none that writes once the folder is another's. */
+/** One call at a time, in the order in which they came, and none that saves once the folder may be another's. */
 export class Turns {
   readonly #lock: Lock;
   #before: Promise<unknown> = Promise.resolve();
@@ -20,8 +20,7 @@ export class Turns {
 
   async save<Value>(what: string, call: () => Promise<Result<Value>>): Promise<Result<Value>> {
     return await this.#turn('save', what, async () => {
-      // Once another copy has written here, what this one knows is no longer true.
-      this.#lost ||= !(await this.#lock.look());
+      await this.#look();
       return this.#lost ? lostFolder() : await call();
     });
   }
@@ -38,9 +37,19 @@ export class Turns {
     await this.#next(async () => {
       if (this.#closed) return;
       this.#closed = true;
-      if (!this.#lost) await call();
-      await this.#lock.release();
+      try {
+        // A folder that is not there has nothing folded into it either.
+        await quietly(this.#look());
+        if (!this.#lost) await call();
+      } finally {
+        await this.#lock.release();
+      }
     });
+  }
+
+  /** Once another copy may have written here, what this one knows is no longer true. Rejects while the folder is gone. */
+  async #look(): Promise<void> {
+    this.#lost ||= !(await this.#lock.look());
   }
 
   async #turn<Value>(doing: 'read' | 'save', what: string, call: () => Promise<Result<Value>>): Promise<Result<Value>> {
@@ -58,5 +67,8 @@ export class Turns {
 }
 
 function lostFolder(): Result<never> {
-  return failure('in-use', 'Another Windrow window has taken over this folder. Close this one and go on there.');
+  return failure(
+    'in-use',
+    'Another copy of Windrow may have used this folder meanwhile. Close this one, then start Windrow again.',
+  );
 }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { cardText, FOLDER, gameRecord, openOn } from './support/desks.ts';
-import { MemoryDisk } from './support/memory-disk.ts';
+import { fileError, MemoryDisk } from './support/memory-disk.ts';
 
 const DAY = 86_400_000;
 const YEAR = 365 * DAY;
@@ -50,6 +50,17 @@ describe('a removed game can be brought back for 30 days from its removal', () =
     await (await openOn(disk)).close();
     expect([...disk.texts().keys()].filter((path) => path.startsWith(REMOVED))).toEqual([]);
   });
+});
+
+test('a removed file that may not be touched keeps no start from going on', async () => {
+  for (const later of [31 * DAY, -2 * YEAR]) {
+    const disk = await withRemoved(0);
+    disk.watch = (call, path) => {
+      if (path.startsWith(REMOVED) && ['touch', 'remove'].includes(call)) throw fileError('EPERM', path);
+      return undefined;
+    };
+    expect(await comesBack(disk, later)).toBe(true);
+  }
 });
 
 describe('a game that is removed again', () => {
@@ -109,6 +120,8 @@ test('a card’s newest backup stays, though ten others bear later dates', async
     for (let day = 10; day < 20; day += 1) {
       disk.put(`${FOLDER}/cards/backups/mine/2026-11-${day}T10-00-00Z.card.json`, cardText(`Old ${day}`));
     }
+    // Made by hand: there is no such day.
+    disk.put(`${FOLDER}/cards/backups/mine/2026-13-01T10-00-00Z.card.json`, cardText('Never'));
     disk.put(`${FOLDER}/cards/mine.card.json`, cardText('Before'));
     disk.now -= 400 * DAY;
     const desk = await openOn(disk);

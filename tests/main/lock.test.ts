@@ -157,14 +157,42 @@ describe('a lock that is looked at before a save', () => {
     expect(await lock.look()).toBe(false);
   });
 
-  test('is nowhere while the folder is gone, or an empty one stands in its place', async () => {
+  test('is nowhere while the folder is gone, or another one stands in its place', async () => {
     const { disk, lock } = await held();
     await disk.files.rename(FOLDER, `${FOLDER}-moved`);
     await expect(lock.look()).rejects.toMatchObject({ code: 'ENOENT' });
     await disk.files.makeFolder(FOLDER);
     await expect(lock.look()).rejects.toMatchObject({ code: 'ENOENT' });
+    disk.put(`${FOLDER}/lost+found`, '');
+    await expect(lock.look()).rejects.toMatchObject({ code: 'ENOENT' });
     expect(disk.texts().has(LOCK)).toBe(false);
+    await disk.files.rename(FOLDER, `${FOLDER}-other`);
     await disk.files.rename(`${FOLDER}-moved`, FOLDER);
     expect(await lock.look()).toBe(true);
   });
+});
+
+test('a lock that another copy has made while an old one was judged is put back', async () => {
+  const disk = locked({ process: 8, computer: 'here', mark: 'old' });
+  const theirs = JSON.stringify({ process: ALIVE, computer: 'here', mark: 'new' });
+  let renamed = 0;
+  disk.watch = (call, path) => {
+    if (call === 'rename' && path.startsWith(`${LOCK} `) && (renamed += 1) === 1) disk.put(LOCK, theirs);
+    return undefined;
+  };
+  expect(await take(disk)).toBe(IN_USE);
+  expect(disk.texts().get(LOCK)).toBe(theirs);
+  expect([...disk.texts().keys()]).toEqual([LOCK]);
+});
+
+test('a lock that cannot be made leaves that of another copy where it is', async () => {
+  const theirs = JSON.stringify({ process: ALIVE, computer: 'here', mark: 'x' });
+  const disk = locked(theirs);
+  const { context, running } = program(disk);
+  disk.watch = (call, path) => {
+    if (call === 'createNew') throw fileError('EMFILE', path);
+    return undefined;
+  };
+  await expect(takeLock(context, running)).rejects.toMatchObject({ code: 'EMFILE' });
+  expect(disk.texts().get(LOCK)).toBe(theirs);
 });

@@ -113,7 +113,8 @@ describe('CR-J6: the lock of another copy', () => {
       expect(await desk.changeGame('g-1', { place: 'Away' })).toMatchObject({
         problem: {
           code: 'in-use',
-          message: 'Another Windrow window has taken over this folder. Close this one and go on there.',
+          message:
+            'Another copy of Windrow may have used this folder meanwhile. Close this one, then start Windrow again.',
         },
       });
       expect(expectValue(await desk.openGame('g-1')).place).toBe('Home');
@@ -124,6 +125,16 @@ describe('CR-J6: the lock of another copy', () => {
       });
     },
   );
+});
+
+test('a close without a save before it folds nothing into a folder that another copy has taken', async () => {
+  const disk = await usedDisk();
+  const desk = await openOn(disk);
+  expectValue(await desk.changeGame('g-1', { place: 'Home' }));
+  disk.put(LOCK, JSON.stringify({ process: 7, computer: 'here', mark: 'x' }));
+  const before = disk.texts();
+  await desk.close();
+  expect(disk.texts()).toEqual(before);
 });
 
 describe('what goes away at the worst moment', () => {
