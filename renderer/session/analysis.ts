@@ -26,7 +26,7 @@ import { Store } from './store.ts';
 export interface AnalysisParts {
   readonly session: GameSession;
   readonly incoming: Pick<IncomingChoice, 'rates' | 'subscribe'>;
-  readonly cardGames: Pick<CardGames, 'said' | 'key' | 'subscribe'>;
+  readonly cardGames: Pick<CardGames, 'said' | 'key' | 'gamesKey' | 'subscribe'>;
   /** Who plays games from a moment of play. */
   readonly pool: Pick<Pool, 'playGames'>;
   readonly startWorker?: (() => WorkerLine) | undefined;
@@ -190,7 +190,7 @@ export class Analysis extends Store {
     if (last === null) return this.#judge.clear();
     const known = lastEnteredAt(events.slice(0, last.at + 1));
     const moment = momentOf({ card, events: events.slice(0, last.at) }, this.#said);
-    void this.#judge.ask({ moment, discard: last.discard }, `${id} ${last.at} ${known} ${this.#cardGames.key}`);
+    void this.#judge.ask({ moment, discard: last.discard }, `${id} ${last.at} ${known} ${this.#cardGames.gamesKey}`);
   }
 }
 

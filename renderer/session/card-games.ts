@@ -73,10 +73,14 @@ export class CardGames extends Store {
     return { table, ...(terms === undefined ? {} : { terms }), ...(fit === null ? {} : { fit }) };
   }
 
-  /** Distinct for all that `said` says; the engine knows the demo card's fit, so that it changes nothing. */
+  /** Distinct for all that `said` says. */
   get key(): string {
-    const { terms, fit, table } = this;
-    return `${termsKey(terms)} ${table} ${this.#mark === DEMO_MARK ? 'ships' : (fit?.games ?? 0)}`;
+    return `${termsKey(this.terms)} ${this.gamesKey}`;
+  }
+
+  /** Distinct for the games that have been played; the engine knows the demo card's fit, so that it changes nothing. */
+  get gamesKey(): string {
+    return `${this.table} ${this.#mark === DEMO_MARK ? 'ships' : (this.fit?.games ?? 0)}`;
   }
 
   /** Plays the card's games now, unless they have been played. */

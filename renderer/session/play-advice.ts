@@ -4,6 +4,7 @@ import type { AdviceDocument, AdvisedDocument } from '../../core/engine/document
 import type { DiscardedEvent } from '../../core/game/events.ts';
 import { PlayDuels } from '../../core/future/play-costs.ts';
 import { handSize } from '../../core/game/hand-view.ts';
+import { replay } from '../../core/game/state.ts';
 import { NEXT, openChoices, withCosts } from '../../core/review/play-costs.ts';
 import { codeOf } from '../../core/tiles/kinds.ts';
 import type { Engine } from '../worker/engine.ts';
@@ -17,13 +18,14 @@ export interface LastDiscard {
   readonly discard: DiscardedEvent;
 }
 
-/** The player's last discard; null when there is none, or when her next one is due. */
+/** The player's last discard; null when there was none, when it left no choice, or when her next one is due. */
 export function lastDiscard({ state, events }: Pick<GameSession, 'state' | 'events'>): LastDiscard | null {
   if (state.result !== null || handSize(state) === 14) return null;
-  for (const [back, discard] of events.toReversed().entries()) {
-    if (discard.type === 'discarded' && discard.seat === state.seat) return { at: events.length - 1 - back, discard };
-  }
-  return null;
+  const at = events.findLastIndex((event) => event.type === 'discarded' && event.seat === state.seat);
+  const discard = events[at];
+  if (discard?.type !== 'discarded') return null;
+  // A tile that was drawn and thrown at once, without being entered, left no choice.
+  return handSize(replay(events.slice(0, at)).state) === 14 ? { at, discard } : null;
 }
 
 /** Choices of a list, by their places. */

@@ -130,8 +130,8 @@ export class WrTry extends Base {
     this.looking = true;
     this.trouble = '';
     const tried = await this.tryAnother(decision.place, tiles);
-    this.looking = false;
     if (!isSameChoice(decision, this.decision)) return;
+    this.looking = false;
     this.tried = tried.ok ? tried.value : null;
     if (!tried.ok) this.trouble = tried.problem.message;
   }
@@ -139,6 +139,7 @@ export class WrTry extends Base {
   #reset(): void {
     this.chosen = [];
     this.tried = null;
+    this.looking = false;
     this.trouble = '';
   }
 }

@@ -80,7 +80,7 @@ export class WrAdvicePanel extends Base {
   }
 
   #answer(): unknown {
-    if (isAdviceAfterwards(this.app)) return html`<p>${this.#afterwards}</p>`;
+    if (isAdviceAfterwards(this.app)) return this.#afterwards();
     if (!isAdviceWelcome(this.app)) return html`<p class="soft">${answerWords.later}</p>`;
     const { status, value, message } = this.app.analysis.advice;
     if (status === 'failed') return failed(words.failed, message, () => this.app.analysis.again());
@@ -91,13 +91,14 @@ export class WrAdvicePanel extends Base {
   }
 
   /** Where the player chooses before she sees advice: what her last discard gave up, until the next one is due. */
-  get #afterwards(): string {
+  #afterwards(): unknown {
     const { session, analysis } = this.app;
-    const { status, value } = analysis.judged;
-    if (status === 'pending') return words.afterwards.pending;
+    const { status, value, message } = analysis.judged;
+    if (status === 'failed') return failed(words.failed, message, () => analysis.again());
+    if (status === 'pending') return html`<p>${words.afterwards.pending}</p>`;
     const last = lastDiscard(session);
     const said = value === null || last === null ? '' : afterwardsOf(session, value, last.discard);
-    return said || words.chooseFirst;
+    return html`<p>${said || words.chooseFirst}</p>`;
   }
 
   #choice(choice: AdvisedDocument, { choices, offered, provisional }: AdviceDocument): unknown {
