@@ -112,15 +112,14 @@ export async function measure(page: Page): Promise<Measured> {
         if (element.shadowRoot !== null && isDrawn(element)) visit(element.shadowRoot, isFramed);
       }
     };
+    /** The lower edge of the lowest thing, from the upper edge of the window. */
     const lowestIn = (root: Document | ShadowRoot): number =>
-      Math.max(
-        0,
-        ...[...root.querySelectorAll('*')].map((element) => {
-          const inside = element.shadowRoot !== null && isDrawn(element) ? lowestIn(element.shadowRoot) : 0;
-          const isDrawing = element.matches('wr-hand') || element.matches(targets) || hasTextOf(element);
-          return isDrawing && isSeen(element) ? Math.max(inside, element.getBoundingClientRect().bottom) : inside;
-        }),
-      );
+      [...root.querySelectorAll('*')].reduce((lowest, element) => {
+        const isThing = element.matches('wr-hand') || element.matches(targets) || hasTextOf(element);
+        const own = isThing && isSeen(element) ? element.getBoundingClientRect().bottom : -Infinity;
+        const inside = element.shadowRoot !== null && isDrawn(element) ? lowestIn(element.shadowRoot) : -Infinity;
+        return Math.max(lowest, own, inside);
+      }, -Infinity);
     visit(document, false);
     // What sticks to an edge of the window comes to its own place at the end only.
     const { scrollTop } = scroller;
