@@ -12,9 +12,10 @@ import type { EventCorrection, GameChange, GameEntry, ImportedGames } from './de
 import { checkGame, hasNames, loadGame } from './game-files.ts';
 import { GameList } from './game-list.ts';
 import type { KeptChange } from './checks.ts';
-import type { AddStep, DropStep } from './log.ts';
+import type { AddStep, DropStep, LogStep } from './log.ts';
 import { gamePath, removedPath } from './places.ts';
 import { keepRemoved, moveDurably, removeNamesOfRemoved, sweepRemoved } from './removed-games.ts';
+import type { RunningGame } from './running-game.ts';
 import { RunningGames } from './running-games.ts';
 
 /**
@@ -75,8 +76,12 @@ export class GameShelf {
     if (step.place !== events.length) return outOfStep();
     const read = readEvent(step.add);
     if (!read.ok) return read;
-    const added = await this.#running.step(game.value, { ...step, add: read.value });
-    return added.ok ? success(null) : added;
+    return await this.#step(game.value, { ...step, add: read.value });
+  }
+
+  async #step(game: RunningGame, step: LogStep): Promise<Result<null>> {
+    const stepped = await this.#running.step(game, step);
+    return stepped.ok ? success(null) : stepped;
   }
 
   async correct(id: string, { corrected: { place, event }, arrangement }: EventCorrection): Promise<Result<GameEntry>> {
@@ -95,8 +100,7 @@ export class GameShelf {
     const { length } = game.value.record.events;
     if (step.drop === length) return success(null);
     if (step.drop !== length - 1) return outOfStep();
-    const dropped = await this.#running.step(game.value, step);
-    return dropped.ok ? success(null) : dropped;
+    return await this.#step(game.value, step);
   }
 
   async change(id: string, change: GameChange): Promise<Result<GameEntry>> {

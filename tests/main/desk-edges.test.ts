@@ -185,9 +185,9 @@ describe('a folder that other programs change', () => {
     const disk = new MemoryDisk();
     const desk = await openOn(disk);
     expectValue(await desk.saveCard('mine', cardText('Mine')));
-    disk.put(`${FOLDER}/cards/mine.card.json`, new Uint8Array(20_000_001));
+    disk.put(`${FOLDER}/cards/mine.card.json`, new Uint8Array(40_000_001));
     expect(await desk.openCard('mine')).toMatchObject({ ok: false, problem: { code: 'too-large' } });
-    expect(disk.texts().get(`${FOLDER}/cards/mine.card.json`)).toHaveLength(20_000_001);
+    expect(disk.texts().get(`${FOLDER}/cards/mine.card.json`)).toHaveLength(40_000_001);
   });
 });
 

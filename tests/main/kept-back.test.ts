@@ -94,6 +94,8 @@ describe('a game that is removed again', () => {
       expectValue(await desk.removeGame('g-1'));
       disk.now += 1000;
     }
+    expectValue(await desk.startGame(gameRecord('g-3')));
+    expectValue(await desk.removeGame('g-3'));
     // Neither another program's file nor a damaged one stands in the way.
     disk.put(`${REMOVED}/notes.txt`, 'of somebody else');
     disk.put(`${REMOVED}/g-2.json`, '{"kind');

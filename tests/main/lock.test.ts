@@ -185,6 +185,17 @@ test('a lock that another copy has made while an old one was judged is put back'
   expect([...disk.texts().keys()]).toEqual([LOCK]);
 });
 
+test('a lock that goes away while it is judged is nobody’s, and another is made', async () => {
+  const disk = locked({ process: 8, computer: 'here', mark: 'old' });
+  let renamed = 0;
+  disk.watch = (call, path) => {
+    if (call === 'rename' && path.startsWith(`${LOCK} `) && (renamed += 1) === 1) void disk.files.remove(LOCK);
+    return undefined;
+  };
+  expect(await take(disk)).toBeTypeOf('object');
+  expect([...disk.texts().keys()]).toEqual([LOCK]);
+});
+
 test('a lock that cannot be made leaves that of another copy where it is', async () => {
   const theirs = JSON.stringify({ process: ALIVE, computer: 'here', mark: 'x' });
   const disk = locked(theirs);

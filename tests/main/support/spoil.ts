@@ -78,9 +78,10 @@ export function spoiled(bytes: Buffer, random: Random): Uint8Array {
   return pick(Object.values(DAMAGES), random)(bytes, random);
 }
 
-/** From 1 to 24 MB, by one long text or by very many small ones. */
+/** From 1 to 20 MB, or beyond 40, which is not looked at any more; by one long text or by very many small ones. */
 function blownUp(bytes: Buffer, random: Random): Uint8Array {
-  const size = 1_000_000 * (1 + random.below(24));
+  const megabytes = 1 + random.below(24);
+  const size = 1_000_000 * (megabytes > 20 ? 2 * megabytes : megabytes);
   const filling = random.below(2) === 0 ? `"${'x'.repeat(size)}"` : `[${'1,'.repeat(size / 2)}1]`;
   return inText(bytes, (text) => text.replace(/:\s*("[^"]*"|\d+)/, () => `:${filling}`));
 }
