@@ -75,10 +75,18 @@ const FINGERPRINTS: Readonly<Record<string, Readonly<Record<string, string>>>> =
   },
 };
 
+/**
+ * Where newer versions of Node play other games: their powers and logarithms differ from those of Node 20 in the last
+ * place, and between choices of a planner that are worth the same that is enough.
+ */
+const FROM_NODE_24: Readonly<Record<string, string>> = { 'quints, planner': '7934e08fc3a99e40' };
+const IS_NEWER = Number(process.versions.node.split('.')[0]) >= 24;
+
 describe.runIf(IN_FULL).each(Object.entries(CARDS))('the games on the card %s', (card, compiled) => {
   it.each(Object.entries(TABLES))('TB-22: are what they were: %s', (table, { policies, games }) => {
     const traces = Array.from({ length: games }, (_, game) => traceGame({ compiled, seed: SEED, policies }, game));
     const found = fingerprint(JSON.stringify(traces));
-    expect(found).toBe(FINGERPRINTS[card]?.[table]);
+    const newer = IS_NEWER ? FROM_NODE_24[`${card}, ${table}`] : undefined;
+    expect(found).toBe(newer ?? FINGERPRINTS[card]?.[table]);
   });
 });
