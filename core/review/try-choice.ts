@@ -7,7 +7,7 @@ import { type RaceRule, USUAL_RULE } from '../plan/race.ts';
 import { raceSteps } from '../plan/race-run.ts';
 import type { IncomingWeights } from '../table/incoming-rates.ts';
 import { formatTiles, parseTiles } from '../tiles/text.ts';
-import { Tiles } from '../tiles/tiles.ts';
+import type { Tiles } from '../tiles/tiles.ts';
 import { aheadOf, type AheadRow } from './ahead.ts';
 import { choiceOf } from './choices.ts';
 import { isRight } from './decision.ts';
@@ -69,20 +69,14 @@ function* triedPass(
   const choices = [chosen, { type: 'give', tiles: tiles.toKinds() }] as const;
   const offered = event.step === 'courtesy' ? given.size : null;
   const contest = contestOf(table, game, { choices, offered, place }, { rates, fit });
-  const { rows } = aheadOf(yield* silent(raceSteps(contest, race)), choices, chosen);
-  const [made, tried] = given.equals(tiles) ? [rows[0], rows[0]] : inOrder(rows, given);
+  const { chosen: made, rows } = aheadOf(yield* silent(raceSteps(contest, race)), choices, chosen);
+  const tried = rows.find((row) => row !== made) as AheadRow;
   const chance = new GameChance(table, fit);
   return {
     tried: { average: tried.worth, same: sameIncoming(game, chance, place, tiles) },
     made: { average: made.worth, same: sameIncoming(game, chance, place, given) },
     gain: isRight(made.verdict) && isRight(tried.verdict) ? 0 : made.loss - tried.loss,
   };
-}
-
-/** The row of the tiles given, and the other one. */
-function inOrder([one, other]: readonly AheadRow[], given: Tiles): readonly [AheadRow, AheadRow] {
-  const isGiven = one?.choice.type === 'give' && given.equals(Tiles.of(one.choice.tiles));
-  return (isGiven ? [one, other] : [other, one]) as [AheadRow, AheadRow];
 }
 
 function* triedDiscard(

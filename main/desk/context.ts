@@ -3,7 +3,7 @@ import { basename, dirname, join } from 'node:path';
 import { type Fields, readJson } from '../../core/base/json.ts';
 import { removeQuietly, renamePatiently, type Storage, UNFINISHED, writeWhole } from '../files/durable.ts';
 import { errorCode, ifThere } from '../files/files.ts';
-import { type Places, stampOf } from './places.ts';
+import { freeName, type Places, stampOf } from './places.ts';
 
 /** What every shelf of the desk shares. */
 export interface DeskContext extends Storage {
@@ -75,11 +75,8 @@ export async function keepCopy(context: DeskContext, path: string, why = 'damage
 }
 
 async function copyName({ files, now }: DeskContext, path: string, why: string): Promise<string> {
-  const taken = new Set((await files.list(dirname(path))).map((entry) => entry.name));
-  const first = `${basename(path)}.${why}-${stampOf(now())}`;
-  let name = first;
-  for (let turn = 2; taken.has(name); turn += 1) name = `${first}-${turn}`;
-  return name;
+  const taken = (await files.list(dirname(path))).map(({ name }) => name);
+  return freeName(`${basename(path)}.${why}-${stampOf(now())}`, '', taken);
 }
 
 /** The object in a file of ours: fields that this version does not know stay in it. */

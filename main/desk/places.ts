@@ -60,10 +60,14 @@ export function removedPath(places: Places, id: string): string {
 
 /** `removed/<id>.earlier-<time>.json`, a version that was removed before; under a name that is not taken. */
 export function earlierRemovedPath(places: Places, id: string, moment: Date, taken: readonly string[]): string {
-  const first = `${id}.earlier-${stampOf(moment)}`;
-  let name = `${first}${GAME_ENDING}`;
-  for (let turn = 2; taken.includes(name); turn += 1) name = `${first}-${turn}${GAME_ENDING}`;
-  return join(places.removed, name);
+  return join(places.removed, freeName(`${id}.earlier-${stampOf(moment)}`, GAME_ENDING, taken));
+}
+
+/** The first name that is not taken: as given, or numbered from 2. */
+export function freeName(stem: string, ending: string, taken: readonly string[]): string {
+  let name = stem + ending;
+  for (let turn = 2; taken.includes(name); turn += 1) name = `${stem}-${turn}${ending}`;
+  return name;
 }
 
 /** The id in the name of a version that was removed before. */
