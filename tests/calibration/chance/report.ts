@@ -1,6 +1,7 @@
 import { tableText } from '../report.ts';
 import type { MomentCheck } from '../../../core/chance/calibrate.ts';
 import type { TableKind } from '../../../core/table/kinds.ts';
+import { pooledExposures } from './exposures.ts';
 import type { CardStudy, Luck } from './study.ts';
 
 /** All that one run found, by kind of table. */
@@ -21,6 +22,7 @@ export function chanceReport({ poolGames, fitGames, testGames, kinds }: ChanceRe
       `## At a ${kind} table`,
       summary(cards),
       luckTable(cards),
+      exposureTable(cards),
       ...cards.map((card) => `### ${card.title}, ${kind} table\n\n${momentTable(card)}`),
     ]),
   ].join('\n\n')}\n`;
@@ -91,6 +93,25 @@ function luckTable(cards: readonly CardStudy[]): string {
     text(luck.all),
   ]);
   return `Luck of steady players, in games of a hundred a game, with 95 % intervals; it should be nought:\n\n${tableText(['card', 'tiles received', 'own draws', 'the others', 'in all'], rows)}`;
+}
+
+function exposureTable(cards: readonly CardStudy[]): string {
+  const all = pooledExposures(cards.map(({ exposures }) => exposures));
+  const rows = all.map(({ own, states, said, won, error }) => {
+    const biases = cards.map(({ exposures }) => {
+      const check = exposures[own];
+      return check === undefined ? 0 : check.said - check.won;
+    });
+    return [
+      own === all.length - 1 ? `${own} and more` : `${own}`,
+      `${states}`,
+      hundred(said),
+      hundred(won),
+      `${signed(said - won)} ± ${hundred(1.96 * error)}`,
+      `${signed(Math.min(...biases))} to ${signed(Math.max(...biases))}`,
+    ];
+  });
+  return `By the groups that a seat has laid open, after its discards up to 80 tiles drawn, all cards together, with 95 % intervals:\n\n${tableText(['open', 'states', 'said', 'won', 'bias', 'by card'], rows)}`;
 }
 
 function momentTable({ fitted, provisional }: CardStudy): string {

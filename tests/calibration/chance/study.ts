@@ -6,6 +6,7 @@ import { ChanceSampler, type ChanceSample } from '../../../core/chance/sampler.t
 import type { CompiledCard } from '../../../core/reading/compiled.ts';
 import type { TableKind } from '../../../core/table/kinds.ts';
 import { PLAYERS_AT, simulateGames } from '../../../core/table/simulate.ts';
+import { type ExposureCheck, exposureChecks } from './exposures.ts';
 
 /** Seeds of the games that the common form is fitted to, and of those that all is tested on. */
 export const POOL_SEED = 101;
@@ -92,6 +93,7 @@ export interface CardStudy {
   readonly provisional: readonly MomentCheck[];
   readonly fitted: readonly MomentCheck[];
   readonly luck: LuckSums;
+  readonly exposures: readonly ExposureCheck[];
   /** Of states after a discard: the chance, the share that wins, the best reach. */
   readonly brier: { readonly chance: number; readonly constant: number; readonly reach: number };
 }
@@ -121,6 +123,7 @@ export function studyCard({ title, compiled, kind, pooled, games }: StudyTask): 
     provisional: check({ ...provisionalChance(kind), pooled }),
     fitted: check(fitted),
     luck: luckOf(samples, fitted),
+    exposures: exposureChecks(samples, fitted),
     brier: {
       chance: brierOf(thrown, ({ state }) => chanceOf(state, fitted)),
       constant: brierOf(thrown, () => won),
