@@ -6,7 +6,7 @@ export interface Line {
   readonly id: string;
   /** The name of its section. */
   readonly section: string;
-  /** Its name for a player: the section, and its place there as printed, "Stairs, 4th line". */
+  /** Its name for a player: the section, and its place there as printed, "Weather, 4th line". */
   readonly name: string;
   /** The pattern as written. */
   readonly pattern: string;

@@ -41,7 +41,7 @@ export function sectionName(section: SectionDocument, index: number): string {
   return typeof name === 'string' && name.trim() !== '' ? name : `Section ${index + 1}`;
 }
 
-/** A line as a player is told of it: "Stairs, 4th line"; the name of the section alone where it has no other line. */
+/** A line as a player is told of it: "Weather, 4th line"; the name of the section alone where it has no other line. */
 export function lineName({ lines }: SectionDocument, section: string, line: number): string {
   return lines.length === 1 ? section : `${section}, ${ordinal(line + 1)} line`;
 }

@@ -43,7 +43,7 @@ export interface ReadingDocument {
 export interface HandDocument {
   /** The line's id. */
   readonly line: string;
-  /** The line's name for a player: "Stairs, 4th line". */
+  /** The line's name for a player: "Weather, 4th line". */
   readonly name: string;
   readonly section: string;
   readonly points: number;

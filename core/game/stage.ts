@@ -22,13 +22,18 @@ function exchangeWords({ phase, step, toCome }: ExchangeState): string {
 }
 
 /** "You won by own draw", "West won by your discard". */
-function resultWords({ result, winner, by, from }: EndedEvent, own: Seat | null): string {
+function resultWords(ended: EndedEvent, own: Seat | null): string {
+  const { result, winner } = ended;
   if (result === 'wall') return 'Wall game';
   if (result === 'abandoned') return 'Abandoned';
-  const won = `${own !== null && winner === own ? 'You' : winner} won`;
-  if (by === 'draw') return `${won} by own draw`;
-  if (from !== undefined) return `${won} by ${from === own ? 'your' : `${from}'s`} discard`;
-  return by === 'discard' ? `${won} by a discard` : won;
+  return `${own !== null && winner === own ? 'You' : winner} won${howWon(ended, own)}`;
+}
+
+/** How a win came, to go on with after "won": " by your discard"; nothing where it isn't known. */
+export function howWon({ by, from }: Pick<EndedEvent, 'by' | 'from'>, own: Seat | null): string {
+  if (by === 'draw') return ' by own draw';
+  if (from !== undefined) return ` by ${from === own ? 'your' : `${from}'s`} discard`;
+  return by === 'discard' ? ' by a discard' : '';
 }
 
 /** The seat that plays after a seat: play goes to the right (common practice). */

@@ -81,7 +81,7 @@ function usesOf({ compiled, known, aways }: Reading, way: number): Uint8Array {
   return uses;
 }
 
-/** The name of a line where a sentence goes on after it: "Stairs, 4th line,". */
+/** The name of a line where a sentence goes on after it: "Weather, 4th line,". */
 export function nameWithin({ name }: Line): string {
   return name.includes(',') ? `${name},` : name;
 }

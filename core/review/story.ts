@@ -1,9 +1,9 @@
 import { nameOfLine } from '../card/document.ts';
 import { cardDocument } from '../card/read-document.ts';
 import type { Seat } from '../exchange/steps.ts';
-import type { EndedEvent, GameEvent } from '../game/events.ts';
+import type { GameEvent } from '../game/events.ts';
 import type { GameRecord } from '../game/record.ts';
-import { stageOf } from '../game/stage.ts';
+import { howWon, stageOf } from '../game/stage.ts';
 import { replay } from '../game/state.ts';
 import { type Decision, isRight, judgementOf } from './decision.ts';
 import { type Ledger, wholeLedger } from './ledger.ts';
@@ -13,7 +13,7 @@ import { type Ledger, wholeLedger } from './ledger.ts';
  * sentences stand in the window and in the text of the command.
  */
 
-/** How the game came out, in a sentence without its full stop: "You won as East, Echoes, 2nd line". */
+/** How the game came out, in a sentence without its full stop: "You won as East, Weather, 2nd line". */
 export function resultSentence({ events, card }: Pick<GameRecord, 'events' | 'card'>): string {
   const { state } = replay(events);
   const { result, seat } = state;
@@ -26,12 +26,6 @@ export function resultSentence({ events, card }: Pick<GameRecord, 'events' | 'ca
   const hand = name === undefined ? '' : `, ${name}`;
   if (result.winner === seat) return `You won${as}${hand}`;
   return `${result.winner ?? 'Somebody'} won${howWon(result, seat)}${hand}${youWere(seat)}`;
-}
-
-function howWon({ from, by }: EndedEvent, seat: Seat | null): string {
-  if (by === 'draw') return ' by own draw';
-  if (from === undefined) return '';
-  return from === seat ? ' by your discard' : ` by ${from}’s discard`;
 }
 
 function youWere(seat: Seat | null): string {

@@ -82,7 +82,7 @@ export function whyCalled({ tiles, verdict, hand }: JudgedChoice, best: PlayChoi
   return [`It was better to ${tiles.size === 0 ? 'call and lay open' : 'lay open'} ${group}.`];
 }
 
-/** "Mirrors, 3rd line, two away". */
+/** "Lanterns, 3rd line, two away". */
 function handLeft({ line, away }: NonNullable<PlayChoice['hand']>): string {
   return `${nameWithin(line)} ${away === 0 ? 'complete' : `${COUNTS[away] as string} away`}`;
 }
@@ -154,7 +154,7 @@ function neededOf({ compiled, way }: Aim, kind: Kind): number {
   return (compiled.plain[need] as number) + (compiled.wild[need] as number);
 }
 
-/** A way as its line and groups: "Stairs, 4th line (FF 1111b 2222b 3333b)". */
+/** A way as its line and groups: "Weather, 4th line (FF 1111b 2222b 3333b)". */
 export function handWords({ compiled, way }: Aim): string {
   const { asPrinted } = compiled.ways[way] as Way;
   return `${lineOfWay(compiled, way).name} (${asPrinted.map(groupText).join(' ')})`;

@@ -19,7 +19,7 @@ export interface JudgedOption extends PassOption {
 /** How one section or line that was aimed at stands. */
 export interface AimStanding {
   readonly aim: string;
-  /** For a player: "Stairs", or "Stairs, 4th line". */
+  /** For a player: "Weather", or "Weather, 4th line". */
   readonly name: string;
   /** Its place among the sections by lean, or among the lines by reach, from 1; 0 if the card has none such. */
   readonly rank: number;
@@ -89,7 +89,7 @@ function* optionSteps(
     .sort((one, other) => one.cost - other.cost || one.expectedAway - other.expectedAway);
 }
 
-/** How a section (`section:Stairs`) or line (`line:stairs-1`) stands in a reading. */
+/** How a section (`section:Weather`) or line (`line:weather-1`) stands in a reading. */
 export function standingOf(reading: Reading, aim: string): AimStanding {
   const [kind = '', ...rest] = aim.split(':');
   const name = rest.join(':');

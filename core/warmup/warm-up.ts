@@ -16,7 +16,7 @@ export type Stage = (typeof STAGES)[number];
 
 /** What a person said of one decision before the answer. */
 export interface Attempt {
-  /** Sections or lines aimed at: `section:Stairs` or `line:stairs-1`; may be empty. */
+  /** Sections or lines aimed at: `section:Weather` or `line:weather-1`; may be empty. */
   readonly aims: readonly string[];
   /** Tiles to be kept, in their text form. */
   readonly keeps: string;

@@ -129,13 +129,13 @@ describe('card study', () => {
 
   test('missed lines come first, then lines due, then lines never asked; others wait for their day', () => {
     const history = [
-      { lineId: 'stairs-1', ask: 'groups', right: true, day: 99 },
-      { lineId: 'stairs-2', ask: 'groups', right: false, day: 99 },
-      { lineId: 'stairs-3', ask: 'groups', right: true, day: 100 },
+      { lineId: 'one-shore-1', ask: 'groups', right: true, day: 99 },
+      { lineId: 'one-shore-2', ask: 'groups', right: false, day: 99 },
+      { lineId: 'one-shore-3', ask: 'groups', right: true, day: 100 },
     ] as const;
     const order = dueLines(plan(1, { history })).map(({ id }) => id);
-    expect(order.slice(0, 2)).toEqual(['stairs-2', 'stairs-1']);
-    expect(order).not.toContain('stairs-3');
+    expect(order.slice(0, 2)).toEqual(['one-shore-2', 'one-shore-1']);
+    expect(order).not.toContain('one-shore-3');
     expect(order).toHaveLength(lines.length - 1);
   });
 
@@ -148,13 +148,13 @@ describe('a line read aloud', () => {
   const words = (id: string): string => lineWords(lines.find((line) => line.id === id) ?? expect.fail(id)).join(' ');
 
   test('says groups, suits, movement, concealed, points and note', () => {
-    expect(words('stairs-5')).toBe(
+    expect(words('two-shores-3')).toBe(
       'Pair of flowers. Kong of ones, first suit. Kong of twos, first suit. Kong of fives, second suit, stays as printed. ' +
         'The first suit and second suit are different suits, in any order. The plain numbers move up or down together, by any amount. ' +
-        'May be exposed. 30 points. Two steps and the fives of another suit; the fives stay.',
+        'May be exposed. 5 points. Two steps and the fives of another suit; the fives stay.',
     );
-    expect(words('lanterns-1')).toBe(
-      'Kong of flowers. Pung of green dragons. Pung of red dragons. Kong of white dragons. May be exposed. 30 points. All dragons; the whites are a kong.',
+    expect(words('lanterns-8')).toBe(
+      'Kong of flowers. Pung of green dragons. Pung of red dragons. Kong of white dragons. May be exposed. 4 points. All dragons; the whites are a kong.',
     );
   });
 

@@ -8,12 +8,16 @@ const before = (name: string): string => readFileSync(join(import.meta.dirname, 
 
 /** The chance came later, and moves with what the simulated table shows: it is checked where it is made. */
 const withoutChance = (text: string): string =>
-  text.replaceAll(/"chance":[\d.]+,/g, '').replaceAll(/^About \d+ games? in 100 .*\n\n/gm, '');
+  text.replaceAll(/"chance":[\d.]+,/g, '').replaceAll(/^(About \d+ games? in 100|This is provisional).*\n\n/gm, '');
 
 /** The sentences that say why are tested in tests/plan; what is fixed is where they stand. */
 const withoutReasons = (text: string): string => text.replaceAll(/^([^:\n]+:) [A-Z].*\.$/gm, '$1');
 
-const RACK = ['--rack', 'FF N 0 13b 4578c 22d J'] as const;
+const TILES = 'FF N 0 13b 4578c 22d J';
+/** The demo card as it was then; its lines stand in other sections since, with other points. */
+const FIRST_CARD = 'tests/golden/0.1.0/card.json';
+const RACK = ['--rack', TILES, '--card', FIRST_CARD] as const;
+const NOW = ['--rack', TILES] as const;
 
 test.each([
   ['read', ['read', ...RACK, '--json', '--top', '4']],
@@ -23,15 +27,19 @@ test.each([
   ['passgive', ['pass', ...RACK, '--step', 'left', '--give', 'N 0 1b', '--json']],
   ['passcourtesy', ['pass', ...RACK, '--step', 'courtesy', '--by', 'expectedAway', '--json', '--top', '5']],
   ['passtext', ['pass', ...RACK, '--top', '3']],
-  ['card', ['card', 'assets/demo.card.json', '--json']],
+  ['card', ['card', FIRST_CARD, '--json']],
   ['deal', ['deal', '--seed', '5', '--json']],
+  ['demoread', ['read', ...NOW, '--json', '--top', '4']],
+  ['demopass', ['pass', ...NOW, '--json', '--top', '4']],
+  ['demotext', ['read', ...NOW, '--top', '3']],
+  ['democard', ['card', 'assets/demo.card.json', '--json']],
   ['deal14', ['deal', '--seed', '5', '--tiles', '14', '--json']],
 ])('%s writes the same bytes as ever', async (name, args) => {
-  expect(withoutReasons(withoutChance((await windrow(args)).out))).toBe(withoutReasons(before(name)));
+  expect(withoutReasons(withoutChance((await windrow(args)).out))).toBe(withoutReasons(withoutChance(before(name))));
 });
 
 test('readlines writes the same bytes as ever', async () => {
   const racks = 'FF N 0 13b 4578c 22d J\nJJ FF NE 0 1389b 25c 7d\n';
-  const { out } = await windrow(['read', '--rack', '-', '--top', '2'], racks);
-  expect(withoutChance(out)).toBe(before('readlines'));
+  const { out } = await windrow(['read', '--rack', '-', '--top', '2', '--card', FIRST_CARD], racks);
+  expect(withoutChance(out)).toBe(withoutChance(before('readlines')));
 });

@@ -252,7 +252,11 @@ describe('the questions of the Warm-up', () => {
   test('an answer lists every pass and judges the chosen one; its cost in the end is that of the look ahead', async () => {
     const rack = 'FF N 0 13b 4578c 22d J';
     const problem = { card, at: { rack: counts(rack), gone: counts(''), seat: 'South', step: 'right' } } as const;
-    const { progress, result } = await ask('answer', { ...problem, give: counts('22d F'), aims: ['section:Stairs'] });
+    const { progress, result } = await ask('answer', {
+      ...problem,
+      give: counts('22d F'),
+      aims: ['section:Three Shores'],
+    });
     expect(progress.at(-1)).toBeLessThanOrEqual(1);
     const { options, chosen, asGood, aims, tiles } = expectValue(result);
     expect([...(chosen?.give ?? [])].sort()).toEqual(['2d', '2d', 'F']);

@@ -8,8 +8,8 @@ import { FOLDER, openOn } from './support/desks.ts';
 import { MemoryDisk } from './support/memory-disk.ts';
 
 const PROGRESS: CardProgress = {
-  confirmed: ['["stairs-1"]'],
-  answers: [{ lineId: 'stairs-1', ask: 'points', right: false, day: 20_000 }],
+  confirmed: ['["weather-1"]'],
+  answers: [{ lineId: 'weather-1', ask: 'points', right: false, day: 20_000 }],
 };
 const FILE = `${FOLDER}/cards/progress/demo.json`;
 

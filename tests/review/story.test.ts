@@ -29,7 +29,7 @@ describe('how a game came out, in a sentence', () => {
     ],
     [
       [DEALT, ended({ result: 'won', winner: 'West', by: 'discard', from: 'East' })],
-      'West won by East’s discard; you were South',
+      "West won by East's discard; you were South",
     ],
     [[DEALT, ended({ result: 'won', winner: 'West', by: 'draw' })], 'West won by own draw; you were South'],
     [[ended({ result: 'won', winner: 'West', by: 'discard', lineId: 'gone' })], 'West won'],

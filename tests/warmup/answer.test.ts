@@ -24,7 +24,7 @@ function answer(give: string, step: 'right' | 'left' | 'courtesy' = 'right', aim
 }
 
 describe('the answer to a decision', () => {
-  const plain = answer('FFN', 'right', ['section:Stairs', 'section:nowhere', 'line:no-line']);
+  const plain = answer('FFN', 'right', ['section:Three Shores', 'section:nowhere', 'line:no-line']);
 
   test('ranks the same passes as the plan, with the same costs', () => {
     const plan = planPass(yardstick.compiled, known, 'right', { model: yardstick.model });
@@ -45,8 +45,8 @@ describe('the answer to a decision', () => {
 
   test('finds the pass that was chosen, and says how each aim stands', () => {
     expect(Tiles.of(plain.chosen?.give ?? []).equals(tiles('FFN'))).toBe(true);
-    const [stairs, nowhere, line] = plain.aims;
-    expect(stairs?.rank).toBe(plain.reading.lean.findIndex(({ section }) => section === 'Stairs') + 1);
+    const [shores, nowhere, line] = plain.aims;
+    expect(shores?.rank).toBe(plain.reading.lean.findIndex(({ section }) => section === 'Three Shores') + 1);
     expect([nowhere?.rank, line?.rank]).toEqual([0, 0]);
   });
 
@@ -67,8 +67,8 @@ describe('the answer to a decision', () => {
   });
 
   test('a section is named as on the card, a line by its section and place', () => {
-    expect(plain.aims.map(({ name }) => name)).toEqual(['Stairs', 'nowhere', 'no-line']);
-    expect(standingOf(plain.reading, 'line:stairs-4').name).toBe('Stairs, 4th line');
+    expect(plain.aims.map(({ name }) => name)).toEqual(['Three Shores', 'nowhere', 'no-line']);
+    expect(standingOf(plain.reading, 'line:three-shores-4').name).toBe('Three Shores, 4th line');
   });
 
   test('a line of the card ranks by the reach of its best way', () => {

@@ -52,7 +52,7 @@ const firstOf = (warmUp: WarmUp, count: number): Tiles =>
 function answered(warmUp: WarmUp, count = 3): WarmUp {
   let next = warmUp;
   if (next.stage === 'arrange') next = good(arranged(next));
-  if (next.stage === 'aim') next = good(aimed(next, ['section:Stairs']));
+  if (next.stage === 'aim') next = good(aimed(next, ['section:Three Shores']));
   if (next.stage === 'keep') next = good(kept(next, Tiles.none));
   const blind = stepNow(next) === 'courtesy' ? 0 : 3 - count;
   return good(said(good(chosen(next, firstOf(next, count), blind)), ''));

@@ -143,15 +143,15 @@ test.describe('several cards', () => {
     await windrow.go('Table');
     await windrow.deal('J FF N 0 13b 4578c 22d');
     await windrow.saved();
-    const stairs = page.getByText(/^Stairs, \d+(st|nd|rd|th) line$/);
-    await expect(stairs.first()).toBeVisible();
-    const before = await stairs.count();
+    const shores = page.getByText(/^Three Shores, \d+(st|nd|rd|th) line$/);
+    await expect(shores.first()).toBeVisible();
+    const before = await shores.count();
     await windrow.go('Card');
-    await page.getByRole('button', { name: 'Stairs', exact: true }).click();
+    await page.getByRole('button', { name: 'Three Shores', exact: true }).click();
     await page.getByRole('button', { name: 'Remove the section' }).click();
     await kept(page);
     await windrow.go('Table');
-    await expect(stairs).toHaveCount(before);
+    await expect(shores).toHaveCount(before);
   });
 });
 
@@ -369,12 +369,12 @@ test.describe('a line, built and typed', () => {
     await copyDemo(windrow);
     const outline = page.locator('wr-card-outline');
     await page.getByRole('button', { name: 'Duplicate' }).first().click();
-    await expect(page.getByRole('heading', { name: 'Line 2 of Stairs' })).toBeVisible();
+    await expect(page.getByRole('heading', { name: 'Line 2 of One Shore' })).toBeVisible();
     await page.getByRole('button', { name: 'Move down' }).click();
-    await expect(page.getByRole('heading', { name: 'Line 3 of Stairs' })).toBeVisible();
-    await page.getByLabel('It stands in the section').selectOption('Twos');
-    await expect(page.getByRole('heading', { name: 'Line 7 of Twos' })).toBeVisible();
-    await outline.getByRole('button', { name: 'Echoes', exact: true }).click();
+    await expect(page.getByRole('heading', { name: 'Line 3 of One Shore' })).toBeVisible();
+    await page.getByLabel('It stands in the section').selectOption('Still Water');
+    await expect(page.getByRole('heading', { name: 'Line 9 of Still Water' })).toBeVisible();
+    await outline.getByRole('button', { name: 'Two Shores', exact: true }).click();
     await page.getByLabel('Name of the section').fill('Answers');
     await page.getByRole('button', { name: 'Move up' }).click();
     await kept(page);
@@ -383,7 +383,7 @@ test.describe('a line, built and typed', () => {
       withUs(text)
         .sections.map(({ name }) => name)
         .slice(0, 2),
-    ).toEqual(['Answers', 'Stairs']);
+    ).toEqual(['Answers', 'One Shore']);
     await outline.getByRole('button', { name: 'Fold Answers' }).click();
     await expect(outline.getByRole('button', { name: 'Unfold Answers' })).toBeVisible();
   });
@@ -571,7 +571,7 @@ test('proof-reading: an edited line loses its tick, the others keep theirs', asy
   await page.getByRole('button', { name: '5 more' }).click();
   await view(page, 'Proof-read');
   await expect(page.getByText('1 of 57 lines confirmed').first()).toBeVisible();
-  await expect(page.getByRole('heading', { name: 'Line 2 of Stairs' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Line 2 of One Shore' })).toBeVisible();
 });
 
 test('CR-R1, CR-R2: study asks first, tells at once, and a missed line comes back', async ({ windrow, page }) => {

@@ -233,7 +233,7 @@ test('the story tells of a moment what was done, what was better and why, and le
 }) => {
   await withSeason(windrow);
   await lookBack(page, PLAYED);
-  await expect(page.getByRole('heading', { name: 'You won as East, Echoes, 2nd line' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'You won as East, Lanterns, 7th line' })).toBeVisible();
   await expect(page.getByText(/^A game like this starts at \d+ in 100\. /)).toBeVisible();
   await expect(page.getByText(/set against the best one there was, “Your choices” .* steady player/)).toBeVisible();
   const moments = page.locator('wr-story article');

@@ -38,7 +38,7 @@ test('four games by mouse: totals run on, East goes round, place and people stay
   test.setTimeout(240_000);
   await windrow.open();
 
-  // 1. South; the passes, some play; West wins 30 by South's discard, with jokers: 60, 30, 30.
+  // 1. South; the passes, some play; West wins 5 by South's discard, with jokers: 10, 5, 5.
   await windrow.deal('J FF N 0 13b 4578c 22d', 'South');
   await exchange(page);
   for (const name of [/^nine crak/, /^eight bam/, /^eight bam/, /^one dot/]) {
@@ -50,21 +50,21 @@ test('four games by mouse: totals run on, East goes round, place and people stay
   await choose(page, 'Who won?', 'Right');
   await choose(page, 'How?', 'By discard');
   await choose(page, 'Whose discard?', 'You');
-  await page.getByLabel('Which hand?').selectOption('stairs-1');
+  await page.getByLabel('Which hand?').selectOption('one-shore-1');
   await choose(page, 'Jokers in it?', 'With jokers');
   await page.getByRole('button', { name: 'Enter the result' }).click();
   await expect(page.getByRole('heading', { name: 'Right (West) won by your discard' })).toBeVisible();
   expect(await tableRows(page, 'Who pays what')).toEqual([
-    ['You (South)', '−60', 'pays 60'],
-    ['Right (West)', '+120', 'gets 120'],
-    ['Across (North)', '−30', 'pays 30'],
-    ['Left (East)', '−30', 'pays 30'],
+    ['You (South)', '−10', 'pays 10'],
+    ['Right (West)', '+20', 'gets 20'],
+    ['Across (North)', '−5', 'pays 5'],
+    ['Left (East)', '−5', 'pays 5'],
   ]);
   await page.getByRole('textbox', { name: 'Place' }).fill('Lakeside library');
   await page.getByText('Names, if you like').click();
   await page.getByLabel('Name of Right (West)').fill('Heron');
   await page.getByLabel('Name of Right (West)').blur();
-  expect(await totals(page)).toEqual(['−60', '+120', '−30', '−30']);
+  expect(await totals(page)).toEqual(['−10', '+20', '−5', '−5']);
 
   // 2. East; only the result: own draw, 25, without jokers: everybody pays 100.
   await next(windrow, 'East');
@@ -77,7 +77,7 @@ test('four games by mouse: totals run on, East goes round, place and people stay
   await choose(page, 'Jokers in it?', 'Without jokers');
   await page.getByRole('button', { name: 'Enter the result' }).click();
   await expect(page.getByRole('heading', { name: 'You won by own draw', exact: true })).toBeVisible();
-  await expect.poll(async () => await totals(page)).toEqual(['+240', '+20', '−130', '−130']);
+  await expect.poll(async () => await totals(page)).toEqual(['+290', '−80', '−105', '−105']);
   await expect(page.getByRole('textbox', { name: 'Place' })).toHaveValue('Lakeside library');
   await expect(page.getByRole('columnheader', { name: 'Heron' })).toBeVisible();
 
@@ -90,10 +90,10 @@ test('four games by mouse: totals run on, East goes round, place and people stay
   await page.getByRole('button', { name: 'Result', exact: true }).click();
   await choose(page, 'The game', 'Wall game');
   await page.getByRole('button', { name: 'Enter the result' }).click();
-  await expect.poll(async () => await totals(page)).toEqual(['+240', '+20', '−130', '−130']);
+  await expect.poll(async () => await totals(page)).toEqual(['+290', '−80', '−105', '−105']);
   // What is read aloud: how each game ended stands beside its number.
   expect(await tableRows(page, 'Points of this evening')).toEqual([
-    ['1 West won by your discard', '−60', '+120', '−30', '−30'],
+    ['1 West won by your discard', '−10', '+20', '−5', '−5'],
     ['2 You won by own draw', '+300', '−100', '−100', '−100'],
     ['3 Wall game', '0', '0', '0', '0'],
   ]);
@@ -108,10 +108,10 @@ test('four games by mouse: totals run on, East goes round, place and people stay
   await choose(page, 'Whose discard?', 'Across');
   await page.getByLabel('Points', { exact: true }).fill('50');
   await page.getByRole('button', { name: 'Enter the result' }).click();
-  await expect.poll(async () => await totals(page)).toEqual(['+190', '−30', '−230', '+70']);
+  await expect.poll(async () => await totals(page)).toEqual(['+240', '−130', '−205', '+95']);
   await windrow.saved();
   await windrow.restart();
-  await expect.poll(async () => await totals(page)).toEqual(['+190', '−30', '−230', '+70']);
+  await expect.poll(async () => await totals(page)).toEqual(['+240', '−130', '−205', '+95']);
   await expect(page.getByText('you sit South')).toBeVisible();
 
   // Names are gone everywhere after one action.

@@ -135,14 +135,14 @@ test('a joker laid open stays in its group: it completes no other, until it is s
   const nearest = page.locator('wr-hand').first().locator('[role=img]');
   await expect(nearest).toHaveAttribute(
     'aria-label',
-    /^Stairs, 2nd line: pair of flowers, 1 here and 1 missing; pung of one bams, 2 here and 1 by joker; .*; pung of four dots, 2 here and 1 missing$/,
+    /^Two Shores, 1st line: pair of flowers, 1 here and 1 missing; pung of one bams, 2 here and 1 by joker; .*; pung of four dots, 2 here and 1 missing$/,
   );
   await choose(page, 'Whose tile?', 'You');
   await type(page, 'F');
   await expect(page.getByRole('heading', { name: 'What do you discard?' })).toBeVisible();
   await expect(page.getByText(/Your hand is complete/)).toHaveCount(0);
   await page.getByRole('button', { name: /^You take the joker/ }).click();
-  await expect(page.getByText(/Your hand is complete: Stairs, 2nd line/)).toBeVisible();
+  await expect(page.getByText(/Your hand is complete: Two Shores, 1st line/)).toBeVisible();
 });
 
 test("another's group is typed or clicked, and its joker taken with the tile", async ({ windrow, page }) => {
@@ -215,16 +215,16 @@ test('a complete hand is told, and the win is entered with what is known', async
   await windrow.open();
   await straightToPlay(windrow, 'F 111b 222d 333b 444d');
   await type(page, 'F');
-  await expect(page.getByText(/The flower completes Stairs, 2nd line, 25 points/)).toBeVisible();
+  await expect(page.getByText(/The flower completes Two Shores, 1st line, 5 points/)).toBeVisible();
   await page.getByRole('button', { name: 'Enter your win' }).click();
   await expect(page.getByRole('group', { name: 'Whose discard?' }).getByRole('radio', { name: 'Left' })).toBeChecked();
   await expect(page.getByRole('radio', { name: 'Without jokers' })).toBeChecked();
-  // 25, jokerless doubles: the discarder pays double. By hand, from the default rules: 100, 50, 50.
+  // 5, jokerless doubles: the discarder pays double. By hand, from the default rules: 20, 10, 10.
   expect(await tableRows(page, 'Who pays what')).toEqual([
-    ['You (South)', '+200', 'gets 200'],
-    ['Right (West)', '−50', 'pays 50'],
-    ['Across (North)', '−50', 'pays 50'],
-    ['Left (East)', '−100', 'pays 100'],
+    ['You (South)', '+40', 'gets 40'],
+    ['Right (West)', '−10', 'pays 10'],
+    ['Across (North)', '−10', 'pays 10'],
+    ['Left (East)', '−20', 'pays 20'],
   ]);
   await page.getByRole('button', { name: 'Enter the result' }).click();
   await expect(page.getByRole('heading', { name: 'You won by the discard of Left', exact: true })).toBeVisible();
@@ -236,12 +236,12 @@ test('the target is kept until another hand is clearly better, and then the chan
 }) => {
   await windrow.open();
   await straightToPlay(windrow, '111b 222d 333b 444d N');
-  await expect(page.getByText(/Stay with Stairs, 2nd line/)).toBeVisible();
+  await expect(page.getByText(/Stay with Two Shores, 1st line/)).toBeVisible();
   for (const flowers of ['F F F', 'F F F', 'F F']) {
     await choose(page, 'Whose tile?', 'Right');
     await type(page, flowers);
   }
-  await expect(page.getByText(/Your target is dead: Stairs, 2nd line\. Time to change to /)).toBeVisible();
+  await expect(page.getByText(/Your target is dead: Two Shores, 1st line\. Time to change to /)).toBeVisible();
   await page.getByRole('button', { name: /^Aim at/ }).click();
   await expect(page.locator('wr-target-line').getByText(/^Stay with /)).toBeVisible();
 });

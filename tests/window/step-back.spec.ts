@@ -16,6 +16,19 @@ test('what is undone and done again is said, with where the game stands now', as
   await expect(said).toHaveText('Done again: the deal. First right pass: choose what to give.');
 });
 
+test('tiles that were entered together are taken back together', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  await page.getByRole('button', { name: /^Give / }).click();
+  await page.getByLabel('Type it, or click it').fill('9d 3c 6c');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'Pass three across' })).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByText('0 of 3 entered')).toBeVisible();
+  await page.getByRole('button', { name: 'Redo' }).click();
+  await expect(page.getByRole('heading', { name: 'Pass three across' })).toBeVisible();
+});
+
 test('a new sheet by keyboard: the focus goes to its title, and back to the list when it is left', async ({
   windrow,
   page,

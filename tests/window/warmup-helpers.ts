@@ -23,7 +23,7 @@ export async function clickTiles(page: Page, places: readonly number[]): Promise
 export async function answerProblem(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Arrange for me' }).click();
   await page.getByRole('button', { name: 'Go on' }).click();
-  await page.getByRole('button', { name: 'Stairs', exact: true }).click();
+  await page.getByRole('button', { name: 'Three Shores', exact: true }).click();
   await page.getByRole('button', { name: 'Go on' }).click();
   await clickTiles(page, [2, 3, 4]);
   await page.getByRole('button', { name: 'Go on' }).click();

@@ -199,7 +199,7 @@ test('guesses are asked before the truth is shown, and calibrated after', async 
   await page.getByRole('button', { name: 'Show', exact: true }).click();
   await expect(page.getByText('Answer all three, and how sure you are.')).toBeVisible();
   await expect(page.locator('wr-lean')).toHaveCount(0);
-  await page.getByLabel('Which section leads?').selectOption('Stairs');
+  await page.getByLabel('Which section leads?').selectOption('Three Shores');
   await page.getByLabel('How many games of a hundred does the best hand win?').fill('120');
   for (const place of [0, 1, 2]) await page.getByRole('radio', { name: '70 %' }).nth(place).check({ force: true });
   await page.getByRole('button', { name: 'Show', exact: true }).click();

@@ -1,7 +1,6 @@
 import { css, html, nothing } from 'lit';
 import type { GameEvent } from '../../../core/game/events.ts';
 import { legalEvents } from '../../../core/game/legal.ts';
-import { applyEvent } from '../../../core/game/state.ts';
 import { JOKER, type Kind } from '../../../core/tiles/kinds.ts';
 import { tileNames } from '../../../core/tiles/names.ts';
 import { formatTileList } from '../../../core/tiles/text.ts';
@@ -121,15 +120,14 @@ export class WrReceivePanel extends Base {
       </section>`;
   }
 
-  /** Logs tiles that came in, each as an event of its own, once all together are legal; see `EntryAndTray`. */
+  /** Logs tiles that came in together, all or none, so that one undo takes them back; see `EntryAndTray`. */
   #receive(kinds: readonly Kind[]): string | null {
     const { session } = this.app;
     const step = session.state.exchange?.step;
     if (step === null || step === undefined) return null;
-    const received = (tiles: readonly Kind[]): GameEvent => ({ type: 'received', step, tiles: formatTileList(tiles) });
-    const allowed = applyEvent(session.state, received(kinds));
-    if (!allowed.ok) return allowed.problem.message;
-    for (const kind of kinds) session.apply(received([kind]));
+    const received: GameEvent = { type: 'received', step, tiles: formatTileList(kinds) };
+    const done = session.apply(received);
+    if (!done.ok) return done.problem.message;
     announce(words.tookIn(tileNames(kinds)));
     return '';
   }

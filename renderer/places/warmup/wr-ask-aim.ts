@@ -10,7 +10,7 @@ import { warmUpStyles } from './warm-up-styles.ts';
 
 const words = warmUpWords.run;
 
-/** What `aims-changed` carries: `section:Stairs` for a section, `line:stairs-1` for a hand. */
+/** What `aims-changed` carries: `section:Weather` for a section, `line:weather-1` for a hand. */
 export type AimsChanged = readonly string[];
 
 const Base = element({

@@ -68,8 +68,8 @@ const states = html`<section>
 const hands = html`<section>
   <h2>Hands</h2>
   <div class="stack sheet">
-    <wr-hand label="Stairs, 3rd line" .groups=${aHand}></wr-hand>
-    <wr-hand label="Twos 1" .groups=${aLongHand}></wr-hand>
+    <wr-hand label="Two Shores, 3rd line" .groups=${aHand}></wr-hand>
+    <wr-hand label="Still Water, 2nd line" .groups=${aLongHand}></wr-hand>
   </div>
 </section>`;
 
@@ -139,7 +139,7 @@ const controls = html`<section>
       <wr-explain value="4 away" heading="Away"
         >Four of the 14 tiles of this hand are still missing. Jokers you hold are counted.</wr-explain
       >
-      from Stairs, 3rd line.
+      from Two Shores, 3rd line.
     </p>
     <wr-button id="ask" @click=${openDialog}>Ask something</wr-button>
     <wr-dialog heading="Stop before the second round?">

@@ -13,12 +13,12 @@ export const aHand = [group('F', '++'), group('4b', '++j-'), group('5b', '+++-')
 export const aLongHand = [group('2b', '+-'), group('2c', '+++'), group('N', '++jj'), group('0', '-----')];
 
 export const aLean = [
-  { section: 'Stairs', share: 0.41 },
-  { section: 'Echoes', share: 0.24 },
-  { section: 'Even Paces', share: 0.14 },
-  { section: 'Compass', share: 0.09 },
-  { section: 'Twos', share: 0.06 },
-  { section: 'Odd Paces', share: 0.035 },
+  { section: 'Two Shores', share: 0.41 },
+  { section: 'Three Shores', share: 0.24 },
+  { section: 'Weather', share: 0.14 },
+  { section: 'Lanterns', share: 0.09 },
+  { section: 'Still Water', share: 0.06 },
+  { section: 'Boulders', share: 0.035 },
   { section: 'Dragons', share: 0.021 },
   { section: 'Quints', share: 0.004 },
 ];
@@ -38,6 +38,6 @@ export function aRack(): RackTile[] {
 
 function markOf(code: string): { mark?: TileMark; why?: string } {
   if (KEPT.includes(code)) return { mark: 'kept' };
-  if (code === '9d') return { mark: 'strained', why: 'Stairs and Twos both want it' };
+  if (code === '9d') return { mark: 'strained', why: 'Two Shores and Still Water both want it' };
   return code === 'J' ? {} : { mark: 'spare' };
 }

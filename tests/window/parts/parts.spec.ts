@@ -273,7 +273,7 @@ test('a hand is told in words: what is here, by joker, missing', async ({ open, 
   await open();
   await expect(page.locator('wr-hand').first().getByRole('img')).toHaveAttribute(
     'aria-label',
-    'Stairs, 3rd line: pair of flowers, here; kong of four bams, 2 here and 1 by joker and 1 missing; kong of five bams, 3 here and 1 missing; kong of six bams, 1 here and 1 by joker and 2 missing',
+    'Two Shores, 3rd line: pair of flowers, here; kong of four bams, 2 here and 1 by joker and 1 missing; kong of five bams, 3 here and 1 missing; kong of six bams, 1 here and 1 by joker and 2 missing',
   );
 });
 

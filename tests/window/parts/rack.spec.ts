@@ -315,7 +315,7 @@ test.describe('CR-K5: what is announced', () => {
     const page = await open();
     await expect(tile(page, 't11')).toHaveAttribute(
       'aria-label',
-      'nine dot, wanted twice, Stairs and Twos both want it',
+      'nine dot, wanted twice, Two Shores and Still Water both want it',
     );
     await expect(tile(page, 't7')).toHaveAttribute('aria-label', 'five bam, kept');
   });

@@ -110,7 +110,7 @@ export const fullCardJourney: Journey = {
       name: 'a section',
       reach: async ({ page }) => {
         await page.getByLabel('The line, typed').fill('1111a 2a 3333a 4a 5555a');
-        await page.getByRole('button', { name: 'Echoes', exact: true }).click();
+        await page.getByRole('button', { name: 'Weather', exact: true }).click();
       },
     },
     {

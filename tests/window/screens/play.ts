@@ -9,7 +9,7 @@ async function askForResult({ page }: Windrow): Promise<void> {
   await choose(page, 'Who won?', 'You');
   await choose(page, 'How?', 'By discard');
   await choose(page, 'Whose discard?', 'Left');
-  await page.getByLabel('Which hand?').selectOption('stairs-1');
+  await page.getByLabel('Which hand?').selectOption('one-shore-1');
   await expect(page.getByRole('table', { name: 'Who pays what' })).toBeVisible();
 }
 

@@ -104,7 +104,7 @@ export const warmUpJourney: Journey = {
       name: 'the truth',
       reach: async ({ page }) => {
         await page.getByLabel('How many tiles away is the nearest hand?').fill('7');
-        await page.getByLabel('Which section leads?').selectOption('Stairs');
+        await page.getByLabel('Which section leads?').selectOption('Three Shores');
         await page.getByLabel('How many games of a hundred does the best hand win?').fill('6');
         for (const at of [2, 1, 0]) await page.getByRole('radio', { name: '70 %' }).nth(at).check({ force: true });
         await page.getByRole('button', { name: 'Show', exact: true }).click();
