@@ -1,16 +1,30 @@
 import { randomBytes, timingSafeEqual } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
 
-/** Bytes of chance in the token and in a start address: 256 bits. */
-const TOKEN_BYTES = 32;
+/** Bytes of chance in each secret and in a start address: 256 bits. */
+const SECRET_BYTES = 32;
+
+/** The header in which a page sends its key with each call. */
+const KEY_HEADER = 'x-windrow-key';
+
+/** What a start code gives to a browser: neither opens a call without the other. */
+export interface Secrets {
+  /** The text of the header that sets the cookie. */
+  readonly cookie: string;
+  /** Kept by the page, for its own tab. */
+  readonly key: string;
+}
 
 /**
  * Who may speak to the host. The same-origin policy of browsers compares names, not addresses, so a
- * hostile page can make its own name point here; therefore the name is checked, the origin too,
- * and each request must carry a token that only this host's own pages get.
+ * hostile page can make its own name point here; therefore the name is checked, the origin too.
+ * And each request must carry a secret that only this host's own pages get. Cookies know no ports:
+ * a browser sends ours to every other server on this computer. So the cookie opens the page, which
+ * anyone may know, and a call needs the key besides, which browsers send nowhere by themselves.
  */
 export class Guard {
-  readonly #token = randomBytes(TOKEN_BYTES).toString('hex');
+  readonly #token = newSecret();
+  readonly #key = newSecret();
   readonly #codes = new Set<string>();
   readonly #hosts: readonly string[];
   readonly #cookie: string;
@@ -29,28 +43,37 @@ export class Guard {
     return site === undefined || site === 'same-origin' || site === 'none';
   }
 
-  /** True when the request carries the token. */
-  isOurs({ headers }: IncomingMessage): boolean {
+  /** True when the request carries the cookie: the page may be loaded. */
+  hasCookie({ headers }: IncomingMessage): boolean {
     const cookies = (headers.cookie ?? '').split(';').map((cookie) => cookie.trim());
     const prefix = `${this.#cookie}=`;
     const given = cookies.filter((cookie) => cookie.startsWith(prefix)).map((cookie) => cookie.slice(prefix.length));
     return given.length === 1 && given.every((token) => isSame(token, this.#token));
   }
 
+  /** True when the request carries the key too: a call may be made. */
+  mayCall(request: IncomingMessage): boolean {
+    return this.hasCookie(request) && isSame(String(request.headers[KEY_HEADER] ?? ''), this.#key);
+  }
+
   /** A code for a start address; it opens the door once. */
   newCode(): string {
-    const code = randomBytes(TOKEN_BYTES).toString('hex');
+    const code = newSecret();
     this.#codes.add(code);
     return code;
   }
 
-  /** The cookie for a start code; undefined for a code that is unknown or was used before. */
-  cookieFor(code: string): string | undefined {
+  /** The secrets for a start code; undefined for a code that is unknown or was used before. */
+  secretsFor(code: string): Secrets | undefined {
     const known = [...this.#codes].find((other) => isSame(code, other));
     if (known === undefined) return undefined;
     this.#codes.delete(known);
-    return `${this.#cookie}=${this.#token}; HttpOnly; SameSite=Strict; Path=/`;
+    return { cookie: `${this.#cookie}=${this.#token}; HttpOnly; SameSite=Strict; Path=/`, key: this.#key };
   }
+}
+
+function newSecret(): string {
+  return randomBytes(SECRET_BYTES).toString('hex');
 }
 
 /** Compares in a time that tells nothing about where two texts differ. */

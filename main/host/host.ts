@@ -31,6 +31,9 @@ export interface Host {
 const ADDRESS = '127.0.0.1';
 const PATIENCE = 30_000;
 
+/** How a browser, or a tab of it, gets in again. */
+const COME_BACK = 'press Enter in the terminal where Windrow runs, and open the address that it prints.';
+
 /**
  * Serves the window and the desk to browsers on this computer. Throws, with a sentence for a
  * person, when the folder is in use or can't be opened.
@@ -91,10 +94,11 @@ async function answerGuarded({ desk, root, guard }: Serving, request: IncomingMe
   if (!guard.isAddressedToUs(request)) return sentence(403, 'This address is not for you.');
   const path = (request.url ?? '').split('?')[0] ?? '';
   if (path.startsWith('/start/')) return start(guard, request, path.slice('/start/'.length));
-  if (!guard.isOurs(request)) {
-    return sentence(403, 'This browser was not let in yet: open the start address that Windrow gives.');
+  if (!guard.hasCookie(request)) return sentence(403, `This browser was not let in: ${COME_BACK}`);
+  if (path.startsWith('/desk/')) {
+    if (!guard.mayCall(request)) return sentence(403, `This tab was not let in: ${COME_BACK}`);
+    return await answerCall(desk, request, path.slice('/desk/'.length));
   }
-  if (path.startsWith('/desk/')) return await answerCall(desk, request, path.slice('/desk/'.length));
   if (!isReading(request)) return sentence(405, 'Only reading is possible here.', { allow: 'GET, HEAD' });
   const file = await readWindowFile(root, path);
   return file === undefined ? sentence(404, 'There is nothing here.') : { status: 200, ...file };
@@ -104,13 +108,16 @@ function isReading({ method }: IncomingMessage): boolean {
   return method === 'GET' || method === 'HEAD';
 }
 
-/** Exchanges the code of a start address for the token, which stays out of all addresses. */
+/**
+ * Exchanges the code of a start address for the secrets. The key goes behind a `#`: that part of an
+ * address a browser sends to nobody, and the page takes it out at once.
+ */
 function start(guard: Guard, request: IncomingMessage, code: string): Reply {
-  const cookie = request.method === 'GET' ? guard.cookieFor(code) : undefined;
-  if (cookie === undefined) {
+  const secrets = request.method === 'GET' ? guard.secretsFor(code) : undefined;
+  if (secrets === undefined) {
     return sentence(403, 'This start address was used before or is wrong: ask Windrow for a new one.');
   }
-  return sentence(303, 'Welcome.', { location: '/', 'set-cookie': cookie });
+  return sentence(303, 'Welcome.', { location: `/#key=${secrets.key}`, 'set-cookie': secrets.cookie });
 }
 
 async function answerCall(desk: Desk, request: IncomingMessage, name: string): Promise<Reply> {

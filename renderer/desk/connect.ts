@@ -1,5 +1,6 @@
 import type { Desk } from '../../main/desk/desk.ts';
 import { httpDesk } from './http.ts';
+import { takeKey } from './key.ts';
 
 declare global {
   interface Window {
@@ -13,5 +14,5 @@ export const BROUGHT_IN = 'windrow-brought-in';
 
 /** The desk of this window: the desktop shell's if there is one, else the local host's. */
 export function connectDesk(): Desk {
-  return window.windrowDesk ?? httpDesk((...request) => fetch(...request));
+  return window.windrowDesk ?? httpDesk({ send: (...request) => fetch(...request), key: takeKey() });
 }

@@ -5,11 +5,24 @@ import { deskWords } from '../words/desk.ts';
 /** How long to wait for an answer, in ms, before saying that nobody is there. */
 const PATIENCE = 10_000;
 
-/** The desk behind the local host that served this page: one POST a call, arguments as a JSON list. */
-export function httpDesk(send: typeof fetch): Desk {
+/** The status of a reply to a tab or browser that the host does not know. */
+const REFUSED = 403;
+
+/** The code of the problem that this tab may make no calls. */
+export const NOT_LET_IN = 'not-let-in';
+
+/** How this tab speaks to the host that served it. */
+interface Line {
+  readonly send: typeof fetch;
+  /** Undefined in a tab that was not let in: it need not ask. */
+  readonly key: string | undefined;
+}
+
+/** The desk behind the local host that served this page: one POST a call with the key of this tab, arguments as a JSON list. */
+export function httpDesk(line: Line): Desk {
   const calls = {
     get: (_: object, name: string | symbol) =>
-      isCall(name) ? async (...given: readonly unknown[]) => await post(send, name, given) : undefined,
+      isCall(name) ? async (...given: readonly unknown[]) => await post(line, name, given) : undefined,
   };
   // The host knows which calls there are and what each answers: whatever is called here is sent there.
   return new Proxy({}, calls) as Desk;
@@ -20,15 +33,16 @@ function isCall(name: string | symbol): name is string {
   return typeof name === 'string' && name !== 'then';
 }
 
-async function post(send: typeof fetch, name: string, given: readonly unknown[]): Promise<Result<unknown>> {
+async function post({ send, key }: Line, name: string, given: readonly unknown[]): Promise<Result<unknown>> {
+  if (key === undefined) return failure(NOT_LET_IN, deskWords.notLetIn);
   try {
     const reply = await send(`/desk/${name}`, {
       method: 'POST',
-      headers: { 'content-type': 'application/json' },
+      headers: { 'content-type': 'application/json', 'x-windrow-key': key },
       body: JSON.stringify(given),
       signal: AbortSignal.timeout(PATIENCE),
     });
-    return await reply.json();
+    return reply.status === REFUSED ? failure(NOT_LET_IN, deskWords.notLetIn) : await reply.json();
   } catch {
     return failure('host-gone', deskWords.hostGone);
   }

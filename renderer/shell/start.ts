@@ -1,6 +1,8 @@
 import { html, render } from 'lit';
+import type { Problem } from '../../core/base/result.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import type { Desk, DeskInfo, GameEntry } from '../../main/desk/desk.ts';
+import { NOT_LET_IN } from '../desk/http.ts';
 import { Analysis } from '../session/analysis.ts';
 import { CardFits } from '../session/card-fits.ts';
 import { CardGames } from '../session/card-games.ts';
@@ -37,7 +39,7 @@ async function start(desk: Desk, page: HTMLElement, goOn: boolean): Promise<void
     desk.readDraft(),
     desk.notices(),
   ]);
-  if (!about.ok) return showFailure(page, about.problem.message, () => void startApp(desk, page));
+  if (!about.ok) return showClosed(page, about.problem, () => void startApp(desk, page));
   const store = new PreferenceStore(desk, preferences.ok ? preferences.value : about.value.usualPreferences);
   const cards = new CardOpener(desk);
   const card = await cards.open(store.values.cardId, true);
@@ -128,8 +130,14 @@ function isRecent({ startedAt }: { readonly startedAt: string }): boolean {
   return Date.now() - Date.parse(startedAt) <= RECENT_HOURS * 3_600_000;
 }
 
+/** A tab without a key stays without one: it gets no button that tries again. */
+function showClosed(page: HTMLElement, { code, message }: Problem, retry: () => void): void {
+  if (code !== NOT_LET_IN) return showFailure(page, message, retry);
+  showInstead(page, { title: shellWords.notLetIn, text: message });
+}
+
 function showFailure(page: HTMLElement, message: string, retry: () => void): void {
-  showInstead(page, { title: shellWords.cannotStart, text: message, button: shellWords.reload, act: retry });
+  showInstead(page, { title: shellWords.cannotStart, text: message, button: { words: shellWords.reload, act: retry } });
 }
 
 /** A new game's id: its time, so that ids sort, and a few random letters. */

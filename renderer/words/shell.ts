@@ -18,6 +18,7 @@ export const shellWords = {
   startFailed:
     'What you saved is safe. Try again, and your last game waits in the Journal. If this page comes back, close Windrow and open it once more.',
   reload: 'Try again',
+  notLetIn: 'This tab was not let in.',
   help: 'Help',
   tourOffer: 'Your first time? See Windrow in five short steps.',
   tourYes: 'Show me',

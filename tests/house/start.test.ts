@@ -5,6 +5,7 @@ import { dirname, join, resolve } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { findChromium, opener } from '../../main/build/browser.mjs';
 import { fetchedElectron, installedElectron } from '../../main/build/electron.mjs';
+import { letIn } from '../main/support/let-in.mjs';
 
 const DAY = 86_400_000;
 const program =
@@ -127,16 +128,10 @@ async function startWindrow(args: readonly string[], env: NodeJS.ProcessEnv, wor
   return { child, address, printed: () => printed, ended };
 }
 
-/** The cookie that a start address gives. */
-async function letIn(address: string): Promise<string> {
-  const opened = await fetch(address, { redirect: 'manual' });
-  return opened.headers.get('set-cookie')?.split(';')[0] ?? '';
-}
-
 test('started without Electron, the address serves the window, and Ctrl+C ends it well', async () => {
   const env = { ...process.env, WINDROW_FOLDER: join(root, 'desk') };
   const { child, address, ended } = await startWindrow(['--no-open'], env, /Ctrl\+C/);
-  const page = await fetch(new URL('/', address), { headers: { cookie: await letIn(address) } });
+  const page = await fetch(new URL('/', address), { headers: { cookie: (await letIn(address)).cookie } });
   expect(await page.text()).toMatch(/<title>Windrow<\/title>/);
   child.kill('SIGINT');
   expect(await ended).toBe(0);
@@ -161,7 +156,7 @@ test('with damaged settings it starts, says so in one sentence, and keeps the fi
   write('desk/preferences.json', '{"theme":');
   const env = { ...process.env, WINDROW_FOLDER: join(root, 'desk') };
   const { child, address, ended } = await startWindrow(['--no-open'], env, /Ctrl\+C/);
-  const headers = { cookie: await letIn(address), 'content-type': 'application/json' };
+  const headers = await letIn(address);
   const ask = async (call: string): Promise<unknown> => {
     const reply = await fetch(new URL(`/desk/${call}`, address), { method: 'POST', headers, body: '[]' });
     return await reply.json();

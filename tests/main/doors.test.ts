@@ -12,6 +12,7 @@ import { setUpCalls } from '../../main/shell/set-up-calls.ts';
 import { cardText, event, gameRecord } from './support/desks.ts';
 import { ElectronStub } from './support/electron-stub.ts';
 import { HOSTILE_ARGUMENTS } from './support/hostile-arguments.ts';
+import { letIn } from './support/let-in.mjs';
 
 /** A door to a desk: the text of a list of arguments in, the text of a result out. */
 interface Door {
@@ -53,12 +54,10 @@ async function hostDoor(folder: string): Promise<Door> {
   await mkdir(root);
   await writeFile(join(root, 'index.html'), '');
   const host = await startHost({ folder, root });
-  const welcome = await fetch(host.url, { redirect: 'manual' });
-  const cookie = welcome.headers.get('set-cookie')?.split(';')[0] ?? '';
+  const headers = await letIn(host.url);
   return {
     name: 'HTTP',
     ask: async (call, body) => {
-      const headers = { cookie, 'content-type': 'application/json' };
       const reply = await fetch(new URL(`/desk/${call}`, host.url), { method: 'POST', headers, body });
       expect(reply.status).toBe(200);
       return await reply.text();

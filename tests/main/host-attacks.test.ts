@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { type Host, startHost } from '../../main/host/host.ts';
+import { openStart } from './support/let-in.mjs';
 
 /** So long the host waits for a request to come whole, in milliseconds. */
 const PATIENCE = 1200;
@@ -12,6 +13,7 @@ let base = '';
 let host: Host;
 let port = 0;
 let cookie = '';
+let key = '';
 
 beforeAll(async () => {
   base = await mkdtemp(join(tmpdir(), 'windrow-attacks-'));
@@ -19,8 +21,7 @@ beforeAll(async () => {
   await writeFile(join(base, 'window', 'index.html'), '<!doctype html><title>Windrow</title>');
   host = await startHost({ folder: join(base, 'desk'), root: join(base, 'window'), patience: PATIENCE });
   port = Number(new URL(host.url).port);
-  const welcome = await fetch(host.url, { redirect: 'manual' });
-  cookie = welcome.headers.get('set-cookie')?.split(';')[0] ?? '';
+  ({ cookie, key } = await openStart(host.url));
 });
 
 afterEach(async () => {
@@ -37,7 +38,7 @@ afterAll(async () => {
 const open = new Set<Socket>();
 
 async function isWell(): Promise<boolean> {
-  const headers = { cookie, 'content-type': 'application/json' };
+  const headers = { cookie, 'x-windrow-key': key, 'content-type': 'application/json' };
   const reply = await fetch(`http://127.0.0.1:${port}/desk/about`, { method: 'POST', headers, body: '[]' });
   return reply.ok && ((await reply.json()) as { ok: boolean }).ok;
 }
@@ -59,7 +60,8 @@ function head(method: string, path: string, lines: readonly string[] = []): stri
   return [`${method} ${path} HTTP/1.1`, `Host: 127.0.0.1:${port}`, ...lines, '', ''].join('\r\n');
 }
 
-const ours = (): string => `Cookie: ${cookie}`;
+/** Both secrets of a page that was let in, as lines of a head. */
+const ours = (): string => `Cookie: ${cookie}\r\nX-Windrow-Key: ${key}`;
 const JSON_LINE = 'Content-Type: application/json';
 
 describe('attacks on the local host', () => {
@@ -72,7 +74,7 @@ describe('attacks on the local host', () => {
   });
 
   test.each(['OPTIONS', 'TRACE', 'PUT', 'DELETE', 'PATCH', 'PROPFIND', 'SEARCH'])(
-    'CR-L6: %s does nothing, with the token or without',
+    'CR-L6: %s does nothing, with both secrets or with none',
     async (method) => {
       for (const path of ['/', '/index.html', '/desk/about', '/start/x', '*']) {
         for (const lines of [[ours()], []]) {
@@ -134,15 +136,21 @@ describe('attacks on the local host', () => {
     expect(answers.filter((answer) => !/^HTTP\/1\.1 408|^$/.test(answer))).toEqual([]);
   }, 60_000);
 
-  test('CR-L5: a thousand wrong tokens and start codes open nothing', async () => {
+  test('CR-L5: a thousand and more wrong cookies, keys and start codes open nothing', async () => {
     const name = cookie.split('=')[0] ?? '';
+    const type = { 'content-type': 'application/json' };
     for (let turn = 0; turn < 500; turn += 1) {
       const wrong = turn.toString(16).padStart(64, '0');
-      const [page, start] = await Promise.all([
+      const [page, call, start] = await Promise.all([
         fetch(`http://127.0.0.1:${port}/`, { headers: { cookie: `${name}=${wrong}` } }),
+        fetch(`http://127.0.0.1:${port}/desk/about`, {
+          method: 'POST',
+          headers: { cookie, 'x-windrow-key': wrong, ...type },
+          body: '[]',
+        }),
         fetch(`http://127.0.0.1:${port}/start/${wrong}`, { redirect: 'manual' }),
       ]);
-      expect([page.status, start.status]).toEqual([403, 403]);
+      expect([page.status, call.status, start.status]).toEqual([403, 403, 403]);
     }
   }, 60_000);
 

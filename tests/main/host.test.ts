@@ -5,12 +5,14 @@ import { networkInterfaces, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Host, startHost } from '../../main/host/host.ts';
+import { openStart } from './support/let-in.mjs';
 import { TRAVERSALS } from './support/traversals.ts';
 
 let base = '';
 let host: Host;
 let port = 0;
 let cookie = '';
+let key = '';
 
 beforeAll(async () => {
   base = await mkdtemp(join(tmpdir(), 'windrow-host-'));
@@ -22,8 +24,7 @@ beforeAll(async () => {
   await symlink(join(base, 'secret.html'), join(root, 'link.html'));
   host = await startHost({ folder: join(base, 'desk'), root });
   port = Number(new URL(host.url).port);
-  const welcome = await ask('GET', new URL(host.url).pathname);
-  cookie = (welcome.headers['set-cookie']?.[0] ?? '').split(';')[0] ?? '';
+  ({ cookie, key } = await openStart(host.url));
 });
 
 afterAll(async () => {
@@ -68,7 +69,7 @@ async function call(name: string, given: unknown, headers: Record<string, string
   return await ask(
     'POST',
     `/desk/${name}`,
-    { cookie, 'content-type': 'application/json', ...headers },
+    { cookie, 'x-windrow-key': key, 'content-type': 'application/json', ...headers },
     JSON.stringify(given),
   );
 }
@@ -78,7 +79,7 @@ describe('the door', () => {
     const path = new URL(host.newUrl()).pathname;
     const first = await ask('GET', path);
     expect(first.status).toBe(303);
-    expect(first.headers.location).toBe('/');
+    expect(first.headers.location).toMatch(/^\/#key=[0-9a-f]{64}$/);
     const set = first.headers['set-cookie']?.[0] ?? '';
     expect(set).toMatch(/^windrow-\d+=[0-9a-f]{64}; HttpOnly; SameSite=Strict; Path=\/$/);
     expect(path).not.toContain(set.split(/[=;]/)[1]);
@@ -86,13 +87,31 @@ describe('the door', () => {
     expect((await ask('POST', new URL(host.newUrl()).pathname)).status).toBe(403);
   });
 
-  test('CR-L5: the token is the same for all browsers of a start and another one at the next start', async () => {
+  test('CR-L5: both secrets are the same for all browsers of a start and others at the next start', async () => {
     const other = await startHost({ folder: join(base, 'other-desk'), root: join(base, 'window') });
-    const welcome = await fetch(other.url, { redirect: 'manual' });
+    const [again, next] = [await openStart(host.newUrl()), await openStart(other.url)];
     await other.close();
-    const token = (text: string): string => text.split(/[=;]/)[1] ?? '';
-    expect(token(welcome.headers.get('set-cookie') ?? '')).toHaveLength(64);
-    expect(token(welcome.headers.get('set-cookie') ?? '')).not.toBe(token(cookie));
+    const secrets = ({ cookie: set, key: given }: typeof again): string[] => [set.split('=')[1] ?? '', given];
+    expect(again).toEqual({ cookie, key });
+    expect(secrets(next).every((secret) => /^[0-9a-f]{64}$/.test(secret))).toBe(true);
+    expect(new Set([...secrets(again), ...secrets(next)]).size).toBe(4);
+  });
+
+  test('CR-L5: the cookie alone opens the page but no call: one sentence says how to come back in', async () => {
+    const about = async (headers: Record<string, string>): Promise<Answer> =>
+      await ask('POST', '/desk/about', { 'content-type': 'application/json', ...headers }, '[]');
+    expect((await ask('GET', '/', { cookie })).status).toBe(200);
+    const refused = await about({ cookie });
+    expect(refused.status).toBe(403);
+    expect(refused.text.trim().match(/[^.]+\./g)).toHaveLength(1);
+    expect(refused.text).toContain('press Enter in the terminal');
+    const wrong = [{ 'x-windrow-key': key }, { cookie, 'x-windrow-key': '' }];
+    const mixed = [
+      { cookie, 'x-windrow-key': cookie.split('=')[1] ?? '' },
+      { cookie, 'x-windrow-key': `${key}, ${key}` },
+    ];
+    for (const headers of [...wrong, ...mixed]) expect((await about(headers)).status).toBe(403);
+    expect((await about({ cookie, 'x-windrow-key': key })).status).toBe(200);
   });
 
   test.each(['', 'windrow-1=x', 'nonsense', 'SAME NAME, WRONG TOKEN', 'TWO TOKENS'])(
@@ -102,8 +121,7 @@ describe('the door', () => {
       const wrong = { 'SAME NAME, WRONG TOKEN': `${name}=${'0'.repeat(64)}`, 'TWO TOKENS': `${cookie}; ${name}=1` };
       const given = Object.entries(wrong).find(([label]) => label === kind)?.[1] ?? kind;
       for (const path of ['/', '/assets/app.js']) expect((await ask('GET', path, { cookie: given })).status).toBe(403);
-      const posted = await ask('POST', '/desk/about', { cookie: given, 'content-type': 'application/json' }, '[]');
-      expect(posted.status).toBe(403);
+      expect((await call('about', [], { cookie: given })).status).toBe(403);
     },
   );
 
@@ -236,7 +254,7 @@ describe('calls', () => {
       ok: true,
       value: { entry: { id: 'demo' } },
     });
-    expect((await ask('GET', '/desk/about', { cookie })).status).toBe(405);
+    expect((await ask('GET', '/desk/about', { cookie, 'x-windrow-key': key })).status).toBe(405);
     expect((await call('about', [], { 'content-type': 'text/plain' })).status).toBe(415);
   });
 
@@ -277,9 +295,10 @@ describe('calls', () => {
   test('a body that is too large, cut short or no text is refused', async () => {
     const large = await call('saveCard', [null, 'x'.repeat(1_100_000)]);
     expect(large.status).toBe(413);
-    const broken = await ask('POST', '/desk/about', { cookie, 'content-type': 'application/json' }, '[');
+    const ours = { cookie, 'x-windrow-key': key, 'content-type': 'application/json' };
+    const broken = await ask('POST', '/desk/about', ours, '[');
     expect(JSON.parse(broken.text)).toMatchObject({ ok: false });
-    const chunked = `POST /desk/about HTTP/1.1\r\nHost: 127.0.0.1:${port}\r\nCookie: ${cookie}\r\nContent-Type: application/json\r\nTransfer-Encoding: chunked\r\nConnection: close\r\n\r\n`;
+    const chunked = `POST /desk/about HTTP/1.1\r\nHost: 127.0.0.1:${port}\r\nCookie: ${cookie}\r\nX-Windrow-Key: ${key}\r\nContent-Type: application/json\r\nTransfer-Encoding: chunked\r\nConnection: close\r\n\r\n`;
     const part = `${(200_000).toString(16)}\r\n${'x'.repeat(200_000)}\r\n`;
     expect(await askRaw(`${chunked}${part.repeat(6)}0\r\n\r\n`)).toMatch(/^HTTP\/1\.1 413/);
   });

@@ -39,7 +39,8 @@ async function kill(child: ChildProcess): Promise<void> {
 async function keptEvents(page: Page): Promise<readonly TimedEvent[]> {
   return await page.evaluate(async () => {
     const ask = async (call: string, ...given: unknown[]): Promise<{ value: never }> => {
-      const headers = { 'content-type': 'application/json' };
+      const key = sessionStorage.getItem('windrow-key') ?? '';
+      const headers = { 'content-type': 'application/json', 'x-windrow-key': key };
       const reply = await fetch(`/desk/${call}`, { method: 'POST', headers, body: JSON.stringify(given) });
       return await reply.json();
     };

@@ -56,12 +56,13 @@ test('CR-O6: a start that fails for any other reason says so on a page, and its 
   await keep(windrow.folder, game.startedAt, writeGameFile(game));
   await page.addInitScript(() => {
     let first = true;
+    const key = window.location.hash.replace('#key=', '');
     const call = async (name: string, given: readonly unknown[]): Promise<unknown> => {
       if (name === 'openGame' && first) {
         first = false;
         throw new Error('out of chalk');
       }
-      const headers = { 'content-type': 'application/json' };
+      const headers = { 'content-type': 'application/json', 'x-windrow-key': key };
       const reply = await fetch(`/desk/${name}`, { method: 'POST', headers, body: JSON.stringify(given) });
       return await reply.json();
     };

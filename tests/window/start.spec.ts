@@ -45,7 +45,7 @@ async function starts(windrow: Windrow, page: Page): Promise<{ cpu: number[]; wa
     const feel = await Feel.of(fresh);
     await feel.throttle(4);
     const started = performance.now();
-    await fresh.goto(page.url());
+    await fresh.goto(windrow.newAddress());
     await fresh.locator('wr-tray button').first().waitFor();
     wall.push(performance.now() - started);
     cpu.push(await feel.used());

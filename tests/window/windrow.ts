@@ -34,6 +34,12 @@ export class Windrow {
     await this.page.goto(this.#host.url);
   }
 
+  /** A start address for another tab or browser. */
+  newAddress(): string {
+    if (this.#host === undefined) throw new Error('Windrow was not started.');
+    return this.#host.newUrl();
+  }
+
   /** Goes to a place by its link, and waits until it is there: its parts come when they are first needed. */
   async go(place: string): Promise<void> {
     const link = this.page.getByRole('link', { name: place, exact: true });

@@ -64,7 +64,11 @@ export class WrDeleteAll extends Base {
       window.location.hash = '';
       window.location.reload();
     };
-    showInstead(document.body, { title: words.removed, text: words.removedWords, button: words.beginAnew, act });
+    showInstead(document.body, {
+      title: words.removed,
+      text: words.removedWords,
+      button: { words: words.beginAnew, act },
+    });
   }
 }
 

@@ -4,16 +4,15 @@
  */
 import { writeSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
+import { letIn } from './let-in.mjs';
 
 const [script = '', folder = '', game = ''] = process.argv.slice(2);
 const { startHost } = await import(pathToFileURL(script).href);
 const host = await startHost({ folder, root: folder });
-const welcome = await fetch(host.url, { redirect: 'manual' });
-const cookie = welcome.headers.get('set-cookie')?.split(';')[0] ?? '';
+const headers = await letIn(host.url);
 
 /** @param {string} call @param {unknown[]} given */
 async function ask(call, given) {
-  const headers = { cookie, 'content-type': 'application/json' };
   const reply = await fetch(new URL(`/desk/${call}`, host.url), {
     method: 'POST',
     headers,
