@@ -1,8 +1,7 @@
-import { randomBytes, timingSafeEqual } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
-
-/** Bytes of chance in each secret and in a start address: 256 bits. */
-const SECRET_BYTES = 32;
+import { isOwnConnection } from './owner.ts';
+import { isSame, newSecret } from './secrets.ts';
+import { type Holder, StartCodes } from './start-codes.ts';
 
 /** The header in which a page sends its key with each call. */
 const KEY_HEADER = 'x-windrow-key';
@@ -25,11 +24,13 @@ export interface Secrets {
 export class Guard {
   readonly #token = newSecret();
   readonly #key = newSecret();
-  readonly #codes = new Set<string>();
+  readonly #codes: StartCodes;
   readonly #hosts: readonly string[];
   readonly #cookie: string;
 
-  constructor(port: number) {
+  /** Codes of start addresses live so many milliseconds. */
+  constructor(port: number, codeLife: number) {
+    this.#codes = new StartCodes(codeLife);
     this.#hosts = [`127.0.0.1:${port}`, `localhost:${port}`];
     this.#cookie = `windrow-${port}`;
   }
@@ -56,28 +57,14 @@ export class Guard {
     return this.hasCookie(request) && isSame(String(request.headers[KEY_HEADER] ?? ''), this.#key);
   }
 
-  /** A code for a start address; it opens the door once. */
-  newCode(): string {
-    const code = newSecret();
-    this.#codes.add(code);
-    return code;
+  /** A code for a start address. */
+  newCode(holder: Holder): string {
+    return this.#codes.make(holder);
   }
 
-  /** The secrets for a start code; undefined for a code that is unknown or was used before. */
-  secretsFor(code: string): Secrets | undefined {
-    const known = [...this.#codes].find((other) => isSame(code, other));
-    if (known === undefined) return undefined;
-    this.#codes.delete(known);
+  /** Uses up a start code; undefined when it opens nothing for whoever asks. */
+  async secretsFor(code: string, { socket }: IncomingMessage): Promise<Secrets | undefined> {
+    if (!(await this.#codes.use(code, () => isOwnConnection(socket)))) return undefined;
     return { cookie: `${this.#cookie}=${this.#token}; HttpOnly; SameSite=Strict; Path=/`, key: this.#key };
   }
-}
-
-function newSecret(): string {
-  return randomBytes(SECRET_BYTES).toString('hex');
-}
-
-/** Compares in a time that tells nothing about where two texts differ. */
-function isSame(given: string, secret: string): boolean {
-  const [one, other] = [Buffer.from(given), Buffer.from(secret)];
-  return one.length === other.length && timingSafeEqual(one, other);
 }

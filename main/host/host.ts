@@ -6,6 +6,7 @@ import type { Desk } from '../desk/desk.ts';
 import { readBody } from './body.ts';
 import { Guard } from './guard.ts';
 import { json, type Reply, send, sentence } from './replies.ts';
+import type { Holder } from './start-codes.ts';
 import { readWindowFile } from '../window/window-files.ts';
 
 export interface HostOptions {
@@ -17,19 +18,24 @@ export interface HostOptions {
   readonly port?: number;
   /** Within so many milliseconds a request must have come whole; 30 seconds, if left out. */
   readonly patience?: number;
+  /** So many milliseconds a start address lives; `CODE_LIFE`, if left out. */
+  readonly codeLife?: number;
 }
 
 export interface Host {
-  /** A start address; it works once, and the browser that opens it may go on. */
+  /** A start address; it works once, for minutes, and the tab that opens it may go on. */
   readonly url: string;
-  /** Another start address, for another browser. */
-  newUrl(): string;
+  /** Another start address, for another tab or browser: of anyone who knows it, if nobody is named. */
+  newUrl(holder?: Holder): string;
   /** Stops serving and closes the desk. */
   close(): Promise<void>;
 }
 
 const ADDRESS = '127.0.0.1';
 const PATIENCE = 30_000;
+
+/** How long a start address lives, in milliseconds. */
+const CODE_LIFE = 300_000;
 
 /** How a browser, or a tab of it, gets in again. */
 const COME_BACK = 'press Enter in the terminal where Windrow runs, and open the address that it prints.';
@@ -38,7 +44,8 @@ const COME_BACK = 'press Enter in the terminal where Windrow runs, and open the 
  * Serves the window and the desk to browsers on this computer. Throws, with a sentence for a
  * person, when the folder is in use or can't be opened.
  */
-export async function startHost({ folder, root, port = 0, patience = PATIENCE }: HostOptions): Promise<Host> {
+export async function startHost(options: HostOptions): Promise<Host> {
+  const { folder, root, port = 0, patience = PATIENCE, codeLife = CODE_LIFE } = options;
   const opened = await openDesk({ folder, host: 'browser' });
   if (!opened.ok) throw new Error(opened.problem.message);
   const desk = opened.value;
@@ -50,12 +57,12 @@ export async function startHost({ folder, root, port = 0, patience = PATIENCE }:
       cause: error,
     });
   });
-  const guard = new Guard(chosen);
+  const guard = new Guard(chosen, codeLife);
   server.on('request', (request, response) => {
     void answer({ desk, root, guard }, request).then((reply) => send(response, reply, request.method === 'HEAD'));
   });
   server.on('upgrade', (_request, socket) => socket.destroy());
-  const newUrl = (): string => `http://${ADDRESS}:${chosen}/start/${guard.newCode()}`;
+  const newUrl = (holder: Holder = 'anyone'): string => `http://${ADDRESS}:${chosen}/start/${guard.newCode(holder)}`;
   return { url: newUrl(), newUrl, close: () => closeAll(server, desk.close) };
 }
 
@@ -93,7 +100,7 @@ async function answer(serving: Serving, request: IncomingMessage): Promise<Reply
 async function answerGuarded({ desk, root, guard }: Serving, request: IncomingMessage): Promise<Reply> {
   if (!guard.isAddressedToUs(request)) return sentence(403, 'This address is not for you.');
   const path = (request.url ?? '').split('?')[0] ?? '';
-  if (path.startsWith('/start/')) return start(guard, request, path.slice('/start/'.length));
+  if (path.startsWith('/start/')) return await start(guard, request, path.slice('/start/'.length));
   if (!guard.hasCookie(request)) return sentence(403, `This browser was not let in: ${COME_BACK}`);
   if (path.startsWith('/desk/')) {
     if (!guard.mayCall(request)) return sentence(403, `This tab was not let in: ${COME_BACK}`);
@@ -112,10 +119,10 @@ function isReading({ method }: IncomingMessage): boolean {
  * Exchanges the code of a start address for the secrets. The key goes behind a `#`: that part of an
  * address a browser sends to nobody, and the page takes it out at once.
  */
-function start(guard: Guard, request: IncomingMessage, code: string): Reply {
-  const secrets = request.method === 'GET' ? guard.secretsFor(code) : undefined;
+async function start(guard: Guard, request: IncomingMessage, code: string): Promise<Reply> {
+  const secrets = request.method === 'GET' ? await guard.secretsFor(code, request) : undefined;
   if (secrets === undefined) {
-    return sentence(403, 'This start address was used before or is wrong: ask Windrow for a new one.');
+    return sentence(403, `This start address is used up, too old or not yours: ${COME_BACK}`);
   }
   return sentence(303, 'Welcome.', { location: `/#key=${secrets.key}`, 'set-cookie': secrets.cookie });
 }

@@ -83,7 +83,10 @@ describe('the door', () => {
     const set = first.headers['set-cookie']?.[0] ?? '';
     expect(set).toMatch(/^windrow-\d+=[0-9a-f]{64}; HttpOnly; SameSite=Strict; Path=\/$/);
     expect(path).not.toContain(set.split(/[=;]/)[1]);
-    expect((await ask('GET', path)).status).toBe(403);
+    const second = await ask('GET', path);
+    expect(second.status).toBe(403);
+    expect(second.headers['set-cookie']).toBeUndefined();
+    expect(second.text.trim().match(/[^.]+\./g)).toHaveLength(1);
     expect((await ask('POST', new URL(host.newUrl()).pathname)).status).toBe(403);
   });
 

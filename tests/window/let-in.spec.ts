@@ -87,6 +87,22 @@ test('CR-L5: a tab without the key says how to come back in, and a new address l
   await expect(tab.getByLabel('Type your tiles')).toBeVisible();
 });
 
+test('CR-L5: an address for this person alone opens in the browser, and the second time one sentence is there', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.start();
+  const address = windrow.newAddress(process.platform === 'linux' ? 'me' : 'anyone');
+  const tab = await page.context().newPage();
+  await tab.goto(address);
+  await expect(tab.getByLabel('Type your tiles')).toBeVisible();
+  const again = await tab.goto(address);
+  expect(again?.status()).toBe(403);
+  await expect(tab.locator('body')).toHaveText(
+    /^This start address is used up[^.]+press Enter in the terminal[^.]+\.\s*$/,
+  );
+});
+
 test('a browser that lost its cookie says so, keeps what was entered, and saves it once it is let in again', async ({
   windrow,
   page,

@@ -34,10 +34,10 @@ export class Windrow {
     await this.page.goto(this.#host.url);
   }
 
-  /** A start address for another tab or browser. */
-  newAddress(): string {
+  /** A start address for another tab or browser, of anyone or of this person alone. */
+  newAddress(...holder: Parameters<Host['newUrl']>): string {
     if (this.#host === undefined) throw new Error('Windrow was not started.');
-    return this.#host.newUrl();
+    return this.#host.newUrl(...holder);
   }
 
   /** Goes to a place by its link, and waits until it is there: its parts come when they are first needed. */
