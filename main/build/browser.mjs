@@ -43,15 +43,17 @@ export function findChromium(env) {
 }
 
 /**
- * The command that opens an address in the person's browser, if there is a screen to show it on.
+ * The command that opens an address in the person's browser, if there is a screen to show it on;
+ * `input` is what it reads. Of the systems where other users can see a command line, macOS is told
+ * the address by the input; the others can't be, so that theirs opens to this person alone.
  * @param {string} address
  * @param {NodeJS.ProcessEnv} env
  * @param {NodeJS.Platform} platform
- * @returns {{ program: string, args: string[] } | undefined}
+ * @returns {{ program: string, args: string[], input?: string } | undefined}
  */
 export function opener(address, env, platform) {
   if (platform === 'win32') return { program: 'rundll32', args: ['url.dll,FileProtocolHandler', address] };
-  if (platform === 'darwin') return { program: 'open', args: [address] };
+  if (platform === 'darwin') return { program: 'osascript', args: ['-'], input: `open location "${address}"\n` };
   if (env['DISPLAY'] === undefined && env['WAYLAND_DISPLAY'] === undefined) return undefined;
   const program = onPath(['xdg-open'], env) ?? findChromium(env);
   return program === undefined ? undefined : { program, args: [address] };
@@ -64,8 +66,9 @@ export function opener(address, env, platform) {
 export function openInBrowser(address) {
   const command = opener(address, process.env, process.platform);
   if (command === undefined) return false;
-  const child = spawn(command.program, command.args, { stdio: 'ignore', detached: true });
+  const child = spawn(command.program, command.args, { stdio: ['pipe', 'ignore', 'ignore'], detached: true });
   child.on('error', () => undefined);
+  child.stdin.on('error', () => undefined).end(command.input);
   child.unref();
   return true;
 }

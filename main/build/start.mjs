@@ -9,7 +9,6 @@ import { openInBrowser } from './browser.mjs';
 import { freshBuild, ROOT } from './build.mjs';
 import { fetchedElectron, installedElectron } from './electron.mjs';
 
-const ADDRESS = /http:\/\/(?:127\.0\.0\.1|\[::1\]):\d+\S*/;
 /** Milliseconds within which a failing Electron counts as one that could not start. */
 const START_LIMIT = 10_000;
 const SIGNALS = /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP']);
@@ -44,23 +43,32 @@ async function electronToUse() {
 }
 
 /**
- * Runs the local host until it is stopped; what it says is passed on, and the first address in it is opened.
+ * Runs the local host until it is stopped. It tells us an address to open, and prints another each
+ * time that we ask: when Enter is pressed, if there is a terminal to press it in.
  * @param {string} script
  * @param {boolean} open
  */
 function serveInBrowser(script, open) {
   // A group of its own, so that Ctrl+C reaches it once: through us.
   const detached = process.platform !== 'win32';
-  const host = spawn(process.execPath, [script], { stdio: ['ignore', 'pipe', 'inherit'], detached });
-  let opened = !open;
-  createInterface({ input: host.stdout }).on('line', (line) => {
-    say(line);
-    const address = ADDRESS.exec(line)?.[0];
-    if (opened || address === undefined) return;
-    opened = true;
-    if (!openInBrowser(address)) say('No browser could be opened here. Open this address in a browser yourself.');
+  const host = spawn(process.execPath, [script], { stdio: ['ignore', 'inherit', 'inherit', 'ipc'], detached });
+  host.once('message', (address) => {
+    if (process.stdin.isTTY) printOnEnter(host);
+    if (open && !(typeof address === 'string' && openInBrowser(address)))
+      say('No browser could be opened here. Open the address above in a browser yourself.');
   });
   return ended(host);
+}
+
+/** @param {import('node:child_process').ChildProcess} host */
+function printOnEnter(host) {
+  say('For another tab or browser, or to come back later, press Enter here: it prints a new address.');
+  const lines = createInterface({ input: process.stdin });
+  lines.on('line', () => {
+    if (host.connected) host.send('new address');
+  });
+  // A terminal that is still listened to would keep this program alive.
+  host.once('close', () => lines.close());
 }
 
 /**

@@ -35,7 +35,7 @@ const ADDRESS = '127.0.0.1';
 const PATIENCE = 30_000;
 
 /** How long a start address lives, in milliseconds. */
-const CODE_LIFE = 300_000;
+export const CODE_LIFE = 300_000;
 
 /** How a browser, or a tab of it, gets in again. */
 const COME_BACK = 'press Enter in the terminal where Windrow runs, and open the address that it prints.';

@@ -1,9 +1,9 @@
-import { type ChildProcess, spawn } from 'node:child_process';
-import { chmodSync, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { type ChildProcessWithoutNullStreams, execFileSync, spawn } from 'node:child_process';
+import { chmodSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { findChromium, opener } from '../../main/build/browser.mjs';
+import { findChromium, onPath, opener } from '../../main/build/browser.mjs';
 import { fetchedElectron, installedElectron } from '../../main/build/electron.mjs';
 import { letIn } from '../main/support/let-in.mjs';
 
@@ -87,7 +87,12 @@ test('the address is opened by what each system has for it, and by nothing where
   chmodSync(xdg, 0o755);
   const path = { PATH: join(root, 'bin') };
   expect(opener(address, {}, 'win32')?.args).toContain(address);
-  expect(opener(address, {}, 'darwin')).toEqual({ program: 'open', args: [address] });
+  // Everyone on the computer can see a command line there: it does not hold the address.
+  expect(opener(address, {}, 'darwin')).toEqual({
+    program: 'osascript',
+    args: ['-'],
+    input: `open location "${address}"\n`,
+  });
   expect(opener(address, { ...path, DISPLAY: ':0' }, 'linux')).toEqual({ program: xdg, args: [address] });
   expect(opener(address, path, 'linux')).toBeUndefined();
 });
@@ -104,17 +109,21 @@ test.skipIf(process.platform === 'win32')('CHROMIUM names the Chromium to use; e
 });
 
 interface Started {
-  readonly child: ChildProcess;
+  readonly child: ChildProcessWithoutNullStreams;
   readonly address: string;
   /** All that was printed so far. */
   readonly printed: () => string;
   readonly ended: Promise<number | null>;
 }
 
+const START = resolve(import.meta.dirname, '../../main/build/start.mjs');
+
 /** Starts Windrow as `npm start` does, in the browser, on a folder of its own; resolves once an address and `words` were printed. */
 async function startWindrow(args: readonly string[], env: NodeJS.ProcessEnv, words: RegExp): Promise<Started> {
-  const script = resolve(import.meta.dirname, '../../main/build/start.mjs');
-  const child = spawn(process.execPath, [script, '--browser', ...args], { env });
+  return await started(spawn(process.execPath, [START, '--browser', ...args], { env }), words);
+}
+
+async function started(child: ChildProcessWithoutNullStreams, words: RegExp): Promise<Started> {
   const ended = new Promise<number | null>((done) => child.on('close', done));
   let printed = '';
   const address = await new Promise<string>((found, lost) => {
@@ -144,8 +153,85 @@ test.skipIf(process.platform !== 'linux')(
     const env = { ...others, WINDROW_FOLDER: join(root, 'desk') };
     const { child, ended, printed } = await startWindrow([], env, /No browser/);
     expect(printed().match(/No browser.*/g)).toEqual([
-      'No browser could be opened here. Open this address in a browser yourself.',
+      'No browser could be opened here. Open the address above in a browser yourself.',
     ]);
+    child.kill('SIGINT');
+    expect(await ended).toBe(0);
+  },
+  60_000,
+);
+
+/** All addresses that were printed. */
+function addressesIn(text: string): readonly string[] {
+  return text.match(/http:\/\/127\.0\.0\.1:\d+\S*/g) ?? [];
+}
+
+/** Gives a program a real terminal, of which the test is the keyboard. */
+const TERMINAL = process.platform === 'linux' ? onPath(['script'], process.env) : undefined;
+
+test.skipIf(TERMINAL === undefined)(
+  'CR-L5: Enter in the terminal prints a new address, with which one comes back without a restart',
+  async () => {
+    const env = { ...process.env, WINDROW_FOLDER: join(root, 'desk') };
+    const command = `"${process.execPath}" "${START}" --browser --no-open`;
+    const terminal = spawn(TERMINAL ?? '', ['--quiet', '--flush', '--return', '--command', command, '/dev/null'], {
+      env,
+    });
+    const { child, address, ended, printed } = await started(terminal, /press Enter here/);
+    expect((await letIn(address)).cookie).not.toBe('');
+    for (const count of [2, 3]) {
+      child.stdin.write('\r');
+      await expect.poll(() => new Set(addressesIn(printed())).size, { timeout: 20_000 }).toBe(count);
+      const newest = addressesIn(printed()).at(-1) ?? '';
+      expect(new URL(newest).origin).toBe(new URL(address).origin);
+      const headers = await letIn(newest);
+      const about = await fetch(new URL('/desk/about', newest), { method: 'POST', headers, body: '[]' });
+      expect(about.status).toBe(200);
+      expect((await letIn(newest)).cookie).toBe('');
+    }
+    child.stdin.write('\u0003');
+    expect(await ended).toBe(0);
+  },
+  60_000,
+);
+
+test('without a terminal nothing waits for Enter and nothing speaks of it', async () => {
+  const env = { ...process.env, WINDROW_FOLDER: join(root, 'desk') };
+  const { child, address, ended, printed } = await startWindrow(['--no-open'], env, /Ctrl\+C/);
+  child.stdin.write('\n\n');
+  child.stdin.end();
+  // Time in which an answer to Enter would have come.
+  for (let turn = 0; turn < 20; turn += 1) await fetch(new URL('/', address));
+  expect((await fetch(address, { redirect: 'manual' })).status).toBe(303);
+  expect(addressesIn(printed())).toEqual([address]);
+  expect(printed()).not.toMatch(/press Enter/i);
+  child.kill('SIGINT');
+  expect(await ended).toBe(0);
+}, 60_000);
+
+test.skipIf(process.platform !== 'linux')(
+  'CR-L5: what the opening of a browser shows on its command line opens to this person alone, once',
+  async () => {
+    const seen = join(root, 'seen');
+    const opening = write(
+      'bin/xdg-open',
+      `#!/bin/sh\ntr '\\0' '\\n' < /proc/$$/cmdline > "${seen}.part"\nmv "${seen}.part" "${seen}"\n`,
+    );
+    chmodSync(opening, 0o755);
+    const path = `${join(root, 'bin')}:${process.env['PATH'] ?? ''}`;
+    const env = { ...process.env, PATH: path, DISPLAY: ':0', WINDROW_FOLDER: join(root, 'desk') };
+    const { child, address, ended, printed } = await startWindrow([], env, /Ctrl\+C/);
+    await expect.poll(() => existsSync(seen), { timeout: 20_000 }).toBe(true);
+    const [shown = ''] = addressesIn(readFileSync(seen, 'utf8'));
+    expect(new URL(shown).origin).toBe(new URL(address).origin);
+    expect(printed()).not.toContain(shown);
+    if (process.getuid?.() === 0) {
+      const script = `fetch('${shown}', { redirect: 'manual' }).then(({ status }) => console.log(status))`;
+      const other = { uid: 65_534, gid: 65_534, cwd: '/', env: {}, encoding: 'utf8' as const };
+      expect(execFileSync(process.execPath, ['-e', script], other).trim()).toBe('403');
+    }
+    expect((await letIn(shown)).cookie).not.toBe('');
+    expect((await letIn(shown)).cookie).toBe('');
     child.kill('SIGINT');
     expect(await ended).toBe(0);
   },
@@ -173,8 +259,7 @@ test('with damaged settings it starts, says so in one sentence, and keeps the fi
 test('CR-J6: a second start on the same folder ends with one sentence and the code 1', async () => {
   const env = { ...process.env, WINDROW_FOLDER: join(root, 'desk') };
   const { child, ended } = await startWindrow(['--no-open'], env, /Ctrl\+C/);
-  const script = resolve(import.meta.dirname, '../../main/build/start.mjs');
-  const second = spawn(process.execPath, [script, '--browser', '--no-open'], { env });
+  const second = spawn(process.execPath, [START, '--browser', '--no-open'], { env });
   let complaint = '';
   second.stderr.on('data', (chunk) => (complaint += String(chunk)));
   expect(await new Promise((done) => second.on('close', done))).toBe(1);
