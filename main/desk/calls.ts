@@ -48,7 +48,9 @@ export interface Shelves {
 /** The desk's folder as a whole. */
 export interface WholeDesk {
   readonly info: DeskInfo;
-  readonly notices: readonly string[];
+  notices(): readonly string[];
+  /** Why nothing can be saved for now; null where that is not so. */
+  onlyReads(): string | null;
   show(): Promise<boolean>;
   empty(): Promise<void>;
 }
@@ -77,7 +79,8 @@ type Calls = {
  */
 const CALLS: Calls = {
   about: read('this', [], async ({ whole }) => success(whole.info)),
-  notices: read('this', [], async ({ whole }) => success([...whole.notices])),
+  notices: read('this', [], async ({ whole }) => success(whole.notices())),
+  whyOnlyReading: read('this', [], async ({ whole }) => success(whole.onlyReads())),
   showFolder: read('the folder', [], async ({ whole }) => success(await whole.show())),
   deleteEverything: save('the change', [v.literal('delete everything')], async ({ whole }) => done(whole.empty())),
 

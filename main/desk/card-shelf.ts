@@ -5,7 +5,7 @@ import { makeFolders, removeDurably, writeDurably } from '../files/durable.ts';
 import { type FileInfo, ifThere } from '../files/files.ts';
 import { orTrouble } from '../files/trouble.ts';
 import { keepBackup, listBackups, readBackup } from './card-backups.ts';
-import { type DeskContext, keepCopy, readRemakable, readText, setAside } from './context.ts';
+import { type DeskContext, mend, readRemakable, readText, setAside } from './context.ts';
 import type { BackupEntry, CardEntry } from './desk.ts';
 import { cardIdOf, cardPath } from './places.ts';
 
@@ -57,13 +57,11 @@ export class CardShelf {
     const text = await readText(this.#context, path);
     if (text === undefined) return missing();
     const read = readCardFile(text);
-    if (read.ok) {
-      const savedAt = timeOf(await this.#context.files.info(path));
-      return success({ entry: cardEntryOf(id, read.value.document, savedAt), text });
-    }
-    if (read.problem.code !== 'not-a-card') return read;
-    const repaired = await this.#repair(id);
-    return repaired ? this.open(id) : missing();
+    if (!read.ok && read.problem.code !== 'not-a-card') return read;
+    const good = read.ok ? { text, document: read.value.document } : await this.#repair(id);
+    if (good === undefined) return missing();
+    const savedAt = timeOf(await this.#context.files.info(path));
+    return success({ entry: cardEntryOf(id, good.document, savedAt), text: good.text });
   }
 
   async save(id: string | null, text: string): Promise<Result<CardEntry>> {
@@ -135,22 +133,22 @@ export class CardShelf {
     return success(null);
   }
 
-  /** Sets a damaged card aside and brings its newest good backup back; false when there is none. */
-  async #repair(id: string): Promise<boolean> {
+  /** Sets a damaged card aside and brings its newest good backup back, if there is one. */
+  async #repair(id: string): Promise<{ text: string; document: CardDocument } | undefined> {
     const path = cardPath(this.#context.places, id);
     for (const backup of await listBackups(this.#context, id)) {
       const text = await readBackup(this.#context, id, backup.name);
-      if (text === undefined || !readCardFile(text).ok) continue;
-      const name = await keepCopy(this.#context, path);
-      await writeDurably(this.#context, path, text);
+      const read = readCardFile(text ?? '');
+      if (text === undefined || !read.ok) continue;
+      const name = await mend(this.#context, path, text);
       this.#context.notify(
         `The card ${id} was damaged, so its backup of ${backup.savedAt.slice(0, 10)} is in use. The damaged file is kept as ${name}.`,
       );
-      return true;
+      return { text, document: read.value.document };
     }
     const name = await setAside(this.#context, path);
     this.#context.notify(`The card ${id} was damaged and has no backup. The damaged file is kept as ${name}.`);
-    return false;
+    return undefined;
   }
 }
 

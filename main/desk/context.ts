@@ -1,7 +1,14 @@
 import { isUtf8 } from 'node:buffer';
 import { basename, dirname, join } from 'node:path';
 import { type Fields, readJson } from '../../core/base/json.ts';
-import { removeQuietly, renamePatiently, type Storage, UNFINISHED, writeWhole } from '../files/durable.ts';
+import {
+  removeQuietly,
+  renamePatiently,
+  type Storage,
+  UNFINISHED,
+  writeDurably,
+  writeWhole,
+} from '../files/durable.ts';
 import { errorCode, ifThere } from '../files/files.ts';
 import { freeName, type Places, stampOf } from './places.ts';
 
@@ -12,6 +19,8 @@ export interface DeskContext extends Storage {
   readonly appVersion: string;
   /** Tells the person something at the next look at the notices. */
   readonly notify: (sentence: string) => void;
+  /** Nothing in the folder may change: what is damaged is read as well as it can be, and left as it is. */
+  readonly onlyReads?: boolean;
 }
 
 /** Bytes. Larger files are not ours: refused before they are read. A game's letters take up to three bytes each, and some more in its log. */
@@ -51,9 +60,10 @@ export async function readRemakable(
 
 /**
  * Renames a file that can't be read to `<name>.damaged-<time>`, so that nothing is written over
- * it. Answers the new name.
+ * it. Answers the name that it has from then on.
  */
 export async function setAside(context: DeskContext, path: string, why = 'damaged'): Promise<string> {
+  if (context.onlyReads === true) return basename(path);
   const name = await copyName(context, path, why);
   await renamePatiently(context, path, join(dirname(path), name));
   await context.files.syncFolder(dirname(path));
@@ -62,6 +72,7 @@ export async function setAside(context: DeskContext, path: string, why = 'damage
 
 /** The same by a copy, for a file that is to be written anew: at every moment one of both is in its place. */
 export async function keepCopy(context: DeskContext, path: string, why = 'damaged'): Promise<string> {
+  if (context.onlyReads === true) return basename(path);
   const name = await copyName(context, path, why);
   const copy = join(dirname(path), name);
   try {
@@ -71,6 +82,13 @@ export async function keepCopy(context: DeskContext, path: string, why = 'damage
     throw error;
   }
   await context.files.syncFolder(dirname(path));
+  return name;
+}
+
+/** Puts what could be read of a damaged file into its place, once it is kept as it was. Answers the name that it has from then on. */
+export async function mend(context: DeskContext, path: string, good: string): Promise<string> {
+  const name = await keepCopy(context, path);
+  if (context.onlyReads !== true) await writeDurably(context, path, good);
   return name;
 }
 
@@ -99,7 +117,7 @@ export async function filesIn(context: DeskContext, folder: string): Promise<str
     .filter((entry) => !entry.folder)
     .map(({ name }) => name);
   for (const name of names) {
-    if (name.endsWith(UNFINISHED)) await sweep(context, join(folder, name), DAY);
+    if (name.endsWith(UNFINISHED) && context.onlyReads !== true) await sweep(context, join(folder, name), DAY);
   }
   return names.filter((name) => !name.endsWith(UNFINISHED));
 }

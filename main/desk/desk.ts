@@ -108,6 +108,11 @@ export interface Desk {
 
   /** Things set aside or repaired since the start, in words for a person. */
   notices(): Promise<Result<readonly string[]>>;
+  /**
+   * Why nothing can be saved since the start, as on a full disk, in words for a person; null once all can be. Calls that
+   * save are refused with the same words until then. The desk finds out by itself when it may write.
+   */
+  whyOnlyReading(): Promise<Result<string | null>>;
 }
 
 /** An event in the place of one that was logged wrongly; those after it stay. */

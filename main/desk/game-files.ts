@@ -3,10 +3,9 @@ import { failure, type Result, success } from '../../core/base/result.ts';
 import { GAME_FILE_LIMITS, readGameFile } from '../../core/game/file/read-game-file.ts';
 import { writeGameFile } from '../../core/game/file/write-game-file.ts';
 import type { GameRecord } from '../../core/game/record.ts';
-import { writeDurably } from '../files/durable.ts';
 import { ifThere } from '../files/files.ts';
 import { orTrouble } from '../files/trouble.ts';
-import { type DeskContext, filesIn, keepCopy, readExactText, setAside } from './context.ts';
+import { type DeskContext, filesIn, mend, readExactText, setAside } from './context.ts';
 import type { KeptGame } from './log.ts';
 import { gameIdOf } from './places.ts';
 
@@ -68,11 +67,10 @@ export async function loadGame(context: DeskContext, id: string, path: string): 
   const { record, state, damage } = read.value;
   const named = record.id === id ? record : { ...record, id };
   if (damage === null && exact) return success({ record: named, state, text });
-  const copy = await keepCopy(context, path);
   const words = damage?.message ?? `Some letters of the game ${id} could not be read.`;
-  context.notify(`${words} The damaged file is kept as ${copy}.`);
   const good = writeGameFile(named);
-  await writeDurably(context, path, good);
+  const copy = await mend(context, path, good);
+  context.notify(`${words} The damaged file is kept as ${copy}.`);
   return success({ record: named, state, text: good });
 }
 

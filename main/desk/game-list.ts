@@ -27,7 +27,7 @@ export class GameList {
     for (const id of changed) entries.delete(id);
     const list = new GameList(context, paths, entries);
     const matched = await list.#matchFiles();
-    if (matched || !tidy) await list.tidyIndex();
+    if ((matched || !tidy) && context.onlyReads !== true) await list.tidyIndex();
     return list;
   }
 

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import * as v from 'valibot';
 import { failure, type Result, success } from '../../core/base/result.ts';
-import { removeQuietly, writeWhole } from '../files/durable.ts';
+import { removeQuietly, UNFINISHED, writeWhole } from '../files/durable.ts';
 import { errorCode, ifThere, quietly } from '../files/files.ts';
 import { type DeskContext, parseObject, readText } from './context.ts';
 
@@ -63,6 +63,8 @@ export async function takeLock(context: DeskContext, running: Running): Promise<
     other = found?.holder;
     if (found === undefined) continue;
     if (await isHeld(found, running)) break;
+    // On a full disk the old lock is the only one that there can be.
+    await tryRoom(context);
     await removeStale(context, mark, found);
   }
   return inUse(other, computer);
@@ -131,6 +133,21 @@ async function removeStale(context: DeskContext, mark: string, { holder }: Found
   else await ifThere(files.remove(stale));
 }
 
+/** Bytes beside an index as it now is: a game's own file and log, a card. */
+const ROOM = 65_536;
+
+/** Rejects with a file error when there is no room in the folder for what is soon to be written. */
+export async function tryRoom(context: DeskContext): Promise<void> {
+  const { files, places } = context;
+  const index = await ifThere(files.info(places.index));
+  const trial = `${places.index}.${context.freshName()}${UNFINISHED}`;
+  try {
+    await writeWhole(files, trial, new Uint8Array(ROOM + (index?.size ?? 0)));
+  } finally {
+    await removeQuietly(files, trial);
+  }
+}
+
 function lockOf(context: DeskContext, { held }: Running, content: Holder): Lock {
   const { files, places } = context;
   const { mark } = content;
@@ -147,8 +164,7 @@ function lockOf(context: DeskContext, { held }: Running, content: Holder): Lock 
   /** Another program has cleared it away; after a long sleep another copy may have been here meanwhile. */
   const madeAgain = async (): Promise<string | undefined> => {
     // A folder without anything of ours is another one in its place, such as where a disk is put in.
-    const names = new Set((await files.list(places.folder)).map(({ name }) => join(places.folder, name)));
-    if (![places.index, places.about, places.games].some((ours) => names.has(ours))) throw folderGone(places.folder);
+    if (!(await hasOurs(context))) throw folderGone(places.folder);
     if (Math.abs(context.now().getTime() - seenAt) > SILENCE) return undefined;
     await create(context, content);
     return await markThere();
@@ -170,6 +186,12 @@ function lockOf(context: DeskContext, { held }: Running, content: Holder): Lock 
   };
 }
 
-function folderGone(folder: string): Error {
+/** Whether anything in the folder says that it is the desk's. Rejects with a file error where there is no folder. */
+export async function hasOurs({ files, places }: DeskContext): Promise<boolean> {
+  const names = new Set((await files.list(places.folder)).map(({ name }) => join(places.folder, name)));
+  return [places.index, places.about, places.games].some((ours) => names.has(ours));
+}
+
+export function folderGone(folder: string): Error {
   return Object.assign(new Error(`${folder} is not the folder that was opened`), { code: 'ENOENT' });
 }

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { type Problem, type Result, success } from '../../core/base/result.ts';
 import { orTrouble } from '../files/trouble.ts';
-import { type DeskContext, filesIn, readRemakable, setAside } from './context.ts';
+import { type DeskContext, filesIn, keepCopy, readRemakable, setAside } from './context.ts';
 import { gameOfLog } from './log.ts';
 import { gamePath, logIdOf } from './places.ts';
 import { RunningGame } from './running-game.ts';
@@ -56,7 +56,8 @@ async function recover(context: DeskContext, { id, log, text, known }: FoundLog)
   }
   const record = { ...read.game.record, id };
   if (!read.whole) {
-    const copy = await setAside(context, log);
+    // A copy: until the game is folded into its file, the log alone has its steps.
+    const copy = await keepCopy(context, log);
     context.notify(
       `The last steps of the game ${id} are damaged. It stands at step ${record.events.length}; the rest is kept as ${copy}.`,
     );

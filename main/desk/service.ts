@@ -1,19 +1,20 @@
-import { join, sep } from 'node:path';
 import { type Result, success } from '../../core/base/result.ts';
-import { makeFolders, type Storage } from '../files/durable.ts';
-import type { Files } from '../files/files.ts';
-import { fileTrouble } from '../files/trouble.ts';
-import { emptyFolder, keepAboutPage } from './folder.ts';
+import type { Storage } from '../files/durable.ts';
+import { ifThere } from '../files/files.ts';
+import { cannotWrite, fileTrouble, orTrouble } from '../files/trouble.ts';
+import { emptyFolder } from './folder.ts';
 import { callOf, DESK_CALLS, type DeskCall, type Shelves, type WholeDesk } from './calls.ts';
 import { ProgressShelf } from './card-progress.ts';
 import { CardShelf } from './card-shelf.ts';
-import { type DeskContext, filesIn } from './context.ts';
+import type { DeskContext } from './context.ts';
 import type { Desk, DeskInfo } from './desk.ts';
 import { Draft } from './draft.ts';
 import { FindingsShelf } from './findings.ts';
 import { FitShelf } from './fits.ts';
 import { GameShelf } from './game-shelf.ts';
-import { BEAT, type Lock, type Running, takeLock } from './lock.ts';
+import { Hold } from './hold.ts';
+import { BEAT, hasOurs, type Running } from './lock.ts';
+import { type OpenFolder, openToRead, openToWrite, takeUpWriting } from './open-folder.ts';
 import { placesIn } from './places.ts';
 import { PracticeShelf } from './practice-shelf.ts';
 import { preferencesFile } from './preferences-file.ts';
@@ -43,68 +44,46 @@ export interface DeskService extends Desk {
   close(): Promise<void>;
 }
 
-/** Opens the desk on a folder, which this copy of the program then has for itself. */
+/**
+ * Opens the desk on a folder, which this copy of the program then has for itself. Where nothing can be written there, it
+ * opens for reading, and takes up writing as soon as that is possible.
+ */
 export async function createDeskService(options: DeskOptions): Promise<Result<DeskService>> {
-  const notices: string[] = [];
-  const notify = (words: string): void => {
-    if (!notices.includes(words)) notices.push(words);
-  };
-  const context: DeskContext = { ...options, places: placesIn(options.folder), notify };
+  const told = new Told();
+  const places = placesIn(options.folder);
+  const toWrite: DeskContext = { ...options, places, notify: (words) => told.lastingly(words) };
+  let wasOurs = false;
+  const takeUp: Parts['takeUp'] = async () => await takeUpWriting(toWrite, options, wasOurs);
   try {
-    await makeFolders(context.files, context.places.folder);
-    const lock = await takeLock(context, options.running);
-    if (!lock.ok) return lock;
-    const opened = { ...context, files: filesBelow(context.files, context.places.folder) };
-    return success(await openDesk(opened, options, lock.value, notices));
+    const opened = await openToWrite(toWrite, options);
+    return opened.ok ? success(deskOf({ options, told, opened: opened.value, takeUp })) : opened;
   } catch (error) {
-    return fileTrouble(error, 'open', `its folder, ${context.places.folder}`);
+    const why = cannotWrite(error, places.folder);
+    if (why === null) return fileTrouble(error, 'open', `its folder, ${places.folder}`);
+    return await orTrouble('read', `its folder, ${places.folder}`, async () => {
+      const opened = await openToRead({ ...toWrite, notify: (words) => told.forNow(words) }, why);
+      wasOurs = (await ifThere(hasOurs(opened.context))) ?? false;
+      return success(deskOf({ options, told, opened, takeUp }));
+    });
   }
 }
 
-/** The same files, with folders made below a folder only: one that was moved away is not made anew. */
-function filesBelow(files: Files, folder: string): Files {
-  return {
-    ...files,
-    makeFolder: async (path) => {
-      if (path.startsWith(join(folder, sep))) return await files.makeFolder(path);
-      throw Object.assign(new Error(`${path} is not there`), { code: 'ENOENT' });
-    },
-  };
-}
-
-async function openDesk(
-  context: DeskContext,
-  options: DeskOptions,
-  lock: Lock,
-  notices: readonly string[],
-): Promise<DeskService> {
-  try {
-    const { places } = context;
-    for (const folder of [places.folder, places.cards, places.progress]) await filesIn(context, folder);
-    const games = await GameShelf.open(context);
-    if (options.aboutPage !== undefined) await keepAboutPage(context, options.aboutPage);
-    const preferences = preferencesFile(context);
-    return deskOf({ options, context, lock, notices, games, preferences });
-  } catch (error) {
-    await lock.release();
-    throw error;
-  }
-}
-
-interface Parts extends Pick<Shelves, 'games' | 'preferences'> {
+interface Parts {
   readonly options: DeskOptions;
-  readonly context: DeskContext;
-  readonly lock: Lock;
-  readonly notices: readonly string[];
+  readonly told: Told;
+  readonly opened: OpenFolder;
+  /** Opens for writing what could only be read at the start. */
+  readonly takeUp: () => ReturnType<typeof openToWrite>;
 }
 
-/** The table of calls on these shelves, one call at a time. */
-function deskOf({ options, context, lock, notices, games, preferences }: Parts): DeskService {
+/** The table of calls on the folder's shelves, one call at a time. */
+function deskOf({ options, told, opened, takeUp }: Parts): DeskService {
   const { appVersion, host, folder } = options;
-  const turns = new Turns(lock);
+  let { context } = opened;
   const whole: WholeDesk = {
     info: { appVersion, host, folder, usualPreferences: DEFAULT_PREFERENCES },
-    notices,
+    notices: () => told.all,
+    onlyReads: () => hold.reading?.message ?? null,
     show: async () => (await options.showFolder?.(folder)) ?? false,
     empty: async () => {
       await shelves?.games.close();
@@ -112,19 +91,28 @@ function deskOf({ options, context, lock, notices, games, preferences }: Parts):
       await emptyFolder(context);
     },
   };
-  const shelvesWith = (opened: GameShelf): Shelves => ({
-    games: opened,
+  const shelvesWith = (games: GameShelf): Shelves => ({
+    games,
     draft: new Draft(context),
     cards: new CardShelf(context, options.demoCard),
     progress: new ProgressShelf(context),
     findings: new FindingsShelf(context),
     fits: new FitShelf(context),
     practice: new PracticeShelf(context),
-    preferences,
+    preferences: preferencesFile(context),
     whole,
   });
   // After everything was deleted there are none, until the next call opens new ones.
-  let shelves: Shelves | null = shelvesWith(games);
+  let shelves: Shelves | null = shelvesWith(opened.games);
+  const hold = new Hold(folder, opened.hold, async () => {
+    const taken = await takeUp();
+    if (!taken.ok) return taken;
+    told.forgetForNow();
+    ({ context } = taken.value);
+    shelves = shelvesWith(taken.value.games);
+    return success(taken.value.hold);
+  });
+  const turns = new Turns(hold);
   const call = (name: DeskCall) => {
     const { does, what, make } = callOf(name);
     return async (...given: readonly unknown[]): Promise<Result<unknown>> =>
@@ -141,4 +129,27 @@ function deskOf({ options, context, lock, notices, games, preferences }: Parts):
   const calls = Object.fromEntries(DESK_CALLS.map((name) => [name, call(name)]));
   // Each name of the table has its call, with the types of the table.
   return { ...(calls as unknown as Desk), close };
+}
+
+/** What was told since the start, each sentence once. */
+class Told {
+  readonly #lasting = new Set<string>();
+  readonly #forNow = new Set<string>();
+
+  get all(): readonly string[] {
+    return [...this.#lasting, ...this.#forNow];
+  }
+
+  lastingly(words: string): void {
+    this.#lasting.add(words);
+  }
+
+  /** Of what was found while nothing could be written: it is found again, and mended, once that is possible. */
+  forNow(words: string): void {
+    this.#forNow.add(words);
+  }
+
+  forgetForNow(): void {
+    this.#forNow.clear();
+  }
 }

@@ -1,4 +1,4 @@
-import { failure, type Result } from '../../core/base/result.ts';
+import { failure, type Problem, type Result } from '../../core/base/result.ts';
 import { errorCode } from './files.ts';
 
 type FileCode =
@@ -100,6 +100,20 @@ export function fileTrouble(error: unknown, doing: Doing, what: string): Result<
   if (code === '') throw error;
   const known = CODES[code] ?? 'disk-trouble';
   return failure(known, WORDS[doing][known](what));
+}
+
+const ONLY_READS: Partial<Readonly<Record<FileCode, (folder: string) => string>>> = {
+  'disk-full': () =>
+    'The disk is full, so Windrow can save nothing for now. What was saved before is safe. Free some space, and saving goes on by itself.',
+  'not-allowed': (folder) =>
+    `Windrow may only read its folder, ${folder}, so nothing is saved for now. What was saved before is safe. Once it may write there, saving goes on by itself.`,
+};
+
+/** Why nothing can be written in a folder that can perhaps be read, in words for a person; null for any other trouble. */
+export function cannotWrite(error: unknown, folder: string): Problem | null {
+  const code = CODES[errorCode(error)];
+  const words = code === undefined ? undefined : ONLY_READS[code];
+  return code === undefined || words === undefined ? null : { code, message: words(folder) };
 }
 
 /** Makes a call, and turns an error of the file system into words. */

@@ -1,5 +1,5 @@
 import { createServer, type IncomingMessage, type Server } from 'node:http';
-import { failure } from '../../core/base/result.ts';
+import { expectValue, failure } from '../../core/base/result.ts';
 import { callDesk, LARGEST_CALL } from '../desk/calls.ts';
 import { openDesk } from '../desk/open.ts';
 import type { Desk } from '../desk/desk.ts';
@@ -27,6 +27,8 @@ export interface Host {
   readonly url: string;
   /** Another start address, for another tab or browser: of anyone who knows it, if nobody is named. */
   newUrl(holder?: Holder): string;
+  /** Why nothing can be saved for now, in words for a person; null where all can be. */
+  readonly onlyReading: string | null;
   /** Stops serving and closes the desk. */
   close(): Promise<void>;
 }
@@ -63,7 +65,8 @@ export async function startHost(options: HostOptions): Promise<Host> {
   });
   server.on('upgrade', (_request, socket) => socket.destroy());
   const newUrl = (holder: Holder = 'anyone'): string => `http://${ADDRESS}:${chosen}/start/${guard.newCode(holder)}`;
-  return { url: newUrl(), newUrl, close: () => closeAll(server, desk.close) };
+  const onlyReading = expectValue(await desk.whyOnlyReading());
+  return { url: newUrl(), newUrl, onlyReading, close: () => closeAll(server, desk.close) };
 }
 
 async function listen(server: Server, port: number): Promise<number> {

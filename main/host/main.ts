@@ -16,7 +16,7 @@ async function main(): Promise<void> {
   const host = await startHost({ folder: resolve(usualFolder()), root: join(import.meta.dirname, '../renderer') });
   console.log(`Windrow is at ${host.url}`);
   console.log(`This address opens once, within ${CODE_LIFE / 60_000} minutes.`);
-  console.log('Press Ctrl+C to stop. Everything is saved as you go.');
+  console.log(`Press Ctrl+C to stop. ${host.onlyReading ?? 'Everything is saved as you go.'}`);
   process.on('message', () => console.log(`A new address, which opens once: ${host.newUrl()}`));
   process.send?.(host.newUrl(HIDES_COMMAND_LINES.includes(process.platform) ? 'anyone' : 'me'));
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {

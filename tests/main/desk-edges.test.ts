@@ -22,15 +22,14 @@ describe('the folder', () => {
     expect(at('linux', { WINDROW_FOLDER: '' })).toBe('/home/player/.local/share/windrow');
   });
 
-  test('one that can not be written is told in words at the start', async () => {
+  test('one that can not even be read is told in words at the start', async () => {
     const disk = new MemoryDisk();
-    disk.watch = (call, path) => {
-      if (['makeFolder', 'createNew'].includes(call)) throw fileError('EROFS', path);
-      return undefined;
+    disk.watch = (_call, path) => {
+      throw fileError('EACCES', path);
     };
     expect(await createDeskService(optionsOn(disk))).toMatchObject({
       ok: false,
-      problem: { code: 'not-allowed', message: expect.stringContaining('does not let Windrow') },
+      problem: { code: 'not-allowed', message: expect.stringContaining('does not let Windrow read its folder') },
     });
   });
 

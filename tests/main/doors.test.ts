@@ -86,7 +86,17 @@ async function contentBehind(door: Door): Promise<string> {
 
 /** Calls that may rightly be made with a card or game that is there. */
 const MAY_SUCCEED: ReadonlySet<string> = new Set<DeskCall>([
-  ...(['about', 'listCards', 'listGames', 'notices', 'readPreferences', 'openGame', 'openCard', 'readDraft'] as const),
+  ...([
+    'about',
+    'listCards',
+    'listGames',
+    'notices',
+    'whyOnlyReading',
+    'readPreferences',
+    'openGame',
+    'openCard',
+    'readDraft',
+  ] as const),
   ...(['listBackups', 'readCardProgress', 'readFindings', 'keepFindings', 'importGames'] as const),
   ...(['listSheets', 'removeSheet', 'practiceHistory', 'notePractice', 'showFolder', 'removeNames'] as const),
   ...(['changePreferences', 'changeGame', 'removeCard', 'saveCard', 'dropEvent'] as const),

@@ -1,4 +1,4 @@
-import { spawn, spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { mkdir, mkdtemp, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -10,6 +10,7 @@ import { openDesk } from '../../main/desk/open.ts';
 import { processStart } from '../../main/files/process-start.ts';
 import type { DeskService } from '../../main/desk/service.ts';
 import { gameRecord } from './support/desks.ts';
+import { mount, unmount, whyNoDisk } from './support/small-disk.ts';
 
 let base = '';
 let folder = '';
@@ -58,16 +59,13 @@ test('a close while the folder is away ends, and makes none', async () => {
   expect(existsSync(folder)).toBe(false);
 });
 
-const canMount =
-  process.platform === 'linux' &&
-  process.getuid?.() === 0 &&
-  spawnSync('sh', ['-c', 'd=$(mktemp -d) && mount -t tmpfs tmpfs "$d" && umount "$d"']).status === 0;
+const why = whyNoDisk();
 
-test.skipIf(!canMount)('nothing is written where a disk was, once it is taken out', async () => {
+test.skipIf(why !== '')(`nothing is written where a disk was, once it is taken out ${why}`, async () => {
   await mkdir(folder);
-  expect(spawnSync('mount', ['-t', 'tmpfs', 'tmpfs', folder]).status).toBe(0);
+  expect(mount(folder, '1m')).toBe(true);
   const desk = await running();
-  expect(spawnSync('umount', [folder]).status).toBe(0);
+  unmount(folder);
   expect(await desk.changeGame('g-1', { place: 'Nowhere' })).toMatchObject(GONE);
   await desk.close();
   expect(await readdir(folder)).toEqual([]);

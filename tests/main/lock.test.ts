@@ -111,7 +111,8 @@ test('CR-J6: the lock says at each beat whether it is still ours, and is heard o
 
 test('a lock that can not be written leaves none behind, and the reason is told', async () => {
   for (const failing of ['write', 'sync', 'close'] as const) {
-    const disk = locked({}, 100_000);
+    const disk = new MemoryDisk();
+    disk.put(`${FOLDER}/index.jsonl`, '');
     const { context, running } = program(disk);
     disk.watch = (call, path) => {
       if (call === failing) throw fileError('EIO', path);

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { chmodSync, existsSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { mkdir, mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -11,8 +11,8 @@ import type { DeskService } from '../../main/desk/service.ts';
 import type { Files } from '../../main/files/files.ts';
 import { nodeFiles } from '../../main/files/node-files.ts';
 import { cardText, contentOf, gameRecord, SESSION } from './support/desks.ts';
+import { mount, unmount, whyNoDisk } from './support/small-disk.ts';
 
-const isRoot = process.getuid?.() === 0;
 let base = '';
 
 beforeEach(async () => {
@@ -26,25 +26,7 @@ async function deskOn(folder: string, files: Files = nodeFiles): Promise<DeskSer
   return expectValue(await openDesk({ folder, host: 'browser', files }));
 }
 
-/** A file system of its own in memory, so many bytes large; says why where that can't be had. */
-function canMount(): string {
-  if (process.platform !== 'linux' || !isRoot) return 'it takes root on Linux to mount a small disk';
-  const place = spawnSync('mktemp', ['-d'], { encoding: 'utf8' }).stdout.trim();
-  const mounted = mount(place, '64k');
-  if (mounted) unmount(place);
-  spawnSync('rmdir', [place]);
-  return mounted ? '' : 'this system lets nobody mount a disk';
-}
-
-function mount(place: string, size: string): boolean {
-  return spawnSync('mount', ['-t', 'tmpfs', '-o', `size=${size}`, 'tmpfs', place]).status === 0;
-}
-
-function unmount(place: string): void {
-  spawnSync('umount', [place]);
-}
-
-const why = canMount();
+const why = whyNoDisk();
 
 describe(`CR-D7: a real disk that is full${why === '' ? '' : ` (skipped: ${why})`}`, () => {
   let disk = '';
@@ -81,57 +63,10 @@ describe(`CR-D7: a real disk that is full${why === '' ? '' : ` (skipped: ${why})
       await again.close();
     },
   );
-
-  test.skipIf(why !== '')('a start on a full disk is one sentence, and loses nothing', async () => {
-    const desk = await deskOn(join(disk, 'desk'));
-    expectValue(await desk.startGame(gameRecord('g-1')));
-    await desk.close();
-    fill(join(disk, 'other.bin'));
-    const full = await openDesk({ folder: join(disk, 'desk'), host: 'browser' });
-    expect(full).toMatchObject({ ok: false, problem: { code: 'disk-full' } });
-    await rm(join(disk, 'other.bin'));
-    const again = await deskOn(join(disk, 'desk'));
-    expect(expectValue(await again.listGames())).toMatchObject([{ id: 'g-1' }]);
-    await again.close();
-  });
 });
-
-/** Writes until there is no room for another byte. */
-function fill(path: string): void {
-  spawnSync('dd', ['if=/dev/zero', `of=${path}`, 'bs=1024'], { stdio: 'ignore' });
-}
 
 function note(place: number): { type: 'noted'; text: string; at: string } {
   return { type: 'noted', text: `${place} ${'words '.repeat(400)}`, at: '2026-11-25T18:00:01Z' };
-}
-
-describe('CR-D7: a folder that may only be read', () => {
-  test('the start says so in one sentence that names the folder, and ends with 1', async () => {
-    const folder = join(base, 'desk');
-    await mkdir(folder);
-    const script = join(await freshBuild(['host', 'renderer']), 'host/main.js');
-    const undo = makeReadOnly(folder);
-    const ran = spawnSync(process.execPath, [script], {
-      env: { ...process.env, WINDROW_FOLDER: folder },
-      encoding: 'utf8',
-      timeout: 60_000,
-    });
-    undo();
-    expect(ran).toMatchObject({ status: 1, stdout: '' });
-    expect(ran.stderr.trim().split('\n')).toEqual([expect.stringMatching(/does not let Windrow write.*desk.*\.$/)]);
-    expect(await readdir(folder)).toEqual([]);
-  }, 120_000);
-});
-
-/** For root every folder is open: it needs a disk that is mounted for reading only. */
-function makeReadOnly(folder: string): () => void {
-  if (!isRoot || why !== '') {
-    chmodSync(folder, 0o555);
-    return () => chmodSync(folder, 0o755);
-  }
-  mount(folder, '64k');
-  spawnSync('mount', ['-o', 'remount,ro', folder]);
-  return () => unmount(folder);
 }
 
 describe('CR-D7: a slow folder', () => {

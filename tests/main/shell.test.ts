@@ -241,7 +241,7 @@ describe("Electron's security checklist", () => {
     looped.push(looped);
     expect(await electron.invoke('desk:about', looped)).toMatchObject({ ok: false });
     expect(await electron.invoke('desk:about', [10n])).toMatchObject({ ok: false });
-    const reading = ['about', 'readPreferences', 'listCards', 'listGames', 'notices'];
+    const reading = ['about', 'readPreferences', 'listCards', 'listGames', 'notices', 'whyOnlyReading'];
     const withArguments = DESK_CALLS.filter((call) => !reading.includes(call));
     await fc.assert(
       fc.asyncProperty(
@@ -273,8 +273,8 @@ describe("Electron's security checklist", () => {
     expect(sources('main/shell')).not.toContain('file://');
   });
 
-  test('20 the preload exposes at most 36 named functions, each of which does one thing, and nothing else', async () => {
-    expect(DESK_CALLS.length).toBeLessThanOrEqual(36);
+  test('20 the preload exposes at most 40 named functions, each of which does one thing, and nothing else', async () => {
+    expect(DESK_CALLS.length).toBeLessThanOrEqual(40);
     const preload = await readFile(join(HOUSE, 'main/shell/preload.ts'), 'utf8');
     expect(preload.match(/exposeInMainWorld/g)).toHaveLength(1);
     expect(preload).not.toMatch(/ipcRenderer\.(once|send)|process\b|require/);
