@@ -7,6 +7,8 @@ export class PreferenceStore extends Store {
   readonly #desk: Pick<Desk, 'changePreferences'>;
   #values: Preferences;
   #problem: Problem | null = null;
+  /** What was chosen and could not be kept yet. */
+  #unkept: Partial<Preferences> = {};
 
   constructor(desk: Pick<Desk, 'changePreferences'>, values: Preferences) {
     super();
@@ -32,8 +34,19 @@ export class PreferenceStore extends Store {
   async change(change: Partial<Preferences>): Promise<void> {
     this.#values = { ...this.#values, ...change };
     this.notify();
+    await this.#keep({ ...this.#unkept, ...change });
+  }
+
+  /** Tries again to keep what could not be kept. */
+  async retrySaving(): Promise<void> {
+    if (Object.keys(this.#unkept).length > 0) await this.#keep(this.#unkept);
+  }
+
+  async #keep(change: Partial<Preferences>): Promise<void> {
     const answer = await this.#desk.changePreferences(change);
     this.#problem = answer.ok ? null : answer.problem;
+    const others = Object.entries(this.#unkept).filter(([name]) => !Object.hasOwn(change, name));
+    this.#unkept = { ...Object.fromEntries(others), ...(answer.ok ? {} : change) };
     if (this.#problem !== null) this.notify();
   }
 }

@@ -39,9 +39,9 @@ export class SaveQueue {
     void this.#work();
   }
 
-  /** Tries again what failed, and all that waits behind it. */
+  /** Tries again what failed, and all that waits behind it; nothing where nothing waits. */
   retry(): void {
-    void this.#work();
+    if (this.#jobs.length > 0) void this.#work();
   }
 
   async #work(): Promise<void> {

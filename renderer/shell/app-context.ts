@@ -8,6 +8,7 @@ import type { IncomingChoice } from '../session/incoming.ts';
 import type { LookAhead } from '../session/look-ahead.ts';
 import type { PassDraft } from '../session/pass-draft.ts';
 import type { PreferenceStore } from '../session/preference-store.ts';
+import type { SavingWatch } from '../session/saving-watch.ts';
 import type { Pool } from '../worker/pool.ts';
 
 /** What every place may use; made once at the start. */
@@ -15,6 +16,8 @@ export interface AppContext {
   readonly desk: Desk;
   readonly about: DeskInfo;
   readonly preferences: PreferenceStore;
+  /** Whether anything can be saved at all. */
+  readonly saving: SavingWatch;
   readonly cards: CardOpener;
   readonly session: GameSession;
   readonly analysis: Analysis;

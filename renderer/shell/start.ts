@@ -12,6 +12,7 @@ import { IncomingChoice, passLogReader } from '../session/incoming.ts';
 import { LookAhead } from '../session/look-ahead.ts';
 import { PassDraft } from '../session/pass-draft.ts';
 import { PreferenceStore } from '../session/preference-store.ts';
+import { SavingWatch } from '../session/saving-watch.ts';
 import { shellWords } from '../words/shell.ts';
 import { Pool } from '../worker/pool.ts';
 import type { AppContext } from './app-context.ts';
@@ -32,12 +33,13 @@ export async function startApp(desk: Desk, page: HTMLElement, goOn = true): Prom
 
 /** Opens the files, goes on with the last game if it is fresh and `goOn` says so, and shows the window. */
 async function start(desk: Desk, page: HTMLElement, goOn: boolean): Promise<void> {
-  const [about, preferences, games, draft, notices] = await Promise.all([
+  const [about, preferences, games, draft, notices, onlyReading] = await Promise.all([
     desk.about(),
     desk.readPreferences(),
     desk.listGames(),
     desk.readDraft(),
     desk.notices(),
+    desk.whyOnlyReading(),
   ]);
   if (!about.ok) return showClosed(page, about.problem, () => void startApp(desk, page));
   const store = new PreferenceStore(desk, preferences.ok ? preferences.value : about.value.usualPreferences);
@@ -47,6 +49,11 @@ async function start(desk: Desk, page: HTMLElement, goOn: boolean): Promise<void
   const session = new GameSession(worldOf(desk, about.value, store), card.value);
   const last = { newest: games.ok ? games.value[0] : undefined, draft: draft.ok ? draft.value : null };
   const problems = goOn ? await reopen(desk, session, last) : [];
+  const saving = new SavingWatch(desk, onlyReading.ok ? onlyReading.value : null);
+  saving.whenItSaves(() => {
+    session.retrySaving();
+    void store.retrySaving();
+  });
   const fits = new CardFits(desk);
   const incoming = new IncomingChoice({ session, fits, readLog: passLogReader(desk) });
   const cardGames = new CardGames({ session, fits });
@@ -57,6 +64,7 @@ async function start(desk: Desk, page: HTMLElement, goOn: boolean): Promise<void
     desk,
     about: about.value,
     preferences: store,
+    saving,
     cards,
     session,
     analysis,

@@ -44,8 +44,13 @@ export class WrShell extends Base {
     super();
     new StoreController(
       this,
-      () => [this.app.preferences, this.app.session],
-      () => [this.app.preferences.values, this.app.session.saved, this.app.session.state.exchange === null],
+      () => [this.app.preferences, this.app.session, this.app.saving],
+      () => [
+        this.app.preferences.values,
+        this.app.session.saved,
+        this.app.session.state.exchange === null,
+        this.app.saving.trouble,
+      ],
     );
   }
 
@@ -82,7 +87,7 @@ export class WrShell extends Base {
         ${this.#saved()} ${this.#textSize()}
         <wr-button class="help" look="quiet" keys="F1" @click=${() => this.#help('')}>${shellWords.help}</wr-button>
       </header>
-      ${this.offering && this.app.session.state.exchange === null ? this.#offer() : nothing}
+      ${this.offering && this.app.session.state.exchange === null ? this.#offer() : nothing} ${this.#standing()}
       ${this.notices.map((notice) => this.#notice(notice))}
       <main
         id="main"
@@ -150,6 +155,13 @@ export class WrShell extends Base {
 
   get #helpHost(): WrHelpHost | null {
     return this.renderRoot.querySelector('wr-help-host');
+  }
+
+  /** That nothing can be saved: it stands until it is no longer so. */
+  #standing(): unknown {
+    const { trouble } = this.app.saving;
+    if (trouble === null) return nothing;
+    return html`<wr-notice tone="bad" .closable=${false}>${trouble}</wr-notice>`;
   }
 
   #notice(notice: string): unknown {

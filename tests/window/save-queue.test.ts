@@ -1,6 +1,10 @@
 import { expect, test } from 'vitest';
 import { failure, type Result, success } from '../../core/base/result.ts';
+import type { Preferences } from '../../main/desk/desk.ts';
+import { DEFAULT_PREFERENCES } from '../../main/desk/preferences.ts';
+import { PreferenceStore } from '../../renderer/session/preference-store.ts';
 import { SaveQueue } from '../../renderer/session/save-queue.ts';
+import { SavingWatch } from '../../renderer/session/saving-watch.ts';
 
 /** A save whose answer comes when the test gives it. */
 function held(): { run: () => Promise<Result<null>>; answer: (result: Result<null>) => void } {
@@ -38,4 +42,45 @@ test('CR-J3: after a refusal it says so, and what waits behind it is not called 
   queue.retry();
   await turn();
   expect(said).toEqual(['saving', 'failed', 'saving', 'saved']);
+});
+
+test('CR-D7: once the desk can save again, what waited is saved, and the window is told once', async () => {
+  const answers = ['full', 'full', null];
+  let asked = 0;
+  const watch = new SavingWatch({ whyOnlyReading: async () => success(answers[asked++] ?? null) }, 'full', 1);
+  const queue = new SaveQueue(() => undefined);
+  let told = 0;
+  watch.whenItSaves(() => {
+    told += 1;
+    queue.retry();
+  });
+  queue.add({ run: async () => (watch.trouble === null ? success(null) : failure('disk-full', 'The disk is full.')) });
+  await turn();
+  expect(queue.status.status).toBe('failed');
+  await expect.poll(() => queue.status.status).toBe('saved');
+  expect([watch.trouble, told, asked]).toEqual([null, 1, 3]);
+  queue.retry();
+  expect(queue.status.status).toBe('saved');
+});
+
+test('a setting that could not be kept is kept with the next one that can', async () => {
+  const kept: object[] = [];
+  let isFull = true;
+  const desk = {
+    changePreferences: async (change: Partial<Preferences>) => {
+      if (isFull) return failure('disk-full', 'The disk is full.');
+      kept.push(change);
+      return success(DEFAULT_PREFERENCES);
+    },
+  };
+  const store = new PreferenceStore(desk, DEFAULT_PREFERENCES);
+  await store.change({ theme: 'dark' });
+  await store.change({ textSize: 24 });
+  expect(store.problem).toMatchObject({ code: 'disk-full' });
+  isFull = false;
+  await store.retrySaving();
+  await store.retrySaving();
+  expect(kept).toEqual([{ theme: 'dark', textSize: 24 }]);
+  await store.change({ theme: 'light' });
+  expect(kept.at(-1)).toEqual({ theme: 'light' });
 });

@@ -14,7 +14,7 @@ import { cardWords as words } from '../../words/card.ts';
 import { CardEditor } from './card-editor.ts';
 import { Store } from '../../session/store.ts';
 
-type App = Pick<AppContext, 'desk' | 'preferences' | 'session' | 'cards'>;
+type App = Pick<AppContext, 'desk' | 'preferences' | 'session' | 'cards' | 'saving'>;
 
 /**
  * All that the Card place holds: the cards there are, the one that is open, and how far a person
@@ -38,6 +38,10 @@ export class CardRoom extends Store {
     this.#worker = engine(startWorker);
     this.#examination = new Ask(question(this.#worker, 'examine'), { keeps: true });
     this.#examination.subscribe(() => this.notify());
+    app.saving.whenItSaves(() => {
+      this.#editor?.retrySaving();
+      this.#progressQueue.retry();
+    });
   }
 
   /** Null until the list has come. */
