@@ -1,6 +1,5 @@
 import { join } from 'node:path';
-import { makeFolders, writeDurably } from '../files/durable.ts';
-import { ifThere } from '../files/files.ts';
+import { makeFolders, removePatiently, writeDurably } from '../files/durable.ts';
 import { type DeskContext, filesIn, readRemakable } from './context.ts';
 import type { BackupEntry } from './desk.ts';
 import { CARD_ENDING, stampOf } from './places.ts';
@@ -38,7 +37,7 @@ export async function keepBackup(context: DeskContext, id: string, text: string)
   const name = `${stampOf(laterThan(newest, context.now()))}${CARD_ENDING}`;
   await writeDurably(context, join(folder, name), text);
   for (const { name: old } of (await listBackups(context, id)).slice(BACKUPS_KEPT)) {
-    await ifThere(context.files.remove(join(folder, old)));
+    await removePatiently(context, join(folder, old));
   }
 }
 

@@ -86,7 +86,7 @@ export class CardShelf {
     const text = await readText(this.#context, path);
     if (text === undefined) return missing();
     await keepBackup(this.#context, id, text);
-    await removeDurably(this.#context.files, path);
+    await removeDurably(this.#context, path);
     return success(null);
   }
 

@@ -3,8 +3,8 @@ import { withoutNames } from '../../core/game/evening.ts';
 import { readGameFile } from '../../core/game/file/read-game-file.ts';
 import { writeGameFile } from '../../core/game/file/write-game-file.ts';
 import type { GameRecord } from '../../core/game/record.ts';
-import { writeDurably } from '../files/durable.ts';
-import { ifThere, quietly } from '../files/files.ts';
+import { removePatiently, writeDurably } from '../files/durable.ts';
+import { quietly } from '../files/files.ts';
 import { type DeskContext, readText, setAside } from './context.ts';
 import { checkGame, hasNames } from './game-files.ts';
 
@@ -44,7 +44,7 @@ export class Draft {
   /** Lets it go, once its game has a file of its own. */
   async drop(id: string): Promise<void> {
     if ((await this.read())?.id !== id) return;
-    await quietly(ifThere(this.#context.files.remove(this.#context.places.draft)));
+    await quietly(removePatiently(this.#context, this.#context.places.draft));
   }
 
   /** Answers how many names of players were taken out: of one game or none. */

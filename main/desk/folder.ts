@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { writeDurably } from '../files/durable.ts';
+import { removePatiently, writeDurably } from '../files/durable.ts';
 import { ifThere, quietly } from '../files/files.ts';
 import { type DeskContext, readText } from './context.ts';
 
@@ -70,7 +70,7 @@ async function removeFiles(context: DeskContext, folder: string, ours: RegExp, d
   for (const entry of found) {
     const path = join(folder, entry.name);
     if (entry.folder && deep) await removeFiles(context, path, ours, deep);
-    if (!entry.folder && ours.test(entry.name)) await ifThere(files.remove(path));
+    if (!entry.folder && ours.test(entry.name)) await removePatiently(context, path);
   }
   await files.syncFolder(folder);
 }

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import * as v from 'valibot';
 import { failure, type Result, success } from '../../core/base/result.ts';
-import { removeQuietly, UNFINISHED, writeWhole } from '../files/durable.ts';
+import { removePatiently, removeQuietly, UNFINISHED, writeWhole } from '../files/durable.ts';
 import { errorCode, ifThere, quietly } from '../files/files.ts';
 import { type DeskContext, parseObject, readText } from './context.ts';
 
@@ -130,7 +130,7 @@ async function removeStale(context: DeskContext, mark: string, { holder }: Found
   await ifThere(files.rename(places.lock, stale));
   const moved = holderIn((await readText(context, stale)) ?? '');
   if (moved !== undefined && moved.mark !== holder?.mark) await ifThere(files.rename(stale, places.lock));
-  else await ifThere(files.remove(stale));
+  else await removePatiently(context, stale);
 }
 
 /** Bytes beside an index as it now is: a game's own file and log, a card. */
@@ -170,7 +170,7 @@ function lockOf(context: DeskContext, { held }: Running, content: Holder): Lock 
     return await markThere();
   };
   const remove = async (): Promise<void> => {
-    if ((await markThere()) === mark) await files.remove(places.lock);
+    if ((await markThere()) === mark) await removePatiently(context, places.lock);
   };
   return {
     look: isOurs,

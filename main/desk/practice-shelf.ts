@@ -72,7 +72,7 @@ export class PracticeShelf {
   }
 
   async remove(id: string): Promise<void> {
-    await removeDurably(this.#context.files, sheetPath(this.#context.places, id));
+    await removeDurably(this.#context, sheetPath(this.#context.places, id));
   }
 
   /** The practice history, oldest first. */

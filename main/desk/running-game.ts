@@ -104,7 +104,7 @@ export class RunningGame {
 
   /** Ends the log, once the fold is in the index. */
   async endLog(): Promise<void> {
-    await removeDurably(this.#context.files, this.#log);
+    await removeDurably(this.#context, this.#log);
     this.#logSize = undefined;
   }
 }

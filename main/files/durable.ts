@@ -3,7 +3,7 @@ import { errorCode, type Files, ifThere } from './files.ts';
 
 /** Ends the name of a file that is still being written. */
 export const UNFINISHED = '.unfinished';
-/** How long a rename that another program blocks is tried again, in milliseconds. */
+/** How long a rename or a removal that another program blocks is tried again, in milliseconds. */
 const PATIENCE = 5000;
 const FIRST_PAUSE = 10;
 const BLOCKED = ['EPERM', 'EBUSY', 'EACCES'];
@@ -64,12 +64,22 @@ function shortWrite(): Error {
 }
 
 /** Renames, trying again for a while when a scanner or a backup program holds the file. */
-export async function renamePatiently({ files, pause }: Storage, from: string, to: string): Promise<void> {
+export async function renamePatiently(storage: Storage, from: string, to: string): Promise<void> {
+  await patiently(storage, () => storage.files.rename(from, to));
+}
+
+/** Removes a file with the same patience; answers whether it was there. */
+export async function removePatiently(storage: Storage, path: string): Promise<boolean> {
+  const removed = await ifThere(patiently(storage, () => storage.files.remove(path)).then(() => true));
+  return removed === true;
+}
+
+async function patiently({ pause }: Storage, call: () => Promise<void>): Promise<void> {
   let wait = FIRST_PAUSE;
   let waited = 0;
   for (;;) {
     try {
-      await files.rename(from, to);
+      await call();
       return;
     } catch (error) {
       if (!BLOCKED.includes(errorCode(error)) || waited >= PATIENCE) throw error;
@@ -103,7 +113,6 @@ export async function makeFolders(files: Files, path: string): Promise<void> {
 }
 
 /** Removes a file, durably; nothing happens when it isn't there. */
-export async function removeDurably(files: Files, path: string): Promise<void> {
-  const removed = await ifThere(files.remove(path).then(() => true));
-  if (removed === true) await files.syncFolder(dirname(path));
+export async function removeDurably(storage: Storage, path: string): Promise<void> {
+  if (await removePatiently(storage, path)) await storage.files.syncFolder(dirname(path));
 }

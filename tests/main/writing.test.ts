@@ -85,6 +85,27 @@ describe('writing durably', () => {
     },
   );
 
+  test.each(['EPERM', 'EBUSY', 'EACCES'])(
+    'CR-J7: a removal blocked by %s is tried for as long, then told',
+    async (code) => {
+      const disk = new MemoryDisk();
+      disk.put('/d/a.json', 'old');
+      let blocked = 4;
+      disk.watch = (call, path) => {
+        if (call === 'remove' && (blocked -= 1) >= 0) throw fileError(code, path);
+        return undefined;
+      };
+      await removeDurably(storageOn(disk), '/d/a.json');
+      expect(disk.texts().size).toBe(0);
+      disk.put('/d/a.json', 'old');
+      blocked = Infinity;
+      let waited = 0;
+      const storage = { ...storageOn(disk), pause: async (milliseconds: number) => void (waited += milliseconds) };
+      await expect(removeDurably(storage, '/d/a.json')).rejects.toMatchObject({ code });
+      expect(waited).toBeGreaterThanOrEqual(5000);
+    },
+  );
+
   test('CR-J7: a rename that is free again after a while goes through', async () => {
     const disk = new MemoryDisk();
     disk.put('/d/b', 'new');
@@ -101,8 +122,8 @@ describe('writing durably', () => {
 test('a removal is flushed with its folder; of what is not there nothing is flushed', async () => {
   const disk = new MemoryDisk();
   disk.put('/d/a.json', 'old');
-  await removeDurably(disk.files, '/d/a.json');
-  await removeDurably(disk.files, '/d/a.json');
+  await removeDurably(storageOn(disk), '/d/a.json');
+  await removeDurably(storageOn(disk), '/d/a.json');
   expect(disk.calls).toEqual(['remove /d/a.json', 'syncFolder /d', 'remove /d/a.json']);
 });
 
