@@ -9,6 +9,8 @@ import {
   cardMark,
   cardProgress,
   cardText,
+  copyChoice,
+  copyFile,
   eventCorrection,
   findingsList,
   gameChange,
@@ -23,6 +25,7 @@ import {
   tableKind,
   timedEvent,
 } from './checks.ts';
+import type { CopyShelf } from './copies.ts';
 import type { Desk, DeskInfo } from './desk.ts';
 import type { Draft } from './draft.ts';
 import type { FindingsShelf } from './findings.ts';
@@ -37,6 +40,7 @@ export interface Shelves {
   readonly games: GameShelf;
   readonly draft: Draft;
   readonly cards: CardShelf;
+  readonly copies: CopyShelf;
   readonly progress: ProgressShelf;
   readonly findings: FindingsShelf;
   readonly fits: FitShelf;
@@ -139,6 +143,9 @@ const CALLS: Calls = {
     success(await fits.of(mark, table)),
   ),
   keepFit: save('the games of the card', [cardMark, CARD_FIT], ({ fits }, mark, fit) => done(fits.keep(mark, fit))),
+
+  listCopies: read('the files', [], async ({ copies }) => success(await copies.list())),
+  settleCopy: save('the change', [copyFile, copyChoice], ({ copies }, file, choice) => copies.settle(file, choice)),
 
   listSheets: read('the practice', [], async ({ practice }) => success(await practice.list())),
   openSheet: read('the practice', [sheetId], ({ practice }, id) => practice.open(id)),

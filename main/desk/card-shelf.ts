@@ -4,18 +4,17 @@ import { readCardFile } from '../../core/card/file.ts';
 import { makeFolders, removeDurably, writeDurably } from '../files/durable.ts';
 import { type FileInfo, ifThere } from '../files/files.ts';
 import { orTrouble } from '../files/trouble.ts';
+import { moveDurably } from './removed-games.ts';
 import { keepBackup, listBackups, readBackup } from './card-backups.ts';
 import { type DeskContext, mend, readRemakable, readText, setAside } from './context.ts';
 import type { BackupEntry, CardEntry } from './desk.ts';
-import { cardIdOf, cardPath } from './places.ts';
+import { alike, checkNewName } from './names.ts';
+import { cardIdOf, cardPath, DEMO_CARD_ID } from './places.ts';
 
 export interface OpenedCard {
   readonly entry: CardEntry;
   readonly text: string;
 }
-
-/** The card that is always there. */
-const DEMO_CARD_ID = 'demo';
 
 /** The cards, one file each in `cards/`, with dated backups. Calls may reject with a file error. */
 export class CardShelf {
@@ -40,12 +39,9 @@ export class CardShelf {
 
   /** The demo card first, then the newest. */
   async list(): Promise<CardEntry[]> {
-    const { files, places } = this.#context;
-    const names = (await ifThere(files.list(places.cards))) ?? [];
-    const ids = names.filter(({ folder }) => !folder).map(({ name }) => cardIdOf(name));
     const entries: CardEntry[] = [];
-    for (const id of ids) {
-      const entry = id === undefined || id === DEMO_CARD_ID ? undefined : await this.#entry(id);
+    for (const id of await this.#ids()) {
+      const entry = id === DEMO_CARD_ID ? undefined : await this.#entry(id);
       if (entry !== undefined) entries.push(entry);
     }
     return [this.#demo.entry, ...entries.sort((one, other) => (one.savedAt < other.savedAt ? 1 : -1))];
@@ -69,6 +65,8 @@ export class CardShelf {
     const read = readCardFile(text);
     if (!read.ok) return read;
     const name = id ?? newCardId(read.value.document, this.#context.freshName());
+    const fit = await this.#checkName(name);
+    if (!fit.ok) return fit;
     const path = cardPath(this.#context.places, name);
     await makeFolders(this.#context.files, this.#context.places.cards);
     const kept = await this.#keepBefore(name);
@@ -90,6 +88,17 @@ export class CardShelf {
     return success(null);
   }
 
+  /** Makes a file among the cards the one of `id`, whose own file is kept aside; `id` null: a card of its own. */
+  async takeIn(path: string, id: string | null): Promise<Result<null>> {
+    const read = readCardFile((await readRemakable(this.#context, path)) ?? '');
+    if (!read.ok) return read;
+    const name = id ?? newCardId(read.value.document, this.#context.freshName());
+    const own = cardPath(this.#context.places, name);
+    if (id !== null) await setAside(this.#context, own, 'other');
+    await moveDurably(this.#context, path, own);
+    return success(null);
+  }
+
   async backups(id: string): Promise<BackupEntry[]> {
     return await listBackups(this.#context, id);
   }
@@ -100,6 +109,24 @@ export class CardShelf {
     if (text === undefined) return failure('not-found', 'This backup is no longer there: choose another one.');
     this.#ours.delete(id);
     return await this.save(id, text);
+  }
+
+  async #ids(): Promise<string[]> {
+    const { files, places } = this.#context;
+    const names = (await ifThere(files.list(places.cards))) ?? [];
+    const ids = names.filter(({ folder }) => !folder).map(({ name }) => cardIdOf(name));
+    return ids.filter((id) => id !== undefined);
+  }
+
+  /** A card that is there keeps its name, whatever that is. */
+  async #checkName(id: string): Promise<Result<null>> {
+    const ids = await this.#ids();
+    return ids.includes(id)
+      ? success(null)
+      : checkNewName(
+          id,
+          ids.find((other) => alike(other) === alike(id)),
+        );
   }
 
   async #entry(id: string): Promise<CardEntry | undefined> {

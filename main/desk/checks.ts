@@ -6,7 +6,7 @@ import { CHANGEABLE, PLAYERS, POINT_RULES } from '../../core/game/file/record-fi
 import { FINDINGS } from '../../core/journal/findings.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { TABLE_KINDS } from '../../core/table/kinds.ts';
-import { type CardProgress, type EventCorrection, type GameChange, MOST_AT_ONCE } from './desk.ts';
+import { type CardProgress, COPY_CHOICES, type EventCorrection, type GameChange, MOST_AT_ONCE } from './desk.ts';
 
 /**
  * Shapes of what comes in from a window: strict and bounded. What a card, a game or an event
@@ -21,6 +21,9 @@ export const gameId = v.pipe(v.string(), v.regex(GAME_ID));
 export const cardId = v.pipe(v.string(), v.regex(CARD_ID));
 export const cardText = words(900_000);
 export const backupName = words(120);
+/** A file's path from the desk's folder on; only compared with those that are there. */
+export const copyFile = words(600);
+export const copyChoice = v.picklist(COPY_CHOICES);
 /** An event's place in its game. */
 export const place = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(5000));
 

@@ -99,6 +99,11 @@ export interface Desk {
   /** Adds entries, durably; one that is there already, by its id, is not added twice. */
   notePractice(entries: readonly PracticeEntry[]): Promise<Result<null>>;
 
+  /** Games and cards that are there in two files, as sync programs leave them. */
+  listCopies(): Promise<Result<readonly CopyEntry[]>>;
+  /** Chooses what stays of two files, by the name of the second; the other is kept aside. Answers what is left to choose. */
+  settleCopy(file: string, choice: CopyChoice): Promise<Result<readonly CopyEntry[]>>;
+
   /** Shows the folder in the system's own window of files; false where that isn't possible, as in a browser. */
   showFolder(): Promise<Result<boolean>>;
   /** Takes the players' names out of every game, removed ones too. Answers how many games had names. */
@@ -136,6 +141,27 @@ export interface GameChange {
   /** The most aid that it was played with, and when advice is shown from now on. */
   readonly advice?: AdviceTime;
   readonly adviceNow?: AdviceTime;
+}
+
+/** What stays: the file in use, the second one in its place, or both, the second as a game or card of its own. */
+export const COPY_CHOICES = ['used', 'copy', 'both'] as const;
+export type CopyChoice = (typeof COPY_CHOICES)[number];
+
+/** A second file of a game or card. */
+export interface CopyEntry {
+  readonly kind: 'game' | 'card';
+  /** Null where the second one stands alone. */
+  readonly used: CopyFile | null;
+  readonly copy: CopyFile;
+}
+
+export interface CopyFile {
+  /** Its path from the desk's folder on, with `/`. */
+  readonly file: string;
+  /** UTC, ISO 8601 with Z. */
+  readonly changedAt: string;
+  /** The steps of a game, the lines of a card; null where it could not be read. */
+  readonly holds: number | null;
 }
 
 /** How many games or findings one call may bring. */

@@ -18,16 +18,25 @@ export interface LoadedGame extends KeptGame {
 export interface FoundGames {
   /** By their ids. */
   readonly paths: Map<string, string>;
+  /** Further files of games that have one already, in another month. */
+  readonly seconds: SecondFile[];
   /** Ids in the months in which files came, went or were replaced after the moment asked about. */
   readonly changed: ReadonlySet<string>;
 }
 
+/** A further file of a game. */
+export interface SecondFile {
+  readonly id: string;
+  readonly path: string;
+}
+
 /**
- * Every game's file, from `games/YYYY/MM`. `since` is in milliseconds. A file whose name another
+ * Every game's file, from `games/YYYY/MM`; of a game with several, the one of the earliest month. `since` is in milliseconds. A file whose name another
  * program made up (a copy that a sync program put beside a game) is reported and left alone.
  */
 export async function findGames(context: DeskContext, since: number): Promise<FoundGames> {
   const paths = new Map<string, string>();
+  const seconds: SecondFile[] = [];
   const changed = new Set<string>();
   for (const year of await foldersIn(context, context.places.games)) {
     for (const month of await foldersIn(context, year)) {
@@ -35,12 +44,13 @@ export async function findGames(context: DeskContext, since: number): Promise<Fo
       for (const name of await filesIn(context, month)) {
         const id = gameIdOf(name);
         if (id === undefined) notifyOfCopy(context, name);
+        else if (paths.has(id)) seconds.push({ id, path: join(month, name) });
         else paths.set(id, join(month, name));
         if (id !== undefined && isChanged) changed.add(id);
       }
     }
   }
-  return { paths, changed };
+  return { paths, seconds, changed };
 }
 
 function notifyOfCopy({ notify }: DeskContext, name: string): void {
@@ -50,7 +60,7 @@ function notifyOfCopy({ notify }: DeskContext, name: string): void {
 
 async function foldersIn({ files }: DeskContext, folder: string): Promise<string[]> {
   const entries = (await ifThere(files.list(folder))) ?? [];
-  return entries.filter((entry) => entry.folder).map(({ name }) => join(folder, name));
+  return entries.flatMap((entry) => (entry.folder ? [join(folder, entry.name)] : [])).toSorted();
 }
 
 /**

@@ -6,13 +6,14 @@ import { writeGameFile, writeLine } from '../../core/game/file/write-game-file.t
 import type { GameRecord } from '../../core/game/record.ts';
 import { replay } from '../../core/game/state.ts';
 import { makeFolders, writeDurably } from '../files/durable.ts';
-import { type DeskContext, readText } from './context.ts';
+import { type DeskContext, readText, setAside } from './context.ts';
 import { mergeGames } from '../../core/journal/merge.ts';
 import type { EventCorrection, GameChange, GameEntry, ImportedGames } from './desk.ts';
-import { checkGame, hasNames, loadGame } from './game-files.ts';
+import { checkGame, hasNames, loadGame, type SecondFile } from './game-files.ts';
 import { GameList } from './game-list.ts';
 import type { KeptChange } from './checks.ts';
 import type { AddStep, DropStep, LogStep } from './log.ts';
+import { checkNewName } from './names.ts';
 import { gamePath, removedPath } from './places.ts';
 import { keepRemoved, moveDurably, removeNamesOfRemoved, sweepRemoved } from './removed-games.ts';
 import type { RunningGame } from './running-game.ts';
@@ -61,6 +62,8 @@ export class GameShelf {
     if (this.#list.path(record.id) !== undefined) {
       return failure('taken', 'This game is already kept: open it from the journal.');
     }
+    const fit = checkNewName(record.id, this.#list.alike(record.id));
+    if (!fit.ok) return fit;
     const path = gamePath(this.#context.places, record.id, record.startedAt);
     if (await this.#isTaken(path, record)) return putThere();
     await makeFolders(this.#context.files, dirname(path));
@@ -139,12 +142,43 @@ export class GameShelf {
     const removed = removedPath(this.#context.places, id);
     if (this.#list.path(id) !== undefined)
       return failure('taken', 'This game is in the journal already: open it there.');
+    const fit = checkNewName(id, this.#list.alike(id));
+    if (!fit.ok) return fit;
     const game = await loadGame(this.#context, id, removed);
     if (!game.ok) return game;
     const path = gamePath(this.#context.places, id, game.value.record.startedAt);
     if (await this.#isTaken(path, game.value.record)) return putThere();
     await moveDurably(this.#context, removed, path);
     return success(this.#list.enter(game.value, path));
+  }
+
+  /** Further files of games, of which one has to stay. */
+  get seconds(): readonly SecondFile[] {
+    return this.#list.seconds;
+  }
+
+  forgetSecond(path: string): void {
+    this.#list.forgetSecond(path);
+  }
+
+  /** The file of a game that is listed. */
+  pathOf(id: string): string | undefined {
+    return this.#list.path(id);
+  }
+
+  /** Takes a further file of a game for the one in use, which is kept aside; or merges it with that one, and leaves it there. */
+  async takeSecond({ id, path }: SecondFile, choice: 'copy' | 'both'): Promise<Result<unknown>> {
+    const loaded = await loadGame(this.#context, id, path);
+    if (!loaded.ok) return loaded;
+    if (this.#list.path(id) !== undefined) {
+      const used = await this.#running.find(id);
+      if (!used.ok) return used;
+      await this.#running.stop(used.value);
+      if (choice === 'both') return await this.#mergeOne(loaded.value.record);
+      await setAside(this.#context, used.value.path, 'other');
+    }
+    await this.#list.keep(loaded.value, path);
+    return success(null);
   }
 
   /** Takes the players' names out of every game, of removed ones too; answers how many games had any. */
@@ -169,6 +203,8 @@ export class GameShelf {
 
   async #mergeOne(given: GameRecord): Promise<Result<keyof ImportedGames>> {
     const known = this.#list.path(given.id);
+    const fit = known === undefined ? checkNewName(given.id, this.#list.alike(given.id)) : success(null);
+    if (!fit.ok) return fit;
     const path = known ?? gamePath(this.#context.places, given.id, given.startedAt);
     if (known === undefined && (await this.#isTaken(path, given))) return putThere();
     const mine = known === undefined ? null : await this.#running.find(given.id);

@@ -3,6 +3,7 @@ import { type Problem, type Result, success } from '../../core/base/result.ts';
 import { makeFolders } from '../files/durable.ts';
 import type { Files } from '../files/files.ts';
 import { readingFiles } from '../files/reading-files.ts';
+import { tellOfCardCopies } from './card-copies.ts';
 import { type DeskContext, filesIn } from './context.ts';
 import { keepAboutPage } from './folder.ts';
 import { GameShelf } from './game-shelf.ts';
@@ -33,7 +34,8 @@ export async function openToWrite(
   const hold = taken.value;
   try {
     const context = { ...given, files: filesBelow(given.files, places.folder) };
-    for (const folder of [places.folder, places.cards, places.progress]) await filesIn(context, folder);
+    for (const folder of [places.folder, places.progress]) await filesIn(context, folder);
+    await tellOfCardCopies(context);
     const games = await GameShelf.open(context);
     if (aboutPage !== undefined) await keepAboutPage(context, aboutPage);
     return success({ context, games, hold });
@@ -46,6 +48,7 @@ export async function openToWrite(
 /** Opens the folder, or what is there of it, without changing anything. Rejects with a file error. */
 export async function openToRead(given: DeskContext, why: Problem): Promise<OpenFolder> {
   const context = { ...given, files: readingFiles(given.files), onlyReads: true };
+  await tellOfCardCopies(context);
   return { context, games: await GameShelf.open(context), hold: why };
 }
 

@@ -40,6 +40,8 @@ export function placesIn(folder: string): Places {
   };
 }
 
+/** The card that is always there. */
+export const DEMO_CARD_ID = 'demo';
 export const CARD_ENDING = '.card.json';
 export const SHEET_ENDING = '.sheet.json';
 const GAME_ENDING = '.json';

@@ -7,6 +7,7 @@ import { callOf, DESK_CALLS, type DeskCall, type Shelves, type WholeDesk } from 
 import { ProgressShelf } from './card-progress.ts';
 import { CardShelf } from './card-shelf.ts';
 import type { DeskContext } from './context.ts';
+import { CopyShelf } from './copies.ts';
 import type { Desk, DeskInfo } from './desk.ts';
 import { Draft } from './draft.ts';
 import { FindingsShelf } from './findings.ts';
@@ -91,17 +92,21 @@ function deskOf({ options, told, opened, takeUp }: Parts): DeskService {
       await emptyFolder(context);
     },
   };
-  const shelvesWith = (games: GameShelf): Shelves => ({
-    games,
-    draft: new Draft(context),
-    cards: new CardShelf(context, options.demoCard),
-    progress: new ProgressShelf(context),
-    findings: new FindingsShelf(context),
-    fits: new FitShelf(context),
-    practice: new PracticeShelf(context),
-    preferences: preferencesFile(context),
-    whole,
-  });
+  const shelvesWith = (games: GameShelf): Shelves => {
+    const cards = new CardShelf(context, options.demoCard);
+    return {
+      games,
+      draft: new Draft(context),
+      cards,
+      copies: new CopyShelf(context, games, cards),
+      progress: new ProgressShelf(context),
+      findings: new FindingsShelf(context),
+      fits: new FitShelf(context),
+      practice: new PracticeShelf(context),
+      preferences: preferencesFile(context),
+      whole,
+    };
+  };
   // After everything was deleted there are none, until the next call opens new ones.
   let shelves: Shelves | null = shelvesWith(opened.games);
   const hold = new Hold(folder, opened.hold, async () => {

@@ -7,7 +7,7 @@ import type {
   ReadCollection,
 } from '../../core/journal/collection.ts';
 import { readSheetFile, writeSheetFile } from '../../core/warmup/sheet-file.ts';
-import type { Desk, ImportedGames } from '../../main/desk/desk.ts';
+import type { CardEntry, Desk, ImportedGames } from '../../main/desk/desk.ts';
 import type { PreferenceStore } from '../session/preference-store.ts';
 import { gatherCards, gatherSheets, type Report } from './gather.ts';
 import { sendGames } from './send-games.ts';
@@ -85,12 +85,18 @@ async function bringCards(desk: Desk, cards: readonly CollectedCard[]): Promise<
   let added = 0;
   for (const { id, text } of cards) {
     const same = known.get(text);
-    const saved = same === undefined ? await desk.saveCard(taken.has(id) ? null : id, text) : null;
+    const saved = same === undefined ? await saveUnder(desk, taken.has(id) ? null : id, text) : null;
     if (saved?.ok === false) return saved;
     ids.set(id, same ?? saved?.value.id ?? id);
     added += saved === null ? 0 : 1;
   }
   return success({ added, ids });
+}
+
+/** Keeps a card under its id; where no file may have that name, under a new one. */
+async function saveUnder(desk: Desk, id: string | null, text: string): Promise<Result<CardEntry>> {
+  const saved = await desk.saveCard(id, text);
+  return saved.ok || saved.problem.code !== 'bad-name' ? saved : await desk.saveCard(null, text);
 }
 
 /** Answers how many sheets were added. */

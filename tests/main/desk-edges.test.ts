@@ -22,6 +22,27 @@ describe('the folder', () => {
     expect(at('linux', { WINDROW_FOLDER: '' })).toBe('/home/player/.local/share/windrow');
   });
 
+  test('one that can not be made opens for reading, and is made once that is possible', async () => {
+    const disk = new MemoryDisk();
+    disk.watch = (call, path) => {
+      if (['makeFolder', 'createNew'].includes(call)) throw fileError('EROFS', path);
+      return undefined;
+    };
+    const desk = await openOn(disk);
+    expect(expectValue(await desk.listGames())).toEqual([]);
+    const refused = await desk.saveCard('mine', cardText('Mine'));
+    expect(refused).toMatchObject({ problem: { code: 'not-allowed', message: expect.stringContaining(FOLDER) } });
+    expect(await desk.whyOnlyReading()).toEqual({ ok: true, value: refused.ok ? '' : refused.problem.message });
+    disk.watch = (call, path) => {
+      if (call === 'createNew') throw fileError('EIO', path);
+      return undefined;
+    };
+    expect(await desk.saveCard('mine', cardText('Mine'))).toMatchObject({ problem: { code: 'disk-trouble' } });
+    disk.watch = () => undefined;
+    expectValue(await desk.saveCard('mine', cardText('Mine')));
+    expect(await desk.whyOnlyReading()).toEqual({ ok: true, value: null });
+  });
+
   test('one that can not even be read is told in words at the start', async () => {
     const disk = new MemoryDisk();
     disk.watch = (_call, path) => {

@@ -92,6 +92,7 @@ const MAY_SUCCEED: ReadonlySet<string> = new Set<DeskCall>([
     'listGames',
     'notices',
     'whyOnlyReading',
+    'listCopies',
     'readPreferences',
     'openGame',
     'openCard',

@@ -241,7 +241,7 @@ describe("Electron's security checklist", () => {
     looped.push(looped);
     expect(await electron.invoke('desk:about', looped)).toMatchObject({ ok: false });
     expect(await electron.invoke('desk:about', [10n])).toMatchObject({ ok: false });
-    const reading = ['about', 'readPreferences', 'listCards', 'listGames', 'notices', 'whyOnlyReading'];
+    const reading = ['about', 'readPreferences', 'listCards', 'listGames', 'notices', 'whyOnlyReading', 'listCopies'];
     const withArguments = DESK_CALLS.filter((call) => !reading.includes(call));
     await fc.assert(
       fc.asyncProperty(

@@ -1,0 +1,45 @@
+import { join } from 'node:path';
+import { type DeskContext, filesIn } from './context.ts';
+import { alike } from './names.ts';
+import { CARD_ENDING, cardIdOf, DEMO_CARD_ID } from './places.ts';
+
+/** A file among the cards that another program named. */
+export interface CardCopy {
+  /** The card that it is another version of; null where that is not there. */
+  readonly of: string | null;
+  readonly path: string;
+}
+
+/**
+ * What sync programs and windows of files put behind the name of a file for its second version: `(1)`, `(conflict)`,
+ * `(Anna's conflicted copy 2026-11-25)`, `-Laptop-conflict`, `.sync-conflict-20261125`, ` - Copy`.
+ */
+const BEHIND = /^(?: ?\(.+\)|[ ._-].*conflict.*|[ ._-]+copy(?: ?\d+)?)$/i;
+
+/** The second versions of cards; and what has no name of a card, whatever it is. */
+export async function findCardCopies(context: DeskContext): Promise<CardCopy[]> {
+  const { cards } = context.places;
+  const names = (await filesIn(context, cards)).filter((name) => name.endsWith(CARD_ENDING) && !name.startsWith('.'));
+  const stems = names.map((name) => name.slice(0, -CARD_ENDING.length));
+  const ids = stems.filter((stem) => stem !== DEMO_CARD_ID && cardIdOf(stem + CARD_ENDING) !== undefined).toSorted();
+  return stems.flatMap((stem) => {
+    const of = ids.findLast((id) => isVersion(stem, id)) ?? null;
+    const isCard = cardIdOf(stem + CARD_ENDING) !== undefined;
+    return of === null && isCard ? [] : [{ of, path: join(cards, stem + CARD_ENDING) }];
+  });
+}
+
+/** Whether a name says that it is another version of a card: by what is behind it, or as the later one that is alike. */
+function isVersion(stem: string, id: string): boolean {
+  if (alike(stem) === alike(id)) return id < stem;
+  return stem.startsWith(id) && BEHIND.test(stem.slice(id.length));
+}
+
+/** Tells of each copy, by its name. */
+export async function tellOfCardCopies(context: DeskContext): Promise<void> {
+  for (const { of, path } of await findCardCopies(context)) {
+    const name = path.slice(context.places.cards.length + 1);
+    const where = of === null ? 'among your cards' : `beside your card ${of}`;
+    context.notify(`Another program put "${name}" ${where}. Choose in the Settings what becomes of it.`);
+  }
+}
