@@ -89,3 +89,21 @@ export const settingsWords = {
     'A printed card is the property of its publisher. Enter your own card for your own use, and do not pass it on.',
   ],
 };
+
+/** Words about games and cards that are there in two files. */
+export const copyWords = {
+  title: 'There in two files',
+  lead: 'A sync program has left a second version. Choose which one stays; the other is kept aside, and nothing is deleted.',
+  used: 'In use:',
+  copy: 'Second version:',
+  changed: (day: string) => `changed ${day}`,
+  game: (steps: number) => counted(steps, 'step'),
+  card: (lines: number) => counted(lines, 'line'),
+  unread: 'could not be read',
+  keepUsed: 'Keep the one in use',
+  keepCopy: 'Use the second version',
+  keepBoth: 'Keep both',
+  takeIn: 'Take it in',
+  putAside: 'Put it aside',
+  done: 'Done. The other file is kept in the same folder, under a name with the time.',
+};

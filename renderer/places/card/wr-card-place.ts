@@ -100,7 +100,6 @@ export class WrCardPlace extends Base {
       <input
         class="unseen"
         type="file"
-        accept=".json,application/json"
         tabindex="-1"
         aria-hidden="true"
         @change=${(event: Event) => this.#arrival.chosen(event)}

@@ -191,13 +191,16 @@ function outSection(shown: number, saveTable: Act, saveAll: Act): unknown {
   </section>`;
 }
 
-/** What comes in: `choose` opens the hidden field for a file, `chosen` reads its file. */
+/**
+ * What comes in: `choose` opens the hidden field for a file, `chosen` reads its file. Any name may be chosen: versions that
+ * were kept aside end in their time.
+ */
 function inSection(choose: Act, chosen: Act): unknown {
   return html`<section aria-labelledby="in">
     <h2 id="in">${words.bring}</h2>
     <p>${words.bringLead}</p>
     <wr-button @click=${choose}>${words.choose}</wr-button>
-    <input type="file" accept=".json,application/json" tabindex="-1" aria-label=${words.choose} @change=${chosen} />
+    <input type="file" tabindex="-1" aria-label=${words.choose} @change=${chosen} />
   </section>`;
 }
 

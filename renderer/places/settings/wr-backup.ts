@@ -30,13 +30,7 @@ export class WrBackup extends Base {
       <h3>${words.restore}</h3>
       <p>${words.restoreWords}</p>
       <wr-button ?disabled=${busy} @click=${() => this.#input?.click()}>${words.restoreChoose}</wr-button>
-      <input
-        type="file"
-        accept=".json,application/json"
-        tabindex="-1"
-        aria-label=${words.restoreChoose}
-        @change=${() => void this.#chosen()}
-      />
+      <input type="file" tabindex="-1" aria-label=${words.restoreChoose} @change=${() => void this.#chosen()} />
       <div role="status">${this.doing || this.said}</div>
       ${
         this.trouble === ''

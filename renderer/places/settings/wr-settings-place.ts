@@ -18,6 +18,7 @@ import { settingsWords as words } from '../../words/settings.ts';
 import './wr-backup.ts';
 import './wr-delete-all.ts';
 import './wr-licences.ts';
+import './wr-copies.ts';
 import './wr-my-files.ts';
 import './wr-payment-rules.ts';
 import './wr-remove-names.ts';
@@ -121,6 +122,7 @@ export class WrSettingsPlace extends Base {
     return html`<section aria-labelledby="files">
         <h2 id="files">${words.files}</h2>
         <wr-my-files .app=${this.app}></wr-my-files>
+        <wr-copies .app=${this.app}></wr-copies>
       </section>
       <section aria-labelledby="backup">
         <h2 id="backup">${words.backup}</h2>

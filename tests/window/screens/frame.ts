@@ -60,6 +60,7 @@ export const settingsJourney: Journey = {
     'wr-payment-rules',
     'wr-remove-names',
     'wr-my-files',
+    'wr-copies',
     'wr-backup',
     'wr-delete-all',
     'wr-licences',
