@@ -44,14 +44,15 @@ export interface Inspection {
 
 /** More jokers than this in one hand are hardly ever held. Ours; no source. */
 const PLAUSIBLE_JOKERS = 4;
-/** Usual points: 25 to 100 in fives (common practice). */
+/** Usual points: 25 to 100 in fives (common practice). A card most of whose lines are off it has a scale of its own. */
 const USUAL_POINTS = { least: 25, most: 100, step: 5 } as const;
 
 /** All that looks wrong on a card; `checked` is what `checkCard` made of the same document. */
 export function inspectCard(document: CardDocument, checked: CheckedCard): Inspection {
+  const isUnusual = unusualPoints(document);
   const findings = [
     ...cardFindings(document),
-    ...document.sections.flatMap((section, index) => sectionFindings(document, section, index)),
+    ...document.sections.flatMap((section, index) => sectionFindings(document, section, index, isUnusual)),
     ...sameWays(linesOf(checked.card)),
     ...linesOf(checked.card).flatMap(wayFindings),
   ];
@@ -68,7 +69,14 @@ function cardFindings(document: CardDocument): Finding[] {
   return findings;
 }
 
-function sectionFindings(document: CardDocument, section: SectionDocument, index: number): Finding[] {
+type IsUnusual = (points: number) => boolean;
+
+function sectionFindings(
+  document: CardDocument,
+  section: SectionDocument,
+  index: number,
+  isUnusual: IsUnusual,
+): Finding[] {
   const name = sectionName(section, index);
   const earlier = document.sections.findIndex((other, place) => sectionName(other, place) === name);
   const findings: Finding[] = [];
@@ -78,12 +86,12 @@ function sectionFindings(document: CardDocument, section: SectionDocument, index
   if (earlier < index)
     findings.push(about('same-section-name', name, '', 'Two sections have this name: rename one of them.'));
   const lines = section.lines.flatMap((fields, line) =>
-    fieldFindings(fields, name).map((finding) => ({ ...finding, place: { section: index, line } })),
+    fieldFindings(fields, name, isUnusual).map((finding) => ({ ...finding, place: { section: index, line } })),
   );
   return [...findings, ...lines];
 }
 
-function fieldFindings(fields: LineDocument, section: string): Finding[] {
+function fieldFindings(fields: LineDocument, section: string, isUnusual: IsUnusual): Finding[] {
   const id = textField(fields, 'id');
   const findings: Finding[] = [];
   const points = fields['points'];
@@ -97,7 +105,17 @@ function fieldFindings(fields: LineDocument, section: string): Finding[] {
   return [...findings, ...movementFindings(readLine(fields), section)];
 }
 
-function isUnusual(points: number): boolean {
+/** Which points are to be asked about: on a scale of its own only what can be no points. */
+function unusualPoints({ sections }: CardDocument): IsUnusual {
+  const all = sections.flatMap(({ lines }) =>
+    lines.flatMap(({ points }) => (typeof points === 'number' ? [points] : [])),
+  );
+  const off = all.filter(isOffScale).length;
+  const hasOwnScale = off > 1 && 2 * off > all.length;
+  return hasOwnScale ? (points) => points <= 0 || !Number.isInteger(points) : isOffScale;
+}
+
+function isOffScale(points: number): boolean {
   return points < USUAL_POINTS.least || points > USUAL_POINTS.most || points % USUAL_POINTS.step !== 0;
 }
 

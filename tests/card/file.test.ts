@@ -352,8 +352,8 @@ describe('the demo card', () => {
     expect(new Set(fields.map(({ slide: first }) => first))).toEqual(new Set([0, 1, 2, 3]));
     expect(new Set(fields.map(({ slide2: second }) => second)).size).toBeGreaterThan(1);
     expect(fields.some(({ concealed }) => concealed === true)).toBe(true);
-    expect(Math.min(...linesOf(demo).map(({ points }) => points))).toBe(25);
-    expect(Math.max(...linesOf(demo).map(({ points }) => points))).toBe(75);
+    expect(Math.min(...linesOf(demo).map(({ points }) => points))).toBe(4);
+    expect(Math.max(...linesOf(demo).map(({ points }) => points))).toBe(15);
   });
 
   test('is written as it stands', () => expect(writeCardFile(document)).toBe(text));

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { windrow } from './run-windrow.ts';
 
-/** What a command wrote when its form was fixed; only reach, and what is made of it, was written anew when it was repaired, and chances in texts, which are whole per cents since. */
+/** What a command wrote when its form was fixed; only reach, and what is made of it, was written anew when it was repaired and when this card was no longer the demo card with its own fit. */
 const before = (name: string): string => readFileSync(join(import.meta.dirname, 'bytes', `${name}.txt`), 'utf8');
 
 /** The chance came later, and moves with what the simulated table shows: it is checked where it is made. */

@@ -32,7 +32,7 @@ describe('how a game came out, in a sentence', () => {
       "West won by East's discard; you were South",
     ],
     [[DEALT, ended({ result: 'won', winner: 'West', by: 'draw' })], 'West won by own draw; you were South'],
-    [[ended({ result: 'won', winner: 'West', by: 'discard', lineId: 'gone' })], 'West won'],
+    [[ended({ result: 'won', winner: 'West', by: 'discard', lineId: 'gone' })], 'West won by a discard'],
     [[DEALT, WALL], 'Nobody won, a wall game; you were South'],
     [[DEALT, ended({ result: 'abandoned' })], 'The game was broken off; you were South'],
     [[DEALT], 'You played as South, not finished: first right pass: choose what to give'],
