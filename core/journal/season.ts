@@ -68,20 +68,31 @@ export interface SectionRecord {
 /** Sections aimed at and won, in the order first met; only decided games count. */
 export function sectionRecords(games: readonly SeasonGame[]): SectionRecord[] {
   const decided = games.filter(({ summary }) => isDecided(summary));
-  const met = decided.flatMap(({ summary, figures }) => [figures?.aimed ?? null, wonSection(summary)]);
-  const sections = [...new Set(met.filter((section) => section !== null))];
-  return sections.map((section) => {
-    const aimed = decided.filter(({ figures }) => figures?.aimed === section);
-    const won = decided.filter(({ summary }) => wonSection(summary) === section).length;
-    return {
-      section,
-      aimed: aimed.length,
-      wonWhenAimed: rateOf(aimed.filter(({ summary }) => summary.outcome === 'won').length, aimed.length),
-      kept: rateOf(aimed.filter(({ summary }) => wonSection(summary) === section).length, aimed.length),
-      won,
-      winRate: rateOf(won, decided.length),
-    };
-  });
+  const sections = new Map<string, { aimed: number; wonWhenAimed: number; kept: number; won: number }>();
+  const sumsOf = (section: string): { aimed: number; wonWhenAimed: number; kept: number; won: number } => {
+    const sums = sections.get(section) ?? { aimed: 0, wonWhenAimed: 0, kept: 0, won: 0 };
+    sections.set(section, sums);
+    return sums;
+  };
+  for (const { summary, figures } of decided) {
+    const aimed = figures?.aimed ?? null;
+    const won = wonSection(summary);
+    if (aimed !== null) {
+      const sums = sumsOf(aimed);
+      sums.aimed += 1;
+      if (summary.outcome === 'won') sums.wonWhenAimed += 1;
+      if (won === aimed) sums.kept += 1;
+    }
+    if (won !== null) sumsOf(won).won += 1;
+  }
+  return [...sections].map(([section, { aimed, wonWhenAimed, kept, won }]) => ({
+    section,
+    aimed,
+    wonWhenAimed: rateOf(wonWhenAimed, aimed),
+    kept: rateOf(kept, aimed),
+    won,
+    winRate: rateOf(won, decided.length),
+  }));
 }
 
 function wonSection({ outcome, section }: GameSummary): string | null {
@@ -91,11 +102,9 @@ function wonSection({ outcome, section }: GameSummary): string | null {
 /** The best away from the deal to the end: its mean at each moment over the games that logged it. */
 export function awayCourse(games: readonly SeasonGame[]): { readonly moment: FigureMoment; readonly away: Mean }[] {
   const moments: readonly FigureMoment[] = ['deal', ...PASS_STEPS, 'end'];
-  const all = games.flatMap(({ figures }) => figures?.aways ?? []);
-  return moments.map((moment) => ({
-    moment,
-    away: meanOf(all.filter((each) => each.moment === moment).map(({ away }) => away)),
-  }));
+  const all = new Map<FigureMoment, number[]>(moments.map((moment) => [moment, []]));
+  for (const { figures } of games) for (const { moment, away } of figures?.aways ?? []) all.get(moment)?.push(away);
+  return moments.map((moment) => ({ moment, away: meanOf(all.get(moment) ?? []) }));
 }
 
 /** What one number of jokers in the deal led to. */
@@ -107,7 +116,7 @@ export interface JokerRow {
 
 /** Jokers dealt, from none to the most seen, and how often the user won with them. */
 export function jokerRows(games: readonly GameSummary[]): JokerRow[] {
-  const most = Math.max(-1, ...games.map(({ jokersDealt }) => jokersDealt ?? -1));
+  const most = games.reduce((some, { jokersDealt }) => Math.max(some, jokersDealt ?? -1), -1);
   return Array.from({ length: most + 1 }, (_, jokers) => {
     const some = games.filter((game) => game.jokersDealt === jokers);
     const decided = some.filter(isDecided);
@@ -122,12 +131,12 @@ export function jokerRows(games: readonly GameSummary[]): JokerRow[] {
 /** The points after each game whose points are known, oldest first. */
 export function pointsCourse(
   games: readonly GameSummary[],
-): { readonly id: string; readonly gain: number; readonly total: number }[] {
+): { readonly game: GameSummary; readonly gain: number; readonly total: number }[] {
   let total = 0;
-  return oldestFirst(games).flatMap(({ id, points }) => {
-    if (points === null) return [];
-    total += points;
-    return [{ id, gain: points, total }];
+  return oldestFirst(games).flatMap((game) => {
+    if (game.points === null) return [];
+    total += game.points;
+    return [{ game, gain: game.points, total }];
   });
 }
 

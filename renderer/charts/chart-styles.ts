@@ -1,6 +1,6 @@
 import { css } from 'lit';
 
-/** What all charts share: the frame, patterns, lines and the table twin. */
+/** What all charts share: the frame, patterns and lines. */
 export const chartStyles = css`
   :host {
     display: block;
@@ -63,6 +63,22 @@ export const chartStyles = css`
     font-size: var(--text-small);
   }
 
+  @media print {
+    svg,
+    .rows {
+      break-inside: avoid;
+    }
+  }
+
+  @media (forced-colors: active) {
+    .solid {
+      fill: CanvasText;
+    }
+  }
+`;
+
+/** What is folded away until somebody wants it; on paper it is open. */
+export const foldStyles = css`
   details {
     margin-top: var(--space-1);
   }
@@ -77,36 +93,6 @@ export const chartStyles = css`
     cursor: pointer;
   }
 
-  .scroll {
-    overflow-x: auto;
-  }
-
-  table {
-    border-collapse: collapse;
-  }
-
-  th,
-  td {
-    padding: 0.25em 1.2em 0.25em 0;
-    border-top: 1px solid var(--hairline);
-    text-align: start;
-    vertical-align: top;
-  }
-
-  thead th {
-    border-top: 0;
-    font-weight: 600;
-    vertical-align: bottom;
-  }
-
-  tbody th {
-    font-weight: 400;
-  }
-
-  td {
-    text-align: end;
-  }
-
   @media print {
     summary {
       display: none;
@@ -115,18 +101,6 @@ export const chartStyles = css`
     details::details-content {
       content-visibility: visible;
       block-size: auto;
-    }
-
-    svg,
-    tr,
-    .rows {
-      break-inside: avoid;
-    }
-  }
-
-  @media (forced-colors: active) {
-    .solid {
-      fill: CanvasText;
     }
   }
 `;

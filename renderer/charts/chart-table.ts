@@ -1,5 +1,8 @@
-import { html, type TemplateResult } from 'lit';
-import { chartWords } from '../words/charts.ts';
+/** The rows of a table: a list, or something that makes those of a page when they are asked for. */
+export interface Rows {
+  readonly length: number;
+  slice(from: number, to: number): readonly (readonly string[])[];
+}
 
 /** The table beside a chart: what the chart draws, in words and numbers. */
 export interface ChartTable {
@@ -8,27 +11,9 @@ export interface ChartTable {
   readonly rows: readonly (readonly string[])[];
 }
 
-/** The same content as a table, folded away until somebody wants it; on paper it is open. */
-export function tableTwin(label: string, { head, rows }: ChartTable): TemplateResult {
-  return html`<details>
-    <summary>${chartWords.asTable(label)}</summary>
-    <div class="scroll" tabindex="0" role="region" aria-label=${chartWords.table(label)}>
-      <table>
-        <thead>
-          <tr>
-            ${head.map((cell) => html`<th scope="col">${cell}</th>`)}
-          </tr>
-        </thead>
-        <tbody>
-          ${rows.map(
-            ([name, ...cells]) =>
-              html`<tr>
-                <th scope="row">${name}</th>
-                ${cells.map((cell) => html`<td>${cell}</td>`)}
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-    </div>
-  </details>`;
+/** One that may have many rows. */
+export interface LongTable extends Pick<ChartTable, 'head'> {
+  readonly rows: Rows;
+  /** The words of the buttons that turn its pages, if it has words of its own. */
+  readonly turns?: { readonly before: string; readonly after: string };
 }

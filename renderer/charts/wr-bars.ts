@@ -3,7 +3,8 @@ import { css, html, nothing, svg, type SVGTemplateResult } from 'lit';
 import { data, element, flag, numeric, reflected, text } from '../parts/element.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { chartStyles } from './chart-styles.ts';
-import { type ChartTable, tableTwin } from './chart-table.ts';
+import type { LongTable } from './chart-table.ts';
+import './wr-chart-table.ts';
 
 /** How a bar is filled: bars differ by pattern, so that no colour is needed. */
 export type Fill = 'solid' | 'stripes' | 'dots' | 'outline';
@@ -57,7 +58,7 @@ const Base = element({
   most: numeric(0),
   /** The words of a number on the scale. */
   tick: data<(value: number) => string>(() => String),
-  table: data<ChartTable>(() => ({ head: [], rows: [] })),
+  table: data<LongTable>(() => ({ head: [], rows: [] })),
   /** On paper without the table, where the rows say enough. */
   brief: reflected(flag()),
 });
@@ -112,7 +113,7 @@ export class WrBars extends Base {
       }
 
       @media print {
-        :host([brief]) details {
+        :host([brief]) wr-chart-table {
           display: none;
         }
       }
@@ -148,7 +149,8 @@ export class WrBars extends Base {
         ${this.rows.map((row) => this.#row(row))}
         <svg class="scale">${this.#ticks().map((value) => this.#tickText(value))}</svg>
       </div>
-      ${this.keys.length === 0 ? nothing : this.#keys()} ${tableTwin(this.label, this.table)}
+      ${this.keys.length === 0 ? nothing : this.#keys()}
+      <wr-chart-table .label=${this.label} .table=${this.table}></wr-chart-table>
     </figure>`;
   }
 

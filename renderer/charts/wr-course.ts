@@ -1,10 +1,12 @@
-import { scaleLinear } from 'd3-scale';
+import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { curveLinear, curveStepAfter, line } from 'd3-shape';
-import { css, html, nothing, svg } from 'lit';
+import { css, html, svg } from 'lit';
 import { data, element, numeric, state, text } from '../parts/element.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { chartStyles } from './chart-styles.ts';
-import { type ChartTable, tableTwin } from './chart-table.ts';
+import type { LongTable } from './chart-table.ts';
+import { fewerPoints, type Placed } from './fewer-points.ts';
+import './wr-chart-table.ts';
 
 export interface CoursePoint {
   /** What stands below it; empty for none. */
@@ -18,6 +20,12 @@ export interface CoursePoint {
 const LINES = 11;
 /** Width of a letter in text lines, on the large side. */
 const LETTER = 0.46;
+/** A line shows no more than this, in px. */
+const COLUMN = 2;
+/** So many points are drawn one by one, however narrow the drawing is. */
+const MOST_DOTS = 200;
+
+type Scale = ScaleLinear<number, number>;
 
 const Base = element({
   label: text(),
@@ -27,7 +35,7 @@ const Base = element({
   least: numeric(0),
   most: numeric(0),
   tick: data<(value: number) => string>(() => String),
-  table: data<ChartTable>(() => ({ head: [], rows: [] })),
+  table: data<LongTable>(() => ({ head: [], rows: [] })),
   /** The drawing's width and the height of a line of text, in px. */
   width: state(600),
   line: state(20),
@@ -70,20 +78,22 @@ export class WrCourse extends Base {
     const height = LINES * this.line;
     return html`<figure aria-label=${this.label}>
       <svg height=${height} viewBox="0 0 ${this.width} ${height}" aria-hidden="true">${this.#drawing()}</svg>
-      ${tableTwin(this.label, this.table)}
+      <wr-chart-table .label=${this.label} .table=${this.table}></wr-chart-table>
     </figure>`;
   }
 
   #drawing(): unknown {
     const [left, right] = [4 * this.line, this.width - this.line];
     const [top, bottom] = [0.7 * this.line, (LINES - 2) * this.line];
-    const ends = this.points.flatMap(({ value, low, high }) => [value, low ?? value, high ?? value]);
+    const shown = fewerPoints(this.points, Math.max(MOST_DOTS, Math.round((right - left) / COLUMN)));
+    const ends = shown.flatMap(({ point: { value, low, high } }) => [value, low ?? value, high ?? value]);
     const y = scaleLinear([Math.min(this.least, ...ends), Math.max(this.most, ...ends)], [bottom, top]).nice(4);
     const x = scaleLinear([0, Math.max(1, this.points.length - 1)], [left, right]);
-    const path = line<CoursePoint>(
-      (_, place) => x(place),
-      ({ value }) => y(value),
-    ).curve(this.shape === 'steps' ? curveStepAfter : curveLinear)(this.points);
+    const path = line<Placed<CoursePoint>>(
+      ({ place }) => x(place),
+      ({ point }) => y(point.value),
+    ).curve(this.shape === 'steps' ? curveStepAfter : curveLinear)(shown);
+    const every = this.#labelled();
     return [
       ...y.ticks(4).map(
         (
@@ -92,31 +102,26 @@ export class WrCourse extends Base {
           <text x=${left - 10} y=${y(value) + 5} text-anchor="end">${this.tick(value)}</text>`,
       ),
       svg`<path d=${path ?? ''}></path>`,
-      ...this.points.map((point, place) => this.#point(point, x(place), y, bottom + this.line, this.#hasRoom(place))),
+      ...shown.flatMap(({ point, place }) => this.#point(point, x(place), y, bottom + this.line, place % every === 0)),
     ];
   }
 
-  /** Whether the label below a point has room: else only every second one, every third one and so on. */
-  #hasRoom(place: number): boolean {
-    const longest = Math.max(...this.points.map(({ label }) => label.length)) * this.line * LETTER;
+  /** Which labels below the points have room: all, only every second one, every third one and so on. */
+  #labelled(): number {
+    const longest = this.points.reduce((most, { label }) => Math.max(most, label.length), 0) * this.line * LETTER;
     const apart = (this.width - 5 * this.line) / Math.max(1, this.points.length - 1);
-    return place % Math.max(1, Math.ceil(longest / apart)) === 0;
+    return Math.max(1, Math.ceil(longest / apart));
   }
 
-  #point(
-    { label, value, low, high }: CoursePoint,
-    x: number,
-    y: (value: number) => number,
-    foot: number,
-    labelled: boolean,
-  ): unknown {
-    const whisker =
+  /** What is drawn for one point besides the line. */
+  #point({ label, value, low, high }: CoursePoint, x: number, y: Scale, foot: number, labelled: boolean): unknown[] {
+    return [
       low === undefined || high === undefined
-        ? nothing
-        : svg`<line class="whisker" x1=${x} x2=${x} y1=${y(low)} y2=${y(high)}></line>`;
-    return svg`${whisker}
-      ${this.shape === 'dots' ? svg`<circle class="dot" cx=${x} cy=${y(value)} r="5"></circle>` : nothing}
-      ${label === '' || !labelled ? nothing : svg`<text x=${x} y=${foot} text-anchor="middle">${label}</text>`}`;
+        ? null
+        : svg`<line class="whisker" x1=${x} x2=${x} y1=${y(low)} y2=${y(high)}></line>`,
+      this.shape === 'dots' ? svg`<circle class="dot" cx=${x} cy=${y(value)} r="5"></circle>` : null,
+      label === '' || !labelled ? null : svg`<text x=${x} y=${foot} text-anchor="middle">${label}</text>`,
+    ].filter((part) => part !== null);
   }
 
   #measure(): void {

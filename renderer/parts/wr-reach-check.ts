@@ -1,8 +1,8 @@
 import { scaleLinear } from 'd3-scale';
 import { css, html, nothing, svg } from 'lit';
 import { CALIBRATION } from '../../core/reading/calibration.ts';
-import { chartStyles } from '../charts/chart-styles.ts';
-import { tableTwin } from '../charts/chart-table.ts';
+import { chartStyles, foldStyles } from '../charts/chart-styles.ts';
+import '../charts/wr-chart-table.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { differenceInGames, percent } from '../words/numbers.ts';
 import { reachWords as words } from '../words/reach.ts';
@@ -23,6 +23,7 @@ export class WrReachCheck extends Base {
   static override styles = [
     sharedStyles,
     chartStyles,
+    foldStyles,
     css`
       p {
         margin: 0 0 var(--space-2);
@@ -81,7 +82,7 @@ export class WrReachCheck extends Base {
               html`<li><svg viewBox="0 0 20 20" aria-hidden="true">${mark(card, 10, 10)}</svg>${title}</li>`,
           )}
         </ul>
-        ${tableTwin(words.label, TABLE)}
+        <wr-chart-table .label=${words.label} .table=${TABLE}></wr-chart-table>
       </figure>
       <p>${words.gap(differenceInGames(gap))} ${words.racks(racks.toLocaleString('en'))}</p>
       <p>${words.rate} ${words.caution}</p>`;

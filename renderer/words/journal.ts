@@ -127,6 +127,7 @@ export const seasonWords = {
   lead: (count: number) => `These figures are from ${games(count)}. What you filter in the list is filtered here too.`,
   filtered: 'Some games are filtered out.',
   examplesLead: (count: number) => `From ${games(count)} of the examples. None of them is yours.`,
+  notMeasured: 'Not all of your games could be measured.',
   whose: 'Whose games',
   print: 'Print this page',
   none: 'There is nothing to sum up yet.',

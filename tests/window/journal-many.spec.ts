@@ -1,9 +1,7 @@
-import { mkdir, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { writeGameFile } from '../../core/game/file/write-game-file.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { at, Feel } from './feel.ts';
+import { fillFolder } from './many-games.ts';
 import { expect, test } from './windrow.ts';
 
 test.setTimeout(180_000);
@@ -34,22 +32,11 @@ function gameRecord(number: number): GameRecord {
   };
 }
 
-/** A folder with so many games. */
-async function fill(folder: string): Promise<void> {
-  const records = Array.from({ length: GAMES }, (_, number) => gameRecord(number));
-  const months = new Map<string, GameRecord[]>();
-  for (const record of records) {
-    const path = join(folder, 'games', record.startedAt.slice(0, 4), record.startedAt.slice(5, 7));
-    months.set(path, [...(months.get(path) ?? []), record]);
-  }
-  for (const [path, some] of months) {
-    await mkdir(path, { recursive: true });
-    await Promise.all(some.map((record) => writeFile(join(path, `${record.id}.json`), writeGameFile(record))));
-  }
-}
-
 test('CR-J8: 10,000 games are listed, searched, filtered and turned without waiting', async ({ windrow, page }) => {
-  await fill(windrow.folder);
+  await fillFolder(
+    windrow.folder,
+    Array.from({ length: GAMES }, (_, number) => gameRecord(number)),
+  );
   await windrow.open();
   // The list is now in the index, as it is from the second start on.
   await windrow.restart();

@@ -11,8 +11,9 @@ import { findingsKey } from '../../../core/journal/findings-key.ts';
 import type { Findings } from '../../../core/journal/findings.ts';
 import type { SeasonGame } from '../../../core/journal/season.ts';
 import { FIRST_REACH_MODEL } from '../../../core/reading/reach-model.ts';
-import type { Desk, ImportedGames } from '../../../main/desk/desk.ts';
+import type { Desk, GameEntry, ImportedGames } from '../../../main/desk/desk.ts';
 import { sendGames } from '../../backup/send-games.ts';
+import { inPieces } from '../../session/in-pieces.ts';
 import { DEMO_CARD } from '../../session/card-opener.ts';
 import { Store } from '../../session/store.ts';
 import type { AppContext } from '../../shell/app-context.ts';
@@ -35,7 +36,8 @@ export class JournalStore extends Store {
   readonly lookBackWorker: Engine;
   #games: readonly JournalGame[] | null = null;
   #byId: ReadonlyMap<string, JournalGame> = new Map();
-  #findings: ReadonlyMap<string, Findings> = new Map();
+  #findings = new Map<string, Findings>();
+  #known = 0;
   #filter: JournalFilter = {};
   #sort: JournalSort = NEWEST_FIRST;
   #shown: readonly JournalGame[] | null = null;
@@ -96,9 +98,13 @@ export class JournalStore extends Store {
     const generation = this.#generation;
     const [entries, findings] = await Promise.all([this.desk.listGames(), this.desk.readFindings(null)]);
     if (generation !== this.#generation) return;
+    const games: JournalGame[] = [];
+    if (entries.ok) await inPieces(eachAdded(entries.value, games), new AbortController().signal);
+    if (generation !== this.#generation) return;
     this.#trouble = entries.ok ? '' : entries.problem.message;
-    this.#setGames(entries.ok ? entries.value.map(journalGame) : (this.#games ?? []));
+    this.#setGames(entries.ok ? games : (this.#games ?? []));
     if (findings.ok) this.#findings = new Map(findings.value.map((each) => [each.id, each]));
+    this.#known += 1;
     this.#changed();
   }
 
@@ -131,6 +137,11 @@ export class JournalStore extends Store {
     return games.map((summary) => ({ summary, figures: this.findingsOf(summary)?.figures ?? null }));
   }
 
+  /** Grows whenever more is known of the games. */
+  get known(): number {
+    return this.#known;
+  }
+
   narrow(filter: JournalFilter): void {
     this.#filter = filter;
     this.#changed();
@@ -152,9 +163,11 @@ export class JournalStore extends Store {
 
   /** Keeps findings here and with the desk. */
   async learn(findings: readonly Findings[]): Promise<Result<null>> {
-    const rows = findings.map(({ review: _, ...row }) => [row.id, row] as const);
-    this.#findings = new Map([...this.#findings, ...rows]);
-    this.#changed();
+    for (const { review: _, ...row } of findings) this.#findings.set(row.id, row);
+    this.#known += 1;
+    // Of all filters one alone asks what was found out.
+    if (this.#filter.dealtAway === undefined) this.notify();
+    else this.#changed();
     return await this.desk.keepFindings(findings);
   }
 
@@ -172,6 +185,16 @@ export class JournalStore extends Store {
     this.#shown = null;
     this.#counted = null;
     this.notify();
+  }
+}
+
+/** Games of the list made ready between two places where the work may pause. */
+const HEAP = 100;
+
+function* eachAdded(entries: readonly GameEntry[], games: JournalGame[]): Generator<void> {
+  for (const [place, entry] of entries.entries()) {
+    games.push(journalGame(entry));
+    if (place % HEAP === 0) yield;
   }
 }
 

@@ -14,7 +14,7 @@ import { costRows, type CostRow } from '../../../core/journal/choice-costs.ts';
 import type { ChoiceCost, LedgerSums } from '../../../core/journal/findings.ts';
 import { ledgerMeans } from '../../../core/journal/season-ledger.ts';
 import { PART_WORDS } from '../../../core/review/ledger.ts';
-import type { ChartTable } from '../../charts/chart-table.ts';
+import type { ChartTable, LongTable } from '../../charts/chart-table.ts';
 import type { BarRow } from '../../charts/wr-bars.ts';
 import type { CoursePoint } from '../../charts/wr-course.ts';
 import { adviceWords } from '../../words/advice.ts';
@@ -23,9 +23,9 @@ import { percent, tenths, signed } from '../../words/numbers.ts';
 import { shortDayOf } from './journal-game.ts';
 
 /** A chart's data: what it draws, and its table. */
-export interface Drawn<Part> {
+export interface Drawn<Part, Table = ChartTable> {
   readonly parts: readonly Part[];
-  readonly table: ChartTable;
+  readonly table: Table;
 }
 
 /** How often the user won, in all and by seat. */
@@ -177,18 +177,20 @@ export function luckChart(games: readonly LedgerSums[]): Drawn<BarRow> {
   };
 }
 
-/** The total of points after each game. */
-export function pointsChart(games: readonly GameSummary[]): Drawn<CoursePoint> {
-  const byId = new Map(games.map((game) => [game.id, game]));
+/** The total of points after each game; in the table the newest game first. */
+export function pointsChart(games: readonly GameSummary[]): Drawn<CoursePoint, LongTable> {
   const course = pointsCourse(games);
+  const rows = course.toReversed();
   return {
     parts: [{ label: '', value: 0 }, ...course.map(({ total }) => ({ label: '', value: total }))],
     table: {
       head: words.goneHead,
-      rows: course.map(({ id, gain, total }) => {
-        const game = byId.get(id);
-        return [game === undefined ? id : shortDayOf(game), signed(gain), signed(total)];
-      }),
+      rows: {
+        length: rows.length,
+        slice: (from, to) =>
+          rows.slice(from, to).map(({ game, gain, total }) => [shortDayOf(game), signed(gain), signed(total)]),
+      },
+      turns: { before: journalWords.later, after: journalWords.earlier },
     },
   };
 }

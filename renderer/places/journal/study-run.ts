@@ -1,3 +1,4 @@
+import type { Problem } from '../../../core/base/result.ts';
 import { choiceCosts } from '../../../core/journal/choice-costs.ts';
 import { ledgerSums } from '../../../core/journal/season-ledger.ts';
 import type { Findings } from '../../../core/journal/findings.ts';
@@ -12,6 +13,8 @@ export interface RunProgress {
   readonly of: number;
 }
 
+/** How often the progress is told at most, in ms. */
+const PACE = 250;
 /** How many findings are handed over at once. */
 const HEAP = 16;
 
@@ -25,6 +28,10 @@ export class StudyRun {
   readonly #notify: () => void;
   #progress: RunProgress | null = null;
   #trouble = '';
+  /** Why the work can't go on: its worker stopped twice. */
+  #stopped = '';
+  #task: RunProgress['task'] = 'figures';
+  #toldAt = -PACE;
   #stop = new AbortController();
 
   /** `notify` is called whenever there is something new to draw. */
@@ -42,6 +49,15 @@ export class StudyRun {
     return this.#trouble;
   }
 
+  /** Empty while nothing keeps the run from its work. */
+  get stopped(): string {
+    return this.#stopped;
+  }
+  /** What was run last. */
+  get task(): RunProgress['task'] {
+    return this.#task;
+  }
+
   stop(): void {
     this.#stop.abort();
     this.#progress = null;
@@ -54,12 +70,14 @@ export class StudyRun {
     if (due.length === 0 || this.#progress !== null) return;
     const stop = new AbortController();
     this.#stop = stop;
+    this.#stopped = '';
+    this.#task = task;
     const heap: Findings[] = [];
     for (const [done, game] of due.entries()) {
       this.#progress = { task, done, of: due.length };
-      this.#notify();
+      this.#tellProgress();
       const findings = await this.#study(task, game, stop.signal);
-      if (stop.signal.aborted) break;
+      if (stop.signal.aborted || this.#stopped !== '') break;
       if (findings !== null) heap.push(findings);
       if (task === 'choices' || heap.length === HEAP) await this.#handOver(heap);
     }
@@ -69,23 +87,40 @@ export class StudyRun {
     this.#notify();
   }
 
+  /** A game may be measured in a hundredth of a second: nobody reads as fast. */
+  #tellProgress(): void {
+    const now = performance.now();
+    if (now - this.#toldAt < PACE) return;
+    this.#toldAt = now;
+    this.#notify();
+  }
+
   async #handOver(heap: Findings[]): Promise<void> {
     if (heap.length === 0) return;
     const kept = await this.#store.learn(heap.splice(0));
     this.#trouble = kept.ok ? '' : kept.problem.message;
   }
 
-  /** Null for a game that can't be measured: it is skipped. */
+  /** A game that can't be measured is skipped; where the worker stops again and again, no other one is tried. */
+  #unmeasured({ code, message }: Problem): null {
+    if (code === 'stopped') this.#stopped = message;
+    return null;
+  }
+
+  /** Null for a game that can't be measured. */
   async #study(task: RunProgress['task'], game: JournalGame, signal: AbortSignal): Promise<Findings | null> {
     const { desk, worker } = this.#store;
     const record = await desk.openGame(game.id);
     if (!record.ok || signal.aborted) return null;
     const figures = await worker.ask('figures', { record: record.value }, { signal });
-    if (!figures.ok) return null;
+    if (!figures.ok) return this.#unmeasured(figures.problem);
     const findings: Findings = { id: game.id, key: this.#store.keyOf(game), figures: figures.value, choices: null };
     if (task === 'figures') return findings;
     const review = await lookBackAt({ record: record.value, exact: null }, worker, this.#app, { signal });
-    if (!review.ok) return findings;
+    if (!review.ok) {
+      this.#unmeasured(review.problem);
+      return findings;
+    }
     return { ...findings, choices: choiceCosts(review.value), ledger: ledgerSums(review.value), review: review.value };
   }
 }

@@ -1,5 +1,4 @@
-import { css, html, nothing } from 'lit';
-import { adviceRates, type SeasonGame, winRates } from '../../../core/journal/season.ts';
+import { css, html, nothing, type PropertyValues } from 'lit';
 import { paperStyles } from '../../charts/chart-styles.ts';
 import '../../charts/wr-bars.ts';
 import '../../charts/wr-course.ts';
@@ -17,21 +16,10 @@ import { countedWords } from '../../words/counted.ts';
 import { journalWords, seasonWords as words } from '../../words/journal.ts';
 import { inWords, percent, signed, tenths } from '../../words/numbers.ts';
 import { filtersInUse } from './filter-options.ts';
-import type { JournalGame } from './journal-game.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import type { JournalStore } from './journal-store.ts';
 import { journalStyles } from './journal-styles.ts';
-import {
-  adviceChart,
-  awayChart,
-  costChart,
-  luckChart,
-  jokerChart,
-  meanJokers,
-  pointsChart,
-  sectionChart,
-  winChart,
-} from './season-charts.ts';
+import { type SeasonCharts, SeasonSums } from './season-sums.ts';
 import { StudyRun } from './study-run.ts';
 
 const Base = element({
@@ -63,21 +51,37 @@ export class WrSeasonView extends Base {
   ];
 
   #run: StudyRun | null = null;
+  #sums: SeasonSums | null = null;
 
   constructor() {
     super();
-    new StoreController(this, () => [this.store]);
+    new StoreController(
+      this,
+      () => [this.store],
+      () => [this.store.games, this.store.counted, this.#isMeasuring ? 0 : this.store.known],
+    );
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
     this.#run = new StudyRun(this.store, this.app, () => this.requestUpdate());
+    this.#sums = new SeasonSums(this.store, () => this.requestUpdate());
     void this.#run.run('figures', this.store.counted);
   }
 
   override disconnectedCallback(): void {
     this.#run?.stop();
+    this.#sums?.stop();
     super.disconnectedCallback();
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    super.willUpdate(changed);
+    this.#sums?.refresh(this.#isMeasuring);
+  }
+
+  get #isMeasuring(): boolean {
+    return this.#run?.progress?.task === 'figures';
   }
 
   protected override render(): unknown {
@@ -85,15 +89,18 @@ export class WrSeasonView extends Base {
     if (counted.length === 0)
       return html`${this.#whose()}
         <p>${words.none}</p>`;
-    const isMeasuring = this.#run?.progress?.task === 'figures';
+    const { wins, advice, jokers, points, luck, cost, sections, away } = this.#sums?.charts ?? {};
     return html`<div class="lead">
         <p>${examples ? words.examplesLead(counted.length) : words.lead(counted.length)}</p>
         <wr-button @click=${() => window.print()}>${words.print}</wr-button>
       </div>
       ${this.#whose()} ${filtersInUse(this.store.filter) > 0 ? html`<p class="soft">${words.filtered}</p>` : nothing}
-      ${this.#progress()} ${winsSection(counted)} ${adviceSection(counted)} ${jokersSection(counted)}
-      ${pointsSection(counted)} ${this.#luck(counted)} ${this.#cost(counted)}
-      ${isMeasuring ? nothing : this.#measured(counted)}`;
+      ${this.#progress()} ${drawn(wins, winsSection)} ${drawn(advice, adviceSection)} ${drawn(jokers, jokersSection)}
+      ${drawn(points, pointsSection)} ${drawn(luck, luckSection)} ${drawn(cost, (chart) => this.#cost(chart))}
+      ${
+        // What must be measured first: last, and only once it is whole, so that nothing moves meanwhile.
+        this.#isMeasuring ? nothing : [drawn(sections, sectionsSection), drawn(away, awaySection)]
+      }`;
   }
 
   /** Own games or examples, where there are both; a choice by the filter of the list. */
@@ -116,16 +123,20 @@ export class WrSeasonView extends Base {
     ></wr-choice>`;
   }
 
-  /** What must be measured first: last, and only once it is whole, so that nothing moves meanwhile. */
-  #measured(games: readonly JournalGame[]): unknown {
-    const season = this.store.asSeason(games);
-    return html`${sectionsSection(season)} ${awaySection(season)}`;
+  #stopped(): unknown {
+    const { stopped = '', task = 'figures' } = this.#run ?? {};
+    if (stopped === '') return nothing;
+    const again = (): void => void this.#run?.run(task, this.store.counted);
+    return html`<wr-notice tone="bad" action=${journalWords.retry} .closable=${false} @notice-action=${again}
+      >${words.notMeasured} ${stopped}</wr-notice
+    >`;
   }
 
   #progress(): unknown {
     const progress = this.#run?.progress ?? null;
     const trouble = this.#run?.trouble ?? '';
-    const notice = trouble === '' ? nothing : html`<wr-notice tone="bad" .closable=${false}>${trouble}</wr-notice>`;
+    const notice = html`${trouble === '' ? nothing : html`<wr-notice tone="bad" .closable=${false}>${trouble}</wr-notice>`}
+    ${this.#stopped()}`;
     if (progress === null)
       return html`${notice}
         <div class="progress"></div>`;
@@ -141,34 +152,14 @@ export class WrSeasonView extends Base {
       </div>`;
   }
 
-  /** Nothing until a game was looked back at. */
-  #luck(games: readonly JournalGame[]): unknown {
-    const sums = games.flatMap((game) => this.store.findingsOf(game)?.ledger ?? []);
-    if (sums.length === 0) return nothing;
-    const { parts, table } = luckChart(sums);
-    return html`<section aria-labelledby="luck">
-      <h2 id="luck">${words.luck}</h2>
-      ${howCounted(countedWords.ledger)}
-      <p>${words.luckLead(journalWords.games(sums.length))}</p>
-      <wr-bars label=${words.luck} .rows=${parts} .table=${table} .most=${1}></wr-bars>
-    </section>`;
-  }
-
-  #cost(games: readonly JournalGame[]): unknown {
-    const judged = games.filter((game) => this.#choicesOf(game) !== null);
-    const choices = [...judged].reverse().flatMap((game) => this.#choicesOf(game) ?? []);
-    const free = choices.filter(({ forced }) => !forced).length;
-    const { parts, table } = costChart(choices);
-    const due = games.length - judged.length;
+  #cost({ parts, table, free, judged, due }: SeasonCharts['cost']): unknown {
     return html`<section aria-labelledby="cost">
       <h2 id="cost">${words.cost}</h2>
       ${howCounted(countedWords.cost)}
       ${
         free === 0
           ? html`<p>${words.costNone}</p>`
-          : html`<p>
-                ${words.costLead(free, journalWords.games(judged.length))} ${words.costForced} ${words.costMeaning}
-              </p>
+          : html`<p>${words.costLead(free, journalWords.games(judged))} ${words.costForced} ${words.costMeaning}</p>
               <wr-bars label=${words.cost} .rows=${parts} .table=${table} .most=${1}></wr-bars>
               <p class="soft">${words.trendNote}</p>`
       }
@@ -178,25 +169,24 @@ export class WrSeasonView extends Base {
           : html`<p class="soft">${words.judgeLead}</p>
               <wr-button
                 ?disabled=${(this.#run?.progress ?? null) !== null}
-                @click=${() => this.#run?.run('choices', games)}
+                @click=${() => this.#run?.run('choices', this.store.counted)}
                 >${words.judge(due)}</wr-button
               >`
       }
     </section>`;
   }
+}
 
-  #choicesOf(game: JournalGame): NonNullable<ReturnType<JournalStore['findingsOf']>>['choices'] {
-    return this.store.findingsOf(game)?.choices ?? null;
-  }
+/** Nothing for a chart that has nothing to show, or is not there yet. */
+function drawn<Chart>(chart: Chart | null | undefined, section: (chart: Chart) => unknown): unknown {
+  return chart === null || chart === undefined ? nothing : section(chart);
 }
 
 /** With fewer decided games than this the page says that they prove little. */
 const FEW = 30;
 
 /** How often the user wins, in all and by seat, with intervals. */
-function winsSection(games: readonly JournalGame[]): unknown {
-  const { all } = winRates(games);
-  const { parts, table } = winChart(games);
+function winsSection({ parts, table, all }: SeasonCharts['wins']): unknown {
   return html`<section aria-labelledby="wins">
     <h2 id="wins">${words.wins}</h2>
     ${howCounted(countedWords.wins)}
@@ -211,11 +201,8 @@ function winsSection(games: readonly JournalGame[]): unknown {
   </section>`;
 }
 
-/** How often the user wins with advice at the Table and without; nothing while no game says how it was played. */
-function adviceSection(games: readonly JournalGame[]): unknown {
-  const rates = adviceRates(games);
-  if (rates.every(({ advice }) => advice === null)) return nothing;
-  const { parts, table } = adviceChart(rates);
+/** How often the user wins with advice at the Table and without. */
+function adviceSection({ parts, table, rates }: NonNullable<SeasonCharts['advice']>): unknown {
   return html`<section aria-labelledby="advice">
     <h2 id="advice">${adviceWords.season}</h2>
     ${howCounted(countedWords.wins)}
@@ -226,9 +213,18 @@ function adviceSection(games: readonly JournalGame[]): unknown {
   </section>`;
 }
 
+/** What luck and choices moved, of the games that were looked back at. */
+function luckSection({ parts, table, games }: NonNullable<SeasonCharts['luck']>): unknown {
+  return html`<section aria-labelledby="luck">
+    <h2 id="luck">${words.luck}</h2>
+    ${howCounted(countedWords.ledger)}
+    <p>${words.luckLead(journalWords.games(games))}</p>
+    <wr-bars label=${words.luck} .rows=${parts} .table=${table} .most=${1}></wr-bars>
+  </section>`;
+}
+
 /** Which sections were aimed at, and which were won with. */
-function sectionsSection(games: readonly SeasonGame[]): unknown {
-  const { parts, table } = sectionChart(games);
+function sectionsSection({ parts, table }: SeasonCharts['sections']): unknown {
   if (parts.length === 0) return nothing;
   return html`<section aria-labelledby="sections">
     <h2 id="sections">${words.sections}</h2>
@@ -248,8 +244,7 @@ function sectionsSection(games: readonly SeasonGame[]): unknown {
 }
 
 /** How far the best hand was away: at the deal, after each pass, at the end. */
-function awaySection(games: readonly SeasonGame[]): unknown {
-  const { parts, table } = awayChart(games);
+function awaySection({ parts, table }: SeasonCharts['away']): unknown {
   if (parts.length === 0) return nothing;
   return html`<section aria-labelledby="away">
     <h2 id="away">${words.away}</h2>
@@ -260,10 +255,7 @@ function awaySection(games: readonly SeasonGame[]): unknown {
 }
 
 /** How many jokers were dealt. */
-function jokersSection(games: readonly JournalGame[]): unknown {
-  const mean = meanJokers(games);
-  if (mean === null) return nothing;
-  const { parts, table } = jokerChart(games);
+function jokersSection({ parts, table, mean }: NonNullable<SeasonCharts['jokers']>): unknown {
   return html`<section aria-labelledby="jokers">
     <h2 id="jokers">${words.jokers}</h2>
     ${howCounted(countedWords.jokers)}
@@ -273,8 +265,7 @@ function jokersSection(games: readonly JournalGame[]): unknown {
 }
 
 /** The points won and lost, game by game. */
-function pointsSection(games: readonly JournalGame[]): unknown {
-  const { parts, table } = pointsChart(games);
+function pointsSection({ parts, table }: SeasonCharts['points']): unknown {
   if (parts.length < 2) return nothing;
   const total = parts.at(-1)?.value ?? 0;
   return html`<section aria-labelledby="points">

@@ -14,6 +14,7 @@ export const journalJourney: Journey = {
     'wr-season-view',
     'wr-bars',
     'wr-course',
+    'wr-chart-table',
     'wr-evenings-view',
     'wr-files-view',
     'wr-lookback',
