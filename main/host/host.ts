@@ -5,7 +5,7 @@ import { openDesk } from '../desk/open.ts';
 import type { Desk } from '../desk/desk.ts';
 import { readBody } from './body.ts';
 import { Guard } from './guard.ts';
-import { json, type Reply, send, sentence } from './replies.ts';
+import { json, type Reply, send, sentence, told } from './replies.ts';
 import type { Holder } from './start-codes.ts';
 import { readWindowFile } from '../window/window-files.ts';
 
@@ -137,7 +137,7 @@ async function answerCall(desk: Desk, request: IncomingMessage, name: string): P
   const body = await readBody(request, LARGEST_CALL);
   if (body === undefined) return json(413, failure('too-large', 'This is too much at once. Nothing was changed.'));
   const result = await callDesk(desk, name, parsed(body));
-  return json(200, result);
+  return told(result);
 }
 
 function parsed(text: string): unknown {

@@ -1,4 +1,5 @@
 import type { ServerResponse } from 'node:http';
+import type { Result } from '../../core/base/result.ts';
 import { SAFE_HEADERS } from '../window/headers.ts';
 
 export interface Reply {
@@ -15,6 +16,19 @@ export function sentence(status: number, words: string, headers: Readonly<Record
 
 export function json(status: number, value: unknown): Reply {
   return { status, type: 'application/json; charset=utf-8', body: JSON.stringify(value) };
+}
+
+/** A list with more members than this is written one member a line. */
+const LONG = 500;
+
+/** What a call of the desk answered. A long list stands one member a line, so that its reader can take it in pieces. */
+export function told(result: Result<unknown>): Reply {
+  const plain = json(200, result);
+  if (!result.ok || !Array.isArray(result.value) || result.value.length <= LONG) return plain;
+  return {
+    ...plain,
+    body: `{"ok":true,"value":[\n${result.value.map((each) => JSON.stringify(each)).join(',\n')}\n]}`,
+  };
 }
 
 /** Sends a reply; `bare` leaves out the body, for HEAD. */

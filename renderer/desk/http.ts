@@ -1,6 +1,7 @@
 import { failure, type Result } from '../../core/base/result.ts';
 import type { Desk } from '../../main/desk/desk.ts';
 import { deskWords } from '../words/desk.ts';
+import { readReply } from './read-reply.ts';
 
 /** How long to wait for an answer, in ms, before saying that nobody is there. */
 const PATIENCE = 10_000;
@@ -42,7 +43,8 @@ async function post({ send, key }: Line, name: string, given: readonly unknown[]
       body: JSON.stringify(given),
       signal: AbortSignal.timeout(PATIENCE),
     });
-    return reply.status === REFUSED ? failure(NOT_LET_IN, deskWords.notLetIn) : await reply.json();
+    if (reply.status === REFUSED) return failure(NOT_LET_IN, deskWords.notLetIn);
+    return (await readReply(await reply.text())) as Result<unknown>;
   } catch {
     return failure('host-gone', deskWords.hostGone);
   }
