@@ -9,6 +9,7 @@ import type { HelpAbout } from '../parts/wr-explain.ts';
 import '../parts/wr-notice.ts';
 import '../parts/wr-places.ts';
 import '../parts/wr-toolbar.ts';
+import { RESTARTED, workerNews } from '../worker/client.ts';
 import { applyAppearance, clampTextSize, TEXT_SIZES } from '../tokens/appearance.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { shellWords } from '../words/shell.ts';
@@ -40,6 +41,11 @@ export class WrShell extends Base {
     if (event.dataTransfer?.types.includes('Files') === true) event.preventDefault();
   };
 
+  /** Said once, however often it happens, until the person has closed it. */
+  readonly #onRestart = (): void => {
+    this.notices = [...this.notices.filter((notice) => notice !== shellWords.restarted), shellWords.restarted];
+  };
+
   constructor() {
     super();
     new StoreController(
@@ -56,6 +62,7 @@ export class WrShell extends Base {
 
   override connectedCallback(): void {
     super.connectedCallback();
+    workerNews.addEventListener(RESTARTED, this.#onRestart);
     window.addEventListener('hashchange', this.#onHash);
     window.addEventListener('dragover', this.#onFile);
     window.addEventListener('drop', this.#onFile);
@@ -64,6 +71,7 @@ export class WrShell extends Base {
   }
 
   override disconnectedCallback(): void {
+    workerNews.removeEventListener(RESTARTED, this.#onRestart);
     window.removeEventListener('hashchange', this.#onHash);
     window.removeEventListener('dragover', this.#onFile);
     window.removeEventListener('drop', this.#onFile);

@@ -5,6 +5,8 @@ export const partWords = {
   close: 'Close',
   moreHelp: 'More in the help',
   noTiles: 'nothing',
+  calculationStopped:
+    'What you entered is safe. It stopped twice: try it again, or close Windrow and open it once more.',
   calculationFailed: 'What you entered is safe. Try it again, or close Windrow and open it once more.',
 
   tones: { info: 'Note', good: 'Done', warn: 'Please look', bad: 'Something went wrong' },

@@ -14,6 +14,7 @@ export const shellWords = {
   saving: 'Saving…',
   notSaved: 'Not saved',
   retry: 'Try again',
+  restarted: 'A calculation stopped, so Windrow began it again; what you entered is safe.',
   cannotStart: 'Windrow could not open.',
   startFailed:
     'What you saved is safe. Try again, and your last game waits in the Journal. If this page comes back, close Windrow and open it once more.',

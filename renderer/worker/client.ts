@@ -9,7 +9,10 @@ export interface RequestOptions<Progress> {
 
 /** A worker as its client sees it. */
 export interface WorkerLine extends Line<ToWorker, FromWorker> {
-  addEventListener(type: 'message' | 'error', listener: (event: MessageEvent<FromWorker>) => void): void;
+  addEventListener(
+    type: 'message' | 'messageerror' | 'error',
+    listener: (event: MessageEvent<FromWorker>) => void,
+  ): void;
   terminate(): void;
 }
 
@@ -22,6 +25,8 @@ interface Waiting {
   readonly finish: (result: Result<unknown>) => void;
   readonly progress: ((value: unknown) => void) | undefined;
   stop: ReturnType<typeof setTimeout> | undefined;
+  /** Whether the worker that was asked first has stopped, and another one was asked. */
+  isSecond: boolean;
 }
 
 /** Cancellation is not an error and has no message. */
@@ -30,12 +35,20 @@ export const CANCELLED = failure('cancelled', '');
 /** What a person reads when our own code is at fault. */
 const FAULT = failure('fault', partWords.calculationFailed);
 
+/** The same of a question at which two workers stopped. */
+const STOPPED = failure('stopped', partWords.calculationStopped);
+
+/** Tells the window by an event, `RESTARTED`, that a worker stopped and that what it was asked is asked again. */
+export const workerNews = new EventTarget();
+export const RESTARTED = 'restarted';
+
 /** How long, in milliseconds, a cancelled worker may go on before it is ended from outside. */
 export const CANCEL_PATIENCE = 500;
 
 /**
  * The window's side of a worker. Requests carry a number, and are answered one after the other. A
- * worker that does not obey a cancel within `CANCEL_PATIENCE` is ended, and a fresh one takes over.
+ * worker that does not obey a cancel within `CANCEL_PATIENCE` is ended, and a fresh one takes over. So it is with a worker
+ * that stopped by itself; a question at which a second one stops is given up.
  */
 export class WorkerClient<All extends Questions> {
   readonly #start: () => WorkerLine;
@@ -61,7 +74,16 @@ export class WorkerClient<All extends Questions> {
       const line = this.#line ?? this.#open();
       const sent: ToWorker = { type: 'ask', id, question, request };
       const cancel = (): void => this.#cancel(id);
-      this.#waiting.set(id, { line, sent, signal, cancel, finish, progress: onProgress, stop: undefined });
+      this.#waiting.set(id, {
+        line,
+        sent,
+        signal,
+        cancel,
+        finish,
+        progress: onProgress,
+        stop: undefined,
+        isSecond: false,
+      });
       signal?.addEventListener('abort', cancel, { once: true });
       line.postMessage(sent);
     });
@@ -79,11 +101,13 @@ export class WorkerClient<All extends Questions> {
     const line = this.#start();
     line.addEventListener('message', ({ data }) => this.#hear(data));
     line.addEventListener('error', () => this.#fail(line));
+    line.addEventListener('messageerror', () => this.#fail(line));
     this.#line = line;
     return line;
   }
 
   #hear(message: FromWorker): void {
+    if (message.type === 'alive') return;
     const waiting = this.#waiting.get(message.id);
     if (waiting === undefined) return;
     switch (message.type) {
@@ -123,17 +147,30 @@ export class WorkerClient<All extends Questions> {
     for (const [id, waiting] of this.#waiting) {
       if (waiting.line !== line) continue;
       if (waiting.stop !== undefined) this.#finish(id, CANCELLED);
-      else {
-        waiting.line = this.#line ?? this.#open();
-        waiting.line.postMessage(waiting.sent);
-      }
+      else this.#askAgain(waiting);
     }
   }
 
-  /** The browser itself has reported why. */
+  #askAgain(waiting: Waiting): void {
+    waiting.line = this.#line ?? this.#open();
+    waiting.line.postMessage(waiting.sent);
+  }
+
+  /** What a worker that stopped was asked is asked once more; the browser itself has reported why it stopped. */
   #fail(line: WorkerLine): void {
     this.#drop(line);
-    for (const [id, waiting] of this.#waiting) if (waiting.line === line) this.#finish(id, FAULT);
+    let isAsked = false;
+    for (const [id, waiting] of this.#waiting) {
+      if (waiting.line !== line) continue;
+      if (waiting.stop !== undefined) this.#finish(id, CANCELLED);
+      else if (waiting.isSecond) this.#finish(id, STOPPED);
+      else {
+        waiting.isSecond = true;
+        isAsked = true;
+        this.#askAgain(waiting);
+      }
+    }
+    if (isAsked) workerNews.dispatchEvent(new Event(RESTARTED));
   }
 
   #drop(line: WorkerLine): void {

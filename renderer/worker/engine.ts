@@ -1,5 +1,6 @@
 import type { DocumentOf, ProgressOf, QuestionName, RequestOf } from '../../core/engine/questions.ts';
 import { WorkerClient, type WorkerLine } from './client.ts';
+import { watchedWorker } from './watched-worker.ts';
 
 /** All that the engine can be asked, as messages. */
 export type EngineQuestions = {
@@ -14,10 +15,6 @@ export type EngineQuestions = {
 export type Engine = WorkerClient<EngineQuestions>;
 
 /** A fresh one; it starts with its first question. */
-export function engine(start: () => WorkerLine = startWorker): Engine {
+export function engine(start: () => WorkerLine = watchedWorker): Engine {
   return new WorkerClient<EngineQuestions>(start);
-}
-
-function startWorker(): Worker {
-  return new Worker(new URL('./entry.ts', import.meta.url), { type: 'module' });
 }

@@ -1,4 +1,5 @@
 import { questionNamed } from '../../core/engine/questions.ts';
+import type { Alive } from './messages.ts';
 import { serve } from './serve.ts';
 
 serve(
@@ -8,3 +9,10 @@ serve(
   },
   questionNamed,
 );
+
+const alive: Alive = { type: 'alive', lock: crypto.randomUUID() };
+void navigator.locks.request(alive.lock, async () => {
+  self.postMessage(alive);
+  // Held as long as this worker lives.
+  await new Promise(() => undefined);
+});

@@ -14,8 +14,15 @@ export type ToWorker =
   | { readonly type: 'ask'; readonly id: number; readonly question: string; readonly request: unknown }
   | { readonly type: 'cancel'; readonly id: number };
 
+/** What a worker says first: the name of a lock that the browser lets go of when the worker ends, however it ends. */
+export interface Alive {
+  readonly type: 'alive';
+  readonly lock: string;
+}
+
 /** From the worker to the window; exactly one of the last three ends each request. */
 export type FromWorker =
+  | Alive
   | { readonly type: 'progress'; readonly id: number; readonly value: unknown }
   | { readonly type: 'answer'; readonly id: number; readonly result: Result<unknown> }
   | { readonly type: 'fault'; readonly id: number; readonly message: string }

@@ -101,9 +101,9 @@ export async function aheadOfChoice(
   return raced.ok ? success(aheadOf(raced.value, choices, chosen)) : raced;
 }
 
-/** The same result; the message of an internal fault first says that there is no answer. */
+/** The same result; the message of an internal fault, or of a worker that stopped, first says that there is no answer. */
 export function worded<Value>(result: Result<Value>): Result<Value> {
-  if (result.ok || result.problem.code !== 'fault') return result;
+  if (result.ok || !['fault', 'stopped'].includes(result.problem.code)) return result;
   return failure('fault', `${warmUpWords.failed} ${result.problem.message}`);
 }
 
