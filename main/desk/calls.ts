@@ -31,6 +31,7 @@ import type { Draft } from './draft.ts';
 import type { FindingsShelf } from './findings.ts';
 import type { FitShelf } from './fits.ts';
 import type { GameShelf } from './game-shelf.ts';
+import type { PracticeHistory } from './practice-history.ts';
 import type { PracticeShelf } from './practice-shelf.ts';
 import type { PreferenceKeeper } from './preferences-file.ts';
 import { preferenceChange, preferencesIn } from './preferences.ts';
@@ -45,6 +46,7 @@ export interface Shelves {
   readonly findings: FindingsShelf;
   readonly fits: FitShelf;
   readonly practice: PracticeShelf;
+  readonly history: PracticeHistory;
   readonly preferences: PreferenceKeeper;
   readonly whole: WholeDesk;
 }
@@ -70,9 +72,20 @@ interface Call<Given extends readonly unknown[], Value> {
   make(shelves: Shelves, ...given: Given): Promise<Result<Value>>;
 }
 
+/** One that takes long: each piece ends with a yield, and other calls are answered between them. */
+interface LongCall<Given extends readonly unknown[], Value> {
+  readonly does: 'saveInPieces';
+  readonly what: string;
+  readonly given: v.GenericSchema<unknown, Given>;
+  make(shelves: Shelves, ...given: Given): AsyncGenerator<undefined, Result<Value>>;
+}
+
+/** A call in either form. */
+type AnyCall<Given extends readonly unknown[], Value> = Call<Given, Value> | LongCall<Given, Value>;
+
 type Calls = {
   readonly [Name in keyof Desk]: Desk[Name] extends (...given: infer Given) => Promise<Result<infer Value>>
-    ? Call<Given, Value>
+    ? AnyCall<Given, Value>
     : never;
 };
 
@@ -130,9 +143,10 @@ const CALLS: Calls = {
     return success(kept === null || games.has(kept.id) ? null : kept);
   }),
   keepDraft: save('the tiles that you typed', [gameRecord], ({ draft }, record) => draft.keep(record)),
-  removeNames: save('the change', [], async ({ games, draft }) =>
-    success((await games.removeNames()) + (await draft.removeNames())),
-  ),
+  removeNames: saveInPieces('the change', [], async function* ({ games, draft }) {
+    const named = yield* games.removeNames();
+    return success(named + (await draft.removeNames()));
+  }),
 
   readFindings: read('the look-back', [v.nullable(gameId)], async ({ findings }, id) =>
     success(id === null ? await findings.all() : await findings.of(id)),
@@ -154,8 +168,8 @@ const CALLS: Calls = {
     await practice.remove(id);
     return success(await practice.list());
   }),
-  practiceHistory: read('the practice', [], async ({ practice }) => success(await practice.history())),
-  notePractice: save('the practice', [practiceEntries], ({ practice }, entries) => done(practice.note(entries))),
+  practiceHistory: read('the practice', [], async ({ history }) => success(await history.all())),
+  notePractice: save('the practice', [practiceEntries], ({ history }, entries) => done(history.note(entries))),
 };
 
 type Given<Shapes extends v.TupleItems> = v.InferOutput<v.StrictTupleSchema<Shapes, undefined>>;
@@ -178,6 +192,15 @@ function save<const Shapes extends v.TupleItems, Value>(
   return { ...read(what, shapes, make), does: 'save' };
 }
 
+/** A call that writes for a long time. */
+function saveInPieces<const Shapes extends v.TupleItems, Value>(
+  what: string,
+  shapes: Shapes,
+  make: (shelves: Shelves, ...given: Given<Shapes>) => AsyncGenerator<undefined, Result<Value>>,
+): LongCall<Given<Shapes>, Value> {
+  return { does: 'saveInPieces', what, given: v.strictTuple(shapes), make };
+}
+
 async function done(work: Promise<void>): Promise<Result<null>> {
   await work;
   return success(null);
@@ -193,7 +216,7 @@ function isDeskCall(name: string): name is DeskCall {
 }
 
 /** How one call is made; its arguments have been checked. */
-export function callOf(name: DeskCall): Call<readonly unknown[], unknown> {
+export function callOf(name: DeskCall): AnyCall<readonly unknown[], unknown> {
   return CALLS[name];
 }
 

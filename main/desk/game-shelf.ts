@@ -19,6 +19,9 @@ import { keepRemoved, moveDurably, removeNamesOfRemoved, sweepRemoved } from './
 import type { RunningGame } from './running-game.ts';
 import { RunningGames } from './running-games.ts';
 
+/** Games without names that are looked at before other calls have their turn. */
+const HEAP = 20;
+
 /**
  * The games: one file each, the running one with a log of its own. Calls may reject with a file
  * error; then nothing has changed.
@@ -27,6 +30,8 @@ export class GameShelf {
   readonly #context: DeskContext;
   readonly #list: GameList;
   readonly #running: RunningGames;
+  /** While names are taken out, piece by piece. */
+  #namesLeave = false;
 
   private constructor(context: DeskContext, list: GameList) {
     this.#context = context;
@@ -182,23 +187,37 @@ export class GameShelf {
   }
 
   /** Takes the players' names out of every game, of removed ones too; answers how many games had any. */
-  async removeNames(): Promise<number> {
+  async *removeNames(): AsyncGenerator<undefined, number> {
+    this.#namesLeave = true;
     let named = 0;
+    let looked = 0;
+    // Between two pieces games may come: those that are brought back or in then are gone through as well.
     for (const id of this.#list.paths.keys()) {
       const game = await this.#running.find(id);
-      if (!game.ok || !hasNames(game.value.record)) continue;
-      await this.#running.step(game.value, { change: this.#dated({ players: {} }) });
-      named += 1;
+      looked += 1;
+      const isNamed = game.ok && hasNames(game.value.record);
+      if (isNamed) {
+        await this.#running.step(game.value, { change: this.#dated({ players: {} }) });
+        named += 1;
+      }
+      if (isNamed || looked % HEAP === 0) yield;
     }
     await this.#running.foldAll();
-    // Older lines of the index still hold the names.
+    named += await removeNamesOfRemoved(this.#context);
+    await this.#forgetNames();
+    return named;
+  }
+
+  /** Older lines of the index still hold the names. */
+  async #forgetNames(): Promise<void> {
     await this.#list.tidyIndex();
-    return named + (await removeNamesOfRemoved(this.#context));
+    this.#namesLeave = false;
   }
 
   /** Folds what is still running into its files. */
   async close(): Promise<void> {
     await this.#running.foldAll();
+    if (this.#namesLeave) await this.#forgetNames();
   }
 
   async #mergeOne(given: GameRecord): Promise<Result<keyof ImportedGames>> {

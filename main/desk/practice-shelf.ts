@@ -1,17 +1,14 @@
 import { failure, type Result, success } from '../../core/base/result.ts';
-import { writeLine } from '../../core/game/file/write-game-file.ts';
-import { practiceEntries } from '../../core/warmup/history-file.ts';
-import type { PracticeEntry } from '../../core/warmup/history-file.ts';
 import { readSheetFile } from '../../core/warmup/sheet-file.ts';
 import type { Sheet } from '../../core/warmup/sheet.ts';
 import { makeFolders, removeDurably, writeDurably } from '../files/durable.ts';
 import { orTrouble } from '../files/trouble.ts';
-import { type DeskContext, filesIn, keepCopy, parseObject, readExactText, readText, setAside } from './context.ts';
+import { type DeskContext, filesIn, keepCopy, readText, setAside } from './context.ts';
 import type { SheetEntry } from './desk.ts';
 import { SHEET_ID } from './checks.ts';
-import { historyPath, SHEET_ENDING, sheetPath } from './places.ts';
+import { SHEET_ENDING, sheetPath } from './places.ts';
 
-/** The sheets, one file each, and the practice history, an entry a line. Calls may reject with a file error. */
+/** The sheets, one file each. Calls may reject with a file error. */
 export class PracticeShelf {
   readonly #context: DeskContext;
 
@@ -73,40 +70,6 @@ export class PracticeShelf {
 
   async remove(id: string): Promise<void> {
     await removeDurably(this.#context, sheetPath(this.#context.places, id));
-  }
-
-  /** The practice history, oldest first. */
-  async history(): Promise<PracticeEntry[]> {
-    return practiceEntries((await this.#lines()).map(parseObject));
-  }
-
-  /**
-   * Adds entries in one stroke: all of them are kept, or none, and none twice. Lines of a newer
-   * Windrow stay. Before damaged lines go, the file is kept as it was.
-   */
-  async note(entries: readonly PracticeEntry[]): Promise<void> {
-    const before = await this.#wholeLines();
-    const known = new Set(practiceEntries(before.map(parseObject)).map(({ id }) => id));
-    const lines = [...before, ...entries.filter(({ id }) => !known.has(id)).map(writeLine)];
-    await makeFolders(this.#context.files, this.#context.places.practice);
-    await writeDurably(this.#context, historyPath(this.#context.places), lines.map((line) => `${line}\n`).join(''));
-  }
-
-  /** The lines that can be read; where there are others too, a copy of the file as it is has been kept. */
-  async #wholeLines(): Promise<string[]> {
-    const path = historyPath(this.#context.places);
-    const read = await readExactText(this.#context, path);
-    const lines = (read?.text ?? '').split('\n').filter((line) => line.trim() !== '');
-    const whole = lines.filter((line) => parseObject(line) !== undefined);
-    if (read === undefined || (read.exact && whole.length === lines.length)) return whole;
-    const name = await keepCopy(this.#context, path);
-    this.#context.notify(`Some of your practice history could not be read. The file as it was is kept as ${name}.`);
-    return whole;
-  }
-
-  async #lines(): Promise<string[]> {
-    const text = await readText(this.#context, historyPath(this.#context.places));
-    return (text ?? '').split('\n').filter((line) => line.trim() !== '');
   }
 }
 

@@ -2,8 +2,7 @@ import { createHash } from 'node:crypto';
 import { writeGameFile } from '../../core/game/file/write-game-file.ts';
 import { type Result, success } from '../../core/base/result.ts';
 import type { GameRecord } from '../../core/game/record.ts';
-import { makeFolders, removeDurably, writeAll, writeDurably } from '../files/durable.ts';
-import { ifThere } from '../files/files.ts';
+import { addDurably, makeFolders, removeDurably, writeDurably } from '../files/durable.ts';
 import { type DeskContext, keepCopy, readText } from './context.ts';
 import { afterStep, type KeptGame, logLine, logStart, type LogStep } from './log.ts';
 import { lettersOf, tooLarge } from './game-files.ts';
@@ -65,18 +64,8 @@ export class RunningGame {
     const expected = this.#logSize;
     if (expected === undefined) return false;
     this.#logSize = undefined;
-    const file = await ifThere(this.#context.files.openAtEnd(this.#log));
-    if (file === undefined) return false;
-    const bytes = Buffer.from(line);
-    try {
-      await writeAll(file, bytes);
-      await file.sync();
-      // Less or more than that: the disk has not reported the truth, or another program writes too.
-      if ((await file.size()) !== expected + bytes.length) return false;
-    } finally {
-      await file.close();
-    }
-    this.#logSize = expected + bytes.length;
+    if (!(await addDurably(this.#context.files, this.#log, line, expected))) return false;
+    this.#logSize = expected + Buffer.byteLength(line);
     return true;
   }
 

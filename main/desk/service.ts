@@ -1,4 +1,4 @@
-import { type Result, success } from '../../core/base/result.ts';
+import { failure, type Result, success } from '../../core/base/result.ts';
 import type { Storage } from '../files/durable.ts';
 import { ifThere } from '../files/files.ts';
 import { cannotWrite, fileTrouble, orTrouble } from '../files/trouble.ts';
@@ -17,6 +17,7 @@ import { Hold } from './hold.ts';
 import { BEAT, hasOurs, type Running } from './lock.ts';
 import { type OpenFolder, openToRead, openToWrite, takeUpWriting } from './open-folder.ts';
 import { placesIn } from './places.ts';
+import { PracticeHistory } from './practice-history.ts';
 import { PracticeShelf } from './practice-shelf.ts';
 import { preferencesFile } from './preferences-file.ts';
 import { DEFAULT_PREFERENCES } from './preferences.ts';
@@ -103,6 +104,7 @@ function deskOf({ options, told, opened, takeUp }: Parts): DeskService {
       findings: new FindingsShelf(context),
       fits: new FitShelf(context),
       practice: new PracticeShelf(context),
+      history: new PracticeHistory(context),
       preferences: preferencesFile(context),
       whole,
     };
@@ -118,13 +120,27 @@ function deskOf({ options, told, opened, takeUp }: Parts): DeskService {
     return success(taken.value.hold);
   });
   const turns = new Turns(hold);
+  const openShelves = async (): Promise<Shelves> => (shelves ??= shelvesWith(await GameShelf.open(context)));
+  /** A long call, which must not go on with shelves that were emptied between two of its pieces. */
+  async function* pieces(
+    make: (on: Shelves, ...given: readonly unknown[]) => AsyncGenerator<undefined, Result<unknown>>,
+    given: readonly unknown[],
+  ): AsyncGenerator<undefined, Result<unknown>> {
+    const mine = await openShelves();
+    const steps = make(mine, ...given);
+    for (;;) {
+      if (shelves !== mine) return failure('deleted', 'Everything was deleted meanwhile: there is nothing left to do.');
+      const step = await steps.next();
+      if (step.done === true) return step.value;
+      yield undefined;
+    }
+  }
   const call = (name: DeskCall) => {
-    const { does, what, make } = callOf(name);
-    return async (...given: readonly unknown[]): Promise<Result<unknown>> =>
-      await turns[does](what, async () => {
-        shelves ??= shelvesWith(await GameShelf.open(context));
-        return await make(shelves, ...given);
-      });
+    const made = callOf(name);
+    return async (...given: readonly unknown[]): Promise<Result<unknown>> => {
+      if (made.does === 'saveInPieces') return await turns.saveInPieces(made.what, pieces(made.make, given));
+      return await turns[made.does](made.what, async () => await made.make(await openShelves(), ...given));
+    };
   };
   const stopBeating = options.every(BEAT, () => void turns.beat());
   const close = async (): Promise<void> => {

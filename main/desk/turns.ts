@@ -1,4 +1,4 @@
-import { failure, type Result } from '../../core/base/result.ts';
+import { failure, type Result, success } from '../../core/base/result.ts';
 import { quietly } from '../files/files.ts';
 import { orTrouble } from '../files/trouble.ts';
 import type { Hold } from './hold.ts';
@@ -22,6 +22,15 @@ export class Turns {
       const problem = await this.#hold.refusal();
       return problem === null ? await call() : { ok: false, problem };
     });
+  }
+
+  /** A long save, a piece at a time: other calls have their turns between two pieces. */
+  async saveInPieces<Value>(what: string, pieces: AsyncIterator<undefined, Result<Value>>): Promise<Result<Value>> {
+    for (;;) {
+      const piece = await this.save(what, async () => success(await pieces.next()));
+      if (!piece.ok) return piece;
+      if (piece.value.done === true) return piece.value.value;
+    }
   }
 
   async beat(): Promise<void> {

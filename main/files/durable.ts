@@ -59,6 +59,23 @@ export async function writeAll(file: { write(bytes: Uint8Array): Promise<number>
   }
 }
 
+/**
+ * Adds a text at the end of a file of `size` bytes, flushed; true when it is safely there. False when the file is gone, or
+ * is then not as long as it must be: the disk has not reported the truth, or another program writes too.
+ */
+export async function addDurably(files: Files, path: string, text: string, size: number): Promise<boolean> {
+  const file = await ifThere(files.openAtEnd(path));
+  if (file === undefined) return false;
+  const bytes = Buffer.from(text);
+  try {
+    await writeAll(file, bytes);
+    await file.sync();
+    return (await file.size()) === size + bytes.length;
+  } finally {
+    await file.close();
+  }
+}
+
 function shortWrite(): Error {
   return Object.assign(new Error('the disk took only part of the file'), { code: 'ENOSPC' });
 }
