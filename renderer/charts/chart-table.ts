@@ -1,5 +1,5 @@
 /** The rows of a table: a list, or something that makes those of a page when they are asked for. */
-export interface Rows {
+interface Rows {
   readonly length: number;
   slice(from: number, to: number): readonly (readonly string[])[];
 }

@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test';
+import type { Page, Route } from '@playwright/test';
 import { partWords } from '../../renderer/words/parts.ts';
 import { shellWords } from '../../renderer/words/shell.ts';
 import { tableWords } from '../../renderer/words/table.ts';
@@ -11,6 +11,12 @@ const say = self.postMessage.bind(self);
 self.postMessage = (message) => message.type === 'alive' && say(message);
 self.addEventListener('message', () => setTimeout(() => self.close(), 300));
 `;
+
+/** The worker as it is built, and some more. */
+async function serveWorker(route: Route, more: string): Promise<void> {
+  const built = await (await route.fetch()).text();
+  await route.fulfill({ body: `${built}${more}`, contentType: 'text/javascript' });
+}
 
 /** Types a deal and takes it. */
 async function begin(page: Page): Promise<void> {
@@ -26,9 +32,8 @@ test('a worker that dies in its work is started anew and asked again, in one sen
   let deaths = 0;
   await page.route(ENTRY, async (route) => {
     deaths += 1;
-    const reply = await route.fetch();
     // The first of all workers dies; those after it live.
-    await route.fulfill({ response: reply, body: `${await reply.text()}${deaths === 1 ? DIES : ''}` });
+    await serveWorker(route, deaths === 1 ? DIES : '');
   });
   await windrow.open();
   await begin(page);
@@ -60,10 +65,7 @@ test('workers that die while they are idle are not missed: the next answer comes
 });
 
 test('a worker that dies again is given up in plain words, and a button asks once more', async ({ windrow, page }) => {
-  await page.route(ENTRY, async (route) => {
-    const reply = await route.fetch();
-    await route.fulfill({ response: reply, body: `${await reply.text()}${DIES}` });
-  });
+  await page.route(ENTRY, async (route) => await serveWorker(route, DIES));
   await windrow.open();
   await begin(page);
   const trouble = page.locator('wr-reading-panel wr-notice');
