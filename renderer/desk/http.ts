@@ -44,7 +44,7 @@ async function post({ send, key }: Line, name: string, given: readonly unknown[]
       signal: AbortSignal.timeout(PATIENCE),
     });
     if (reply.status === REFUSED) return failure(NOT_LET_IN, deskWords.notLetIn);
-    return (await readReply(await reply.text())) as Result<unknown>;
+    return (await readReply(reply)) as Result<unknown>;
   } catch {
     return failure('host-gone', deskWords.hostGone);
   }

@@ -1,25 +1,26 @@
-import { inPieces } from '../session/in-pieces.ts';
+/** How the host begins and ends an answer that is a long list: between, one member a line. */
+const FIRST = '{"ok":true,"value":[';
+const LAST = ']}';
 
-/** How the host begins, parts and ends an answer that is a long list: one member a line. */
-const FIRST = '{"ok":true,"value":[\n';
-const BETWEEN = ',\n';
-const LAST = '\n]}';
-/** Members read at once. */
-const HEAP = 100;
-
-/** The plain data that a text of the host holds; a long list is read in pieces, so that the window goes on meanwhile. */
-export async function readReply(text: string): Promise<unknown> {
-  if (!text.startsWith(FIRST) || !text.endsWith(LAST)) return JSON.parse(text);
-  // No text inside JSON holds the end of a line as it is.
-  const members = text.slice(FIRST.length, -LAST.length).split(BETWEEN);
+/** The plain data of the host's answer; a long list is read line by line as it comes, so that the window goes on meanwhile. */
+export async function readReply(reply: Response): Promise<unknown> {
   const value: unknown[] = [];
-  await inPieces(heapsOf(members, value), new AbortController().signal);
-  return { ok: true, value };
-}
-
-function* heapsOf(members: readonly string[], value: unknown[]): Generator<void> {
-  for (let at = 0; at < members.length; at += HEAP) {
-    value.push(...(JSON.parse(`[${members.slice(at, at + HEAP).join(BETWEEN)}]`) as unknown[]));
-    yield;
+  const decoder = new TextDecoder();
+  let rest = '';
+  let isList = false;
+  for (const reader = reply.body?.getReader(); ;) {
+    const { done, value: bytes } = (await reader?.read()) ?? { done: true, value: undefined };
+    rest += decoder.decode(bytes, { stream: !done });
+    const lines = rest.split('\n');
+    isList ||= lines.length > 1 && lines[0] === FIRST;
+    if (isList) {
+      rest = lines.pop() ?? '';
+      for (const line of lines)
+        if (line !== FIRST) value.push(JSON.parse(line.endsWith(',') ? line.slice(0, -1) : line));
+    }
+    if (done) break;
   }
+  if (!isList) return JSON.parse(rest);
+  if (rest !== LAST) throw new SyntaxError('the answer was cut short');
+  return { ok: true, value };
 }
