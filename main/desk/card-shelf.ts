@@ -45,7 +45,7 @@ export class CardShelf {
       const entry = id === DEMO_CARD_ID ? undefined : await this.#entry(id);
       if (entry !== undefined) entries.push(entry);
     }
-    return [this.#demo.entry, ...entries.sort((one, other) => (one.savedAt < other.savedAt ? 1 : -1))];
+    return [this.#demo.entry, ...entries.sort((one, other) => other.savedAt.localeCompare(one.savedAt))];
   }
 
   async open(id: string): Promise<Result<OpenedCard>> {

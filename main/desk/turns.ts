@@ -7,6 +7,8 @@ import type { Hold } from './hold.ts';
 export class Turns {
   readonly #hold: Hold;
   #before: Promise<unknown> = Promise.resolve();
+  /** Long saves that go on; the end waits for them. */
+  readonly #long = new Set<Promise<unknown>>();
   #closed = false;
 
   constructor(hold: Hold) {
@@ -26,6 +28,12 @@ export class Turns {
 
   /** A long save, a piece at a time: other calls have their turns between two pieces. */
   async saveInPieces<Value>(what: string, pieces: AsyncIterator<undefined, Result<Value>>): Promise<Result<Value>> {
+    const all = this.#pieces(what, pieces);
+    this.#long.add(all);
+    return await all.finally(() => this.#long.delete(all));
+  }
+
+  async #pieces<Value>(what: string, pieces: AsyncIterator<undefined, Result<Value>>): Promise<Result<Value>> {
     for (;;) {
       const piece = await this.save(what, async () => success(await pieces.next()));
       if (!piece.ok) return piece;
@@ -38,6 +46,7 @@ export class Turns {
   }
 
   async last(call: () => Promise<void>): Promise<void> {
+    if (this.#long.size > 0) await Promise.allSettled(this.#long);
     await this.#next(async () => {
       if (this.#closed) return;
       this.#closed = true;
