@@ -2,11 +2,13 @@ import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { randomFromSeed } from '../../core/base/random.ts';
+import { DAMAGE } from './damage.ts';
+import { DISKS } from './disks.ts';
 import { KILLS } from './kills.ts';
 import { type Attack, exitCode, tableText, type Tally, tallyOf, Trials } from './table.ts';
 
 /** Those with a fixed number of trials first, so that the others share what time is left. */
-const ATTACKS: readonly Attack[] = [KILLS];
+const ATTACKS: readonly Attack[] = [DISKS, DAMAGE, KILLS];
 
 export interface AttackOptions {
   readonly minutes: number;
