@@ -4,11 +4,14 @@ import { join } from 'node:path';
 import { randomFromSeed } from '../../core/base/random.ts';
 import { DAMAGE } from './damage.ts';
 import { DISKS } from './disks.ts';
+import { FOLDERS } from './folders.ts';
 import { KILLS } from './kills.ts';
+import { LOCKS } from './locks.ts';
+import { RACES } from './races.ts';
 import { type Attack, exitCode, tableText, type Tally, tallyOf, Trials } from './table.ts';
 
 /** Those with a fixed number of trials first, so that the others share what time is left. */
-const ATTACKS: readonly Attack[] = [DISKS, DAMAGE, KILLS];
+const ATTACKS: readonly Attack[] = [DISKS, FOLDERS, LOCKS, RACES, DAMAGE, KILLS];
 
 export interface AttackOptions {
   readonly minutes: number;
