@@ -2,6 +2,7 @@ import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { randomFromSeed } from '../../core/base/random.ts';
+import { CLOCKS } from './clocks.ts';
 import { DAMAGE } from './damage.ts';
 import { DISKS } from './disks.ts';
 import { FOLDERS } from './folders.ts';
@@ -11,7 +12,7 @@ import { RACES } from './races.ts';
 import { type Attack, exitCode, tableText, type Tally, tallyOf, Trials } from './table.ts';
 
 /** Those with a fixed number of trials first, so that the others share what time is left. */
-const ATTACKS: readonly Attack[] = [DISKS, FOLDERS, LOCKS, RACES, DAMAGE, KILLS];
+const ATTACKS: readonly Attack[] = [DISKS, FOLDERS, LOCKS, CLOCKS, RACES, DAMAGE, KILLS];
 
 export interface AttackOptions {
   readonly minutes: number;
