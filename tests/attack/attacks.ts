@@ -5,14 +5,17 @@ import { randomFromSeed } from '../../core/base/random.ts';
 import { CLOCKS } from './clocks.ts';
 import { DAMAGE } from './damage.ts';
 import { DISKS } from './disks.ts';
+import { DOORS } from './doors.ts';
+import { FLOODS } from './floods.ts';
 import { FOLDERS } from './folders.ts';
 import { KILLS } from './kills.ts';
 import { LOCKS } from './locks.ts';
 import { RACES } from './races.ts';
+import { RAW_SHAPES } from './raw-shapes.ts';
 import { type Attack, exitCode, tableText, type Tally, tallyOf, Trials } from './table.ts';
 
 /** Those with a fixed number of trials first, so that the others share what time is left. */
-const ATTACKS: readonly Attack[] = [DISKS, FOLDERS, LOCKS, CLOCKS, RACES, DAMAGE, KILLS];
+const ATTACKS: readonly Attack[] = [DOORS, RAW_SHAPES, FLOODS, DISKS, FOLDERS, LOCKS, CLOCKS, RACES, DAMAGE, KILLS];
 
 export interface AttackOptions {
   readonly minutes: number;
