@@ -8,14 +8,29 @@ import { DISKS } from './disks.ts';
 import { DOORS } from './doors.ts';
 import { FLOODS } from './floods.ts';
 import { FOLDERS } from './folders.ts';
+import { HOSTILE_FILES } from './hostile-files.ts';
 import { KILLS } from './kills.ts';
 import { LOCKS } from './locks.ts';
 import { RACES } from './races.ts';
 import { RAW_SHAPES } from './raw-shapes.ts';
+import { RECORDS } from './records.ts';
 import { type Attack, exitCode, tableText, type Tally, tallyOf, Trials } from './table.ts';
 
 /** Those with a fixed number of trials first, so that the others share what time is left. */
-const ATTACKS: readonly Attack[] = [DOORS, RAW_SHAPES, FLOODS, DISKS, FOLDERS, LOCKS, CLOCKS, RACES, DAMAGE, KILLS];
+const ATTACKS: readonly Attack[] = [
+  DOORS,
+  RAW_SHAPES,
+  FLOODS,
+  RECORDS,
+  HOSTILE_FILES,
+  DISKS,
+  FOLDERS,
+  LOCKS,
+  CLOCKS,
+  RACES,
+  DAMAGE,
+  KILLS,
+];
 
 export interface AttackOptions {
   readonly minutes: number;
