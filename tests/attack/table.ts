@@ -133,6 +133,9 @@ export function exitCode(tallies: readonly Tally[]): 0 | 1 {
   return tallies.every(isWell) && tallies.some(({ tried }) => tried > 0) ? 0 : 1;
 }
 
+/** So many failures of a kind are told, with so many letters each. */
+const [TOLD, LONG] = [12, 500];
+
 /** The table, with what was noted, skipped and failed below it. */
 export function tableText(tallies: readonly Tally[]): string {
   const rows = tallies.map(({ name, tried, failures }) => [name, String(tried), String(failures.length)] as const);
@@ -143,7 +146,8 @@ export function tableText(tallies: readonly Tally[]): string {
     ...notes.map((words) => `${name}: ${words}.`),
     ...skipped.map((words) => `Skipped in "${name}": ${words}.`),
     ...(tried === 0 && skipped.length === 0 ? [`FAILED: "${name}" tried nothing.`] : []),
-    ...failures.map((words) => `FAILED in "${name}": ${words}`),
+    ...failures.slice(0, TOLD).map((words) => `FAILED in "${name}": ${words.replaceAll(/\s+/g, ' ').slice(0, LONG)}`),
+    ...(failures.length > TOLD ? [`FAILED in "${name}": and ${failures.length - TOLD} more`] : []),
   ]);
   const total = (count: (tally: Tally) => number): number => tallies.reduce((sum, tally) => sum + count(tally), 0);
   const [tried, failed] = [total((tally) => tally.tried), total((tally) => tally.failures.length)];
