@@ -1,13 +1,13 @@
 import { cp, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { shuffle } from '../../core/base/random.ts';
+import { type Random, shuffle } from '../../core/base/random.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { spoiled } from '../main/support/spoil.ts';
 import { type Content, contentIn, contentOf, differences, filesIn } from './content.ts';
 import { liveIn, OPEN_GAME } from './lived-in.ts';
 import { wordTroubles } from './sentences.ts';
 import type { Attack, Trials, Troubles } from './table.ts';
-import { startAndKill, Windrow } from './windrow.ts';
+import { startAfterKill, Windrow } from './windrow.ts';
 
 /** Logs that are torn at once. */
 const LOGS = 6;
@@ -34,9 +34,8 @@ export const DAMAGE: Attack = {
 };
 
 /** Opens a folder, half of the times only after a start that was killed. */
-async function opened({ random }: Trials, folder: string): Promise<Windrow> {
-  if (random.below(2) === 0) await startAndKill(folder, random.below(START));
-  return await Windrow.start(folder);
+async function opened(random: Random, folder: string): Promise<Windrow> {
+  return random.below(2) === 0 ? await startAfterKill(folder, random.below(START)) : await Windrow.start(folder);
 }
 
 /** Logs cut off anywhere: every game stands at the last step that is whole. */
@@ -55,7 +54,7 @@ async function tornLogs(trials: Trials, folder: string): Promise<Troubles> {
     const begun = (JSON.parse(start) as { record: { events: unknown[] } }).record.events.length;
     steps.set(id, begun + lines.length - 1);
   }
-  const windrow = await opened(trials, folder);
+  const windrow = await opened(trials.random, folder);
   const troubles = [...expectValue(await windrow.desk.notices())];
   for (const [id, wanted] of steps) {
     const game = await windrow.desk.openGame(id);
@@ -76,8 +75,7 @@ async function damagedFiles({ random }: Trials, folder: string, whole: Content):
     await writeFile(join(folder, path), bytes);
     damaged.set(path, bytes);
   }
-  if (random.below(2) === 0) await startAndKill(folder, random.below(START));
-  const windrow = await Windrow.start(folder);
+  const windrow = await opened(random, folder);
   const content = await contentOf(windrow.desk);
   const notices = expectValue(await windrow.desk.notices());
   const troubles = [...notices.flatMap(wordTroubles), ...(await notKept(folder, damaged, notices))];

@@ -3,7 +3,7 @@ import { cp, mkdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { contentIn, contentOf, differences, filesIn } from './content.ts';
 import { liveIn } from './lived-in.ts';
-import { NOT_TRIED, type Save, SAVES } from './saves.ts';
+import { NOT_TRIED, type Save, SAVES, SKIPPED } from './saves.ts';
 import { refusalTroubles, takenTroubles, wordTroubles } from './sentences.ts';
 import { canMount, mountDisk, setReadOnly, unmount } from './small-disk.ts';
 import type { Attack, Troubles } from './table.ts';
@@ -41,6 +41,7 @@ export const DISKS: Attack = {
   run: async (trials, base) => {
     if (NOT_TRIED.length > 0)
       await trials.try('the list of saving calls', async () => [`no ${NOT_TRIED.join(', no ')}`]);
+    trials.skip(SKIPPED, 'it takes a folder with a game in two files, which is not made here');
     const why = canMount(base);
     if (why !== '') return trials.skip('all disks', why);
     const model = join(base, 'model');

@@ -3,7 +3,7 @@ import { expectValue } from '../../core/base/result.ts';
 import { fileTroubles } from './content.ts';
 import { Person } from './person.ts';
 import type { Attack, Trials } from './table.ts';
-import { startAndKill, Windrow } from './windrow.ts';
+import { startAfterKill, Windrow } from './windrow.ts';
 
 /** How many use Windrow at once. */
 const PERSONS = 3;
@@ -45,7 +45,7 @@ export const KILLS: Attack = {
 
 /** Started again, some of the times only after it was killed while it did so. */
 async function startedAgain({ random }: Trials, folder: string): Promise<Windrow> {
-  while (random.below(AT_A_START) === 0) await startAndKill(folder, random.below(START));
+  if (random.below(AT_A_START) === 0) return await startAfterKill(folder, random.below(START));
   return await Windrow.start(folder);
 }
 

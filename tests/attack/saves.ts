@@ -51,9 +51,12 @@ export const SAVES: readonly Save[] = [
   { name: 'notePractice', make: (desk) => desk.notePractice([{ ...MISS, id: 'm3' }]) },
 ];
 
+/** Takes a game or card that lies in two files, of which every look at the folder tells. */
+export const SKIPPED: DeskCall = 'settleCopy';
+
 /** Saving calls of the desk that are missing above. */
 export const NOT_TRIED: readonly DeskCall[] = DESK_CALLS.filter(
-  (name) => callOf(name).does === 'save' && !SAVES.some((save) => save.name === name),
+  (name) => callOf(name).does === 'save' && name !== SKIPPED && !SAVES.some((save) => save.name === name),
 );
 
 async function restoreOldest(desk: Desk): Promise<Result<unknown>> {

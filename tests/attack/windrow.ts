@@ -92,8 +92,21 @@ export class Windrow {
   }
 }
 
+/** So long a lock that a kill left without content counts as being written just now, in milliseconds. */
+const WRITING = 3100;
+
+/** Started again after a start that was killed: once more, if that left half a lock. */
+export async function startAfterKill(folder: string, milliseconds: number): Promise<Windrow> {
+  await startAndKill(folder, milliseconds);
+  return await Windrow.start(folder).catch(async (error: unknown) => {
+    if (!(error instanceof Refused)) throw error;
+    await new Promise((done) => setTimeout(done, WRITING));
+    return await Windrow.start(folder);
+  });
+}
+
 /** Starts Windrow and kills it after so many milliseconds, whatever it does just then. */
-export async function startAndKill(folder: string, milliseconds: number): Promise<void> {
+async function startAndKill(folder: string, milliseconds: number): Promise<void> {
   const { child, address } = spawnWindrow(folder, {});
   address.catch(() => undefined);
   await new Promise((done) => setTimeout(done, milliseconds));
