@@ -34,7 +34,7 @@ export function readJson(text: string, limits: JsonLimits): Result<Fields, JsonT
   try {
     const value: unknown = JSON.parse(text.startsWith('\uFEFF') ? text.slice(1) : text);
     if (!isFields(value)) return refused('no-object');
-    const trouble = troubleWithin(value, limits.depth, limits.forbidden);
+    const trouble = troubleIn(value, limits);
     return trouble === undefined ? success(value) : refused(trouble);
   } catch {
     return refused('damaged');
@@ -45,7 +45,19 @@ function refused(problem: JsonTrouble): Result<never, JsonTrouble> {
   return { ok: false, problem };
 }
 
-function troubleWithin(value: unknown, depth: number, forbidden: string | undefined): JsonTrouble | undefined {
+/** Why a value would not be read from a text; undefined when it would. Goes no deeper than the limit. */
+export function troubleIn(
+  value: unknown,
+  { depth, forbidden }: Omit<JsonLimits, 'letters'>,
+): 'too-deep' | 'forbidden-field' | undefined {
+  return troubleWithin(value, depth, forbidden);
+}
+
+function troubleWithin(
+  value: unknown,
+  depth: number,
+  forbidden: string | undefined,
+): 'too-deep' | 'forbidden-field' | undefined {
   if (typeof value !== 'object' || value === null) return undefined;
   if (depth === 0) return 'too-deep';
   if (forbidden !== undefined && Object.hasOwn(value, forbidden)) return 'forbidden-field';

@@ -58,8 +58,3 @@ export function bar(share: number, width = 24): string {
 export function counted(count: number, one: string, more = `${one}s`): string {
   return `${count} ${count === 1 ? one : more}`;
 }
-
-/** A text without what would change the terminal or the order of its letters: only line breaks stay. */
-export function printable(text: string): string {
-  return text.replaceAll(/(?!\n)[\p{Cc}\p{Bidi_Control}]/gu, '');
-}

@@ -1,3 +1,4 @@
+import { printable } from '../../core/base/printable.ts';
 import { randomInt } from 'node:crypto';
 import { once } from 'node:events';
 import { readFile, stat } from 'node:fs/promises';
@@ -5,7 +6,6 @@ import { text as allText } from 'node:stream/consumers';
 import { failure, type Result, success } from '../../core/base/result.ts';
 import { errorCode } from '../files/files.ts';
 import { type Answers, type CommandWorld, NO_FILE } from './answer.ts';
-import { printable } from './layout.ts';
 import { runCommand } from './run.ts';
 
 const EXIT_TROUBLE = 2;

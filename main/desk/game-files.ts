@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { failure, type Result, success } from '../../core/base/result.ts';
-import { GAME_FILE_LIMITS, readGameFile } from '../../core/game/file/read-game-file.ts';
+import { GAME_FILE_LIMITS, readGameFile, refusedAsGame } from '../../core/game/file/read-game-file.ts';
 import { writeGameFile } from '../../core/game/file/write-game-file.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { ifThere } from '../files/files.ts';
@@ -100,6 +100,9 @@ async function setDamagedAside(context: DeskContext, id: string, path: string): 
 
 /** A game from the window, checked whole by reading back what would be written: every field and every event. */
 export function checkGame(record: GameRecord): Result<KeptGame> {
+  // What nests without end could not even be written.
+  const refused = refusedAsGame(record);
+  if (refused) return refused;
   const opened = readGameFile(writeGameFile(record));
   if (!opened.ok) return opened;
   const { damage } = opened.value;

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import * as v from 'valibot';
+import { printable } from '../../core/base/printable.ts';
 import { failure, type Result, success } from '../../core/base/result.ts';
 import { removePatiently, removeQuietly, UNFINISHED, writeWhole } from '../files/durable.ts';
 import { errorCode, ifThere, quietly } from '../files/files.ts';
@@ -70,11 +71,12 @@ export async function takeLock(context: DeskContext, running: Running): Promise<
   return inUse(other, computer);
 }
 
-function inUse(other: Holder | undefined, here: string): Result<never> {
+/** The refusal of a folder that another copy holds, here or on another computer. */
+export function inUse(other?: Holder, here = ''): Result<never> {
   const words =
     other === undefined || other.computer === here
       ? 'Windrow is already open with this folder. Go to that window, or close it first.'
-      : `Windrow is open with this folder on the computer ${other.computer.slice(0, 60)}. Close it there, or wait two minutes if it no longer runs.`;
+      : `Windrow is open with this folder on the computer ${printable(other.computer).slice(0, 60)}. Close it there, or wait two minutes if it no longer runs.`;
   return failure('in-use', words);
 }
 

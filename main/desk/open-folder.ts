@@ -7,7 +7,7 @@ import { tellOfCardCopies } from './card-copies.ts';
 import { type DeskContext, filesIn } from './context.ts';
 import { keepAboutPage } from './folder.ts';
 import { GameShelf } from './game-shelf.ts';
-import { folderGone, hasOurs, type Lock, type Running, takeLock, tryRoom } from './lock.ts';
+import { folderGone, hasOurs, inUse, type Lock, type Running, takeLock, tryRoom } from './lock.ts';
 
 /** The folder as it was opened: what works on it, and the lock or why nothing may be written. */
 export interface OpenFolder {
@@ -38,7 +38,10 @@ export async function openToWrite(
     await tellOfCardCopies(context);
     const games = await GameShelf.open(context);
     if (aboutPage !== undefined) await keepAboutPage(context, aboutPage);
-    return success({ context, games, hold });
+    // Of several that found an old lock at the same moment, one may have put it back over ours.
+    if (await hold.look()) return success({ context, games, hold });
+    await hold.release();
+    return inUse();
   } catch (error) {
     await hold.release();
     throw error;

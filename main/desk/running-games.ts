@@ -4,6 +4,7 @@ import type { DeskContext } from './context.ts';
 import type { GameEntry } from './desk.ts';
 import { loadGame } from './game-files.ts';
 import type { GameList } from './game-list.ts';
+import { folderGone, hasOurs } from './lock.ts';
 import type { LogStep } from './log.ts';
 import { recoverGames } from './recover-games.ts';
 import { checksum, RunningGame } from './running-game.ts';
@@ -44,8 +45,14 @@ export class RunningGames {
     if (path === undefined) return failure('not-found', 'This game is no longer there: choose another one.');
     const loaded = await loadGame(this.#context, id, path);
     if (loaded.ok) return success(new RunningGame(this.#context, path, loaded.value, checksum(loaded.value.text)));
+    if (loaded.problem.code === 'not-found') await this.#askForFolder();
     if (['not-found', 'damaged'].includes(loaded.problem.code)) this.#list.forget(id);
     return loaded;
+  }
+
+  /** Rejects with a file error while the folder is away: its games are not gone, then. */
+  async #askForFolder(): Promise<void> {
+    if (!(await hasOurs(this.#context))) throw folderGone(this.#context.places.folder);
   }
 
   /** Makes a change, durably, if it is legal; then folds the games that ran before. */

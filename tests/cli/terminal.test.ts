@@ -2,7 +2,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { printable } from '../../main/cli/layout.ts';
+import { printable } from '../../core/base/printable.ts';
 import { windrow } from './run-windrow.ts';
 
 const [ESCAPE, BELL, ONE_SIGN_CSI, RIGHT_TO_LEFT] = ['\u001B', '\u0007', '\u009B', '\u202E'];

@@ -52,6 +52,17 @@ test('a folder that is moved away while Windrow runs is not made anew; once it i
   await again.close();
 });
 
+test('a game that is looked for while the folder is away is there again with it', async () => {
+  const first = await running();
+  await first.close();
+  const desk = expectValue(await openDesk({ folder, host: 'browser' }));
+  await rename(folder, `${folder}-moved`);
+  expect(await desk.openGame('g-1')).toMatchObject({ ok: false, problem: { code: 'missing' } });
+  await rename(`${folder}-moved`, folder);
+  expect(expectValue(await desk.openGame('g-1')).id).toBe('g-1');
+  await desk.close();
+});
+
 test('a close while the folder is away ends, and makes none', async () => {
   const desk = await running();
   await rename(folder, `${folder}-moved`);

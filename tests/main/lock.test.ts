@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { type DeskContext } from '../../main/desk/context.ts';
 import { type Lock, type Running, takeLock } from '../../main/desk/lock.ts';
 import { placesIn } from '../../main/desk/places.ts';
+import { createDeskService } from '../../main/desk/service.ts';
 import { FOLDER, optionsOn } from './support/desks.ts';
 import { fileError, MemoryDisk } from './support/memory-disk.ts';
 
@@ -92,6 +93,25 @@ describe('CR-J6: whether the lock of another copy holds', () => {
       expect(await take(locked(content, 3000))).toBeTypeOf('object');
     }
   });
+});
+
+test('of copies that start on one old lock at the same moment, the one whose lock was written over does not open', async () => {
+  const disk = new MemoryDisk();
+  const winner = JSON.stringify({ process: ALIVE, computer: 'here', mark: 'winner' });
+  disk.watch = (call, path) => {
+    if (call === 'list' && path === `${FOLDER}/games`) disk.put(LOCK, winner);
+    return undefined;
+  };
+  expect(await createDeskService(optionsOn(disk))).toMatchObject({
+    ok: false,
+    problem: { code: 'in-use', message: IN_USE },
+  });
+  expect(disk.texts().get(LOCK)).toBe(winner);
+});
+
+test('the name of another computer can change nothing but what it says', async () => {
+  const words = await take(locked({ process: 8, computer: 'lap\u001B]0;evil\u0007top\u202E', mark: 'x' }));
+  expect(words).toMatch(/on the computer lap\]0;eviltop\. Close it there/);
 });
 
 test('CR-J6: the lock says at each beat whether it is still ours, and is heard of by it', async () => {

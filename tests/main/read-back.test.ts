@@ -27,6 +27,7 @@ describe('a game is taken only if it can be read back', () => {
   const given: readonly (readonly [string, GameRecord, boolean])[] = [
     ['with the deepest card that is read', gameRecord('g-1', { card: nested(40) }), true],
     ['with a card that is deeper', gameRecord('g-1', { card: nested(60) }), false],
+    ['with a card so deep that it could not be written', gameRecord('g-1', { card: nested(5000) }), false],
     ['with a field that no game has', gameRecord('g-1', { card: REACHING }), false],
     ['larger than any', gameRecord('g-1', { card: { long: 'x'.repeat(GAME_FILE_LIMITS.letters) } }), false],
   ];

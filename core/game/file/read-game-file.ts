@@ -1,5 +1,5 @@
 import { check } from '../../base/schema.ts';
-import { type Fields, isFields, type JsonLimits, type JsonTrouble, readJson } from '../../base/json.ts';
+import { type Fields, isFields, type JsonLimits, type JsonTrouble, readJson, troubleIn } from '../../base/json.ts';
 import { failure, type Problem, type Result, success } from '../../base/result.ts';
 import { CARD_FILE_LIMITS } from '../../card/read-document.ts';
 import { EVENT_FIELDS, EVENT_TIME, type GameEventType, type TimedEvent } from '../events.ts';
@@ -69,6 +69,12 @@ function isEventType(value: unknown): value is GameEventType {
 export function readGameFields(text: string, limits: JsonLimits = GAME_FILE_LIMITS): Result<Fields, GameFileProblem> {
   const read = readJson(text, limits);
   return read.ok ? read : unreadable(text, read.problem);
+}
+
+/** Why a value can't be a game's file, by its nesting and the names of its fields alone: look before it is written. */
+export function refusedAsGame(value: unknown): Result<never, GameFileProblem> | undefined {
+  const trouble = troubleIn(value, GAME_FILE_LIMITS);
+  return trouble === undefined ? undefined : unreadable('', trouble);
 }
 
 function unreadable(text: string, trouble: JsonTrouble): Result<never, GameFileProblem> {
