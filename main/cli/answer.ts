@@ -27,7 +27,7 @@ export interface CommandWorld {
   /** A file's text; a problem in words when it can't be read, `NO_FILE` when it is not there. */
   readonly readFile: (path: string) => Promise<Result<string>>;
   /** All that comes in on standard input. */
-  readonly readInput: () => Promise<string>;
+  readonly readInput: () => Promise<Result<string>>;
   /** A seed nobody chose. */
   readonly anySeed: () => number;
   /** A clock that only goes forward. */

@@ -63,7 +63,8 @@ export async function chosenRacks(given: Given, world: CommandWorld): Promise<Re
     const known = rackOf(text, gone.value);
     return known.ok ? success([known.value]) : known;
   }
-  return racksOfLines(await world.readInput(), gone.value);
+  const input = await world.readInput();
+  return input.ok ? racksOfLines(input.value, gone.value) : input;
 }
 
 /** True when racks come in line by line, so that documents go out line by line. */

@@ -1,8 +1,8 @@
 import { printable } from '../../core/base/printable.ts';
 import { randomInt } from 'node:crypto';
 import { once } from 'node:events';
-import { readFile, stat } from 'node:fs/promises';
-import { text as allText } from 'node:stream/consumers';
+import { createReadStream } from 'node:fs';
+import type { Readable } from 'node:stream';
 import { failure, type Result, success } from '../../core/base/result.ts';
 import { errorCode } from '../files/files.ts';
 import { type Answers, type CommandWorld, NO_FILE } from './answer.ts';
@@ -11,20 +11,19 @@ import { runCommand } from './run.ts';
 const EXIT_TROUBLE = 2;
 /** Seeds that nobody chose stay short enough to be read aloud. */
 const SEEDS = 1_000_000_000;
-const LARGEST_FILE = 50_000_000;
+/** Bytes of the longest text that is read: what comes from a device may have no end. */
+const LARGEST_TEXT = 50_000_000;
 
 const world: CommandWorld = {
   readFile: readNamedFile,
-  readInput: async () => await allText(process.stdin),
+  readInput: async () => await textOf(process.stdin, 'What came in'),
   anySeed: () => randomInt(SEEDS),
   seconds: () => performance.now() / 1000,
 };
 
 async function readNamedFile(path: string): Promise<Result<string>> {
   try {
-    if ((await stat(path)).size > LARGEST_FILE)
-      return failure('too-large', `${path} is far too large to be a card or a game.`);
-    return success(await readFile(path, 'utf8'));
+    return await textOf(createReadStream(path), path);
   } catch (error) {
     const words: Readonly<Record<string, string>> = {
       ENOENT: 'there is no such file; check the name',
@@ -36,6 +35,17 @@ async function readNamedFile(path: string): Promise<Result<string>> {
       `${path}: ${words[errorCode(error)] ?? 'this file could not be read'}.`,
     );
   }
+}
+
+async function textOf(stream: Readable, name: string): Promise<Result<string>> {
+  const parts: Buffer[] = [];
+  let bytes = 0;
+  for await (const part of stream as AsyncIterable<Buffer>) {
+    bytes += part.length;
+    if (bytes > LARGEST_TEXT) return failure('too-large', `${name} is far too large to be racks, a card or a game.`);
+    parts.push(part);
+  }
+  return success(Buffer.concat(parts).toString('utf8'));
 }
 
 async function print({ answers, json }: Answers): Promise<void> {

@@ -3,7 +3,7 @@ import { addSection, buildByClicks, kept, linesIn, saidBy, startCard, TWENTY, ty
 import { cardFiles } from './card-file.ts';
 import { expect, test } from './windrow.ts';
 
-/** Issue's whole evening: a card entered, proof-read and used. */
+/** A whole evening: a card entered, proof-read and used. */
 test.setTimeout(240_000);
 test.use({ actionTimeout: 8000 });
 

@@ -3,7 +3,7 @@ import { type Act, at, type Entry, Feel, INCOMING } from './feel.ts';
 import { type Smoothness, smoothnessOf, TileDrag } from './feel-drag.ts';
 import { expect, test } from './windrow.ts';
 
-/** The measure of the brief, in ms, at the 95th percentile with the processor throttled four times. */
+/** The measure, in ms, at the 95th percentile with the processor throttled four times. */
 const WANTED = 100;
 /**
  * What the tests judge: processor time of the page's thread, against that of drawing a hundred small
