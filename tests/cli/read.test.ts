@@ -1,4 +1,4 @@
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -243,11 +243,8 @@ describe('card', () => {
     expect(await windrow(['read', '--card', path, '--rack', RACK])).toEqual(refusal(/no hand/));
   });
 
-  test.skipIf(process.platform === 'win32')('a file without end is left off, and a pipe is read', async () => {
+  test.skipIf(process.platform === 'win32')('a file without end is left off', async () => {
     expect(await windrow(['card', '/dev/zero'])).toEqual(refusal(/^\/dev\/zero is far too large/));
-    expect(
-      await windrow(['card', '/dev/stdin', '--json'], await readFile('assets/demo.card.json', 'utf8')),
-    ).toMatchObject({ code: 0 });
   });
 
   test('no file or two files are refused', async () => {

@@ -103,7 +103,7 @@ test('a table for a spreadsheet: numbers as numbers, formulas disarmed, a mark f
   expect(lines).toHaveLength(65);
   expect(lines.filter((line) => line.includes("'=1+1"))).toHaveLength(1);
   expect(text).not.toContain(',=1+1');
-  expect(lines.some((line) => /,-50,/.test(line))).toBe(true);
+  expect(lines.some((line) => /,-\d+,/.test(line))).toBe(true);
 });
 
 test('everything in one file: brought in on another computer, nothing doubled, a bad file said so', async ({

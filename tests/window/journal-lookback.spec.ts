@@ -17,6 +17,8 @@ test.setTimeout(180_000);
 
 /** A game of the example season with deal, passes and result. */
 const PASSES = 'demo-20261119-3';
+/** One of the same, with passes that cost something. */
+const COSTLY = 'demo-20261119-2';
 /** One with all of its play. */
 const PLAYED = 'demo-20261119-1';
 
@@ -36,7 +38,7 @@ test('CR-G5: the ledger adds up exactly, luck and choices apart', async ({ windr
 
 test('choices are stepped through by mouse and by keyboard, forwards and backwards', async ({ windrow, page }) => {
   await withSeason(windrow);
-  await lookBack(page, PASSES);
+  await lookBack(page, COSTLY);
   await openChoices(page);
   const heading = (number: number): ReturnType<typeof page.getByRole> =>
     page.getByRole('heading', { name: new RegExp(`^Choice ${number} of 8`) });
@@ -233,13 +235,18 @@ test('the story tells of a moment what was done, what was better and why, and le
 }) => {
   await withSeason(windrow);
   await lookBack(page, PLAYED);
-  await expect(page.getByRole('heading', { name: 'You won as East, Lanterns, 7th line' })).toBeVisible();
+  await expect(
+    page.getByRole('heading', { name: 'South won by own draw, Two Shores, 2nd line; you were East' }),
+  ).toBeVisible();
   await expect(page.getByText(/^A game like this starts at \d+ in 100\. /)).toBeVisible();
   await expect(page.getByText(/set against the best one there was, “Your choices” .* steady player/)).toBeVisible();
   const moments = page.locator('wr-story article');
   expect(await moments.count()).toBeGreaterThanOrEqual(1);
   expect(await moments.count()).toBeLessThanOrEqual(3);
-  const pass = moments.filter({ hasText: /pass (across|to the)/ }).first();
+  const pass = moments
+    .filter({ hasText: /pass (across|to the)/ })
+    .filter({ hasText: 'Your best hand then was' })
+    .first();
   await expect(pass.getByRole('heading')).toHaveText(/: about \d+ games? in 100$/);
   await expect(pass).toContainText(/You:.*Better:/s);
   await expect(pass).toContainText(/Your best hand then was .+, \d\w\w line/);
