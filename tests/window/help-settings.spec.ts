@@ -120,7 +120,7 @@ test('the kind of table is chosen with what comes out for the card, holds at the
   const kinds = page.getByRole('group', { name: words.kinds.label });
   await expect(kinds.getByRole('radio', { name: words.kinds.names.club })).toBeChecked();
   const figures = page.locator('wr-table-kind').getByRole('status');
-  await expect(figures).toContainText(words.kinds.figures('about 10 games in 100', 64));
+  await expect(figures).toContainText(words.kinds.figures('about 10 games in 100', 65));
   await kinds.getByRole('radio', { name: words.kinds.names.relaxed }).check();
   await expect(figures).toContainText(words.kinds.figures('about 22 games in 100', 72));
   await expect(figures).toContainText(words.kinds.counted);
