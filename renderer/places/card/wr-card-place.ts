@@ -58,7 +58,7 @@ export class WrCardPlace extends Base {
 
   constructor() {
     super();
-    new StoreController(this, () => [this.room, this.app.preferences]);
+    new StoreController(this, () => [this.room, this.app.preferences, this.app.saving]);
     new BroughtInController(this, () => void this.room.list());
   }
 
@@ -141,7 +141,7 @@ export class WrCardPlace extends Base {
         <wr-button @click=${() => this.#actions.begin()}>${words.demo.start}</wr-button>
       </div>`;
     }
-    if (saved.status !== 'failed') return nothing;
+    if (saved.status !== 'failed' || saved.problem.message === this.app.saving.trouble) return nothing;
     return html`<wr-notice tone="bad" action=${words.undoLast} .closable=${false} @notice-action=${() => editor.undo()}
       >${saved.problem.message}</wr-notice
     >`;

@@ -1,4 +1,4 @@
-import { html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { CopyChoice, CopyEntry, CopyFile } from '../../../main/desk/desk.ts';
 import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
@@ -15,7 +15,22 @@ const Base = element({
 
 /** Games and cards that are there in two files: a person chooses the one that stays. Nothing is drawn where there are none. */
 export class WrCopies extends Base {
-  static override styles = [sharedStyles, filesStyles];
+  static override styles = [
+    sharedStyles,
+    filesStyles,
+    css`
+      li + li {
+        margin-top: var(--space-4);
+      }
+
+      .choices {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-2) var(--space-3);
+        margin-top: var(--space-2);
+      }
+    `,
+  ];
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -39,10 +54,12 @@ export class WrCopies extends Base {
       >`;
     return html`${used === null ? nothing : html`<p>${words.used} ${factsOf(kind, used)}</p>`}
       <p>${words.copy} ${factsOf(kind, copy)}</p>
-      ${used === null ? nothing : button('used', words.keepUsed, used.file)}
-      ${copy.holds === null || used === null ? nothing : button('copy', words.keepCopy, copy.file)}
-      ${copy.holds === null ? nothing : button('both', used === null ? words.takeIn : words.keepBoth, copy.file)}
-      ${used === null ? button('used', words.putAside, copy.file) : nothing}`;
+      <div class="choices">
+        ${used === null ? nothing : button('used', words.keepUsed, used.file)}
+        ${copy.holds === null || used === null ? nothing : button('copy', words.keepCopy, copy.file)}
+        ${copy.holds === null ? nothing : button('both', used === null ? words.takeIn : words.keepBoth, copy.file)}
+        ${used === null ? button('used', words.putAside, copy.file) : nothing}
+      </div>`;
   }
 
   async #settle({ file }: CopyFile, choice: CopyChoice): Promise<void> {

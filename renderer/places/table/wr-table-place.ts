@@ -48,11 +48,11 @@ export class WrTablePlace extends Base {
     super();
     new StoreController(
       this,
-      () => [this.app.session],
+      () => [this.app.session, this.app.saving],
       () => {
         const { id, state, advice, pastPasses, canUndo, canRedo, untouched, saved } = this.app.session;
         const failed = saved.status === 'failed' ? saved : null;
-        return [id, state, advice, pastPasses, canUndo, canRedo, untouched, failed];
+        return [id, state, advice, pastPasses, canUndo, canRedo, untouched, failed, this.app.saving.trouble];
       },
     );
   }
@@ -253,13 +253,15 @@ export class WrTablePlace extends Base {
   }
 
   #trouble(): unknown {
-    const { saved } = this.app.session;
-    if (saved.status !== 'failed') return nothing;
+    const { session, saving } = this.app;
+    const { saved } = session;
+    // What stands at the top already is not said again: then saving goes on by itself.
+    if (saved.status !== 'failed' || saved.problem.message === saving.trouble) return nothing;
     return html`<wr-notice
       tone="bad"
       action=${shellWords.retry}
       .closable=${false}
-      @notice-action=${() => this.app.session.retrySaving()}
+      @notice-action=${() => session.retrySaving()}
       >${saved.problem.message}</wr-notice
     >`;
   }
