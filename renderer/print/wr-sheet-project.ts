@@ -44,6 +44,7 @@ const projectStyles = css`
     gap: var(--space-4);
     min-height: 0;
     overflow: auto;
+    overflow-wrap: anywhere;
   }
 
   header,

@@ -41,7 +41,7 @@ export class WrCopies extends Base {
     if (this.copies.length === 0 && this.said === '') return nothing;
     return html`<h3>${words.title}</h3>
       <p>${words.lead}</p>
-      <div class="said" role="status">${this.said}</div>
+      <div class="said" role="status" tabindex="-1">${this.said}</div>
       <ul>
         ${this.copies.map((copy) => html`<li>${this.#entry(copy)}</li>`)}
       </ul>`;
@@ -66,6 +66,9 @@ export class WrCopies extends Base {
     const left = await this.app.desk.settleCopy(file, choice);
     this.said = left.ok ? words.done : left.problem.message;
     if (left.ok) this.copies = left.value;
+    await this.updateComplete;
+    // The button that was pressed may be gone.
+    this.renderRoot.querySelector<HTMLElement>('.said')?.focus();
   }
 
   async #ask(): Promise<void> {

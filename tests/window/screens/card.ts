@@ -141,6 +141,8 @@ export const fullCardJourney: Journey = {
       reach: async ({ page }) => {
         await view(page, 'Cards');
         await page.getByRole('button', { name: 'Earlier versions' }).click();
+        // The list of them is asked for before the dialog opens.
+        await expect(page.getByRole('dialog', { name: /^Earlier versions/ })).toBeVisible();
       },
     },
   ],

@@ -1,6 +1,9 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { helpWords, tourWords } from '../../../renderer/words/help.ts';
-import { settingsWords } from '../../../renderer/words/settings.ts';
+import { copyWords, settingsWords } from '../../../renderer/words/settings.ts';
 import { shellWords } from '../../../renderer/words/shell.ts';
+import { cardText } from '../../main/support/desks.ts';
 import { choose } from '../play.ts';
 import { expect, type Windrow } from '../windrow.ts';
 import type { Journey } from './journey.ts';
@@ -68,6 +71,26 @@ export const settingsJourney: Journey = {
   dialogs: ['wr-remove-names: Remove all names?', 'wr-delete-all: Delete everything?', 'wr-delete-all: Are you sure?'],
   screens: [
     { name: 'the Settings', reach: async () => {} },
+    {
+      name: 'a card in two files',
+      reach: async (windrow) => {
+        const cards = join(windrow.folder, 'cards');
+        await mkdir(cards, { recursive: true });
+        await writeFile(join(cards, 'mine.card.json'), cardText('Mine'));
+        await writeFile(join(cards, 'mine (1).card.json'), cardText('Theirs'));
+        await windrow.restart();
+        await windrow.go('Settings');
+        await expect(windrow.page.locator('wr-copies').getByRole('listitem')).toHaveCount(1);
+        await windrow.page.locator('wr-copies').getByRole('button').first().focus();
+      },
+    },
+    {
+      name: 'the two files settled',
+      reach: async ({ page }) => {
+        await page.locator('wr-copies').getByRole('button').first().click();
+        await expect(page.locator('wr-copies').getByRole('status')).toHaveText(copyWords.done);
+      },
+    },
     {
       name: 'rules of payment with a fault, where the files are',
       reach: async ({ page }) => {
