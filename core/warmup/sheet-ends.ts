@@ -79,7 +79,10 @@ export function keptEnds(problem: SheetProblem, key: string): ProblemEnds | null
 
 /** The cost of the best choice, with how far the next one is behind, if there is another. */
 function bestCost(row: AheadRow, next: AheadRow | null): EndCost {
-  return next === null ? endCost(row) : { ...endCost(row), next: aheadLoss(next) };
+  if (next === null) return endCost(row);
+  // Of equals the smaller gift stands first, which may be ahead by less than nothing.
+  const { loss, halfWidth } = aheadLoss(next);
+  return { ...endCost(row), next: { loss: Math.max(0, loss), halfWidth } };
 }
 
 function endCost(row: AheadRow): EndCost {

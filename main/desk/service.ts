@@ -129,7 +129,7 @@ function deskOf({ options, told, opened, takeUp }: Parts): DeskService {
     const mine = await openShelves();
     const steps = make(mine, ...given);
     for (;;) {
-      if (shelves !== mine) return failure('deleted', 'Everything was deleted meanwhile: there is nothing left to do.');
+      if (shelves !== mine) return failure('deleted', 'Everything was deleted meanwhile: start with a new game.');
       const step = await steps.next();
       if (step.done === true) return step.value;
       yield undefined;

@@ -11,6 +11,10 @@ const demoFile = expectValue(
   readCardFile(readFileSync(new URL('../../assets/demo.card.json', import.meta.url), 'utf8')),
 );
 export const demoCard: CompiledCard = compileCard(demoFile.card);
+/** The demo card in its first order, for what is fixed to the bit. */
+export const firstCard: CompiledCard = compileCard(
+  expectValue(readCardFile(readFileSync(new URL('../golden/0.1.0/card.json', import.meta.url), 'utf8'))).card,
+);
 export const demoTable: TableCard = makeTableCard(demoCard);
 /** What the engine assumes of an exchange with the demo card. */
 export const demoTerms: ExchangeTerms = {

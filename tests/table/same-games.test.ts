@@ -5,7 +5,7 @@ import type { PolicyName } from '../../core/table/policies/names.ts';
 import { traceGame } from '../../core/table/simulate.ts';
 import { calibrationCard } from '../calibration/cards.ts';
 import { IN_FULL } from '../reference/rounds.ts';
-import { cardOf, demoCard } from './cards.ts';
+import { cardOf, firstCard } from './cards.ts';
 
 /**
  * Games whose every event stands as a fingerprint here. They change only with a rule of the table or
@@ -13,7 +13,8 @@ import { cardOf, demoCard } from './cards.ts';
  */
 const SEED = 20_264;
 const CARDS: Readonly<Record<string, CompiledCard>> = {
-  demo: demoCard,
+  // The demo card in its first order: its ways, and so these games, are what they were.
+  first: firstCard,
   wide: calibrationCard('wide', process.cwd()),
   narrow: calibrationCard('narrow', process.cwd()),
   quints: cardOf(
@@ -37,7 +38,7 @@ function allOf(name: PolicyName): PolicyName[] {
 }
 
 const FINGERPRINTS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
-  demo: {
+  first: {
     beginner: '7386db6bc89a0cfd',
     nearest: '9456ffb56de4f9bd',
     soft: '03345831b2e09438',
