@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
-import { mkdir, mkdtemp, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { mkdir, rmdir, mkdtemp, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -58,6 +58,10 @@ test('a game that is looked for while the folder is away is there again with it'
   const desk = expectValue(await openDesk({ folder, host: 'browser' }));
   await rename(folder, `${folder}-moved`);
   expect(await desk.openGame('g-1')).toMatchObject({ ok: false, problem: { code: 'missing' } });
+  // Nor is it gone where an empty folder took the place, as where a disk is put in.
+  await mkdir(folder);
+  expect(await desk.openGame('g-1')).toMatchObject({ ok: false, problem: { code: 'missing' } });
+  await rmdir(folder);
   await rename(`${folder}-moved`, folder);
   expect(expectValue(await desk.openGame('g-1')).id).toBe('g-1');
   await desk.close();
