@@ -7,7 +7,7 @@ import { type FileInfo, ifThere } from '../files/files.ts';
 import { orTrouble } from '../files/trouble.ts';
 import { moveDurably } from './removed-games.ts';
 import { keepBackup, listBackups, readBackup } from './card-backups.ts';
-import { type DeskContext, mend, readRemakable, readText, setAside } from './context.ts';
+import { type DeskContext, keepCopy, mend, readRemakable, readText, setAside } from './context.ts';
 import type { BackupEntry, CardEntry } from './desk.ts';
 import { alike, checkNewName } from './names.ts';
 import { cardIdOf, cardPath, DEMO_CARD_ID } from './places.ts';
@@ -95,7 +95,7 @@ export class CardShelf {
     if (!read.ok) return read;
     const name = id ?? newCardId(read.value.document, this.#context.freshName());
     const own = cardPath(this.#context.places, name);
-    if (id !== null) await setAside(this.#context, own, 'other');
+    if (id !== null) await keepCopy(this.#context, own, 'other');
     await moveDurably(this.#context, path, own);
     return success(null);
   }

@@ -175,7 +175,8 @@ export class GameShelf {
   async takeSecond({ id, path }: SecondFile, choice: 'copy' | 'both'): Promise<Result<unknown>> {
     const loaded = await loadGame(this.#context, id, path);
     if (!loaded.ok) return loaded;
-    if (this.#list.path(id) !== undefined) {
+    // Where an earlier try took it already, only the index was not written.
+    if (![undefined, path].includes(this.#list.path(id))) {
       const used = await this.#running.find(id);
       if (!used.ok) return used;
       await this.#running.stop(used.value);

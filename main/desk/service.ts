@@ -63,6 +63,9 @@ export async function createDeskService(options: DeskOptions): Promise<Result<De
     const why = cannotWrite(error, places.folder);
     if (why === null) return fileTrouble(error, 'open', `its folder, ${places.folder}`);
     return await orTrouble('read', `its folder, ${places.folder}`, async () => {
+      // A folder that is not there has nothing to read: it may lie on a disk that is not put in.
+      const isThere = (await ifThere(options.files.list(places.folder))) !== undefined;
+      if (!isThere) return fileTrouble(error, 'open', `its folder, ${places.folder}`);
       const opened = await openToRead({ ...toWrite, notify: (words) => told.forNow(words) }, why);
       wasOurs = (await ifThere(hasOurs(opened.context))) ?? false;
       return success(deskOf({ options, told, opened, takeUp }));

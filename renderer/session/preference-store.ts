@@ -2,6 +2,9 @@ import type { Problem } from '../../core/base/result.ts';
 import type { Desk, Preferences } from '../../main/desk/desk.ts';
 import { Store } from './store.ts';
 
+/** Of a value that can never be kept: it is not sent again. */
+const REFUSED = 'wrong-arguments';
+
 /** The preferences in memory; a change holds at once and is kept through the desk. */
 export class PreferenceStore extends Store {
   readonly #desk: Pick<Desk, 'changePreferences'>;
@@ -28,6 +31,8 @@ export class PreferenceStore extends Store {
   /** Takes what the desk keeps already, for instance from a file that was brought in. */
   adopt(values: Preferences): void {
     this.#values = values;
+    this.#unkept = {};
+    this.#problem = null;
     this.notify();
   }
 
@@ -44,9 +49,10 @@ export class PreferenceStore extends Store {
 
   async #keep(change: Partial<Preferences>): Promise<void> {
     const answer = await this.#desk.changePreferences(change);
+    const before = this.#problem;
     this.#problem = answer.ok ? null : answer.problem;
     const others = Object.entries(this.#unkept).filter(([name]) => !Object.hasOwn(change, name));
-    this.#unkept = { ...Object.fromEntries(others), ...(answer.ok ? {} : change) };
-    if (this.#problem !== null) this.notify();
+    this.#unkept = { ...Object.fromEntries(others), ...(answer.ok || answer.problem.code === REFUSED ? {} : change) };
+    if (this.#problem !== before) this.notify();
   }
 }

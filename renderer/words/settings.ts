@@ -92,10 +92,11 @@ export const settingsWords = {
 
 /** Words about games and cards that are there in two files. */
 export const copyWords = {
-  title: 'There in two files',
-  lead: 'A sync program has left a second version. Choose which one stays; the other is kept aside, and nothing is deleted.',
+  title: 'Files that another program left',
+  lead: 'Another program has left these files. Choose which one stays; the other is kept aside, and nothing is deleted.',
   used: 'In use:',
   copy: 'Second version:',
+  alone: 'Put there by another program:',
   changed: (day: string) => `changed ${day}`,
   game: (steps: number) => counted(steps, 'step'),
   card: (lines: number) => counted(lines, 'line'),
@@ -105,5 +106,11 @@ export const copyWords = {
   keepBoth: 'Keep both',
   takeIn: 'Take it in',
   putAside: 'Put it aside',
-  done: 'Done. The other file is kept in the same folder, under a name with the time.',
+  done: {
+    used: 'Done. The second version is kept aside in the same folder.',
+    copy: 'Done. The second version is in use now. The other is kept aside in the same folder.',
+    both: 'Done. Both are there now.',
+    takenIn: 'Done. It is among the others now.',
+    putAside: 'Done. It is kept aside in the same folder.',
+  },
 };

@@ -156,19 +156,21 @@ export class WorkerClient<All extends Questions> {
     waiting.line.postMessage(waiting.sent);
   }
 
-  /** What a worker that stopped was asked is asked once more; the browser itself has reported why it stopped. */
+  /** A worker that stopped was at its oldest question: that is asked once more, all others as if nothing had been. */
   #fail(line: WorkerLine): void {
     this.#drop(line);
     let isAsked = false;
+    let isOldest = true;
     for (const [id, waiting] of this.#waiting) {
       if (waiting.line !== line) continue;
       if (waiting.stop !== undefined) this.#finish(id, CANCELLED);
-      else if (waiting.isSecond) this.#finish(id, STOPPED);
+      else if (isOldest && waiting.isSecond) this.#finish(id, STOPPED);
       else {
-        waiting.isSecond = true;
+        waiting.isSecond ||= isOldest;
         isAsked = true;
         this.#askAgain(waiting);
       }
+      isOldest = false;
     }
     if (isAsked) workerNews.dispatchEvent(new Event(RESTARTED));
   }

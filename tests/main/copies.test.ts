@@ -3,7 +3,7 @@ import { expectValue } from '../../core/base/result.ts';
 import { writeGameFile } from '../../core/game/file/write-game-file.ts';
 import type { DeskService } from '../../main/desk/service.ts';
 import { cardText, event, FOLDER, gameRecord, openOn } from './support/desks.ts';
-import { MemoryDisk } from './support/memory-disk.ts';
+import { fileError, MemoryDisk } from './support/memory-disk.ts';
 
 const NOVEMBER = `${FOLDER}/games/2026/11/g-1.json`;
 const DECEMBER = `${FOLDER}/games/2026/12/g-1.json`;
@@ -72,6 +72,19 @@ describe('CR-D7: a game in two files', () => {
     expect(expectValue(await again.notices())).toEqual([]);
   });
 
+  test('a choice that failed half way is made whole by a second try', async () => {
+    const { disk, desk } = await withTwoGames();
+    disk.watch = (call, path) => {
+      if (call !== 'rename' && path.includes('index.jsonl')) throw fileError('ENOSPC', path);
+      return undefined;
+    };
+    expect(await desk.settleCopy('games/2026/12/g-1.json', 'copy')).toMatchObject({ problem: { code: 'disk-full' } });
+    disk.watch = () => undefined;
+    expectValue(await desk.settleCopy('games/2026/12/g-1.json', 'copy'));
+    expect(disk.texts().get(DECEMBER)).toBe(ELSEWHERE);
+    expect(expectValue(await desk.openGame('g-1'))).toMatchObject({ place: 'Elsewhere' });
+  });
+
   test('both can stay: the older one as a game of its own', async () => {
     const { disk, desk } = await withTwoGames();
     expect(await desk.settleCopy('games/2026/12/g-1.json', 'both')).toEqual({ ok: true, value: [] });
@@ -128,6 +141,13 @@ describe('CR-D7: a game in two files', () => {
 
 /** What sync programs and windows of files make of `mine.card.json`. */
 const NAMES = [
+  'mine.card (1).json',
+  'mine.card - Copy.json',
+  'mine.card - Copy (2).json',
+  'mine.card 2.json',
+  "mine.card (Anna's conflicted copy 2026-11-25).json",
+  'mine.card.sync-conflict-20261125-101530-ABCDEFG.json',
+  'mine.card-Laptop.json',
   'mine (conflict).card.json',
   'mine-Laptop-conflict.card.json',
   'mine (1).card.json',
@@ -139,6 +159,19 @@ const NAMES = [
 ];
 
 describe('CR-D7: a second version of a card that another program named', () => {
+  test('one that can not be moved just now takes nothing away', async () => {
+    const { disk, desk } = await withCopy('mine (1).card.json');
+    disk.watch = (call, path) => {
+      if (call === 'rename' && path.endsWith('/cards/mine.card.json')) throw fileError('EIO', path);
+      return undefined;
+    };
+    expect(await desk.settleCopy('cards/mine (1).card.json', 'copy')).toMatchObject({ ok: false });
+    expect(expectValue(await desk.openCard('mine')).text).toBe(cardText('Mine'));
+    disk.watch = () => undefined;
+    expectValue(await desk.settleCopy('cards/mine (1).card.json', 'copy'));
+    expect(expectValue(await desk.openCard('mine')).text).toBe(cardText('Theirs'));
+  });
+
   test.each(NAMES)('%s is told of and listed', async (name) => {
     const { desk } = await withCopy(name);
     expect(expectValue(await desk.notices())).toEqual([

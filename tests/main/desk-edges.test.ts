@@ -22,8 +22,21 @@ describe('the folder', () => {
     expect(at('linux', { WINDROW_FOLDER: '' })).toBe('/home/player/.local/share/windrow');
   });
 
-  test('one that can not be made opens for reading, and is made once that is possible', async () => {
+  test('one that is not there and can not be made is told in words: an empty Windrow would seem to have lost all', async () => {
     const disk = new MemoryDisk();
+    disk.watch = (call, path) => {
+      if (call === 'makeFolder') throw fileError('EACCES', path);
+      return undefined;
+    };
+    expect(await createDeskService(optionsOn(disk))).toMatchObject({
+      ok: false,
+      problem: { code: 'not-allowed', message: expect.stringContaining(FOLDER) },
+    });
+  });
+
+  test('one in which nothing can be made opens for reading, and is used once that is possible', async () => {
+    const disk = new MemoryDisk();
+    disk.put(`${FOLDER}/letter.txt`, 'from me to me');
     disk.watch = (call, path) => {
       if (['makeFolder', 'createNew'].includes(call)) throw fileError('EROFS', path);
       return undefined;

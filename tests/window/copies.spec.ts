@@ -32,10 +32,12 @@ test('CR-D7: a game and a card in two files are told of, and a person chooses wh
   await expect(choices.getByRole('listitem')).toHaveCount(2);
   await expect(choices).toContainText('games/2026/12/g-1.json');
   await choices.getByRole('button', { name: `${copyWords.keepCopy}: games/2026/12/g-1.json` }).click();
+  // Nothing goes on with the version that was in use: the page is opened anew.
   await expect(choices.getByRole('listitem')).toHaveCount(1);
-  await choices.getByRole('button', { name: `${copyWords.keepBoth}: cards/mine (1).card.json` }).click();
-  await expect(choices.getByRole('status')).toHaveText(copyWords.done);
-  await expect(choices.getByRole('listitem')).toHaveCount(0);
+  await choices.getByRole('button', { name: `${copyWords.keepBoth}: cards/mine (1).card.json` }).dblclick();
+  await expect(choices.getByRole('status')).toHaveText(copyWords.done.both);
+  await expect(choices.getByRole('status')).toBeFocused();
+  await expect(choices.getByRole('button')).toHaveCount(0);
   await windrow.go('Journal');
   await expect(page.locator('wr-games-view')).toContainText('Elsewhere');
   expect(await readdir(join(folder, 'games/2026/11'))).toEqual([expect.stringMatching(/^g-1\.json\.other-/)]);

@@ -84,3 +84,34 @@ test('a setting that could not be kept is kept with the next one that can', asyn
   await store.change({ theme: 'light' });
   expect(kept.at(-1)).toEqual({ theme: 'light' });
 });
+
+test('settings that came in from a file are not overridden by what could not be kept before; a refused value is not sent again', async () => {
+  const kept: unknown[] = [];
+  let answer: Result<Preferences> = failure('disk-full', 'The disk is full.');
+  const desk = {
+    changePreferences: async (change: Partial<Preferences>) => {
+      kept.push(change);
+      return answer;
+    },
+  };
+  const store = new PreferenceStore(desk, DEFAULT_PREFERENCES);
+  let told = 0;
+  store.subscribe(() => (told += 1));
+  await store.change({ theme: 'dark' });
+  expect(told).toBe(2);
+  store.adopt({ ...DEFAULT_PREFERENCES, theme: 'light' });
+  expect(store.problem).toBeNull();
+  answer = success(DEFAULT_PREFERENCES);
+  await store.change({ textSize: 24 });
+  expect(kept.at(-1)).toEqual({ textSize: 24 });
+  answer = failure('wrong-arguments', 'Windrow could not make sense of this.');
+  await store.change({ textSize: 999 });
+  await store.change({ theme: 'dark' });
+  expect(kept.at(-1)).toEqual({ theme: 'dark' });
+  // That all is well again is told, too.
+  answer = success(DEFAULT_PREFERENCES);
+  const before = told;
+  await store.change({ theme: 'light' });
+  expect(told).toBe(before + 2);
+  expect(store.problem).toBeNull();
+});

@@ -120,3 +120,31 @@ describe('the worker channel', () => {
     }
   });
 });
+
+it('at a question that stops two workers the others are asked again, and answered', async () => {
+  const lines: { fail: () => void }[] = [];
+  const client = new WorkerClient<Sums>(() => {
+    const listeners: ((event: MessageEvent) => void)[] = [];
+    const failures: (() => void)[] = [];
+    lines.push({ fail: () => failures.forEach((call) => call()) });
+    const isGood = lines.length > 2;
+    return {
+      addEventListener: (type: string, listener: (event: never) => void) => {
+        if (type === 'message') listeners.push(listener as (event: MessageEvent) => void);
+        if (type === 'error') failures.push(listener as () => void);
+      },
+      postMessage: (message) => {
+        if (!isGood || message.type !== 'ask') return;
+        const data = { type: 'answer', id: message.id, result: success(message.id) };
+        listeners.forEach((call) => call({ data } as MessageEvent));
+      },
+      terminate: () => undefined,
+    } satisfies WorkerLine;
+  });
+  const bad = client.ask('sum', { to: 1 });
+  const good = client.ask('sum', { to: 2 });
+  lines[0]?.fail();
+  lines[1]?.fail();
+  expect(await bad).toMatchObject({ ok: false, problem: { code: 'stopped' } });
+  expect(await good).toEqual(success(2));
+});

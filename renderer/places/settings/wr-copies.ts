@@ -10,8 +10,15 @@ import { filesStyles } from './files-styles.ts';
 const Base = element({
   app: data<AppContext>(),
   copies: state<readonly CopyEntry[]>(() => []),
-  said: state(''),
+  /** What came of the choices made here, by the second file: its row stays, so that no other one takes its place. */
+  outcomes: state<ReadonlyMap<string, Outcome>>(() => new Map()),
+  trouble: state(''),
 });
+
+interface Outcome {
+  readonly isDone: boolean;
+  readonly text: string;
+}
 
 /** Games and cards that are there in two files: a person chooses the one that stays. Nothing is drawn where there are none. */
 export class WrCopies extends Base {
@@ -32,49 +39,68 @@ export class WrCopies extends Base {
     `,
   ];
 
+  #isBusy = false;
+
   override connectedCallback(): void {
     super.connectedCallback();
     void this.#ask();
   }
 
   protected override render(): unknown {
-    if (this.copies.length === 0 && this.said === '') return nothing;
+    if (this.copies.length === 0 && this.trouble === '') return nothing;
     return html`<h3>${words.title}</h3>
-      <p>${words.lead}</p>
-      <div class="said" role="status" tabindex="-1">${this.said}</div>
+      ${this.trouble === '' ? html`<p>${words.lead}</p>` : html`<p role="status">${this.trouble}</p>`}
       <ul>
-        ${this.copies.map((copy) => html`<li>${this.#entry(copy)}</li>`)}
+        ${this.copies.map((entry) => html`<li>${this.#entry(entry)}</li>`)}
       </ul>`;
   }
 
-  #entry({ kind, used, copy }: CopyEntry): unknown {
-    const button = (choice: CopyChoice, label: string, about: string): unknown =>
-      html`<wr-button label=${`${label}: ${about}`} @click=${() => void this.#settle(copy, choice)}
-        >${label}</wr-button
-      >`;
+  #entry(entry: CopyEntry): unknown {
+    const { kind, used, copy } = entry;
+    const outcome = this.outcomes.get(copy.file);
     return html`${used === null ? nothing : html`<p>${words.used} ${factsOf(kind, used)}</p>`}
-      <p>${words.copy} ${factsOf(kind, copy)}</p>
-      <div class="choices">
-        ${used === null ? nothing : button('used', words.keepUsed, used.file)}
-        ${copy.holds === null || used === null ? nothing : button('copy', words.keepCopy, copy.file)}
-        ${copy.holds === null ? nothing : button('both', used === null ? words.takeIn : words.keepBoth, copy.file)}
-        ${used === null ? button('used', words.putAside, copy.file) : nothing}
-      </div>`;
+      <p>${used === null ? words.alone : words.copy} ${factsOf(kind, copy)}</p>
+      ${outcome?.isDone === true ? nothing : this.#choices(entry)}
+      <p role="status" tabindex="-1" data-of=${copy.file}>${outcome?.text ?? ''}</p>`;
   }
 
-  async #settle({ file }: CopyFile, choice: CopyChoice): Promise<void> {
+  #choices({ used, copy }: CopyEntry): unknown {
+    const button = (choice: CopyChoice, label: string, file: string, done: string): unknown =>
+      html`<wr-button label=${`${label}: ${file}`} @click=${() => void this.#settle(copy, choice, done)}
+        >${label}</wr-button
+      >`;
+    const { done } = words;
+    if (used === null) {
+      return html`<div class="choices">
+        ${copy.holds === null ? nothing : button('both', words.takeIn, copy.file, done.takenIn)}
+        ${button('used', words.putAside, copy.file, done.putAside)}
+      </div>`;
+    }
+    return html`<div class="choices">
+      ${button('used', words.keepUsed, used.file, done.used)}
+      ${copy.holds === null ? nothing : button('copy', words.keepCopy, copy.file, done.copy)}
+      ${copy.holds === null ? nothing : button('both', words.keepBoth, copy.file, done.both)}
+    </div>`;
+  }
+
+  async #settle({ file }: CopyFile, choice: CopyChoice, done: string): Promise<void> {
+    if (this.#isBusy) return;
+    this.#isBusy = true;
     const left = await this.app.desk.settleCopy(file, choice);
-    this.said = left.ok ? words.done : left.problem.message;
-    if (left.ok) this.copies = left.value;
+    this.#isBusy = false;
+    const text = left.ok ? done : left.problem.message;
+    this.outcomes = new Map([...this.outcomes, [file, { isDone: left.ok, text }]]);
     await this.updateComplete;
     // The button that was pressed may be gone.
-    this.renderRoot.querySelector<HTMLElement>('.said')?.focus();
+    this.renderRoot.querySelector<HTMLElement>(`[data-of="${CSS.escape(file)}"]`)?.focus();
+    // The Table or the Card place may hold the version that was in use: all is opened anew.
+    if (left.ok && choice === 'copy') window.location.reload();
   }
 
   async #ask(): Promise<void> {
     const found = await this.app.desk.listCopies();
     if (found.ok) this.copies = found.value;
-    else this.said = found.problem.message;
+    else this.trouble = found.problem.message;
   }
 }
 

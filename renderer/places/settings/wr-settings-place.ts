@@ -37,7 +37,7 @@ export class WrSettingsPlace extends Base {
 
   constructor() {
     super();
-    new StoreController(this, () => [this.app.preferences]);
+    new StoreController(this, () => [this.app.preferences, this.app.saving]);
     new BroughtInController(this, () => void this.#listCards());
   }
 
@@ -47,7 +47,9 @@ export class WrSettingsPlace extends Base {
   }
 
   protected override render(): unknown {
-    const { problem } = this.app.preferences;
+    const { preferences, saving } = this.app;
+    // What stands at the top already is not said again.
+    const problem = preferences.problem?.message === saving.trouble ? null : preferences.problem;
     return html`<div class="page">
       <h1>${words.title}</h1>
       ${problem === null ? nothing : html`<wr-notice tone="bad" .closable=${false}>${problem.message}</wr-notice>`}

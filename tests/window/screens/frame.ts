@@ -88,7 +88,7 @@ export const settingsJourney: Journey = {
       name: 'the two files settled',
       reach: async ({ page }) => {
         await page.locator('wr-copies').getByRole('button').first().click();
-        await expect(page.locator('wr-copies').getByRole('status')).toHaveText(copyWords.done);
+        await expect(page.locator('wr-copies').getByRole('status')).toHaveText(copyWords.done.used);
       },
     },
     {
