@@ -67,7 +67,7 @@ export async function createDeskService(options: DeskOptions): Promise<Result<De
       const isThere = (await ifThere(options.files.list(places.folder))) !== undefined;
       if (!isThere) return fileTrouble(error, 'open', `its folder, ${places.folder}`);
       const opened = await openToRead({ ...toWrite, notify: (words) => told.forNow(words) }, why);
-      wasOurs = (await ifThere(hasOurs(opened.context))) ?? false;
+      wasOurs = await hasOurs(opened.context);
       return success(deskOf({ options, told, opened, takeUp }));
     });
   }

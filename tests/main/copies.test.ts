@@ -159,6 +159,14 @@ const NAMES = [
 ];
 
 describe('CR-D7: a second version of a card that another program named', () => {
+  test('one of a card that is not there is told of by itself', async () => {
+    const { desk } = await withCopy('gone.card (1).json');
+    expect(expectValue(await desk.notices())).toEqual([
+      'Another program put "gone.card (1).json" among your cards. Choose in the Settings what becomes of it.',
+    ]);
+    expect(expectValue(await desk.listCopies())).toMatchObject([{ kind: 'card', used: null, copy: { holds: 1 } }]);
+  });
+
   test('one that can not be moved just now takes nothing away', async () => {
     const { disk, desk } = await withCopy('mine (1).card.json');
     disk.watch = (call, path) => {
