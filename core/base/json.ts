@@ -34,7 +34,7 @@ export function readJson(text: string, limits: JsonLimits): Result<Fields, JsonT
   try {
     const value: unknown = JSON.parse(text.startsWith('\uFEFF') ? text.slice(1) : text);
     if (!isFields(value)) return refused('no-object');
-    const trouble = troubleIn(value, limits);
+    const trouble = nestingTrouble(value, limits.depth, limits.forbidden);
     return trouble === undefined ? success(value) : refused(trouble);
   } catch {
     return refused('damaged');
@@ -45,24 +45,13 @@ function refused(problem: JsonTrouble): Result<never, JsonTrouble> {
   return { ok: false, problem };
 }
 
-/** Why a value would not be read from a text; undefined when it would. Goes no deeper than the limit. */
-export function troubleIn(
-  value: unknown,
-  { depth, forbidden }: Omit<JsonLimits, 'letters'>,
-): 'too-deep' | 'forbidden-field' | undefined {
-  return troubleWithin(value, depth, forbidden);
-}
-
-function troubleWithin(
-  value: unknown,
-  depth: number,
-  forbidden: string | undefined,
-): 'too-deep' | 'forbidden-field' | undefined {
+/** Whether a value nests deeper than `depth`, or has a field of the forbidden name anywhere. Goes no deeper than that. */
+export function nestingTrouble(value: unknown, depth: number, forbidden: string | undefined): JsonTrouble | undefined {
   if (typeof value !== 'object' || value === null) return undefined;
   if (depth === 0) return 'too-deep';
   if (forbidden !== undefined && Object.hasOwn(value, forbidden)) return 'forbidden-field';
   for (const part of Object.values(value)) {
-    const trouble = troubleWithin(part, depth - 1, forbidden);
+    const trouble = nestingTrouble(part, depth - 1, forbidden);
     if (trouble !== undefined) return trouble;
   }
   return undefined;

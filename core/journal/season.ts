@@ -68,9 +68,10 @@ export interface SectionRecord {
 /** Sections aimed at and won, in the order first met; only decided games count. */
 export function sectionRecords(games: readonly SeasonGame[]): SectionRecord[] {
   const decided = games.filter(({ summary }) => isDecided(summary));
-  const sections = new Map<string, { aimed: number; wonWhenAimed: number; kept: number; won: number }>();
-  const sumsOf = (section: string): { aimed: number; wonWhenAimed: number; kept: number; won: number } => {
-    const sums = sections.get(section) ?? { aimed: 0, wonWhenAimed: 0, kept: 0, won: 0 };
+  const none = { aimed: 0, wonWhenAimed: 0, kept: 0, won: 0 };
+  const sections = new Map<string, typeof none>();
+  const sumsOf = (section: string): typeof none => {
+    const sums = sections.get(section) ?? { ...none };
     sections.set(section, sums);
     return sums;
   };

@@ -1,8 +1,8 @@
-import { printable } from '../../core/base/printable.ts';
 import { randomInt } from 'node:crypto';
 import { once } from 'node:events';
 import { createReadStream } from 'node:fs';
 import type { Readable } from 'node:stream';
+import { printable } from '../../core/base/printable.ts';
 import { failure, type Result, success } from '../../core/base/result.ts';
 import { errorCode } from '../files/files.ts';
 import { type Answers, type CommandWorld, NO_FILE } from './answer.ts';

@@ -2,10 +2,9 @@ import { expectValue, failure, type Result, success } from '../../core/base/resu
 import { type CardDocument, textField } from '../../core/card/document.ts';
 import { readCardFile } from '../../core/card/file.ts';
 import { readCardDocument } from '../../core/card/read-document.ts';
-import { makeFolders, removeDurably, writeDurably } from '../files/durable.ts';
+import { makeFolders, moveDurably, removeDurably, writeDurably } from '../files/durable.ts';
 import { type FileInfo, ifThere } from '../files/files.ts';
 import { orTrouble } from '../files/trouble.ts';
-import { moveDurably } from './removed-games.ts';
 import { keepBackup, listBackups, readBackup } from './card-backups.ts';
 import { type DeskContext, keepCopy, mend, readRemakable, readText, setAside } from './context.ts';
 import type { BackupEntry, CardEntry } from './desk.ts';

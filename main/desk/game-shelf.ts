@@ -5,7 +5,7 @@ import { readEvent } from '../../core/game/file/read-game-file.ts';
 import { writeGameFile, writeLine } from '../../core/game/file/write-game-file.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { replay } from '../../core/game/state.ts';
-import { makeFolders, writeDurably } from '../files/durable.ts';
+import { makeFolders, moveDurably, writeDurably } from '../files/durable.ts';
 import { type DeskContext, readText, setAside } from './context.ts';
 import { mergeGames } from '../../core/journal/merge.ts';
 import type { EventCorrection, GameChange, GameEntry, ImportedGames } from './desk.ts';
@@ -15,7 +15,7 @@ import type { KeptChange } from './checks.ts';
 import type { AddStep, DropStep, LogStep } from './log.ts';
 import { checkNewName } from './names.ts';
 import { gamePath, removedPath } from './places.ts';
-import { keepRemoved, moveDurably, removeNamesOfRemoved, sweepRemoved } from './removed-games.ts';
+import { keepRemoved, removeNamesOfRemoved, sweepRemoved } from './removed-games.ts';
 import type { RunningGame } from './running-game.ts';
 import { RunningGames } from './running-games.ts';
 

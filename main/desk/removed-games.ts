@@ -1,7 +1,7 @@
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { withoutNames } from '../../core/game/evening.ts';
 import { writeGameFile } from '../../core/game/file/write-game-file.ts';
-import { makeFolders, renamePatiently, writeDurably } from '../files/durable.ts';
+import { moveDurably, writeDurably } from '../files/durable.ts';
 import { ifThere, quietly } from '../files/files.ts';
 import { type DeskContext, filesIn } from './context.ts';
 import { hasNames, loadGame } from './game-files.ts';
@@ -58,13 +58,4 @@ export async function removeNamesOfRemoved(context: DeskContext): Promise<number
     named += 1;
   }
   return named;
-}
-
-/** Renames a file into a folder that is made if it has to be. */
-export async function moveDurably(context: DeskContext, from: string, to: string): Promise<void> {
-  const { files } = context;
-  await makeFolders(files, dirname(to));
-  await renamePatiently(context, from, to);
-  await files.syncFolder(dirname(to));
-  await files.syncFolder(dirname(from));
 }

@@ -133,3 +133,12 @@ export async function makeFolders(files: Files, path: string): Promise<void> {
 export async function removeDurably(storage: Storage, path: string): Promise<void> {
   if (await removePatiently(storage, path)) await storage.files.syncFolder(dirname(path));
 }
+
+/** Renames a file into a folder that is made if it has to be; a file that is there under the new name is replaced. */
+export async function moveDurably(storage: Storage, from: string, to: string): Promise<void> {
+  const { files } = storage;
+  await makeFolders(files, dirname(to));
+  await renamePatiently(storage, from, to);
+  await files.syncFolder(dirname(to));
+  await files.syncFolder(dirname(from));
+}

@@ -1,3 +1,4 @@
+import type { Problem } from '../../core/base/result.ts';
 import type { Desk } from '../../main/desk/desk.ts';
 import { Store } from './store.ts';
 
@@ -22,6 +23,11 @@ export class SavingWatch extends Store {
   /** Why nothing can be saved, in words; null when all can be. */
   get trouble(): string | null {
     return this.#trouble;
+  }
+
+  /** A problem of saving, unless it stands at the top of the window already; then saving goes on by itself. */
+  unsaid(problem: Problem | null): Problem | null {
+    return problem?.message === this.#trouble ? null : problem;
   }
 
   /** Calls once saving is possible after it was not; what waits can be saved then. */

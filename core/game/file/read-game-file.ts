@@ -1,5 +1,5 @@
 import { check } from '../../base/schema.ts';
-import { type Fields, isFields, type JsonLimits, type JsonTrouble, readJson, troubleIn } from '../../base/json.ts';
+import { type Fields, isFields, type JsonLimits, type JsonTrouble, nestingTrouble, readJson } from '../../base/json.ts';
 import { failure, type Problem, type Result, success } from '../../base/result.ts';
 import { CARD_FILE_LIMITS } from '../../card/read-document.ts';
 import { EVENT_FIELDS, EVENT_TIME, type GameEventType, type TimedEvent } from '../events.ts';
@@ -73,7 +73,7 @@ export function readGameFields(text: string, limits: JsonLimits = GAME_FILE_LIMI
 
 /** Why a value can't be a game's file, by its nesting and the names of its fields alone: look before it is written. */
 export function refusedAsGame(value: unknown): Result<never, GameFileProblem> | undefined {
-  const trouble = troubleIn(value, GAME_FILE_LIMITS);
+  const trouble = nestingTrouble(value, GAME_FILE_LIMITS.depth, GAME_FILE_LIMITS.forbidden);
   return trouble === undefined ? undefined : unreadable('', trouble);
 }
 

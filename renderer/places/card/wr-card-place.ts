@@ -141,9 +141,10 @@ export class WrCardPlace extends Base {
         <wr-button @click=${() => this.#actions.begin()}>${words.demo.start}</wr-button>
       </div>`;
     }
-    if (saved.status !== 'failed' || saved.problem.message === this.app.saving.trouble) return nothing;
+    const problem = saved.status === 'failed' ? this.app.saving.unsaid(saved.problem) : null;
+    if (problem === null) return nothing;
     return html`<wr-notice tone="bad" action=${words.undoLast} .closable=${false} @notice-action=${() => editor.undo()}
-      >${saved.problem.message}</wr-notice
+      >${problem.message}</wr-notice
     >`;
   }
 

@@ -48,8 +48,7 @@ export class WrSettingsPlace extends Base {
 
   protected override render(): unknown {
     const { preferences, saving } = this.app;
-    // What stands at the top already is not said again.
-    const problem = preferences.problem?.message === saving.trouble ? null : preferences.problem;
+    const problem = saving.unsaid(preferences.problem);
     return html`<div class="page">
       <h1>${words.title}</h1>
       ${problem === null ? nothing : html`<wr-notice tone="bad" .closable=${false}>${problem.message}</wr-notice>`}

@@ -255,14 +255,14 @@ export class WrTablePlace extends Base {
   #trouble(): unknown {
     const { session, saving } = this.app;
     const { saved } = session;
-    // What stands at the top already is not said again: then saving goes on by itself.
-    if (saved.status !== 'failed' || saved.problem.message === saving.trouble) return nothing;
+    const problem = saved.status === 'failed' ? saving.unsaid(saved.problem) : null;
+    if (problem === null) return nothing;
     return html`<wr-notice
       tone="bad"
       action=${shellWords.retry}
       .closable=${false}
       @notice-action=${() => session.retrySaving()}
-      >${saved.problem.message}</wr-notice
+      >${problem.message}</wr-notice
     >`;
   }
 
