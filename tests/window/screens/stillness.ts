@@ -27,82 +27,84 @@ export interface Stillness {
 }
 
 /**
- * Watches where the controls are, frame by frame, from now on. Scrolling is no move, nor is to come or to go. Frames
- * are counted and not milliseconds, so that a busy computer sees the same.
+ * Watches where the controls are, frame by frame, from now on, and in every document that is loaded later. Scrolling is
+ * no move, nor is to come or to go. Frames are counted and not milliseconds, so that a busy computer sees the same.
  */
 export async function watchPlaces(page: Page): Promise<void> {
-  await page.evaluate(
-    ({ controls, settled }) => {
-      const seen: { controls: Moved[]; shifts: number } = { controls: [], shifts: 0 };
-      Reflect.set(window, 'stillness', seen);
-      new PerformanceObserver((list) => {
-        for (const entry of list.getEntries())
-          if (Reflect.get(entry, 'hadRecentInput') === false) seen.shifts += Number(Reflect.get(entry, 'value'));
-      }).observe({ type: 'layout-shift' });
-      let frames = 0;
-      const restart = (): void => void (frames = 0);
-      window.addEventListener('resize', () => before.clear());
-      for (const type of ['pointerdown', 'pointerup', 'keydown', 'input', 'focusout', 'toggle', 'hashchange'])
-        window.addEventListener(type, restart, { capture: true });
+  const watched = { controls: CONTROLS, settled: SETTLED };
+  await page.addInitScript(watch, watched);
+  await page.evaluate(watch, watched);
+}
 
-      const above = (node: Node): Node | null => {
-        if (node instanceof Element && node.assignedSlot !== null) return node.assignedSlot;
-        return node.parentNode instanceof ShadowRoot ? node.parentNode.host : node.parentNode;
-      };
-      /** Where it is on its page, however that is scrolled; undefined where it is not seen. */
-      const placeOf = (element: Element): { x: number; y: number } | undefined => {
-        const { x, y, width, height } = element.getBoundingClientRect();
-        if (width === 0 || height === 0 || !element.checkVisibility({ visibilityProperty: true })) return undefined;
-        const place = { x, y };
-        for (let node: Node | null = element; node !== null; node = above(node)) {
-          if (!(node instanceof Element)) continue;
-          place.x += node.scrollLeft;
-          place.y += node.scrollTop;
-        }
-        return place;
-      };
-      const wordsOf = (element: Element): string => {
-        const words = element.textContent?.trim().replaceAll(/\s+/g, ' ') || Reflect.get(element, 'label') || '';
-        return `${element.localName} "${String(words).slice(0, 40)}"`;
-      };
-      const visit = (root: Document | ShadowRoot, found: Element[]): Element[] => {
-        for (const element of root.querySelectorAll('*')) {
-          if (element.matches(controls)) found.push(element);
-          if (element.shadowRoot !== null) visit(element.shadowRoot, found);
-        }
-        return found;
-      };
+/** Runs in the page: keeps what moves in `window.stillness`. */
+function watch({ controls, settled }: { readonly controls: string; readonly settled: number }): void {
+  const seen: { controls: Moved[]; shifts: number } = { controls: [], shifts: 0 };
+  Reflect.set(window, 'stillness', seen);
+  new PerformanceObserver((list) => {
+    for (const entry of list.getEntries())
+      if (Reflect.get(entry, 'hadRecentInput') === false) seen.shifts += Number(Reflect.get(entry, 'value'));
+  }).observe({ type: 'layout-shift' });
+  let frames = 0;
+  const restart = (): void => void (frames = 0);
+  window.addEventListener('resize', () => before.clear());
+  for (const type of ['pointerdown', 'pointerup', 'keydown', 'input', 'focusout', 'toggle', 'hashchange'])
+    window.addEventListener(type, restart, { capture: true });
 
-      let before = new Map<Element, { x: number; y: number; since: number }>();
-      let drawn = 0;
-      const look = (): void => {
-        const now: typeof before = new Map();
-        drawn += 1;
-        frames += 1;
-        for (const element of visit(document, [])) {
-          const place = placeOf(element);
-          if (place === undefined) continue;
-          const was = before.get(element);
-          const stays = was !== undefined && Math.abs(was.x - place.x) < 1 && Math.abs(was.y - place.y) < 1;
-          now.set(element, { ...place, since: stays ? was.since : drawn });
-          if (stays || was === undefined || drawn - was.since < settled) continue;
-          const by = Math.max(Math.abs(was.x - place.x), Math.abs(was.y - place.y));
-          const path = [was, place].map(({ x, y }) => `${Math.round(x)},${Math.round(y)}`).join(' > ');
-          seen.controls.push({
-            what: wordsOf(element),
-            path,
-            by,
-            frames,
-            isMain: element.getAttribute('look') === 'main',
-          });
-        }
-        before = now;
-        requestAnimationFrame(look);
-      };
-      requestAnimationFrame(look);
-    },
-    { controls: CONTROLS, settled: SETTLED },
-  );
+  const above = (node: Node): Node | null => {
+    if (node instanceof Element && node.assignedSlot !== null) return node.assignedSlot;
+    return node.parentNode instanceof ShadowRoot ? node.parentNode.host : node.parentNode;
+  };
+  /** Where it is on its page, however that is scrolled; undefined where it is not seen. */
+  const placeOf = (element: Element): { x: number; y: number } | undefined => {
+    const { x, y, width, height } = element.getBoundingClientRect();
+    if (width === 0 || height === 0 || !element.checkVisibility({ visibilityProperty: true })) return undefined;
+    const place = { x, y };
+    for (let node: Node | null = element; node !== null; node = above(node)) {
+      if (!(node instanceof Element)) continue;
+      place.x += node.scrollLeft;
+      place.y += node.scrollTop;
+    }
+    return place;
+  };
+  const wordsOf = (element: Element): string => {
+    const words = element.textContent?.trim().replaceAll(/\s+/g, ' ') || Reflect.get(element, 'label') || '';
+    return `${element.localName} "${String(words).slice(0, 40)}"`;
+  };
+  const visit = (root: Document | ShadowRoot, found: Element[]): Element[] => {
+    for (const element of root.querySelectorAll('*')) {
+      if (element.matches(controls)) found.push(element);
+      if (element.shadowRoot !== null) visit(element.shadowRoot, found);
+    }
+    return found;
+  };
+
+  let before = new Map<Element, { x: number; y: number; since: number }>();
+  let drawn = 0;
+  const look = (): void => {
+    const now: typeof before = new Map();
+    drawn += 1;
+    frames += 1;
+    for (const element of visit(document, [])) {
+      const place = placeOf(element);
+      if (place === undefined) continue;
+      const was = before.get(element);
+      const stays = was !== undefined && Math.abs(was.x - place.x) < 1 && Math.abs(was.y - place.y) < 1;
+      now.set(element, { ...place, since: stays ? was.since : drawn });
+      if (stays || was === undefined || drawn - was.since < settled) continue;
+      const by = Math.max(Math.abs(was.x - place.x), Math.abs(was.y - place.y));
+      const path = [was, place].map(({ x, y }) => `${Math.round(x)},${Math.round(y)}`).join(' > ');
+      seen.controls.push({
+        what: wordsOf(element),
+        path,
+        by,
+        frames,
+        isMain: element.getAttribute('look') === 'main',
+      });
+    }
+    before = now;
+    requestAnimationFrame(look);
+  };
+  requestAnimationFrame(look);
 }
 
 /**
