@@ -217,7 +217,7 @@ export class GameSession extends Store {
     this.#base = { ...this.#base, ...change };
     if (this.#kept === 'game') {
       const { id } = this.#base;
-      this.#queue.add({ run: () => this.#world.desk.changeGame(id, change) });
+      this.#queue.add({ of: id, run: () => this.#world.desk.changeGame(id, change) });
     } else if (this.#kept === 'draft') this.#keepNew([]);
     this.notify();
   }
@@ -249,6 +249,11 @@ export class GameSession extends Store {
     this.#queue.retry();
   }
 
+  /** The game as it is here, saved or not, in the form of a game's file; null until something happened in it. */
+  get record(): GameRecord | null {
+    return this.#kept === 'game' ? this.#recordOf(this.events) : null;
+  }
+
   get #frame(): Frame {
     return currentFrame(this.#history);
   }
@@ -274,23 +279,32 @@ export class GameSession extends Store {
     const arrangement = formatLayout(this.layout);
     const place = after.findIndex((event, at) => at < before.length && event !== before[at]);
     const corrected = after[place];
+    const add = (run: () => Promise<Result<unknown>>, name?: string): void =>
+      this.#queue.add({ of: id, run, ...(name === undefined ? {} : { name }) });
+    const eventName = (at: number): string => `event ${at} of ${id}`;
     if (corrected !== undefined)
-      this.#queue.add({ run: () => desk.changeGame(id, { corrected: { place, event: corrected }, arrangement }) });
+      add(() => desk.changeGame(id, { corrected: { place, event: corrected }, arrangement }));
     else if (added !== undefined)
-      this.#queue.add({ run: () => desk.appendEvent(id, before.length, added, arrangement) });
-    else if (after.length < before.length)
-      this.#queue.add({ run: () => desk.dropEvent(id, after.length, arrangement) });
-    else this.#queue.add({ name: `layout of ${id}`, run: () => desk.changeGame(id, { arrangement }) });
+      add(() => desk.appendEvent(id, before.length, added, arrangement), eventName(before.length));
+    else if (after.length < before.length) {
+      // A step that the desk refused is not asked for again. Of one whose answer was lost it may have a trace.
+      this.#queue.takeBack(eventName(after.length));
+      add(() => desk.dropEvent(id, after.length, arrangement));
+    } else add(() => desk.changeGame(id, { arrangement }), `layout of ${id}`);
   }
 
   /** Keeps a game that has no file yet: with its first event in one of its own, before that as the draft. */
   #keepNew(events: readonly TimedEvent[]): void {
     const { desk } = this.#world;
     this.#base = { ...this.#base, payment: this.payment, table: this.table, advice: this.#base.advice ?? this.advice };
-    const record = { ...this.#base, events, arrangement: formatLayout(this.layout) };
+    const record = this.#recordOf(events);
     this.#kept = events.length === 0 ? 'draft' : 'game';
-    if (this.#kept === 'draft') this.#queue.add({ name: 'draft', run: () => desk.keepDraft(record) });
-    else this.#queue.add({ run: () => desk.startGame(record) });
+    if (this.#kept === 'draft') this.#queue.add({ of: record.id, name: 'draft', run: () => desk.keepDraft(record) });
+    else this.#queue.add({ of: record.id, run: () => desk.startGame(record) });
+  }
+
+  #recordOf(events: readonly TimedEvent[]): GameRecord {
+    return { ...this.#base, events, arrangement: formatLayout(this.layout) };
   }
 
   #newBase(card: unknown, demo: boolean): Base {

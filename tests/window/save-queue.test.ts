@@ -44,6 +44,34 @@ test('CR-J3: after a refusal it says so, and what waits behind it is not called 
   expect(said).toEqual(['saving', 'failed', 'saving', 'saved']);
 });
 
+test('what is refused for one game holds up the further steps of that game alone', async () => {
+  const saved: string[] = [];
+  const queue = new SaveQueue(() => undefined);
+  const refused = failure('too-large', 'This game is full.');
+  queue.add({ of: 'one', run: async () => refused });
+  queue.add({ of: 'one', run: async () => success(saved.push('behind it')) });
+  queue.add({ of: 'other', run: async () => success(saved.push('other game')) });
+  await turn();
+  expect(saved).toEqual(['other game']);
+  expect(queue.status).toEqual({ status: 'failed', problem: refused.problem });
+});
+
+test('a job that waits can be taken back, one that is being done can not', async () => {
+  const done: string[] = [];
+  const queue = new SaveQueue(() => undefined);
+  const running = held();
+  queue.add({ name: 'step 3', run: running.run });
+  queue.takeBack('step 3');
+  queue.add({ name: 'step 4', run: async () => success(done.push('step 4')) });
+  queue.takeBack('step 3');
+  queue.add({ name: 'step 5', run: async () => success(done.push('step 5')) });
+  queue.takeBack('step 5');
+  running.answer(success(null));
+  await turn();
+  expect(done).toEqual(['step 4']);
+  expect(queue.status).toEqual({ status: 'saved' });
+});
+
 test('CR-D7: once the desk can save again, what waited is saved, and the window is told once', async () => {
   const answers = ['full', 'full', null];
   let asked = 0;

@@ -15,11 +15,15 @@ import { addTile, arranged, toTray, takeBack, formatLayout } from '../../rendere
 class MemoryDesk implements Pick<SessionWorld, 'desk'> {
   record: GameRecord | undefined;
   full = false;
+  /** Events of this type are refused for good. */
+  refused = '';
   readonly desk: SessionWorld['desk'] = {
     keepDraft: (record) => this.#answer(() => (this.record = record), null),
     startGame: (record) => this.#answer(() => (this.record = record), null),
     appendEvent: (_id, place, event, arrangement) =>
-      this.#answer(() => this.#events([...this.#kept.slice(0, place), event], arrangement), null),
+      event.type === this.refused
+        ? Promise.resolve(failure('too-large', 'This game has as many steps as it can hold.'))
+        : this.#answer(() => this.#events([...this.#kept.slice(0, place), event], arrangement), null),
     dropEvent: (_id, place, arrangement) =>
       this.#answer(() => this.#events(this.#kept.slice(0, place), arrangement), null),
     changeGame: (_id, change) =>
@@ -201,6 +205,23 @@ describe('the session', () => {
     expect(session.events).toHaveLength(3);
     memory.full = false;
     session.retrySaving();
+    await settled();
+    expect(session.saved.status).toBe('saved');
+    expect(memory.record?.events).toEqual(session.events);
+  });
+
+  it('a step that the desk refuses for good is undone, and what follows is saved', async () => {
+    const { session, memory } = begin();
+    deal(session);
+    await settled();
+    memory.refused = 'gave';
+    expectValue(session.apply({ type: 'gave', step: 'right', tiles: '13b N' }));
+    await settled();
+    expect(session.saved.status).toBe('failed');
+    session.undo();
+    await settled();
+    expect(session.saved.status).toBe('saved');
+    expectValue(session.apply({ type: 'ended', result: 'wall' }));
     await settled();
     expect(session.saved.status).toBe('saved');
     expect(memory.record?.events).toEqual(session.events);
