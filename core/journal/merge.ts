@@ -56,6 +56,14 @@ function isNewer(one: GameRecord, other: GameRecord): boolean {
 
 /** The version as a game of its own; the same version always makes the same copy. */
 function asCopy(game: GameRecord): GameRecord {
-  const id = `${game.id.slice(0, 40)}-copy-${fingerprint(writeGameFile(game))}`;
-  return { ...game, id, copyOf: game.id };
+  return { ...game, id: idWith(game, '-copy-'), copyOf: game.id };
+}
+
+/** The game under another id, where its own can't be used; the same game always gets the same one. */
+export function underFreeId(game: GameRecord): GameRecord {
+  return { ...game, id: idWith(game, '-') };
+}
+
+function idWith(game: GameRecord, between: string): string {
+  return `${game.id.slice(0, 40)}${between}${fingerprint(writeGameFile(game))}`;
 }

@@ -51,7 +51,11 @@ async function electronToUse() {
 function serveInBrowser(script, open) {
   // A group of its own, so that Ctrl+C reaches it once: through us.
   const detached = process.platform !== 'win32';
-  const host = spawn(process.execPath, [script], { stdio: ['ignore', 'inherit', 'inherit', 'ipc'], detached });
+  const listens = process.stdin.isTTY ? ['--new-address-on-enter'] : [];
+  const host = spawn(process.execPath, [script, ...listens], {
+    stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
+    detached,
+  });
   host.once('message', (address) => {
     if (process.stdin.isTTY) printOnEnter(host);
     if (open && !(typeof address === 'string' && openInBrowser(address)))

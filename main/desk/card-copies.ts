@@ -41,12 +41,3 @@ function isVersion(stem: string, id: string): boolean {
   if (alike(stem) === alike(id)) return id < stem;
   return stem.startsWith(id) && BEHIND.test(stem.slice(id.length));
 }
-
-/** Tells of each copy, by its name. */
-export async function tellOfCardCopies(context: DeskContext): Promise<void> {
-  for (const { of, path } of await findCardCopies(context)) {
-    const name = path.slice(context.places.cards.length + 1);
-    const where = of === null ? 'among your cards' : `beside your card ${of}`;
-    context.notify(`Another program put "${name}" ${where}. Choose in the Settings what becomes of it.`);
-  }
-}

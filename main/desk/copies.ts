@@ -1,8 +1,8 @@
-import { relative, sep } from 'node:path';
+import { basename, relative, sep } from 'node:path';
 import { failure, type Result, success } from '../../core/base/result.ts';
 import { readCardFile } from '../../core/card/file.ts';
 import { readGameFile } from '../../core/game/file/read-game-file.ts';
-import { ifThere } from '../files/files.ts';
+import { ifThere, quietly } from '../files/files.ts';
 import { findCardCopies } from './card-copies.ts';
 import type { CardShelf } from './card-shelf.ts';
 import { type DeskContext, readRemakable, setAside } from './context.ts';
@@ -26,6 +26,19 @@ export class CopyShelf {
     this.#context = context;
     this.#games = games;
     this.#cards = cards;
+  }
+
+  /** What has to be chosen, in words: a sentence for each second file that is there now. */
+  async notices(): Promise<string[]> {
+    const games = this.#games.seconds.map(({ id, path }) => {
+      const used = this.#games.pathOf(id) ?? '';
+      return `The game ${id} lies in two files, ${this.#nameOf(used)} and ${this.#nameOf(path)}. Choose in the Settings which one stays.`;
+    });
+    const cards = ((await quietly(findCardCopies(this.#context))) ?? []).map(({ of, path }) => {
+      const where = of === null ? 'among your cards' : `beside your card ${of}`;
+      return `Another program put "${basename(path)}" ${where}. Choose in the Settings what becomes of it.`;
+    });
+    return [...games, ...cards];
   }
 
   async list(): Promise<CopyEntry[]> {

@@ -32,7 +32,6 @@ export class GameList {
     const found = await findGames(context, writtenAt);
     for (const id of found.changed) entries.delete(id);
     const list = new GameList(context, found, entries);
-    list.#tellOfSeconds();
     const matched = await list.#matchFiles();
     if ((matched || !tidy) && context.onlyReads !== true) await list.tidyIndex();
     return list;
@@ -114,16 +113,6 @@ export class GameList {
     this.forgetSecond(next.path);
     this.#paths.set(id, next.path);
     await this.#read(id, next.path);
-  }
-
-  #tellOfSeconds(): void {
-    const { folder } = this.#context.places;
-    const short = (path = ''): string => path.slice(folder.length + 1);
-    for (const { id, path } of this.#seconds) {
-      this.#context.notify(
-        `The game ${id} lies in two files, ${short(this.#paths.get(id))} and ${short(path)}. Choose in the Settings which one stays.`,
-      );
-    }
   }
 
   /** A damaged file was set aside, so its name is free again; one that is newer, foreign or can't be read now keeps its place. */

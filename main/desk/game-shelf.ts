@@ -7,7 +7,7 @@ import type { GameRecord } from '../../core/game/record.ts';
 import { replay } from '../../core/game/state.ts';
 import { makeFolders, moveDurably, writeDurably } from '../files/durable.ts';
 import { type DeskContext, readText, setAside } from './context.ts';
-import { mergeGames } from '../../core/journal/merge.ts';
+import { mergeGames, underFreeId } from '../../core/journal/merge.ts';
 import type { EventCorrection, GameChange, GameEntry, ImportedGames } from './desk.ts';
 import { checkGame, hasNames, loadGame, type SecondFile } from './game-files.ts';
 import { GameList } from './game-list.ts';
@@ -176,12 +176,14 @@ export class GameShelf {
     const loaded = await loadGame(this.#context, id, path);
     if (!loaded.ok) return loaded;
     // Where an earlier try took it already, only the index was not written.
-    if (![undefined, path].includes(this.#list.path(id))) {
+    const usedPath = this.#list.path(id);
+    if (usedPath !== undefined && usedPath !== path) {
       const used = await this.#running.find(id);
-      if (!used.ok) return used;
-      await this.#running.stop(used.value);
+      // One of a newer Windrow can't be merged here, but kept aside as it is.
+      if (!used.ok && (choice === 'both' || used.problem.code !== 'newer-version')) return used;
+      if (used.ok) await this.#running.stop(used.value);
       if (choice === 'both') return await this.#mergeOne(loaded.value.record);
-      await setAside(this.#context, used.value.path, 'other');
+      await setAside(this.#context, usedPath, 'other');
     }
     await this.#list.keep(loaded.value, path);
     return success(null);
@@ -221,10 +223,9 @@ export class GameShelf {
     if (this.#namesLeave) await this.#forgetNames();
   }
 
-  async #mergeOne(given: GameRecord): Promise<Result<keyof ImportedGames>> {
+  async #mergeOne(brought: GameRecord): Promise<Result<keyof ImportedGames>> {
+    const given = this.#fits(brought.id) ? brought : underFreeId(brought);
     const known = this.#list.path(given.id);
-    const fit = known === undefined ? checkNewName(given.id, this.#list.alike(given.id)) : success(null);
-    if (!fit.ok) return fit;
     const path = known ?? gamePath(this.#context.places, given.id, given.startedAt);
     if (known === undefined && (await this.#isTaken(path, given))) return putThere();
     const mine = known === undefined ? null : await this.#running.find(given.id);
@@ -236,6 +237,11 @@ export class GameShelf {
     for (const game of inOrder) await this.#keepMerged(game, mine?.value.record);
     if (added > 0) return success('added');
     return success(copied > 0 ? 'copied' : 'same');
+  }
+
+  /** Whether a game is here under this id, or a new one can be on every computer. */
+  #fits(id: string): boolean {
+    return this.#list.path(id) !== undefined || checkNewName(id, this.#list.alike(id)).ok;
   }
 
   async #keepMerged(record: GameRecord, before: GameRecord | undefined): Promise<void> {

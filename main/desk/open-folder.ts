@@ -1,9 +1,8 @@
 import { join, sep } from 'node:path';
 import { type Problem, type Result, success } from '../../core/base/result.ts';
 import { makeFolders } from '../files/durable.ts';
-import { type Files, quietly } from '../files/files.ts';
+import type { Files } from '../files/files.ts';
 import { readingFiles } from '../files/reading-files.ts';
-import { tellOfCardCopies } from './card-copies.ts';
 import { type DeskContext, filesIn } from './context.ts';
 import { keepAboutPage } from './folder.ts';
 import { GameShelf } from './game-shelf.ts';
@@ -35,7 +34,6 @@ export async function openToWrite(
   try {
     const context = { ...given, files: filesBelow(given.files, places.folder) };
     for (const folder of [places.folder, places.progress]) await filesIn(context, folder);
-    await quietly(tellOfCardCopies(context));
     const games = await GameShelf.open(context);
     if (aboutPage !== undefined) await keepAboutPage(context, aboutPage);
     // Of several that found an old lock at the same moment, one may have put it back over ours.
@@ -51,7 +49,6 @@ export async function openToWrite(
 /** Opens the folder, or what is there of it, without changing anything. Rejects with a file error. */
 export async function openToRead(given: DeskContext, why: Problem): Promise<OpenFolder> {
   const context = { ...given, files: readingFiles(given.files), onlyReads: true };
-  await quietly(tellOfCardCopies(context));
   return { context, games: await GameShelf.open(context), hold: why };
 }
 

@@ -57,11 +57,12 @@ export async function ifThere<Value>(call: Promise<Value>): Promise<Value | unde
   }
 }
 
-/** Waits for a call that may fail without harm; anything but a file error is thrown again. */
-export async function quietly(call: Promise<unknown>): Promise<void> {
+/** Waits for a call that may fail without harm, with undefined; anything but a file error is thrown again. */
+export async function quietly<Value>(call: Promise<Value>): Promise<Value | undefined> {
   try {
-    await call;
+    return await call;
   } catch (error) {
     if (errorCode(error) === '') throw error;
+    return undefined;
   }
 }

@@ -20,6 +20,8 @@ export interface HostOptions {
   readonly patience?: number;
   /** So many milliseconds a start address lives; `CODE_LIFE`, if left out. */
   readonly codeLife?: number;
+  /** Whether a new address is printed when somebody presses Enter in a terminal. */
+  readonly printsOnEnter?: boolean;
 }
 
 export interface Host {
@@ -39,15 +41,18 @@ const PATIENCE = 30_000;
 /** How long a start address lives, in milliseconds. */
 export const CODE_LIFE = 300_000;
 
-/** How a browser, or a tab of it, gets in again. */
-const COME_BACK = 'press Enter in the terminal where Windrow runs, and open the address that it prints.';
+/** How a browser, or a tab of it, gets in again: where somebody listens for Enter, and elsewhere. */
+const COME_BACK = {
+  enter: 'press Enter in the terminal where Windrow runs, and open the address that it prints.',
+  start: 'stop Windrow, start it again, and open the address that it prints.',
+} as const;
 
 /**
  * Serves the window and the desk to browsers on this computer. Throws, with a sentence for a
  * person, when the folder is in use or can't be opened.
  */
 export async function startHost(options: HostOptions): Promise<Host> {
-  const { folder, root, port = 0, patience = PATIENCE, codeLife = CODE_LIFE } = options;
+  const { folder, root, port = 0, patience = PATIENCE, codeLife = CODE_LIFE, printsOnEnter = false } = options;
   const opened = await openDesk({ folder, host: 'browser' });
   if (!opened.ok) throw new Error(opened.problem.message);
   const desk = opened.value;
@@ -60,8 +65,11 @@ export async function startHost(options: HostOptions): Promise<Host> {
     });
   });
   const guard = new Guard(chosen, codeLife);
+  const comeBack = COME_BACK[printsOnEnter ? 'enter' : 'start'];
   server.on('request', (request, response) => {
-    void answer({ desk, root, guard }, request).then((reply) => send(response, reply, request.method === 'HEAD'));
+    void answer({ desk, root, guard, comeBack }, request).then((reply) =>
+      send(response, reply, request.method === 'HEAD'),
+    );
   });
   server.on('upgrade', (_request, socket) => socket.destroy());
   const newUrl = (holder: Holder = 'anyone'): string => `http://${ADDRESS}:${chosen}/start/${guard.newCode(holder)}`;
@@ -90,6 +98,7 @@ interface Serving {
   readonly desk: Desk;
   readonly root: string;
   readonly guard: Guard;
+  readonly comeBack: string;
 }
 
 async function answer(serving: Serving, request: IncomingMessage): Promise<Reply> {
@@ -100,13 +109,13 @@ async function answer(serving: Serving, request: IncomingMessage): Promise<Reply
   }
 }
 
-async function answerGuarded({ desk, root, guard }: Serving, request: IncomingMessage): Promise<Reply> {
+async function answerGuarded({ desk, root, guard, comeBack }: Serving, request: IncomingMessage): Promise<Reply> {
   if (!guard.isAddressedToUs(request)) return sentence(403, 'This address is not for you.');
   const path = (request.url ?? '').split('?')[0] ?? '';
-  if (path.startsWith('/start/')) return await start(guard, request, path.slice('/start/'.length));
-  if (!guard.hasCookie(request)) return sentence(403, `This browser was not let in: ${COME_BACK}`);
+  if (path.startsWith('/start/')) return await start({ guard, comeBack }, request, path.slice('/start/'.length));
+  if (!guard.hasCookie(request)) return sentence(403, `This browser was not let in: ${comeBack}`);
   if (path.startsWith('/desk/')) {
-    if (!guard.mayCall(request)) return sentence(403, `This tab was not let in: ${COME_BACK}`);
+    if (!guard.mayCall(request)) return sentence(403, `This tab was not let in: ${comeBack}`);
     return await answerCall(desk, request, path.slice('/desk/'.length));
   }
   if (!isReading(request)) return sentence(405, 'Only reading is possible here.', { allow: 'GET, HEAD' });
@@ -122,10 +131,14 @@ function isReading({ method }: IncomingMessage): boolean {
  * Exchanges the code of a start address for the secrets. The key goes behind a `#`: that part of an
  * address a browser sends to nobody, and the page takes it out at once.
  */
-async function start(guard: Guard, request: IncomingMessage, code: string): Promise<Reply> {
+async function start(
+  { guard, comeBack }: Omit<Serving, 'desk' | 'root'>,
+  request: IncomingMessage,
+  code: string,
+): Promise<Reply> {
   const secrets = request.method === 'GET' ? await guard.secretsFor(code, request) : undefined;
   if (secrets === undefined) {
-    return sentence(403, `This start address is used up, too old or not yours: ${COME_BACK}`);
+    return sentence(403, `This start address is used up, too old or not yours: ${comeBack}`);
   }
   return sentence(303, 'Welcome.', { location: `/#key=${secrets.key}`, 'set-cookie': secrets.cookie });
 }

@@ -5,6 +5,8 @@ import { CODE_LIFE, startHost } from './host.ts';
 
 export { startHost };
 
+/** Given by a program that asks for a new address when Enter is pressed in its terminal. */
+const ON_ENTER = '--new-address-on-enter';
 /** Where no other user sees the address that a browser is opened with: by the system itself, or as `main/build/browser.mjs` does it. */
 const HIDES_COMMAND_LINES: readonly string[] = ['win32', 'darwin'];
 
@@ -13,7 +15,11 @@ const HIDES_COMMAND_LINES: readonly string[] = ['win32', 'darwin'];
  * started it an address for a browser, and prints one more for each message from there.
  */
 async function main(): Promise<void> {
-  const host = await startHost({ folder: resolve(usualFolder()), root: join(import.meta.dirname, '../renderer') });
+  const host = await startHost({
+    folder: resolve(usualFolder()),
+    root: join(import.meta.dirname, '../renderer'),
+    printsOnEnter: process.argv.includes(ON_ENTER),
+  });
   console.log(`Windrow is at ${host.url}`);
   console.log(`This address opens once, within ${CODE_LIFE / 60_000} minutes.`);
   console.log(`Press Ctrl+C to stop. ${host.onlyReading ?? 'Everything is saved as you go.'}`);

@@ -1,15 +1,17 @@
 import { basename, resolve } from 'node:path';
 import type { BrowserWindow } from 'electron';
 import { failure, type Result, success } from '../../core/base/result.ts';
-import { readGameFile } from '../../core/game/file/read-game-file.ts';
+import { GAME_FILE_LIMITS, readGameFile } from '../../core/game/file/read-game-file.ts';
 import type { Desk } from '../desk/desk.ts';
 import { nodeFiles } from '../files/node-files.ts';
 import { orTrouble } from '../files/trouble.ts';
 import { BROUGHT_IN } from './channels.ts';
 import type { ElectronParts } from './electron.ts';
 
-/** Bytes in the largest file that is taken in; a game or a card has some 60,000 at most. */
-const LARGEST = 900_000;
+/** Bytes in the largest card that is taken in; most have some 60,000. */
+const LARGEST_CARD = 900_000;
+/** And in the largest game: a letter takes up to three bytes. */
+const LARGEST_GAME = 3 * GAME_FILE_LIMITS.letters;
 /** What the files of ours that a person double-clicks are called at their end. */
 const OURS = /\.(?:card|windrow-game)\.json$/;
 
@@ -53,14 +55,16 @@ export function setUpFiles({ app, dialog }: ElectronParts, argv: readonly string
 
 /** Puts a card or a game beside what is kept, and over nothing. Answers what became of it, in a sentence. */
 export async function takeIn(desk: Desk, path: string): Promise<Result<string>> {
-  const text = await orTrouble('read', basename(path), () => readSmall(path));
+  const isCard = path.endsWith('.card.json');
+  const largest = isCard ? LARGEST_CARD : LARGEST_GAME;
+  const text = await orTrouble('read', basename(path), () => readSmall(path, largest));
   if (!text.ok) return text;
-  return path.endsWith('.card.json') ? await takeCard(desk, text.value) : await takeGame(desk, text.value);
+  return isCard ? await takeCard(desk, text.value) : await takeGame(desk, text.value);
 }
 
-async function readSmall(path: string): Promise<Result<string>> {
+async function readSmall(path: string, largest: number): Promise<Result<string>> {
   const { size } = await nodeFiles.info(path);
-  if (size > LARGEST) return failure('too-large', 'This file is far larger than any card or game. It was left alone.');
+  if (size > largest) return failure('too-large', 'This file is far larger than any card or game. It was left alone.');
   return success(new TextDecoder().decode(await nodeFiles.read(path)));
 }
 

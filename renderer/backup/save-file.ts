@@ -1,3 +1,6 @@
+import { writeGameFile } from '../../core/game/file/write-game-file.ts';
+import type { GameRecord } from '../../core/game/record.ts';
+
 /** Gives a text to the person as a file of that name, through the browser's own download. */
 export function saveFile(name: string, type: string, text: string): void {
   const address = URL.createObjectURL(new Blob([text], { type }));
@@ -7,4 +10,25 @@ export function saveFile(name: string, type: string, text: string): void {
   link.click();
   // The download has its own hold on the content by then.
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}
+
+/** Gives one game to the person in the form of its file, which can be brought in elsewhere; answers the file's name. */
+export function saveGameFile(record: GameRecord): string {
+  const name = `${record.id}.windrow-game.json`;
+  saveFile(name, 'application/json', writeGameFile(record));
+  return name;
+}
+
+/** Gives a card to the person as a file named by its title and season, in letters that every system allows. */
+export function saveCardFile(title: string, season: string, text: string): void {
+  saveFile(cardFileName(title, season), 'application/json', text);
+}
+
+export function cardFileName(title: string, season: string): string {
+  const stem = `${title} ${season}`
+    .toLowerCase()
+    .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
+    .replaceAll(/^-+|-+$/g, '')
+    .slice(0, 60);
+  return `${stem === '' ? 'card' : stem}.card.json`;
 }

@@ -16,7 +16,7 @@ const Base = element({
 
 /**
  * A message that stays until it is closed: what happened, what is safe, what to do (the slot), and
- * if `action` has words a button that does it. Sends `notice-action` and `notice-closed`.
+ * if `action` has words a button that does it; further buttons go into the slot `more`. Sends `notice-action` and `notice-closed`.
  */
 export class WrNotice extends Base {
   static override styles = [
@@ -83,6 +83,7 @@ export class WrNotice extends Base {
       <span class="tone">${partWords.tones[this.tone]}</span>
       <div class="words"><slot></slot></div>
       ${this.action ? html`<wr-button @click=${this.#acted}>${this.action}</wr-button>` : nothing}
+      <slot name="more"></slot>
       ${this.closable ? html`<wr-button look="quiet" @click=${this.#closed}>${partWords.close}</wr-button>` : nothing}
     </div>`;
   }

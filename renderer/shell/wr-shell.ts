@@ -15,6 +15,7 @@ import { sharedStyles } from '../tokens/shared.ts';
 import { shellWords } from '../words/shell.ts';
 import type { AppContext } from './app-context.ts';
 import { hashOf, type WindowPlace, placeOfHash, PLACES } from './places.ts';
+import { saveElsewhere } from './save-elsewhere.ts';
 import { shellStyles } from './shell-styles.ts';
 import { StoreController } from './store-controller.ts';
 
@@ -102,6 +103,7 @@ export class WrShell extends Base {
         class=${this.place.shape}
         tabindex="-1"
         aria-label=${this.place.title}
+        @notices-settled=${({ detail }: CustomEvent<readonly string[]>) => this.#takeAway(detail)}
         @help-wanted=${({ detail }: CustomEvent<HelpAbout>) => this.#help(detail.about)}
       >
         ${this.draw?.(this.app) ?? nothing}
@@ -167,16 +169,17 @@ export class WrShell extends Base {
 
   /** That nothing can be saved: it stands until it is no longer so. */
   #standing(): unknown {
-    const { trouble } = this.app.saving;
-    if (trouble === null) return nothing;
-    return html`<wr-notice tone="bad" .closable=${false}>${trouble}</wr-notice>`;
+    const { saving, session } = this.app;
+    if (saving.trouble === null) return nothing;
+    return html`<wr-notice tone="bad" .closable=${false}>${saving.trouble}${saveElsewhere(session)}</wr-notice>`;
   }
 
   #notice(notice: string): unknown {
-    const close = (): void => {
-      this.notices = this.notices.filter((other) => other !== notice);
-    };
-    return html`<wr-notice tone="warn" closable @notice-closed=${close}>${notice}</wr-notice>`;
+    return html`<wr-notice tone="warn" closable @notice-closed=${() => this.#takeAway([notice])}>${notice}</wr-notice>`;
+  }
+
+  #takeAway(settled: readonly string[]): void {
+    this.notices = this.notices.filter((notice) => !settled.includes(notice));
   }
 
   #resize(by: number): void {

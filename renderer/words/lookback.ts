@@ -40,7 +40,6 @@ export const lookbackWords = {
   table: 'Open at the Table',
   print: 'Print a summary',
   save: 'Save this game as a file',
-  savedAs: (name: string) => `Saved as ${name}.`,
 
   story: {
     parts: 'What moved your chance to win',

@@ -14,6 +14,9 @@ export const shellWords = {
   saving: 'Saving…',
   notSaved: 'Not saved',
   retry: 'Try again',
+  saveGameElsewhere: 'Save this game elsewhere',
+  saveCardElsewhere: 'Save this card elsewhere',
+  savedAs: (name: string) => `Saved as ${name}.`,
   restarted: 'A calculation stopped, so Windrow began it again; what you entered is safe.',
   cannotStart: 'Windrow could not open.',
   startFailed:

@@ -178,6 +178,8 @@ test.skipIf(TERMINAL === undefined)(
       env,
     });
     const { child, address, ended, printed } = await started(terminal, /press Enter here/);
+    const shutOut = await fetch(new URL('/', address));
+    expect(await shutOut.text()).toContain('press Enter in the terminal');
     expect((await letIn(address)).cookie).not.toBe('');
     for (const count of [2, 3]) {
       child.stdin.write('\r');
@@ -205,6 +207,7 @@ test('without a terminal nothing waits for Enter and nothing speaks of it', asyn
   expect((await fetch(address, { redirect: 'manual' })).status).toBe(303);
   expect(addressesIn(printed())).toEqual([address]);
   expect(printed()).not.toMatch(/press Enter/i);
+  expect(await (await fetch(new URL('/', address))).text()).not.toMatch(/press Enter/i);
   child.kill('SIGINT');
   expect(await ended).toBe(0);
 }, 60_000);

@@ -104,15 +104,22 @@ describe('CR-D7: a game in two files', () => {
     expectValue(await desk.settleCopy('games/2026/12/g-1.json', 'used'));
   });
 
-  test('where the one in use can not be read, it is left; where it is damaged, the second is in use', async () => {
+  test('where the one in use is of a newer Windrow, it is kept aside if at all; where it is damaged, the second is in use', async () => {
     const { disk, desk } = await withTwoGames();
     await desk.close();
     disk.now += 60_000;
-    disk.put(NOVEMBER, JSON.stringify({ kind: 'windrow.game', schemaVersion: 99 }));
+    const writtenByNewer = JSON.stringify({ kind: 'windrow.game', schemaVersion: 99 });
+    disk.put(NOVEMBER, writtenByNewer);
     const newer = await openOn(disk);
     expect(await newer.settleCopy('games/2026/12/g-1.json', 'both')).toMatchObject({ ok: false });
     expect(disk.texts().get(DECEMBER)).toBe(ELSEWHERE);
+    // The second one may take its place: the one of a newer Windrow is kept aside, unread.
+    expectValue(await newer.settleCopy('games/2026/12/g-1.json', 'copy'));
+    expect(expectValue(await newer.listGames())).toMatchObject([{ id: 'g-1', place: 'Elsewhere' }]);
+    expect(expectValue(await newer.notices()).join(' ')).not.toContain('Choose in the Settings');
+    expect(textsWith(disk, '/11/').map(([, text]) => text)).toContain(writtenByNewer);
     await newer.close();
+    disk.put(DECEMBER, ELSEWHERE);
     disk.now += 60_000;
     disk.put(NOVEMBER, '{"kind":"windrow.ga');
     const damaged = await openOn(disk);

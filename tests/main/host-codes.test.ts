@@ -93,3 +93,13 @@ test.skipIf(process.platform !== 'linux' || process.getuid?.() !== 0)(
     expect(await statusOf(address)).toBe(303);
   },
 );
+
+test('where a terminal listens for Enter, that is the way to come back in', async () => {
+  const options = { folder: join(base, 'listening'), root: join(base, 'window'), printsOnEnter: true };
+  const listening = await startHost(options);
+  const refused = await fetch(new URL('/', listening.url));
+  expect(await refused.text()).toMatch(
+    /^This browser was not let in: press Enter in the terminal where Windrow runs, /,
+  );
+  await listening.close();
+});

@@ -40,14 +40,27 @@ describe('names that Windows keeps for devices', () => {
     }
   });
 
-  test('are refused for games, started or brought in', async () => {
+  test('are refused for games that are started', async () => {
     const desk = await openOn(new MemoryDisk());
     for (const id of ['con', 'LPT9']) {
-      for (const refused of [await desk.startGame(gameRecord(id)), await desk.importGames([gameRecord(id)])]) {
-        expect(refused).toMatchObject({ problem: { code: 'bad-name', message: expect.stringContaining(`"${id}"`) } });
-      }
+      const refused = await desk.startGame(gameRecord(id));
+      expect(refused).toMatchObject({ problem: { code: 'bad-name', message: expect.stringContaining(`"${id}"`) } });
     }
     expect(expectValue(await desk.listGames())).toEqual([]);
+  });
+
+  test('of games that are brought in give way to a name of our own, the same each time, and end no import', async () => {
+    const desk = await openOn(new MemoryDisk());
+    const games = [gameRecord('con'), gameRecord('LPT9'), gameRecord('g-1')];
+    expect(expectValue(await desk.importGames(games))).toEqual({ added: 3, copied: 0, same: 0 });
+    expect(expectValue(await desk.importGames(games))).toEqual({ added: 0, copied: 0, same: 3 });
+    const ids = expectValue(await desk.listGames()).map(({ id }) => id);
+    expect(ids.toSorted()).toEqual([
+      expect.stringMatching(/^LPT9-[0-9a-z]+$/),
+      expect.stringMatching(/^con-[0-9a-z]+$/),
+      'g-1',
+    ]);
+    for (const id of ids) expectValue(await desk.openGame(id));
   });
 
   test('of a card that is there already do not keep its changes from being saved', async () => {
@@ -81,18 +94,17 @@ describe('names that are one on a disk that does not tell capitals apart', () =>
     expectValue(await desk.saveCard('Mine', cardText('Mine, mended')));
   });
 
-  test('are refused for a second game: started, brought in, brought back', async () => {
+  test('are refused for a second game that is started or brought back; one that is brought in gets another', async () => {
     const desk = await openOn(new MemoryDisk());
     expectValue(await desk.startGame(gameRecord('G-1')));
     expectValue(await desk.removeGame('G-1'));
     expectValue(await desk.startGame(gameRecord('g-1', { startedAt: '2026-12-25T18:00:00Z' })));
-    for (const refused of [
-      await desk.startGame(gameRecord('G-1')),
-      await desk.importGames([gameRecord('G-1')]),
-      await desk.restoreGame('G-1'),
-    ]) {
+    for (const refused of [await desk.startGame(gameRecord('G-1')), await desk.restoreGame('G-1')]) {
       expect(refused).toEqual({ ok: false, problem: ALIKE });
     }
+    expect(expectValue(await desk.importGames([gameRecord('G-1')]))).toMatchObject({ added: 1 });
+    const ids = expectValue(await desk.listGames()).map(({ id }) => id);
+    expect(ids).toEqual(['g-1', expect.stringMatching(/^G-1-[0-9a-z]+$/)]);
     expectValue(await desk.removeGame('g-1'));
     expectValue(await desk.restoreGame('G-1'));
   });

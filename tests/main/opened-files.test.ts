@@ -46,6 +46,14 @@ describe('a file that Windrow is opened with is taken in beside what is kept', (
     expect(expectValue(await desk.listGames())).toHaveLength(2);
   });
 
+  test('a game as long as Windrow keeps one, which is far larger than any card', async () => {
+    const notes = Array.from({ length: 3000 }, () => ({ ...event(0), type: 'noted' as const, text: 'x'.repeat(400) }));
+    const game = gameRecord('g-1', { events: [event(0), ...notes.map(({ at, type, text }) => ({ at, type, text }))] });
+    const path = await put('g-1.windrow-game.json', writeGameFile(game));
+    expect(expectValue(await takeIn(desk, path))).toBe('The game is now in your journal.');
+    expect(expectValue(await desk.openGame('g-1')).events).toHaveLength(3001);
+  });
+
   test.each([
     ['empty.card.json', ''],
     ['foreign.card.json', '{"format":"other"}'],
@@ -53,7 +61,8 @@ describe('a file that Windrow is opened with is taken in beside what is kept', (
     ['newer.windrow-game.json', '{"kind":"windrow.game","schemaVersion":9}'],
     ['hostile.windrow-game.json', '{"kind":"windrow.game","schemaVersion":1,"__proto__":{"polluted":1}}'],
     ['damaged.windrow-game.json', JSON.stringify(gameRecord('g-1', { events: [event(0), event(2)] }))],
-    ['huge.windrow-game.json', '1'.repeat(1_000_000)],
+    ['huge.card.json', '1'.repeat(1_000_000)],
+    ['huge.windrow-game.json', '1'.repeat(13_000_000)],
   ])('as an attack: %s is refused with one sentence, and nothing is kept', async (name, text) => {
     const before = [expectValue(await desk.listCards()), expectValue(await desk.listGames())];
     const refused = await takeIn(desk, await put(name, text));

@@ -1,16 +1,18 @@
 import { expect, test } from 'vitest';
 import { questionNamed } from '../../core/engine/questions.ts';
-import { expectValue } from '../../core/base/result.ts';
+import { expectValue, failure, success } from '../../core/base/result.ts';
 import { FIRST_STAGES } from '../../core/review/yardstick.ts';
 import { inTheEnd } from '../../core/review/decision.ts';
 import { finish } from '../../core/base/steps.ts';
 import { lookBack } from '../../core/engine/game-questions.ts';
+import type { PracticeEntry } from '../../core/warmup/history-file.ts';
 import { choiceCosts } from '../../core/journal/choice-costs.ts';
 import { ownMisses } from '../../core/warmup/session.ts';
 import { PracticeRoom } from '../../renderer/places/warmup/practice-room.ts';
 import type { WarmUpRun } from '../../renderer/places/warmup/warm-up-run.ts';
 import { CardOpener } from '../../renderer/session/card-opener.ts';
 import { DEFAULT_PREFERENCES } from '../../main/desk/preferences.ts';
+import { SavingWatch } from '../../renderer/session/saving-watch.ts';
 import { CardFits } from '../../renderer/session/card-fits.ts';
 import { PreferenceStore } from '../../renderer/session/preference-store.ts';
 import type { WorkerLine } from '../../renderer/worker/client.ts';
@@ -40,6 +42,7 @@ function startWorker(): WorkerLine {
 const AT = '2026-11-25T18:00:01Z';
 /** Counts what a choice costs by the end of the exchange. */
 const COUNTERS = {
+  saving: new SavingWatch({ whyOnlyReading: async () => success(null) }, null),
   pool: new Pool(startWorker),
   fits: new CardFits(NO_KEPT_FITS, startWorker),
   incoming: { ratesFor: () => Promise.resolve(null) },
@@ -100,6 +103,28 @@ test('costly passes of games that were looked back at come into practice, each o
   ]);
   await expect.poll(async () => expectValue(await desk.practiceHistory())).toEqual(room.history);
   expect((await enter()).history).toEqual(room.history);
+});
+
+test('CR-D7: an answer that could not be saved waits, and is saved once the desk can save again', async () => {
+  const desk = await openOn(new MemoryDisk(), { demoCard: DEMO_TEXT });
+  let full = true;
+  const refusal = failure('disk-full', 'The disk is full.');
+  const notePractice: typeof desk.notePractice = async (entries) => (full ? refusal : await desk.notePractice(entries));
+  const saving = new SavingWatch({ whyOnlyReading: async () => success(full ? 'full' : null) }, 'full', 1);
+  const about = expectValue(await desk.about());
+  const preferences = new PreferenceStore(desk, DEFAULT_PREFERENCES);
+  const cards = new CardOpener(desk);
+  const room = new PracticeRoom(
+    { ...COUNTERS, desk: { ...desk, notePractice }, about, preferences, cards, saving },
+    startWorker,
+  );
+  await room.enter();
+  const answer: PracticeEntry = { type: 'guess', id: 'g-1', day: 1, what: 'lean', sure: 0.5, right: true };
+  room.note(answer);
+  await expect.poll(() => room.unsaved?.code).toBe('disk-full');
+  full = false;
+  await expect.poll(() => room.unsaved).toBeNull();
+  expect(expectValue(await desk.practiceHistory())).toEqual([answer]);
 });
 
 /** A room on the demo card, with a problem at hand whose last three tiles are to be given. */

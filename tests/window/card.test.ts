@@ -8,7 +8,7 @@ import { parsePattern } from '../../core/card/parse.ts';
 import { formatGroup, formatPattern } from '../../core/card/pattern.ts';
 import type { CardEntry } from '../../main/desk/desk.ts';
 import { CardEditor } from '../../renderer/places/card/card-editor.ts';
-import { fileNameOf } from '../../renderer/places/card/card-files.ts';
+import { cardFileName } from '../../renderer/backup/save-file.ts';
 import { COLUMNS, goTo, setByKey } from '../../renderer/places/card/grid-cells.ts';
 import {
   copyLine,
@@ -224,6 +224,6 @@ describe('the editor', () => {
 });
 
 test('a card file is named by its title and season', () => {
-  expect(fileNameOf('Thursday card', '2027')).toBe('thursday-card-2027.card.json');
-  expect(fileNameOf('../..', '')).toBe('card.card.json');
+  expect(cardFileName('Thursday card', '2027')).toBe('thursday-card-2027.card.json');
+  expect(cardFileName('../..', '')).toBe('card.card.json');
 });

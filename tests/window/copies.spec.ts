@@ -38,6 +38,8 @@ test('CR-D7: a game and a card in two files are told of, and a person chooses wh
   await expect(choices.getByRole('status')).toHaveText(copyWords.done.both);
   await expect(choices.getByRole('status')).toBeFocused();
   await expect(choices.getByRole('button')).toHaveCount(0);
+  // What is settled is not told of any more.
+  await expect(page.locator('wr-shell wr-notice')).toHaveCount(0);
   await windrow.go('Journal');
   await expect(page.locator('wr-games-view')).toContainText('Elsewhere');
   expect(await readdir(join(folder, 'games/2026/11'))).toEqual([expect.stringMatching(/^g-1\.json\.other-/)]);

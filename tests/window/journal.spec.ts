@@ -48,64 +48,6 @@ test('CR-O1: text size and colours chosen are there again after a restart', asyn
   expect(await page.evaluate(() => getComputedStyle(document.documentElement).fontSize)).toBe('20px');
 });
 
-test('when saving fails the window says so, keeps everything, and saves it all on a second try', async ({
-  windrow,
-  page,
-  misdeeds,
-}) => {
-  await windrow.open();
-  await windrow.deal(DEAL);
-  await windrow.saved();
-  const refusal = {
-    ok: false,
-    problem: { code: 'disk-full', message: 'The disk is full. What was saved before is safe.' },
-  };
-  await page.route('**/desk/**', async (route) => await route.fulfill({ json: refusal }));
-  await page.getByRole('button', { name: 'Give 3 tiles' }).click();
-  await expect(page.getByText('The disk is full.')).toBeVisible();
-  await expect(page.getByText('Not saved')).toBeVisible();
-  const rack = await windrow.rack();
-  await page.unroute('**/desk/**');
-  await page.getByRole('button', { name: 'Try again' }).click();
-  await windrow.saved();
-  await windrow.restart();
-  expect(await windrow.rack()).toEqual(rack);
-  expect(misdeeds.errors).toEqual([]);
-});
-
-test('a step that is not saved is asked about before the window goes, and saving is tried once more', async ({
-  windrow,
-  page,
-}) => {
-  await windrow.open();
-  await windrow.deal(DEAL);
-  await windrow.saved();
-  let tries = 0;
-  const refusal = { ok: false, problem: { code: 'missing', message: 'The folder is gone.' } };
-  await page.route('**/desk/appendEvent', async (route) => {
-    tries += 1;
-    await route.fulfill({ json: refusal });
-  });
-  await page.getByRole('button', { name: 'Give 3 tiles' }).click();
-  await expect(page.getByText('Not saved')).toBeVisible();
-  const questions: string[] = [];
-  page.on('dialog', async (dialog) => {
-    questions.push(dialog.type());
-    await dialog.dismiss();
-  });
-  const before = tries;
-  await page.close({ runBeforeUnload: true });
-  await expect.poll(() => questions).toEqual(['beforeunload']);
-  await expect.poll(() => tries).toBeGreaterThan(before);
-  // She stays, the folder is back, all is saved: now nothing is asked any more.
-  await page.unroute('**/desk/appendEvent');
-  await page.getByRole('button', { name: 'Try again' }).click();
-  await windrow.saved();
-  await page.close({ runBeforeUnload: true });
-  await expect.poll(() => page.isClosed()).toBe(true);
-  expect(questions).toHaveLength(1);
-});
-
 test('CR-O7: undo, redo and new game keep their place through the steps of a pass', async ({ windrow, page }) => {
   const places: unknown[] = [];
   const note = async (): Promise<void> => {

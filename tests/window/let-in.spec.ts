@@ -99,7 +99,7 @@ test('CR-L5: an address for this person alone opens in the browser, and the seco
   const again = await tab.goto(address);
   expect(again?.status()).toBe(403);
   await expect(tab.locator('body')).toHaveText(
-    /^This start address is used up[^.]+press Enter in the terminal[^.]+\.\s*$/,
+    /^This start address is used up[^.]+stop Windrow, start it again[^.]+\.\s*$/,
   );
 });
 

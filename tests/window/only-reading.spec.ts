@@ -29,6 +29,7 @@ test('CR-D7: on a full disk the window opens, says so as long as it is so, keeps
     await windrow.deal('FF N 0 13b 4578c 122d');
     await expect(page.locator('[data-saved=failed]')).toHaveText(shellWords.notSaved);
     await expect(standing).toHaveCount(1);
+    await expect(standing.getByRole('button', { name: shellWords.saveGameElsewhere })).toBeVisible();
     const rack = await windrow.rack();
     await windrow.go('Journal');
     await expect(standing.first()).toBeVisible();

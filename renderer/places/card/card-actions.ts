@@ -2,7 +2,7 @@ import { type CardDocument, emptyCard } from '../../../core/card/document.ts';
 import type { CardCaution } from '../../../main/desk/desk.ts';
 import { announce } from '../../parts/announcer.ts';
 import { cardWords as words } from '../../words/card.ts';
-import { fileNameOf, handOut } from './card-files.ts';
+import { saveCardFile } from '../../backup/save-file.ts';
 import type { CardRoom } from './card-room.ts';
 import type { CardAction } from './wr-card-list.ts';
 
@@ -73,6 +73,6 @@ export class CardActions {
     const { room } = this.#place;
     const text = await room.textOf(id);
     const entry = room.entries?.find((each) => each.id === id);
-    if (text !== null) handOut(fileNameOf(entry?.title ?? '', entry?.season ?? ''), text);
+    if (text !== null) saveCardFile(entry?.title ?? '', entry?.season ?? '', text);
   }
 }

@@ -1,5 +1,8 @@
 import { html, nothing } from 'lit';
+import { textField } from '../../../core/card/document.ts';
+import { writeCardFile } from '../../../core/card/file.ts';
 import type { CardCaution } from '../../../main/desk/desk.ts';
+import { saveCardFile } from '../../backup/save-file.ts';
 import { data, element, state } from '../../parts/element.ts';
 import { takeStep, undoKey } from '../../parts/undo-keys.ts';
 import '../../parts/wr-button.ts';
@@ -13,6 +16,7 @@ import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords as words } from '../../words/card.ts';
+import { shellWords } from '../../words/shell.ts';
 import type { CardEditor, Selection } from './card-editor.ts';
 import { CardArrival, FileDrop } from './card-arrival.ts';
 import { CardActions } from './card-actions.ts';
@@ -143,8 +147,17 @@ export class WrCardPlace extends Base {
     }
     const problem = saved.status === 'failed' ? this.app.saving.unsaid(saved.problem) : null;
     if (problem === null) return nothing;
-    return html`<wr-notice tone="bad" action=${words.undoLast} .closable=${false} @notice-action=${() => editor.undo()}
-      >${problem.message}</wr-notice
+    const { document } = editor;
+    const saveElsewhere = (): void =>
+      saveCardFile(textField(document, 'title'), textField(document, 'season'), writeCardFile(document));
+    return html`<wr-notice
+      tone="bad"
+      action=${shellWords.retry}
+      .closable=${false}
+      @notice-action=${() => editor.retrySaving()}
+      >${problem.message}
+      <wr-button slot="more" @click=${() => editor.undo()}>${words.undoLast}</wr-button>
+      <wr-button slot="more" @click=${saveElsewhere}>${shellWords.saveCardElsewhere}</wr-button></wr-notice
     >`;
   }
 

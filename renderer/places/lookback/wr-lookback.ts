@@ -1,9 +1,8 @@
 import { html, nothing, type PropertyValues } from 'lit';
 import type { Result } from '../../../core/base/result.ts';
-import { writeGameFile } from '../../../core/game/file/write-game-file.ts';
 import type { GameRecord } from '../../../core/game/record.ts';
 import { resultSentence } from '../../../core/review/story.ts';
-import { saveFile } from '../../backup/save-file.ts';
+import { saveGameFile } from '../../backup/save-file.ts';
 import { announce } from '../../parts/announcer.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
@@ -15,6 +14,7 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { adviceWords } from '../../words/advice.ts';
 import { journalWords } from '../../words/journal.ts';
 import { lookbackWords as words } from '../../words/lookback.ts';
+import { shellWords } from '../../words/shell.ts';
 import { whenOf } from '../journal/journal-game.ts';
 import type { JournalStore } from '../journal/journal-store.ts';
 import { openAtTable, journalLink } from '../journal/routes.ts';
@@ -83,7 +83,7 @@ export class WrLookback extends Base {
     return html`<div class="row screen">
         <wr-button @click=${() => this.#open(record.id)}>${words.table}</wr-button>
         <wr-button ?disabled=${!game.isTold} @click=${() => window.print()}>${words.print}</wr-button>
-        <wr-button @click=${() => saveGame(record)}>${words.save}</wr-button>
+        <wr-button @click=${() => announce(shellWords.savedAs(saveGameFile(record)))}>${words.save}</wr-button>
       </div>
       <wr-details
         .record=${record}
@@ -213,13 +213,6 @@ export class WrLookback extends Base {
     this.#unsubscribe?.();
     this.#game?.stop();
   }
-}
-
-/** One game on its own, in the form of its file, which can be brought in elsewhere. */
-function saveGame(record: GameRecord): void {
-  const name = `${record.id}.windrow-game.json`;
-  saveFile(name, 'application/json', writeGameFile(record));
-  announce(words.savedAs(name));
 }
 
 function notesOfGame({ events }: GameRecord): string[] {

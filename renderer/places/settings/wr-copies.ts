@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import type { CopyChoice, CopyEntry, CopyFile } from '../../../main/desk/desk.ts';
 import { data, element, state } from '../../parts/element.ts';
+import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
@@ -86,8 +87,15 @@ export class WrCopies extends Base {
   async #settle({ file }: CopyFile, choice: CopyChoice, done: string): Promise<void> {
     if (this.#isBusy) return;
     this.#isBusy = true;
-    const left = await this.app.desk.settleCopy(file, choice);
+    const { desk } = this.app;
+    const told = await desk.notices();
+    const left = await desk.settleCopy(file, choice);
+    const now = await desk.notices();
     this.#isBusy = false;
+    if (told.ok && now.ok) {
+      const settled = told.value.filter((notice) => !now.value.includes(notice));
+      emit<readonly string[]>(this, 'notices-settled', settled);
+    }
     const text = left.ok ? done : left.problem.message;
     this.outcomes = new Map([...this.outcomes, [file, { isDone: left.ok, text }]]);
     await this.updateComplete;

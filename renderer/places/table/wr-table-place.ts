@@ -12,6 +12,7 @@ import '../../parts/wr-toolbar.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { saveElsewhere } from '../../shell/save-elsewhere.ts';
 import { adviceWords } from '../../words/advice.ts';
 import { resultWords } from '../../words/play.ts';
 import { shellWords } from '../../words/shell.ts';
@@ -262,7 +263,7 @@ export class WrTablePlace extends Base {
       action=${shellWords.retry}
       .closable=${false}
       @notice-action=${() => session.retrySaving()}
-      >${problem.message}</wr-notice
+      >${problem.message}${saveElsewhere(session)}</wr-notice
     >`;
   }
 

@@ -27,6 +27,10 @@ export class PracticeLog {
     return this.#queue.status;
   }
 
+  retrySaving(): void {
+    this.#queue.retry();
+  }
+
   /** Reads what was kept before. */
   async read(): Promise<Result<null>> {
     const history = await this.#desk.practiceHistory();

@@ -1,3 +1,4 @@
+import type { Problem } from '../../../core/base/result.ts';
 import { randomFromSeed } from '../../../core/base/random.ts';
 import type { Card } from '../../../core/card/card.ts';
 import { type CardFile, readCard } from '../../../core/card/file.ts';
@@ -8,7 +9,6 @@ import type { WarmUpItem } from '../../../core/warmup/item.ts';
 import type { TableKind } from '../../../core/table/kinds.ts';
 import { beginSitting, nextInSitting, planSession, type Sitting } from '../../../core/warmup/session.ts';
 import { type Answer, type Ask, question } from '../../session/ask.ts';
-import type { SaveStatus } from '../../session/save-queue.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import type { WorkerLine } from '../../worker/client.ts';
 import { type Engine, engine } from '../../worker/engine.ts';
@@ -20,7 +20,8 @@ import { SheetBook } from './sheet-book.ts';
 import { WarmUpRun } from './warm-up-run.ts';
 import { Store } from '../../session/store.ts';
 
-type App = Pick<AppContext, 'desk' | 'preferences' | 'cards' | 'about'> & Pick<RoomHost, 'pool' | 'incoming' | 'fits'>;
+type App = Pick<AppContext, 'desk' | 'preferences' | 'cards' | 'about' | 'saving'> &
+  Pick<RoomHost, 'pool' | 'incoming' | 'fits'>;
 
 /**
  * All that the Warm-up place holds: the card, the practice history, the problem at hand and the
@@ -54,6 +55,7 @@ export class PracticeRoom extends Store implements RoomHost {
     this.#found = inTheRoom(this, question(this.worker, 'find'));
     this.#redealt = inTheRoom(this, question(this.worker, 'redeal'));
     this.sheets = new SheetBook(app, this, () => this.notify());
+    app.saving.whenItSaves(() => this.retrySaving());
   }
 
   /** The card that is practised with. */
@@ -93,8 +95,15 @@ export class PracticeRoom extends Store implements RoomHost {
   get trouble(): string {
     return this.#trouble;
   }
-  get saved(): SaveStatus {
-    return this.#log.saved;
+  /** Why something of the practice is not saved; null when nothing waits for a second try. */
+  get unsaved(): Problem | null {
+    const failed = [this.#log.saved, this.sheets.saved].find((saved) => saved.status === 'failed');
+    return failed?.problem ?? null;
+  }
+
+  retrySaving(): void {
+    this.#log.retrySaving();
+    this.sheets.retrySaving();
   }
 
   /** Loads the card in use, the history and the sheets. */

@@ -58,6 +58,10 @@ export class SheetBook {
   get saved(): SaveStatus {
     return this.#queue.status;
   }
+
+  retrySaving(): void {
+    this.#queue.retry();
+  }
   /** The sheet removed last, as long as it can be restored. */
   get removed(): Sheet | null {
     return this.#removed;

@@ -13,7 +13,7 @@ import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import { shellWords } from '../../words/shell.ts';
-import { handOut } from '../card/card-files.ts';
+import { saveFile } from '../../backup/save-file.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 import './wr-sheet-add.ts';
@@ -171,7 +171,9 @@ export class WrSheets extends Base {
       <div class="row">
         <wr-button look="main" ?disabled=${sheet.problems.length === 0} @click=${this.#print}>${words.print}</wr-button>
         <wr-button ?disabled=${sheet.problems.length === 0} @click=${this.#project}>${words.project}</wr-button>
-        <wr-button @click=${() => handOut(`${sheet.id}.sheet.json`, sheets.fileText)}>${words.save}</wr-button>
+        <wr-button @click=${() => saveFile(`${sheet.id}.sheet.json`, 'application/json', sheets.fileText)}
+          >${words.save}</wr-button
+        >
       </div>
       ${this.#answering()} ${sheet.problems.length === 0 ? html`<p>${words.empty}</p>` : nothing}
       <ol class="stack">

@@ -7,6 +7,7 @@ import type { AppContext } from '../../shell/app-context.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { shellWords } from '../../words/shell.ts';
 import { warmUpWords as words } from '../../words/warmup.ts';
 import { itemOfAddress } from './item-route.ts';
 import { type PracticeRoom, roomOf } from './practice-room.ts';
@@ -83,6 +84,7 @@ export class WrWarmUpPlace extends Base {
           ? nothing
           : html`<wr-notice tone="bad" @notice-closed=${() => room.forgetTrouble()}>${room.trouble}</wr-notice>`
       }
+      ${this.#unsaved(room)}
       <wr-tabs
         label=${words.viewsLabel}
         .tabs=${VIEWS.map((id) => ({ id, label: words.views[id] }))}
@@ -92,6 +94,18 @@ export class WrWarmUpPlace extends Base {
         <div slot=${this.view}>${this.#content(room)}</div>
       </wr-tabs>
     </div>`;
+  }
+
+  #unsaved(room: PracticeRoom): unknown {
+    const problem = this.app.saving.unsaid(room.unsaved);
+    if (problem === null) return nothing;
+    return html`<wr-notice
+      tone="bad"
+      action=${shellWords.retry}
+      .closable=${false}
+      @notice-action=${() => room.retrySaving()}
+      >${problem.message}</wr-notice
+    >`;
   }
 
   #content(room: PracticeRoom): unknown {
