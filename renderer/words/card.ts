@@ -27,7 +27,6 @@ export const cardWords = {
   inUse: 'In use at the Table',
   use: 'Use at the Table',
   used: (title: string) => `${title} is now the card for new games.`,
-  undoLast: 'Undo the last change',
   lines: (count: number) => counted(count, 'line'),
   ways: (count: number) => counted(count, 'way'),
   untitled: 'Card without a title',

@@ -47,8 +47,9 @@ describe('a file that Windrow is opened with is taken in beside what is kept', (
   });
 
   test('a game as long as Windrow keeps one, which is far larger than any card', async () => {
-    const notes = Array.from({ length: 3000 }, () => ({ ...event(0), type: 'noted' as const, text: 'x'.repeat(400) }));
-    const game = gameRecord('g-1', { events: [event(0), ...notes.map(({ at, type, text }) => ({ at, type, text }))] });
+    const { at } = event(0);
+    const notes = Array.from({ length: 3000 }, () => ({ at, type: 'noted' as const, text: 'x'.repeat(400) }));
+    const game = gameRecord('g-1', { events: [event(0), ...notes] });
     const path = await put('g-1.windrow-game.json', writeGameFile(game));
     expect(expectValue(await takeIn(desk, path))).toBe('The game is now in your journal.');
     expect(expectValue(await desk.openGame('g-1')).events).toHaveLength(3001);

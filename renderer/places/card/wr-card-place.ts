@@ -156,7 +156,6 @@ export class WrCardPlace extends Base {
       .closable=${false}
       @notice-action=${() => editor.retrySaving()}
       >${problem.message}
-      <wr-button slot="more" @click=${() => editor.undo()}>${words.undoLast}</wr-button>
       <wr-button slot="more" @click=${saveElsewhere}>${shellWords.saveCardElsewhere}</wr-button></wr-notice
     >`;
   }
