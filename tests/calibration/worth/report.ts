@@ -6,7 +6,7 @@ Made by \`npm run worth:table\`; all figures are games of a hundred. One chair d
 its default setting, in the part of the game that is named; in the other part, and when it follows the other rule, it
 plays as the row says. Each deal is played twice and goes on with the same walls after the exchange. The interval is 95 %.
 Cards other than the demo card are invented, from seeds that took part in no fit and no tuning. Simulated players; real
-tables differ.
+tables differ. "None found": the interval holds nought, so these games tell no difference.
 `;
 const PARTS = { exchange: 'In the exchange', play: 'In play', game: 'In the whole game' } as const;
 
@@ -68,5 +68,7 @@ function pooledLine(rows: readonly WorthRow[]): string {
 
 function gain({ difference, error }: Pick<WorthRow, 'difference' | 'error'>): string {
   const sign = difference < 0 ? '−' : '+';
-  return `${sign}${Math.abs(difference).toFixed(2)} ± ${(1.96 * error).toFixed(2)}`;
+  const halfWidth = 1.96 * error;
+  const found = Math.abs(difference) > halfWidth ? '' : ', none found';
+  return `${sign}${Math.abs(difference).toFixed(2)} ± ${halfWidth.toFixed(2)}${found}`;
 }
