@@ -12,7 +12,6 @@ const sources = readdirSync(RENDERER, { recursive: true, encoding: 'utf8' })
 const TIMED = {
   'parts/announcer.ts': 'gathers what is said close together into one sentence',
   'parts/drag-controller.ts': 'tells the click that ends a drag from another',
-  'places/card/card-files.ts': 'frees the memory of a file that was handed out',
   'places/journal/season-sums.ts': 'draws figures that come in at most some times a second',
   'places/table/growth.ts': 'draws the rest of a long list once its first rows are on screen',
   'places/warmup/wr-warm-up-run.ts': 'draws the clock for those who asked for one',
