@@ -18,7 +18,7 @@ export interface SectionDocument extends Fields {
   readonly lines: readonly LineDocument[];
 }
 
-/** Fields as in the contract of card files: id, pattern, slide, slide2, concealed, points, note. */
+/** Fields as in the contract of card files: id, pattern, or, slide, slide2, distinct, concealed, points, note. */
 export type LineDocument = Fields;
 
 /** Where a line stands, both counted from 0. */
@@ -28,7 +28,14 @@ export interface LinePlace {
 }
 
 /** What a line has when its file doesn't say. */
-export const LINE_DEFAULTS = { slide: 0 as Slide, slide2: 1 as Slide, concealed: false, points: 25, note: '' } as const;
+export const LINE_DEFAULTS = {
+  slide: 0 as Slide,
+  slide2: 1 as Slide,
+  distinct: false,
+  concealed: false,
+  points: 25,
+  note: '',
+} as const;
 
 /** A card without sections. */
 export function emptyCard(title: string, season: string): CardDocument {

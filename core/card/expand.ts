@@ -20,8 +20,11 @@ interface Part {
   readonly fillings: readonly Filling[];
 }
 
-/** Works out a line's ways without writing them out; `slide` moves unmarked numbers, `slide2` those marked `'`. */
-export function expand(pattern: Pattern, slide: Slide, slide2: Slide): Expansion {
+/**
+ * Works out a line's ways without writing them out; `slide` moves unmarked numbers, `slide2` those marked `'`, and
+ * `distinct` keeps these from being equal to those.
+ */
+export function expand(pattern: Pattern, slide: Slide, slide2: Slide, distinct = false): Expansion {
   const open = openGroupsOf(pattern);
   const flowers = open.filter(({ tile }) => tile.is === 'flower');
   const winds = open.filter(({ tile }) => tile.is === 'wind' || tile.is === 'open-wind');
@@ -29,14 +32,14 @@ export function expand(pattern: Pattern, slide: Slide, slide2: Slide): Expansion
   const parts: Expansion['parts'] = [
     { open: flowers, fillings: fillingsOf(flowers, [() => FLOWER]) },
     { open: winds, fillings: fillingsOf(winds, windPickers(winds)) },
-    { open: rest, fillings: fillingsOf(rest, numberPickers(rest, slide, slide2)) },
+    { open: rest, fillings: fillingsOf(rest, numberPickers(rest, slide, slide2, distinct)) },
   ];
   return { parts, count: parts.reduce((product, { fillings }) => product * fillings.length, 1) };
 }
 
 /** A line's ways: distinct multisets of (tile, group size) that the set can supply. Numbers rise first. */
-export function waysOf(pattern: Pattern, slide: Slide, slide2: Slide): Way[] {
-  return writeOut(expand(pattern, slide, slide2));
+export function waysOf(pattern: Pattern, slide: Slide, slide2: Slide, distinct = false): Way[] {
+  return writeOut(expand(pattern, slide, slide2, distinct));
 }
 
 /** Writes out the ways of an expansion. Plain loops: a big card has 50,000 ways of some ten groups. */

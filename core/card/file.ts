@@ -41,7 +41,7 @@ export function writeCardFile(document: CardDocument): string {
 }
 
 const CARD_FIELDS = ['format', 'version', 'title', 'season', 'sections'] as const;
-const LINE_FIELDS = ['id', 'pattern', 'slide', 'slide2', 'concealed', 'points', 'note'] as const;
+const LINE_FIELDS = ['id', 'pattern', 'or', 'slide', 'slide2', 'distinct', 'concealed', 'points', 'note'] as const;
 
 function inOrder(fields: Fields, first: readonly string[]): Fields {
   const known = first.filter((field) => Object.hasOwn(fields, field));

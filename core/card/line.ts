@@ -9,9 +9,9 @@ import {
   sectionName,
   textField,
 } from './document.ts';
-import { expand, type Expansion, writeOut } from './expand.ts';
-import { parsePattern, type PatternCode, type PatternProblem, type ScannedGroup, scanPattern } from './parse.ts';
-import { HAND_SIZE, type Pattern, type Slide, SLIDES, tilesInAll } from './pattern.ts';
+import { FormReading, type Movements } from './form.ts';
+import type { PatternCode, PatternProblem, ScannedGroup } from './parse.ts';
+import { type Pattern, type Slide, SLIDES } from './pattern.ts';
 import type { Way, WayGroup } from './way.ts';
 
 export interface LineProblem {
@@ -21,16 +21,15 @@ export interface LineProblem {
   readonly message: string;
 }
 
-/** What a line says beside its pattern. */
-export type LineSettings = Pick<Line, 'concealed' | 'points' | 'note'> & {
-  readonly slide: Slide;
-  readonly slide2: Slide;
-};
+/** What a line says beside its patterns. */
+export type LineSettings = Pick<Line, 'concealed' | 'points' | 'note'> & Movements;
 
 /** Longest id and note; what is longer was not typed by a person. */
 const LONGEST_ID = 80;
 const LONGEST_NOTE = 2_000;
 const HIGHEST_POINTS = 1_000;
+/** Further forms of a line. */
+export const MOST_FORMS = 10;
 
 const readings = new WeakMap<LineDocument, LineReading>();
 
@@ -48,65 +47,76 @@ export class LineReading implements LineSettings {
   readonly id: string;
   readonly slide: Slide;
   readonly slide2: Slide;
+  readonly distinct: boolean;
   readonly concealed: boolean;
   readonly points: number;
   readonly note: string;
-  /** The pattern as it is written. */
-  readonly text: string;
-  /** Its groups, those that can be read and others. */
-  readonly groups: readonly ScannedGroup[];
-  /** The groups that can be read: all of them if the line is `whole`. */
-  readonly pattern: Pattern;
-  /** Tiles in these groups, to be counted up to 14. */
-  readonly tiles: number;
-  /** Problems of the pattern. */
-  readonly patternProblems: readonly PatternProblem[];
-  /** All that keeps the line from being played: problems of its id, settings and pattern. */
+  /** The line as printed, and what it may be instead: each "or" is one more. */
+  readonly forms: readonly [FormReading, ...FormReading[]];
+  /** All that keeps the line from being played: problems of its id, settings and patterns. */
   readonly problems: readonly LineProblem[];
-  #expansion: Expansion | undefined;
   #ways: readonly Way[] | undefined;
 
   constructor(line: LineDocument) {
-    const { slide, slide2, concealed, points } = line;
+    const { slide, slide2, distinct, concealed, points } = line;
     this.id = textField(line, 'id');
     this.slide = isSlide(slide) ? slide : LINE_DEFAULTS.slide;
     this.slide2 = isSlide(slide2) ? slide2 : LINE_DEFAULTS.slide2;
+    this.distinct = distinct === true;
     this.concealed = concealed === true;
     this.points = typeof points === 'number' ? points : LINE_DEFAULTS.points;
     this.note = textField(line, 'note');
-    this.text = textField(line, 'pattern');
-    this.groups = scanPattern(this.text);
-    this.pattern = this.groups.flatMap(({ group }) => (group.ok ? [group.value] : []));
-    this.tiles = tilesInAll(this.pattern);
-    const parsed = parsePattern(this.text, this.groups);
-    this.patternProblems = parsed.ok ? [] : parsed.problem.all;
-    this.problems = [...idProblems(line), ...settingProblems(line), ...problemsOfPattern(line, this.patternProblems)];
+    const further = textsOf(line['or']).map((text) => new FormReading(text, this));
+    this.forms = [new FormReading(textField(line, 'pattern'), this), ...further];
+    this.problems = [...idProblems(line), ...settingProblems(line), ...problemsOfForms(line, this.forms)];
   }
 
-  /** Whether the pattern has 14 tiles and no problem, so that the ways are the line's. */
+  /** The pattern as it is written; like what follows, of the first form. */
+  get text(): string {
+    return this.forms[0].text;
+  }
+  get groups(): readonly ScannedGroup[] {
+    return this.forms[0].groups;
+  }
+  get pattern(): Pattern {
+    return this.forms[0].pattern;
+  }
+  get tiles(): number {
+    return this.forms[0].tiles;
+  }
+
+  /** Whether all patterns have 14 tiles and no problem, so that the ways are the line's. */
   get whole(): boolean {
-    return this.patternProblems.length === 0;
+    return this.forms.every(({ whole }) => whole);
   }
 
-  /** How many ways there are; they are counted without being written out. */
+  /** How many ways there are; of a line with one form they are counted without being written out. */
   get wayCount(): number {
-    return this.#ways?.length ?? this.#expanded?.count ?? 0;
+    return this.forms.length === 1 ? this.forms[0].wayCount : this.ways.length;
   }
 
-  /** Ways of the groups that can be read, so that an example can be drawn from the first group on. */
+  /** The ways of all forms, each once: those of the first form, then what the others add. */
   get ways(): readonly Way[] {
-    if (this.#ways === undefined) {
-      const expanded = this.#expanded;
-      this.#ways = expanded === undefined ? [] : writeOut(expanded);
-      this.#expansion = undefined;
-    }
-    return this.#ways;
+    return (this.#ways ??= this.forms.length === 1 ? this.forms[0].ways : union(this.forms));
   }
 
-  get #expanded(): Expansion | undefined {
-    if (this.tiles === 0 || this.tiles > HAND_SIZE) return undefined;
-    return (this.#expansion ??= expand(this.pattern, this.slide, this.slide2));
+  /** One of the ways, as it is printed: the form, and the way's place among those of the form. */
+  drawn(at: number): { readonly form: FormReading; readonly way: number } {
+    const way = this.ways[at];
+    const form = this.forms.find(({ ways }) => way !== undefined && ways.includes(way)) ?? this.forms[0];
+    return { form, way: way === undefined ? at : form.ways.indexOf(way) };
   }
+
+  /** Further forms, as they are read aloud. */
+  get or(): readonly Pattern[] {
+    return this.forms.slice(1).map(({ pattern }) => pattern);
+  }
+}
+
+function union(forms: readonly FormReading[]): readonly Way[] {
+  const all = new Map<string, Way>();
+  for (const { ways } of forms) for (const way of ways) if (!all.has(way.key)) all.set(way.key, way);
+  return [...all.values()];
 }
 
 /** A line without problems, with its place. */
@@ -114,7 +124,10 @@ export interface UnderstoodLine extends LineSettings {
   readonly place: LinePlace;
   readonly id: string;
   readonly section: string;
+  /** The first form. */
   readonly pattern: Pattern;
+  /** Its further forms. */
+  readonly or: readonly Pattern[];
   /** How many ways it has. */
   readonly ways: number;
 }
@@ -123,17 +136,29 @@ export interface UnderstoodLine extends LineSettings {
 export function understoodLines({ sections }: CardDocument): UnderstoodLine[] {
   return sections.flatMap((section, index) =>
     section.lines.flatMap((fields, line): UnderstoodLine[] => {
-      const { problems, wayCount: ways, id, pattern, slide, slide2, concealed, points, note } = readLine(fields);
+      const {
+        problems,
+        wayCount: ways,
+        id,
+        pattern,
+        or,
+        slide,
+        slide2,
+        distinct,
+        concealed,
+        points,
+        note,
+      } = readLine(fields);
       if (problems.length > 0) return [];
       const place = { section: index, line };
       const name = sectionName(section, index);
-      return [{ place, id, section: name, pattern, slide, slide2, concealed, points, note, ways }];
+      return [{ place, id, section: name, pattern, or, slide, slide2, distinct, concealed, points, note, ways }];
     }),
   );
 }
 
-/** The tiles of each group in one way, NEWS as one group of four singles; null for a group that can't be read. */
-export function tilesOfGroups({ groups }: LineReading, way: Way | undefined): (readonly WayGroup[] | null)[] {
+/** The tiles of each group of a form in one of its ways, NEWS as one group of four singles; null for a group that can't be read. */
+export function tilesOfGroups({ groups }: FormReading, way: Way | undefined): (readonly WayGroup[] | null)[] {
   let place = 0;
   return groups.map(({ group }) => {
     if (!group.ok) return null;
@@ -145,7 +170,7 @@ export function tilesOfGroups({ groups }: LineReading, way: Way | undefined): (r
 }
 
 /** The place of the first way with all numbers as printed and the open suits in order; 0 if there is none. */
-export function printedWay({ pattern, ways }: LineReading): number {
+export function printedWay({ pattern, ways }: FormReading): number {
   const printed = pattern.flatMap(({ tile }) => {
     if (tile.is === 'news') return [null, null, null, null];
     return [tile.is === 'number' ? tile.number : null];
@@ -181,11 +206,17 @@ function idProblems({ id }: LineDocument): LineProblem[] {
 }
 
 /** How each setting is named to a person, what it may be, and how to put it right. */
-const SETTINGS: Readonly<Record<keyof LineSettings, readonly [string, (value: unknown) => boolean, string]>> = {
+const SETTINGS: Readonly<Record<keyof LineSettings | 'or', readonly [string, (value: unknown) => boolean, string]>> = {
   slide: ['first slide', isSlide, 'use 0, 1, 2 or 3'],
   slide2: ['second slide', isSlide, 'use 0, 1, 2 or 3'],
+  distinct: ['mark of different numbers', (value) => typeof value === 'boolean', 'use true or false'],
   concealed: ['concealed mark', (value) => typeof value === 'boolean', 'use true or false'],
   points: ['points', isPoints, `use a whole number from 0 to ${HIGHEST_POINTS}`],
+  or: [
+    'list of further patterns',
+    (value) => Array.isArray(value) && value.length <= MOST_FORMS && textsOf(value).length === value.length,
+    `use a list of ${MOST_FORMS} texts at most`,
+  ],
   note: [
     'note',
     (value) => typeof value === 'string' && value.length <= LONGEST_NOTE,
@@ -201,9 +232,23 @@ function settingProblems(line: Fields): LineProblem[] {
   );
 }
 
-function problemsOfPattern({ pattern }: LineDocument, problems: readonly PatternProblem[]): LineProblem[] {
-  if (typeof pattern === 'string') return problems.map(({ code, message, at }) => ({ code, message, column: at + 1 }));
-  return [elsewhere('missing-pattern', 'This line has no pattern: write 14 tiles in groups.')];
+function problemsOfForms({ pattern }: LineDocument, [first, ...further]: LineReading['forms']): LineProblem[] {
+  const own =
+    typeof pattern === 'string'
+      ? first.problems.map(inPattern)
+      : [elsewhere('missing-pattern', 'This line has no pattern: write 14 tiles in groups.')];
+  const others = further.flatMap(({ problems }, at) =>
+    problems.map(inPattern).map((problem) => ({ ...problem, message: `In "or" ${at + 1}: ${problem.message}` })),
+  );
+  return [...own, ...others];
+}
+
+function inPattern({ code, message, at }: PatternProblem): LineProblem {
+  return { code, message, column: at + 1 };
+}
+
+function textsOf(value: unknown): string[] {
+  return Array.isArray(value) ? value.filter((each) => typeof each === 'string') : [];
 }
 
 function elsewhere(code: LineProblem['code'], message: string): LineProblem {

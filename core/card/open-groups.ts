@@ -55,12 +55,16 @@ export function windPickers(groups: readonly OpenGroup[]): Picker[] {
 
 type SuitOrder = Readonly<Record<GroupSuit, Suit>>;
 
-/** One picker for every choice of shifts, suits and open dragon, numbers rising. */
-export function numberPickers(groups: readonly OpenGroup[], slide: Slide, slide2: Slide): Picker[] {
+/**
+ * One picker for every choice of shifts, suits and open dragon, numbers rising; where they are to be `distinct`, no number
+ * of the second movement is equal to one of the first.
+ */
+export function numberPickers(groups: readonly OpenGroup[], slide: Slide, slide2: Slide, distinct: boolean): Picker[] {
   const dragons = groups.some(({ tile }) => tile.is === 'open-dragon') ? DRAGONS : DRAGONS.slice(0, 1);
   const pickers: Picker[] = [];
   for (const first of shiftsOf(groups, 'first', slide)) {
     for (const second of shiftsOf(groups, 'second', slide2)) {
+      if (distinct && meet(groups, first, second)) continue;
       for (const suits of suitOrders(groups)) {
         for (const dragon of dragons) {
           const shift = { first, second, stays: 0 };
@@ -78,14 +82,22 @@ export function numberPickers(groups: readonly OpenGroup[], slide: Slide, slide2
 
 /** Every shift that keeps all numbers of a movement within 1 to 9, smallest first. */
 function shiftsOf(groups: readonly OpenGroup[], movement: Movement, slide: Slide): number[] {
-  const numbers = groups.flatMap(({ tile }) =>
-    tile.is === 'number' && tile.movement === movement ? [tile.number] : [],
-  );
+  const numbers = numbersMoving(groups, movement);
   if (numbers.length === 0 || slide === 0) return [0];
   const shifts = Array.from({ length: 17 }, (_, index) => index - 8);
   return shifts.filter(
     (shift) => shift % slide === 0 && numbers.every((number) => number + shift >= 1 && number + shift <= 9),
   );
+}
+
+/** Whether a number of the first movement, so shifted, is one of the second. */
+function meet(groups: readonly OpenGroup[], first: number, second: number): boolean {
+  const firsts = new Set(numbersMoving(groups, 'first').map((number) => number + first));
+  return numbersMoving(groups, 'second').some((number) => firsts.has(number + second));
+}
+
+function numbersMoving(groups: readonly OpenGroup[], movement: Movement): number[] {
+  return groups.flatMap(({ tile }) => (tile.is === 'number' && tile.movement === movement ? [tile.number] : []));
 }
 
 /** All ways to give the open suits in use to different suits; named suits stand for themselves. */

@@ -18,11 +18,17 @@ export interface ProofProgress {
 }
 
 const PRINTED_FIELDS = ['id', 'pattern', 'slide', 'slide2', 'concealed', 'points', 'note'] as const;
+const LATER_FIELDS = ['or', 'distinct'] as const;
 
 /** All that a printed line says, as one text: two lines that differ in any of it have different texts. */
 export function lineContent(line: LineDocument): string {
   const defaults: Fields = LINE_DEFAULTS;
-  return JSON.stringify(PRINTED_FIELDS.map((field) => line[field] ?? defaults[field]));
+  // Fields that came later are said only where a line has them, so that older ticks keep their text.
+  const later = LATER_FIELDS.filter((field) => line[field] !== undefined && line[field] !== defaults[field]);
+  return JSON.stringify([
+    ...PRINTED_FIELDS.map((field) => line[field] ?? defaults[field]),
+    ...later.map((field) => [field, line[field]]),
+  ]);
 }
 
 export function isConfirmed(proof: ProofState, line: LineDocument): boolean {

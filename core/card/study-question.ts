@@ -141,8 +141,8 @@ function wrongGroups(line: StudyLine, covered: readonly number[], random: Random
   return [...found.keys()];
 }
 
-function signature({ slide, slide2 }: StudyLine, pattern: Pattern): string {
-  return waysOf(pattern, slide, slide2)
+function signature({ slide, slide2, distinct }: StudyLine, pattern: Pattern): string {
+  return waysOf(pattern, slide, slide2, distinct)
     .map(({ key }) => key)
     .sort()
     .join('\n');

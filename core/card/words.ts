@@ -7,6 +7,8 @@ import { SMALLEST_JOKER_GROUP } from './way.ts';
 /** What is read aloud of a line. */
 export interface SpokenLine extends LineSettings {
   readonly pattern: Pattern;
+  /** What the line may be instead. */
+  readonly or: readonly Pattern[];
 }
 
 /** The trade's names of groups by size; no group has size 0. */
@@ -35,10 +37,14 @@ export function groupWords({ tile, size }: PatternGroup): string {
 
 /** A line in sentences, group by group, then how it moves, whether it is concealed, and its points. */
 export function lineWords(line: SpokenLine): string[] {
-  const moves = hasTwoMovements(line);
+  const forms = [line.pattern, ...line.or];
+  const moves = forms.some((pattern) => hasTwoMovements({ ...line, pattern }));
+  const groupsOf = (pattern: Pattern): string[] =>
+    pattern.map((group) => sentence(groupWords(group) + (moves ? movementWords(group) : '')));
   return [
-    ...line.pattern.map((group) => sentence(groupWords(group) + (moves ? movementWords(group) : ''))),
-    ...suitSentences(line.pattern),
+    ...groupsOf(line.pattern),
+    ...line.or.flatMap((pattern) => ['Or:', ...groupsOf(pattern)]),
+    ...suitSentences(forms.flat()),
     ...movementSentences(line),
     line.concealed ? 'Concealed.' : 'May be exposed.',
     `${line.points} points.`,
@@ -107,8 +113,8 @@ const AMOUNTS: Readonly<Record<Exclude<Slide, 0>, string>> = {
   3: 'by three or six',
 };
 
-function movementSentences({ pattern, slide, slide2 }: SpokenLine): string[] {
-  const numbers = numbersOf(pattern);
+function movementSentences({ pattern, or, slide, slide2, distinct }: SpokenLine): string[] {
+  const numbers = numbersOf([...pattern, ...or.flat()]);
   const first = numbers.some(({ movement }) => movement === 'first') && slide !== 0 ? slide : undefined;
   const second = numbers.some(({ movement }) => movement === 'second') && slide2 !== 0 ? slide2 : undefined;
   if (numbers.length === 0) return [];
@@ -117,5 +123,6 @@ function movementSentences({ pattern, slide, slide2 }: SpokenLine): string[] {
   return [
     ...(first === undefined ? [] : [`${own} move up or down together, ${AMOUNTS[first]}.`]),
     ...(second === undefined ? [] : [`The numbers that move apart move together, ${AMOUNTS[second]}.`]),
+    ...(distinct && (first ?? second) !== undefined ? ['They are never equal to the others.'] : []),
   ];
 }

@@ -358,3 +358,32 @@ describe('the demo card', () => {
 
   test('is written as it stands', () => expect(writeCardFile(document)).toBe(text));
 });
+
+describe('a line printed with "or", and numbers that differ', () => {
+  const OR = { id: 'twins-1', pattern: "FF 11a 11b 11c 55a' 55b' 55c'", or: ['FFFF 1111a 111b 111c'], slide: 1 };
+
+  test('are read, counted together, and written back in their place', () => {
+    const text = cardText([{ name: 'Twins', lines: [{ ...OR, distinct: true }] }]);
+    const { card, document, problems } = expectValue(readCardFile(text));
+    expect(problems).toEqual([]);
+    // 36 pairs of numbers, and 9 numbers with the kong in one of three suits.
+    expect(linesOf(card)[0]?.ways).toHaveLength(36 + 27);
+    expect(understoodLines(document)).toMatchObject([{ ways: 63, distinct: true, or: [{ length: 4 }] }]);
+    const written = writeCardFile(document);
+    expect(Object.keys(JSON.parse(written).sections[0].lines[0])).toEqual(['id', 'pattern', 'or', 'slide', 'distinct']);
+    expect(expectValue(readCardFile(written)).document).toEqual(document);
+  });
+
+  test.each([
+    ['a further form with a fault', { ...OR, or: ['FFFF 1111a 111b', 'FF 11q'] }, 'In "or" 1: '],
+    ['no list', { ...OR, or: 'FFFF 1111a 111b 111c' }, "The list of further patterns of this line can't be read"],
+    ['a list of other things', { ...OR, or: [5] }, "The list of further patterns of this line can't be read"],
+    ['a list without end', { ...OR, or: Array(11).fill(OR.pattern) }, 'use a list of 10 texts at most'],
+    ['a mark that is no yes or no', { ...OR, distinct: 'yes' }, 'The mark of different numbers'],
+  ])('%s is a problem of that line alone, in one sentence', (_, bad, words) => {
+    const lines = [bad, { id: 'good', pattern: GOOD }];
+    const { card, problems } = expectValue(readCardFile(cardText([{ name: 'Twins', lines }])));
+    expect(problems[0]).toMatchObject({ section: 'Twins', id: 'twins-1', message: expect.stringContaining(words) });
+    expect(linesOf(card).map(({ id }) => id)).toEqual(['good']);
+  });
+});

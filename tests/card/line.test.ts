@@ -46,7 +46,7 @@ describe('the builder and the typed pattern show the same line at all times', ()
   test('good groups of a half-typed line are shown, and the problems beside them', () => {
     const read = readLine({ pattern: 'FF 22 333a q' });
     expect(formatPattern(read.pattern)).toBe('FF 333a');
-    expect(read.patternProblems.map(({ code, at }) => [code, at])).toEqual([
+    expect(read.forms[0].problems.map(({ code, at }) => [code, at])).toEqual([
       ['missing-suit', 5],
       ['unknown-symbol', 11],
     ]);
@@ -56,15 +56,15 @@ describe('the builder and the typed pattern show the same line at all times', ()
     expect(readLine({ pattern: 'FF 2222a 44' })).toMatchObject({
       tiles: 6,
       whole: false,
-      patternProblems: [{ code: 'missing-suit', at: 11 }],
+      forms: [{ problems: [{ code: 'missing-suit', at: 11 }] }],
     });
     expect(readLine({ pattern: 'FF 2222a 44a' })).toMatchObject({
       tiles: 8,
       whole: false,
-      patternProblems: [{ code: 'wrong-size' }],
+      forms: [{ problems: [{ code: 'wrong-size' }] }],
     });
     const whole = readLine({ pattern: 'FF 2222a 44a 666a 888a' });
-    expect(whole).toMatchObject({ tiles: 14, whole: true, patternProblems: [] });
+    expect(whole).toMatchObject({ tiles: 14, whole: true, forms: [{ problems: [] }] });
     expect(whole.ways[0]?.asPrinted.map((one) => takesJokers(one))).toEqual([false, true, false, true, true]);
   });
 

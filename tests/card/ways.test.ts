@@ -2,6 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { expand, waysOf } from '../../core/card/expand.ts';
+import { readLine } from '../../core/card/line.ts';
 import { parsePattern } from '../../core/card/parse.ts';
 import { formatPattern, type Slide } from '../../core/card/pattern.ts';
 import type { Way, WayGroup } from '../../core/card/way.ts';
@@ -65,6 +66,46 @@ describe('against an independent enumeration', () => {
         expect(asSet(found)).toEqual(referenceWays(formatPattern(value), first, second));
       }),
       { seed: SEED, numRuns },
+    );
+  });
+});
+
+describe('numbers of the second movement that are to be different', () => {
+  test("of nine numbers twice, the nine equal pairs are gone: 11a 11b 11c 55a' 55b' 55c' FF", () => {
+    const pattern = expectValue(parsePattern("11a 11b 11c 55a' 55b' 55c' FF"));
+    expect(waysOf(pattern, 1, 1)).toHaveLength(45);
+    // Two numbers of nine, in no order: the suits are alike.
+    expect(waysOf(pattern, 1, 1, true)).toHaveLength(36);
+  });
+
+  test('are those of an independent enumeration', { timeout: 120_000 }, () => {
+    fc.assert(
+      fc.property(pattern, slide, slide, (value, first, second) => {
+        const found = waysOf(value, first, second, true);
+        expect(asSet(found)).toEqual(referenceWays(formatPattern(value), first, second, true));
+        expect(expand(value, first, second, true).count).toBe(found.length);
+      }),
+      { seed: SEED, numRuns: 200 },
+    );
+  });
+});
+
+describe('a line printed with "or"', () => {
+  test('has the ways of all its forms, each once, all moving alike', { timeout: 120_000 }, () => {
+    fc.assert(
+      fc.property(pattern, pattern, slide, slide, fc.boolean(), (one, other, first, second, distinct) => {
+        const texts = [formatPattern(one), formatPattern(other), formatPattern(one.toReversed())] as const;
+        const settings = { slide: first, slide2: second, distinct };
+        const reading = readLine({ id: 'x', pattern: texts[0], or: texts.slice(1), ...settings });
+        const expected = texts.flatMap((text) => [...referenceWays(text, first, second, distinct)]);
+        expect(asSet(reading.ways)).toEqual(new Set(expected));
+        expect(new Set(reading.ways.map(({ key }) => key)).size).toBe(reading.wayCount);
+        for (const [at, way] of reading.ways.slice(-5).entries()) {
+          const { form, way: place } = reading.drawn(reading.ways.length - Math.min(5, reading.ways.length) + at);
+          expect(form.ways[place]).toBe(way);
+        }
+      }),
+      { seed: SEED, numRuns: 100 },
     );
   });
 });

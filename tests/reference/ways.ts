@@ -15,8 +15,11 @@ interface Assignment {
   second: number;
 }
 
-/** The distinct ways of a valid pattern, each as sorted texts such as `2x5b 4xF`. */
-export function referenceWays(pattern: string, slide: number, slide2: number): Set<string> {
+/**
+ * The distinct ways of a valid pattern, each as sorted texts such as `2x5b 4xF`; with `distinct` only those in which no
+ * number with `'` is the same as one without a mark.
+ */
+export function referenceWays(pattern: string, slide: number, slide2: number, distinct = false): Set<string> {
   const ways = new Set<string>();
   const groups = pattern
     .trim()
@@ -25,6 +28,7 @@ export function referenceWays(pattern: string, slide: number, slide2: number): S
   for (const assignment of assignments(pattern, slide, slide2)) {
     const tiles = groups.map((group) => layGroup(group, assignment));
     if (tiles.some((tile) => tile === undefined)) continue;
+    if (distinct && meets(pattern, assignment)) continue;
     if (!canLie(tiles as [number, string][])) continue;
     ways.add(
       (tiles as [number, string][])
@@ -78,6 +82,12 @@ function layGroup(group: string, { suits, winds, dragon, first, second }: Assign
   const symbol = group[0] ?? '';
   if (symbol === 'D') return [size, group.length === size ? dragon : (DRAGON_OF[suits[group.slice(size)] ?? ''] ?? '')];
   return [size, winds[symbol] ?? symbol];
+}
+
+function meets(pattern: string, { first, second }: Assignment): boolean {
+  const numbers = (mark: RegExp): string[] => [...pattern.matchAll(mark)].map(([, digit = '']) => digit);
+  const plain = numbers(/(\d)[a-z]+(?=\s|$)/g).map((digit) => Number(digit) + first);
+  return numbers(/(\d)[a-z]+'/g).some((digit) => plain.includes(Number(digit) + second));
 }
 
 /** Lays singles and pairs from the pile first, then the rest, with jokers where the pile is empty. */

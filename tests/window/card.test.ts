@@ -59,16 +59,16 @@ describe('a line as it is drawn', () => {
   test('an example is drawn from the first group on, before there are 14 tiles', () => {
     const reading = readLine({ pattern: 'FF NEWS 22', slide: 0 });
     expect(reading).toMatchObject({ tiles: 6, whole: false });
-    const drawn = tilesOfGroups(reading, reading.ways[0]);
+    const drawn = tilesOfGroups(reading.forms[0], reading.ways[0]);
     expect(drawn.map((group) => group?.length ?? null)).toEqual([1, 4, null]);
   });
 
   test('the first way that is shown stands as printed', () => {
     const reading = readLine({ pattern: '3333a 4444a 5555b FF', slide: 1 });
-    const drawn = tilesOfGroups(reading, reading.ways[printedWay(reading)]);
+    const drawn = tilesOfGroups(reading.forms[0], reading.ways[printedWay(reading.forms[0])]);
     expect(reading.ways.length).toBeGreaterThan(1);
     const line = readLine({ pattern: '3333bam 4444bam 5555crak FF' });
-    expect(drawn).toEqual(tilesOfGroups(line, line.ways[0]));
+    expect(drawn).toEqual(tilesOfGroups(line.forms[0], line.ways[0]));
   });
 
   test('a line has ways, or a problem', () => {

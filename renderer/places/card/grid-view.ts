@@ -81,7 +81,7 @@ function drawInput({ lines, writing, written, left }: GridView, column: Column, 
     return html`<wr-pattern-field
       bare
       label=${words.columns.pattern}
-      .reading=${readLine(lines[row] ?? NEW_LINE)}
+      .reading=${readLine(lines[row] ?? NEW_LINE).forms[0]}
       @pattern-typed=${({ detail }: CustomEvent<TypedPattern>) => written(detail.text)}
       @focusout=${left}
     ></wr-pattern-field>`;

@@ -179,10 +179,10 @@ function liveLine(line: LineDocument, points: string | null): unknown {
   const ways = reading.whole ? ` · ${cardWords.ways(reading.ways.length)}` : '';
   const wrong = points !== null && points !== '' && pointsFrom(points) === null;
   return html`<p>
-      <strong>${countWords(reading)}</strong>${ways}
+      <strong>${countWords(reading.forms[0])}</strong>${ways}
       ${wrong ? html`<span class="bad" role="alert">${cardWords.grid.wrongPoints}</span>` : nothing}
     </p>
-    <wr-line-groups fixed .reading=${reading} .way=${printedWay(reading)}></wr-line-groups>`;
+    <wr-line-groups fixed .reading=${reading.forms[0]} .way=${printedWay(reading.forms[0])}></wr-line-groups>`;
 }
 
 customElements.define('wr-card-grid', WrCardGrid);

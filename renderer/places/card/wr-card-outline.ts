@@ -1,5 +1,5 @@
 import { css, html, nothing } from 'lit';
-import { type SectionDocument, sectionName, textField } from '../../../core/card/document.ts';
+import { type SectionDocument, sectionName } from '../../../core/card/document.ts';
 import { readLine } from '../../../core/card/line.ts';
 import { isConfirmed } from '../../../core/card/proof.ts';
 import { data, element, state } from '../../parts/element.ts';
@@ -9,6 +9,7 @@ import { cardWords } from '../../words/card.ts';
 import type { Selection } from './card-editor.ts';
 import type { CardRoom } from './card-room.ts';
 import { cardStyles } from './card-styles.ts';
+import { formsText } from './forms-text.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 
 const words = cardWords.outline;
@@ -143,7 +144,8 @@ export class WrCardOutline extends Base {
     const proof = { confirmed: this.room.progress.confirmed };
     return html`<ul>
       ${lines.map((line, at) => {
-        const { wayCount, problems } = readLine(line);
+        const reading = readLine(line);
+        const { wayCount, problems } = reading;
         const state = problems.length === 0 ? cardWords.ways(wayCount) : words.toFix;
         const tick = isConfirmed(proof, line)
           ? html` <span aria-hidden="true">✓</span><span class="unseen">, ${words.confirmed}</span>`
@@ -152,7 +154,7 @@ export class WrCardOutline extends Base {
           ${this.#choice(
             { section, line: at },
             'line',
-            html`<span class="code">${textField(line, 'pattern') || words.emptyLine}</span>
+            html`<span class="code">${formsText(reading)}</span>
               <span class="soft ${problems.length === 0 ? '' : 'bad'}">${state}${tick}</span>`,
           )}
         </li>`;

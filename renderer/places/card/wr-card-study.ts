@@ -118,8 +118,8 @@ export class WrCardStudy extends Base {
           ? nothing
           : html`<wr-line-groups
               fixed
-              .reading=${reading}
-              .way=${printedWay(reading)}
+              .reading=${reading.forms[0]}
+              .way=${printedWay(reading.forms[0])}
               .covered=${this.given === null ? question.covered : []}
             ></wr-line-groups>`
       }

@@ -1,5 +1,6 @@
 import { css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import { type LineReading, tilesOfGroups } from '../../../core/card/line.ts';
+import type { FormReading } from '../../../core/card/form.ts';
+import { tilesOfGroups } from '../../../core/card/line.ts';
 import { groupWords, movementWords, takesJokers } from '../../../core/card/words.ts';
 import type { WayGroup } from '../../../core/card/way.ts';
 import { announce } from '../../parts/announcer.ts';
@@ -25,7 +26,7 @@ export interface GroupMoved {
 }
 
 const Base = element({
-  reading: data<LineReading>(),
+  reading: data<FormReading>(),
   /** Which way is drawn. */
   way: numeric(0),
   chosen: numeric(-1),
@@ -35,7 +36,7 @@ const Base = element({
 });
 
 /**
- * The groups of a line, drawn with the tiles of one of its ways. A listbox: Left, Right, Home and
+ * The groups of a form of a line, drawn with the tiles of one of its ways. A listbox: Left, Right, Home and
  * End choose a group, Delete removes it, Alt with Left or Right moves it. `fixed` only shows it.
  */
 export class WrLineGroups extends Base {

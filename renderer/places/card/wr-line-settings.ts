@@ -1,7 +1,7 @@
-import { css, html, type PropertyValues } from 'lit';
+import { css, html, nothing, type PropertyValues } from 'lit';
 import type { Fields } from '../../../core/base/json.ts';
 import type { LineDocument } from '../../../core/card/document.ts';
-import { pointsFrom, readLine } from '../../../core/card/line.ts';
+import { type LineReading, pointsFrom, readLine } from '../../../core/card/line.ts';
 import { SLIDES } from '../../../core/card/pattern.ts';
 import { data, element, state, text } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
@@ -56,7 +56,8 @@ export class WrLineSettings extends Base {
   }
 
   protected override render(): unknown {
-    const { slide, slide2, concealed, note, id } = readLine(this.line);
+    const reading = readLine(this.line);
+    const { slide, slide2, concealed, note, id } = reading;
     return html`<div class="stack">
       ${this.#slide(words.slide, 'slide', slide)}
       <wr-choice
@@ -70,7 +71,21 @@ export class WrLineSettings extends Base {
       ></wr-choice>
       ${this.#points()} ${this.#slide(words.slide2, 'slide2', slide2)}
       ${this.#text(words.note, words.noteHint, 'note', note)} ${this.#text(words.id, '', 'id', id)}
+      ${movesApart(reading) || reading.distinct ? this.#distinct(reading.distinct) : nothing}
     </div>`;
+  }
+
+  #distinct(distinct: boolean): unknown {
+    return html`<wr-choice
+      label=${words.distinct}
+      .options=${[
+        { value: 'no', label: words.mayBeEqual },
+        { value: 'yes', label: words.neverEqual },
+      ]}
+      value=${distinct ? 'yes' : 'no'}
+      @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) =>
+        this.#edit({ distinct: detail.value === 'yes' ? true : undefined })}
+    ></wr-choice>`;
   }
 
   #slide(label: string, field: 'slide' | 'slide2', value: number): unknown {
@@ -121,6 +136,11 @@ export class WrLineSettings extends Base {
   #edit(change: Fields, doing = ''): void {
     emit<LineEdited>(this, 'line-edited', { change, doing });
   }
+}
+
+/** Whether a number of any form moves apart from the others. */
+function movesApart({ pattern, or }: LineReading): boolean {
+  return [pattern, ...or].flat().some(({ tile }) => tile.is === 'number' && tile.movement === 'second');
 }
 
 customElements.define('wr-line-settings', WrLineSettings);

@@ -6,6 +6,7 @@ import { data, element, state } from '../../parts/element.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import { cardStyles } from './card-styles.ts';
+import { formsText } from './forms-text.ts';
 import { leafing } from './wr-line-groups.ts';
 
 const words = cardWords.line;
@@ -20,16 +21,17 @@ export class WrLineView extends Base {
   static override styles = [sharedStyles, cardStyles];
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('line')) this.way = printedWay(readLine(this.line));
+    if (changed.has('line')) this.way = printedWay(readLine(this.line).forms[0]);
   }
 
   protected override render(): unknown {
     const reading = readLine(this.line);
     const count = reading.ways.length;
+    const { form, way } = reading.drawn(this.way);
     return html`<div class="stack">
-      <p class="code">${reading.text}</p>
-      <wr-line-groups fixed .reading=${reading} .way=${this.way}></wr-line-groups>
-      ${count === 0 ? nothing : leafing(this.way, count, (way) => this.#leaf(way))}
+      <p class="code">${formsText(reading)}</p>
+      <wr-line-groups fixed .reading=${form} .way=${way}></wr-line-groups>
+      ${count === 0 ? nothing : leafing(this.way, count, (next) => this.#leaf(next))}
       <ul aria-label=${words.readAloud}>
         ${lineWords(reading).map((sentence) => html`<li>${sentence}</li>`)}
       </ul>

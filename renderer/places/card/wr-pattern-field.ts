@@ -1,6 +1,6 @@
 import { html, nothing, type PropertyValues } from 'lit';
 import { type Completion, offersAt } from '../../../core/card/completion.ts';
-import type { LineReading } from '../../../core/card/line.ts';
+import type { FormReading } from '../../../core/card/form.ts';
 import type { PatternProblem } from '../../../core/card/parse.ts';
 import { groupWords, movementWords } from '../../../core/card/words.ts';
 import { PausedVoice } from '../../parts/announcer.ts';
@@ -19,8 +19,8 @@ export interface TypedPattern {
 
 const Base = element({
   label: text(),
-  /** The line as it now is. */
-  reading: data<LineReading>(),
+  /** The form as it now is. */
+  reading: data<FormReading>(),
   /** Without label and words, for a cell of a grid. */
   bare: reflected(flag()),
   /** Whether the person is done typing, so that what is missing may be named. */
@@ -204,15 +204,15 @@ export class WrPatternField extends Base {
 }
 
 /** The problem to show now. While the person is typing (not `insisted`), missing input is not a problem. */
-function faultOf({ text, patternProblems }: LineReading, insisted: boolean): PatternProblem | null {
+function faultOf({ text, problems }: FormReading, insisted: boolean): PatternProblem | null {
   if (text.trim() === '') return null;
   const isThere = ({ code, at }: PatternProblem): boolean =>
     code === 'wrong-size' ? at < text.trimEnd().length : !(code === 'missing-suit' && at === text.length);
-  return patternProblems.find((problem) => insisted || isThere(problem)) ?? null;
+  return problems.find((problem) => insisted || isThere(problem)) ?? null;
 }
 
 /** The group typed last, in words, or what it still needs. */
-function lastGroupWords({ groups }: LineReading): string {
+function lastGroupWords({ groups }: FormReading): string {
   const last = groups.at(-1);
   if (last === undefined) return words.empty;
   if (!last.group.ok) return words.awaitsSuit(last.text);

@@ -107,8 +107,17 @@ export const fullCardJourney: Journey = {
       },
     },
     {
+      name: 'a line with "or", numbers that differ',
+      reach: async ({ page }) => {
+        await page.getByLabel('The line, typed').fill("FF 11a 11b 11c 55a' 55b' 55c'");
+        await page.getByRole('button', { name: 'Add an “or”' }).click();
+        await expect(page.getByRole('radio', { name: 'Or 1' })).toBeChecked();
+      },
+    },
+    {
       name: 'a section',
       reach: async ({ page }) => {
+        await page.getByRole('button', { name: 'Remove this “or”' }).click();
         await page.getByLabel('The line, typed').fill('1111a 2a 3333a 4a 5555a');
         await page.getByRole('button', { name: 'Weather', exact: true }).click();
       },
