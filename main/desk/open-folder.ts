@@ -33,7 +33,7 @@ export async function openToWrite(
   const hold = taken.value;
   try {
     const context = { ...given, files: filesBelow(given.files, places.folder) };
-    for (const folder of [places.folder, places.progress]) await filesIn(context, folder);
+    for (const folder of [places.folder, places.progress, places.cards]) await filesIn(context, folder);
     const games = await GameShelf.open(context);
     if (aboutPage !== undefined) await keepAboutPage(context, aboutPage);
     // Of several that found an old lock at the same moment, one may have put it back over ours.
