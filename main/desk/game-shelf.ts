@@ -64,9 +64,8 @@ export class GameShelf {
     const checked = checkGame(given);
     if (!checked.ok) return checked;
     const { record } = checked.value;
-    if (this.#list.path(record.id) !== undefined) {
-      return failure('taken', 'This game is already kept: open it from the journal.');
-    }
+    const known = await this.#running.find(record.id);
+    if (known.ok || this.#list.path(record.id) !== undefined) return this.#startedAgain(record, known);
     const fit = checkNewName(record.id, this.#list.alike(record.id));
     if (!fit.ok) return fit;
     const path = gamePath(this.#context.places, record.id, record.startedAt);
@@ -74,6 +73,14 @@ export class GameShelf {
     await makeFolders(this.#context.files, dirname(path));
     await writeDurably(this.#context, path, writeGameFile(record));
     return success(this.#list.enter(checked.value, path));
+  }
+
+  /** Asked twice because an answer was lost, it is begun once. */
+  #startedAgain(record: GameRecord, known: Result<RunningGame>): Result<GameEntry> {
+    const entry = this.#list.entries().find(({ id }) => id === record.id);
+    const isSame = known.ok && writeGameFile(known.value.record) === writeGameFile(record);
+    if (isSame && entry !== undefined) return success(entry);
+    return failure('taken', 'This game is already kept: open it from the journal.');
   }
 
   async append(id: string, step: AddStep): Promise<Result<null>> {

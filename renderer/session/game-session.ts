@@ -23,7 +23,7 @@ import {
   undone,
 } from './history.ts';
 import { emptyLayout, fillTray, fit, type Layout, formatLayout, parseLayout } from './layout.ts';
-import { SaveQueue, type SaveStatus } from './save-queue.ts';
+import { type SaveJob, SaveQueue, type SaveStatus } from './save-queue.ts';
 import { Store } from './store.ts';
 
 /** The part of the desk that keeps a game as it grows; what it answers beyond "kept" is not looked at. */
@@ -56,6 +56,11 @@ export type GameDetails = Pick<GameChange, 'place' | 'evening' | 'players' | 'pa
 
 type Base = Omit<GameRecord, 'events' | 'arrangement'>;
 
+/** What the draft's saves are of. */
+const DRAFT = 'draft';
+/** Answers of the desk to a step that it will never take. */
+const FOR_GOOD: ReadonlySet<string> = new Set(['out-of-step', 'taken', 'too-large', 'not-found']);
+
 /** Where a game is kept so far. */
 type Kept = 'nowhere' | 'draft' | 'game';
 
@@ -66,7 +71,9 @@ type Kept = 'nowhere' | 'draft' | 'game';
  */
 export class GameSession extends Store {
   readonly #world: SessionWorld;
-  readonly #queue = new SaveQueue(() => this.notify());
+  readonly #queue = new SaveQueue(() => this.#saveChanged());
+  /** Games that were left before all of them was saved. */
+  readonly #left = new Map<string, GameRecord>();
   #base: Base;
   #history: History = newHistory;
   #kept: Kept = 'nowhere';
@@ -164,6 +171,7 @@ export class GameSession extends Store {
 
   /** Puts an empty game here; what was here stays in the journal. */
   begin(card: unknown, demo = false, details: GameDetails = {}): void {
+    this.#leave();
     this.#base = { ...this.#newBase(card, demo), ...details };
     this.#history = newHistory;
     this.#kept = 'nowhere';
@@ -172,6 +180,7 @@ export class GameSession extends Store {
 
   /** Goes on with a saved game, or with the tiles typed for one, where it was. */
   open({ events, arrangement, ...base }: GameRecord, kept: 'draft' | 'game' = 'game'): void {
+    this.#leave();
     const layout = parseLayout(arrangement ?? '');
     this.#base = base;
     this.#history = historyOf(events, layout.ok ? layout.value : emptyLayout);
@@ -217,7 +226,7 @@ export class GameSession extends Store {
     this.#base = { ...this.#base, ...change };
     if (this.#kept === 'game') {
       const { id } = this.#base;
-      this.#queue.add({ of: id, run: () => this.#world.desk.changeGame(id, change) });
+      this.#queue.add({ of: id, stays: true, run: () => this.#world.desk.changeGame(id, change) });
     } else if (this.#kept === 'draft') this.#keepNew([]);
     this.notify();
   }
@@ -249,9 +258,33 @@ export class GameSession extends Store {
     this.#queue.retry();
   }
 
-  /** The game as it is here, saved or not, in the form of a game's file; null until something happened in it. */
-  get record(): GameRecord | null {
-    return this.#kept === 'game' ? this.#recordOf(this.events) : null;
+  #saveChanged(): void {
+    if (this.saved.status === 'saved') this.#left.clear();
+    this.notify();
+  }
+
+  /** Whether the desk refuses this game's steps for good: it has to be opened anew. */
+  get isRefused(): boolean {
+    return FOR_GOOD.has(this.#queue.problemOf(this.id)?.code ?? '');
+  }
+
+  /** A game of which not all is saved, as it was here last; null where there is none that has begun. */
+  get unsaved(): GameRecord | null {
+    const { saved } = this;
+    const of = saved.status === 'failed' ? saved.of : this.id;
+    return of === this.id && this.#kept === 'game' ? this.#recordOf(this.events) : (this.#left.get(of) ?? null);
+  }
+
+  /** A game that was left before all of it was saved: what the desk has of it is older. Null for any other. */
+  waiting(id: string): GameRecord | null {
+    return this.#left.get(id) ?? null;
+  }
+
+  /** What the desk will never take is not asked for again once the person goes on; all else waits until it is saved. */
+  #leave(): void {
+    if (this.#kept !== 'game') return;
+    if (this.isRefused) this.#queue.letGo(this.id);
+    else this.#left.set(this.id, this.#recordOf(this.events));
   }
 
   get #frame(): Frame {
@@ -279,18 +312,20 @@ export class GameSession extends Store {
     const arrangement = formatLayout(this.layout);
     const place = after.findIndex((event, at) => at < before.length && event !== before[at]);
     const corrected = after[place];
-    const add = (run: () => Promise<Result<unknown>>, name?: string): void =>
-      this.#queue.add({ of: id, run, ...(name === undefined ? {} : { name }) });
-    const eventName = (at: number): string => `event ${at} of ${id}`;
-    if (corrected !== undefined)
-      add(() => desk.changeGame(id, { corrected: { place, event: corrected }, arrangement }));
-    else if (added !== undefined)
-      add(() => desk.appendEvent(id, before.length, added, arrangement), eventName(before.length));
-    else if (after.length < before.length) {
-      // A step that the desk refused is not asked for again. Of one whose answer was lost it may have a trace.
-      this.#queue.takeBack(eventName(after.length));
-      add(() => desk.dropEvent(id, after.length, arrangement));
-    } else add(() => desk.changeGame(id, { arrangement }), `layout of ${id}`);
+    const eventName = (at: number): string => `event ${at}`;
+    const add = (job: Omit<SaveJob, 'of'>): void => this.#queue.add({ of: id, ...job });
+    if (corrected !== undefined) {
+      const change = { corrected: { place, event: corrected }, arrangement };
+      // One that corrects back makes one that was refused needless.
+      const name = `correction ${place}`;
+      add({ name, undoes: name, run: () => desk.changeGame(id, change) });
+    } else if (added !== undefined) {
+      const at = before.length;
+      add({ name: eventName(at), run: () => desk.appendEvent(id, at, added, arrangement) });
+    } else if (after.length < before.length) {
+      // Also of a step that was refused: one whose answer was lost may be there.
+      add({ undoes: eventName(after.length), run: () => desk.dropEvent(id, after.length, arrangement) });
+    } else add({ name: 'layout', run: () => desk.changeGame(id, { arrangement }) });
   }
 
   /** Keeps a game that has no file yet: with its first event in one of its own, before that as the draft. */
@@ -299,8 +334,13 @@ export class GameSession extends Store {
     this.#base = { ...this.#base, payment: this.payment, table: this.table, advice: this.#base.advice ?? this.advice };
     const record = this.#recordOf(events);
     this.#kept = events.length === 0 ? 'draft' : 'game';
-    if (this.#kept === 'draft') this.#queue.add({ of: record.id, name: 'draft', run: () => desk.keepDraft(record) });
-    else this.#queue.add({ of: record.id, run: () => desk.startGame(record) });
+    if (this.#kept === 'draft') {
+      // There is one draft, of the game that is typed last.
+      this.#queue.add({ of: DRAFT, name: DRAFT, undoes: DRAFT, run: () => desk.keepDraft(record) });
+      return;
+    }
+    this.#queue.letGo(DRAFT);
+    this.#queue.add({ of: record.id, run: () => desk.startGame(record) });
   }
 
   #recordOf(events: readonly TimedEvent[]): GameRecord {

@@ -1,17 +1,21 @@
 import type { Problem, Result } from '../../core/base/result.ts';
 
-/** Whether all that was entered lies safely on disk. */
+/** Whether all that was entered lies safely on disk; `of` says what does not. */
 export type SaveStatus =
   | { readonly status: 'nothing' }
   | { readonly status: 'saving' }
   | { readonly status: 'saved' }
-  | { readonly status: 'failed'; readonly problem: Problem };
+  | { readonly status: 'failed'; readonly problem: Problem; readonly of: string };
 
 export interface SaveJob {
   /** What it saves, a game for instance: its jobs are done in order, and one that fails holds up no other thing. */
   readonly of?: string;
   /** Jobs of one name that wait side by side are one: only the last is done. */
   readonly name?: string;
+  /** The name of an earlier job that this one makes needless, with all steps between them, if that was not done. */
+  readonly undoes?: string;
+  /** Whether it stays when what was done before it is undone. */
+  readonly stays?: boolean;
   run(): Promise<Result<unknown>>;
 }
 
@@ -36,6 +40,11 @@ export class SaveQueue {
     return this.#status;
   }
 
+  /** Why a thing is not saved; null where nothing of it was refused. */
+  problemOf(of: string): Problem | null {
+    return this.#held.get(of) ?? null;
+  }
+
   add(job: SaveJob): void {
     const last = this.#jobs.at(-1);
     const isAgain = job.name !== undefined && last?.name === job.name && last !== this.#running;
@@ -44,15 +53,18 @@ export class SaveQueue {
     this.retry();
   }
 
-  /** Takes back the job that was added last, if it has that name and waits; one that was tried may have left a trace. */
-  takeBack(name: string): void {
-    const last = this.#jobs.at(-1);
-    if (last?.name === name && last !== this.#running) this.#jobs = this.#jobs.slice(0, -1);
+  /** Lets go what waits to be saved of a thing, but for what stays. */
+  letGo(of: string): void {
+    this.#jobs = this.#jobs.filter((job) => job.of !== of || job.stays || job === this.#running);
+    if (!this.#held.has(of)) return;
+    this.#held = new Map([...this.#held].filter(([each]) => each !== of));
+    void this.#work();
   }
 
   /** Tries again what failed, and all that waits behind it. */
   retry(): void {
     this.#held = new Map();
+    this.#jobs = this.#withoutUndone();
     if (this.#jobs.length > 0) void this.#work();
   }
 
@@ -65,15 +77,43 @@ export class SaveQueue {
       const answer = await job.run();
       this.#running = null;
       if (answer.ok) this.#jobs = this.#jobs.filter((other) => other !== job);
-      else this.#held = new Map([...this.#held, [job.of, answer.problem]]);
+      else this.#hold(job, answer.problem);
     }
     this.#isWorking = false;
-    const [problem] = this.#held.values();
-    this.#show(problem === undefined ? { status: 'saved' } : { status: 'failed', problem });
+    this.#tellEnd();
+  }
+
+  /** A job that failed holds up those behind it, unless one of them makes it needless. */
+  #hold(job: SaveJob, problem: Problem): void {
+    this.#jobs = this.#withoutUndone();
+    if (this.#jobs.includes(job)) this.#held = new Map([...this.#held, [job.of, problem]]);
   }
 
   #next(): SaveJob | undefined {
     return this.#jobs.find(({ of }) => !this.#held.has(of));
+  }
+
+  /** What waits, without what was undone before it was done. */
+  #withoutUndone(): readonly SaveJob[] {
+    let left = this.#jobs;
+    for (const job of this.#jobs) {
+      const { of, undoes } = job;
+      const at = left.indexOf(job);
+      const from = left.findIndex(
+        (other) => undoes !== undefined && other.of === of && other.name === undoes && other !== this.#running,
+      );
+      if (from < 0 || from >= at) continue;
+      left = left.filter(
+        (other, place) => place < from || place >= at || other.of !== of || other.stays || other === this.#running,
+      );
+    }
+    return left;
+  }
+
+  #tellEnd(): void {
+    const [held] = this.#held;
+    if (held === undefined) this.#show({ status: 'saved' });
+    else this.#show({ status: 'failed', problem: held[1], of: held[0] ?? '' });
   }
 
   #show(status: SaveStatus): void {

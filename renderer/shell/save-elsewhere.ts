@@ -6,9 +6,13 @@ import type { GameSession } from '../session/game-session.ts';
 import { shellWords as words } from '../words/shell.ts';
 
 /** In a notice that the game is not saved, for one whose folder is gone or whose disk stays full: a file of the game as it is here. */
-export function saveElsewhere({ record, saved }: GameSession): TemplateResult | typeof nothing {
-  if (record === null || saved.status !== 'failed') return nothing;
-  return html`<wr-button slot="more" @click=${() => announce(words.savedAs(saveGameFile(record)))}
-    >${words.saveGameElsewhere}</wr-button
-  >`;
+export function saveElsewhere(session: GameSession): TemplateResult | typeof nothing {
+  const { status } = session.saved;
+  if (session.unsaved === null || status === 'saved' || status === 'nothing') return nothing;
+  // As it is when she presses.
+  const save = (): void => {
+    const { unsaved } = session;
+    if (unsaved !== null) announce(words.savedAs(saveGameFile(unsaved)));
+  };
+  return html`<wr-button slot="more" @click=${save}>${words.saveGameElsewhere}</wr-button>`;
 }

@@ -53,22 +53,52 @@ test('what is refused for one game holds up the further steps of that game alone
   queue.add({ of: 'other', run: async () => success(saved.push('other game')) });
   await turn();
   expect(saved).toEqual(['other game']);
-  expect(queue.status).toEqual({ status: 'failed', problem: refused.problem });
+  expect(queue.status).toEqual({ status: 'failed', problem: refused.problem, of: 'one' });
 });
 
-test('a job that waits can be taken back, one that is being done can not', async () => {
+test('what is undone before it was done is not asked for, nor what was done on it; what stays is', async () => {
+  const done: string[] = [];
+  const queue = new SaveQueue(() => undefined);
+  const does = (name: string): { name: string; of: string; run: () => Promise<Result<unknown>> } => ({
+    of: 'one',
+    name,
+    run: async () => success(done.push(name)),
+  });
+  const refused = held();
+  queue.add({ of: 'one', name: 'step 3', run: refused.run });
+  queue.add(does('layout'));
+  queue.add({ ...does('a word on the game'), stays: true });
+  queue.add(does('step 4'));
+  queue.add({ ...does('undo of 4'), undoes: 'step 4' });
+  queue.add({ ...does('undo of 3'), undoes: 'step 3' });
+  refused.answer(failure('too-large', 'This game is full.'));
+  await turn();
+  expect(done).toEqual(['a word on the game', 'undo of 3']);
+  expect(queue.status).toEqual({ status: 'saved' });
+});
+
+test('a step that was done is undone by one that says so', async () => {
   const done: string[] = [];
   const queue = new SaveQueue(() => undefined);
   const running = held();
-  queue.add({ name: 'step 3', run: running.run });
-  queue.takeBack('step 3');
-  queue.add({ name: 'step 4', run: async () => success(done.push('step 4')) });
-  queue.takeBack('step 3');
-  queue.add({ name: 'step 5', run: async () => success(done.push('step 5')) });
-  queue.takeBack('step 5');
+  queue.add({ of: 'one', name: 'step 3', run: running.run });
+  queue.add({ of: 'one', undoes: 'step 3', run: async () => success(done.push('undo of 3')) });
   running.answer(success(null));
   await turn();
-  expect(done).toEqual(['step 4']);
+  expect(done).toEqual(['undo of 3']);
+});
+
+test('what is let go is not asked for again, and nothing else is held up by it', async () => {
+  const done: string[] = [];
+  const queue = new SaveQueue(() => undefined);
+  queue.add({ of: 'one', run: async () => failure('out-of-step', 'Open it again.') });
+  queue.add({ of: 'one', stays: true, run: async () => success(done.push('a word on the game')) });
+  await turn();
+  expect(queue.problemOf('one')?.code).toBe('out-of-step');
+  queue.letGo('one');
+  await turn();
+  expect(queue.problemOf('one')).toBeNull();
+  expect(done).toEqual(['a word on the game']);
   expect(queue.status).toEqual({ status: 'saved' });
 });
 

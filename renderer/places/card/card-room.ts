@@ -174,7 +174,7 @@ export class CardRoom extends Store {
     if (id === undefined) return;
     const progress = { ...this.#progress, ...change };
     this.#progress = progress;
-    this.#progressQueue.add({ name: id, run: () => this.#app.desk.saveCardProgress(id, progress) });
+    this.#progressQueue.add({ of: id, name: id, run: () => this.#app.desk.saveCardProgress(id, progress) });
     this.notify();
   }
 

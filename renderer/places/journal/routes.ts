@@ -25,8 +25,9 @@ export function gameLink(id: string): string {
 
 /** Goes to the Table with a game of the journal, where it was. */
 export async function openAtTable({ desk, session, go }: AppContext, id: string): Promise<Result<null>> {
-  if (id !== session.id) {
-    const record = await desk.openGame(id);
+  if (id !== session.id || session.isRefused) {
+    const waiting = session.waiting(id);
+    const record = waiting === null ? await desk.openGame(id) : success(waiting);
     if (!record.ok) return record;
     session.open(record.value);
   }

@@ -154,6 +154,7 @@ export class SheetBook {
     const read = text.ok ? readSheetFile(text.value) : text;
     const left = await this.#app.desk.removeSheet(id);
     if (!left.ok) return this.#room.fail(left.problem.message);
+    this.#queue.letGo(id);
     this.#removed = read.ok ? read.value : null;
     this.#entries = left.value;
     this.#notify();
@@ -197,7 +198,7 @@ export class SheetBook {
     const { sheet } = this;
     if (sheet === null) return;
     const text = this.fileText;
-    this.#queue.add({ name: sheet.id, run: () => this.#app.desk.keepSheet(text) });
+    this.#queue.add({ of: sheet.id, name: sheet.id, run: () => this.#app.desk.keepSheet(text) });
     this.#notify();
   }
 }
