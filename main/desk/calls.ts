@@ -96,7 +96,9 @@ type Calls = {
  */
 const CALLS: Calls = {
   about: read('this', [], async ({ whole }) => success(whole.info)),
-  notices: read('this', [], async ({ whole, copies }) => success([...whole.notices(), ...(await copies.notices())])),
+  notices: read('this', [], async ({ whole, games, copies }) =>
+    success([...whole.notices(), ...games.notices, ...(await copies.notices())]),
+  ),
   whyOnlyReading: read('this', [], async ({ whole }) => success(whole.onlyReads())),
   showFolder: read('the folder', [], async ({ whole }) => success(await whole.show())),
   deleteEverything: save('the change', [v.literal('delete everything')], async ({ whole }) => done(whole.empty())),

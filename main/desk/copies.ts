@@ -8,7 +8,7 @@ import type { CardShelf } from './card-shelf.ts';
 import { type DeskContext, readRemakable, setAside } from './context.ts';
 import type { CopyChoice, CopyEntry, CopyFile } from './desk.ts';
 import type { GameShelf } from './game-shelf.ts';
-import { cardPath } from './places.ts';
+import { CARD_ENDING, cardPath } from './places.ts';
 
 /** How many steps or lines a file's text holds; undefined where it can't be read. */
 type Count = (text: string) => number | undefined;
@@ -30,15 +30,17 @@ export class CopyShelf {
 
   /** What has to be chosen, in words: a sentence for each second file that is there now. */
   async notices(): Promise<string[]> {
-    const games = this.#games.seconds.map(({ id, path }) => {
-      const used = this.#games.pathOf(id) ?? '';
-      return `The game ${id} lies in two files, ${this.#nameOf(used)} and ${this.#nameOf(path)}. Choose in the Settings which one stays.`;
+    const entries = (await quietly(this.list())) ?? [];
+    return entries.map(({ kind, used, copy }) => {
+      if (kind === 'card') {
+        const where = used === null ? 'among your cards' : `beside your card ${basename(used.file, CARD_ENDING)}`;
+        return `Another program put "${basename(copy.file)}" ${where}. Choose in the Settings what becomes of it.`;
+      }
+      if (used === null)
+        return `A game has only its second file, ${copy.file}. Choose in the Settings what becomes of it.`;
+      const id = basename(copy.file, '.json');
+      return `The game ${id} lies in two files, ${used.file} and ${copy.file}. Choose in the Settings which one stays.`;
     });
-    const cards = ((await quietly(findCardCopies(this.#context))) ?? []).map(({ of, path }) => {
-      const where = of === null ? 'among your cards' : `beside your card ${of}`;
-      return `Another program put "${basename(path)}" ${where}. Choose in the Settings what becomes of it.`;
-    });
-    return [...games, ...cards];
   }
 
   async list(): Promise<CopyEntry[]> {

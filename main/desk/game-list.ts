@@ -13,6 +13,7 @@ export class GameList {
   readonly #paths: Map<string, string>;
   readonly #entries: Map<string, GameEntry>;
   #seconds: readonly SecondFile[];
+  readonly #leftOut = new Map<string, string>();
   /** The ids, by what they are alike. */
   readonly #alike: Map<string, string>;
   /** False once a line may be torn: the next one would grow together with it. */
@@ -103,6 +104,11 @@ export class GameList {
     return gone.length + unknown.length > 0;
   }
 
+  /** Why games are not listed though their files are there, in words. */
+  get notices(): readonly string[] {
+    return [...this.#leftOut].flatMap(([id, words]) => (this.#entries.has(id) || !this.#paths.has(id) ? [] : [words]));
+  }
+
   /** Lists a game; where its file can't be used, by the next one of it. */
   async #read(id: string, path: string): Promise<void> {
     const game = await loadGame(this.#context, id, path);
@@ -118,7 +124,7 @@ export class GameList {
   /** A damaged file was set aside, so its name is free again; one that is newer, foreign or can't be read now keeps its place. */
   #leaveOut(id: string, { code, message }: Problem): void {
     if (code === 'damaged' || code === 'not-found') this.forget(id);
-    else this.#context.notify(`The game ${id} is not in the journal. ${message}`);
+    else this.#leftOut.set(id, `The game ${id} is not in the journal. ${message}`);
   }
 }
 

@@ -164,6 +164,11 @@ export class GameShelf {
     return success(this.#list.enter(game.value, path));
   }
 
+  /** Why games are not listed, in words. */
+  get notices(): readonly string[] {
+    return this.#list.notices;
+  }
+
   /** Further files of games, of which one has to stay. */
   get seconds(): readonly SecondFile[] {
     return this.#list.seconds;
@@ -231,7 +236,7 @@ export class GameShelf {
   }
 
   async #mergeOne(brought: GameRecord): Promise<Result<keyof ImportedGames>> {
-    const given = this.#fits(brought.id) ? brought : underFreeId(brought);
+    const given = this.#fits(brought) ? brought : underFreeId(brought);
     const known = this.#list.path(given.id);
     const path = known ?? gamePath(this.#context.places, given.id, given.startedAt);
     if (known === undefined && (await this.#isTaken(path, given))) return putThere();
@@ -246,9 +251,11 @@ export class GameShelf {
     return success(copied > 0 ? 'copied' : 'same');
   }
 
-  /** Whether a game is here under this id, or a new one can be on every computer. */
-  #fits(id: string): boolean {
-    return this.#list.path(id) !== undefined || checkNewName(id, this.#list.alike(id)).ok;
+  /** Whether a game is here under its id, or can be new on every computer and is not here under another one. */
+  #fits(game: GameRecord): boolean {
+    const { id } = game;
+    if (this.#list.path(id) !== undefined) return true;
+    return checkNewName(id, this.#list.alike(id)).ok && this.#list.path(underFreeId(game).id) === undefined;
   }
 
   async #keepMerged(record: GameRecord, before: GameRecord | undefined): Promise<void> {

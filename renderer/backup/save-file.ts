@@ -19,11 +19,14 @@ export function saveGameFile(record: GameRecord): string {
   return name;
 }
 
-/** Gives a card to the person as a file named by its title and season, in letters that every system allows. */
-export function saveCardFile(title: string, season: string, text: string): void {
-  saveFile(cardFileName(title, season), 'application/json', text);
+/** Gives a card to the person as a file named by its title and season; answers the file's name. */
+export function saveCardFile(title: string, season: string, text: string): string {
+  const name = cardFileName(title, season);
+  saveFile(name, 'application/json', text);
+  return name;
 }
 
+/** In letters that every system allows. */
 export function cardFileName(title: string, season: string): string {
   const stem = `${title} ${season}`
     .toLowerCase()

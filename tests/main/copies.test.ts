@@ -116,7 +116,7 @@ describe('CR-D7: a game in two files', () => {
     // The second one may take its place: the one of a newer Windrow is kept aside, unread.
     expectValue(await newer.settleCopy('games/2026/12/g-1.json', 'copy'));
     expect(expectValue(await newer.listGames())).toMatchObject([{ id: 'g-1', place: 'Elsewhere' }]);
-    expect(expectValue(await newer.notices()).join(' ')).not.toContain('Choose in the Settings');
+    expect(expectValue(await newer.notices())).toEqual([]);
     expect(textsWith(disk, '/11/').map(([, text]) => text)).toContain(writtenByNewer);
     await newer.close();
     disk.put(DECEMBER, ELSEWHERE);
@@ -132,6 +132,9 @@ describe('CR-D7: a game in two files', () => {
     const { desk } = await withTwoGames();
     expectValue(await desk.removeGame('g-1'));
     expect(expectValue(await desk.listCopies())).toMatchObject([{ used: null, copy: { holds: 1 } }]);
+    expect(expectValue(await desk.notices())).toEqual([
+      'A game has only its second file, games/2026/12/g-1.json. Choose in the Settings what becomes of it.',
+    ]);
     expectValue(await desk.settleCopy('games/2026/12/g-1.json', 'both'));
     expect(expectValue(await desk.listGames())).toMatchObject([{ place: 'Elsewhere' }]);
   });
@@ -140,6 +143,7 @@ describe('CR-D7: a game in two files', () => {
     const { disk, desk } = await withTwoGames();
     await disk.files.remove(DECEMBER);
     expect(expectValue(await desk.listCopies())).toEqual([]);
+    expect(expectValue(await desk.notices())).toEqual([]);
     expect(await desk.settleCopy('games/2026/12/g-1.json', 'copy')).toMatchObject({ problem: { code: 'not-found' } });
     expect(await desk.settleCopy('../../etc/passwd', 'copy')).toMatchObject({ problem: { code: 'not-found' } });
     expect(expectValue(await desk.openGame('g-1')).events).toHaveLength(2);

@@ -106,6 +106,7 @@ describe('names that are one on a disk that does not tell capitals apart', () =>
     const ids = expectValue(await desk.listGames()).map(({ id }) => id);
     expect(ids).toEqual(['g-1', expect.stringMatching(/^G-1-[0-9a-z]+$/)]);
     expectValue(await desk.removeGame('g-1'));
+    expect(expectValue(await desk.importGames([gameRecord('G-1')]))).toMatchObject({ added: 0, same: 1 });
     expectValue(await desk.restoreGame('G-1'));
   });
 });

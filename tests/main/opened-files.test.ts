@@ -46,7 +46,7 @@ describe('a file that Windrow is opened with is taken in beside what is kept', (
     expect(expectValue(await desk.listGames())).toHaveLength(2);
   });
 
-  test('a game as long as Windrow keeps one, which is far larger than any card', async () => {
+  test('a game of 3,000 notes, which is far larger than any card', async () => {
     const { at } = event(0);
     const notes = Array.from({ length: 3000 }, () => ({ at, type: 'noted' as const, text: 'x'.repeat(400) }));
     const game = gameRecord('g-1', { events: [event(0), ...notes] });

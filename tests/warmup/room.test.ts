@@ -122,6 +122,9 @@ test('CR-D7: an answer that could not be saved waits, and is saved once the desk
   const answer: PracticeEntry = { type: 'guess', id: 'g-1', day: 1, what: 'lean', sure: 0.5, right: true };
   room.note(answer);
   await expect.poll(() => room.unsaved?.code).toBe('disk-full');
+  // Coming back to the place forgets nothing.
+  await room.enter();
+  expect(room.history).toEqual([answer]);
   full = false;
   await expect.poll(() => room.unsaved).toBeNull();
   expect(expectValue(await desk.practiceHistory())).toEqual([answer]);

@@ -3,6 +3,7 @@ import type { CardCaution } from '../../../main/desk/desk.ts';
 import { announce } from '../../parts/announcer.ts';
 import { cardWords as words } from '../../words/card.ts';
 import { saveCardFile } from '../../backup/save-file.ts';
+import { shellWords } from '../../words/shell.ts';
 import type { CardRoom } from './card-room.ts';
 import type { CardAction } from './wr-card-list.ts';
 
@@ -73,6 +74,7 @@ export class CardActions {
     const { room } = this.#place;
     const text = await room.textOf(id);
     const entry = room.entries?.find((each) => each.id === id);
-    if (text !== null) saveCardFile(entry?.title ?? '', entry?.season ?? '', text);
+    if (text === null) return;
+    announce(shellWords.savedAs(saveCardFile(entry?.title ?? '', entry?.season ?? '', text)));
   }
 }

@@ -3,6 +3,7 @@ import { textField } from '../../../core/card/document.ts';
 import { writeCardFile } from '../../../core/card/file.ts';
 import type { CardCaution } from '../../../main/desk/desk.ts';
 import { saveCardFile } from '../../backup/save-file.ts';
+import { announce } from '../../parts/announcer.ts';
 import { data, element, state } from '../../parts/element.ts';
 import { takeStep, undoKey } from '../../parts/undo-keys.ts';
 import '../../parts/wr-button.ts';
@@ -148,8 +149,10 @@ export class WrCardPlace extends Base {
     const problem = saved.status === 'failed' ? this.app.saving.unsaid(saved.problem) : null;
     if (problem === null) return nothing;
     const { document } = editor;
-    const saveElsewhere = (): void =>
-      saveCardFile(textField(document, 'title'), textField(document, 'season'), writeCardFile(document));
+    const saveElsewhere = (): void => {
+      const name = saveCardFile(textField(document, 'title'), textField(document, 'season'), writeCardFile(document));
+      announce(shellWords.savedAs(name));
+    };
     return html`<wr-notice
       tone="bad"
       action=${shellWords.retry}

@@ -14,6 +14,8 @@ export class PracticeLog {
   readonly #desk: AppContext['desk'];
   readonly #queue: SaveQueue;
   #entries: readonly PracticeEntry[] = [];
+  /** What is not in the file yet. */
+  #waiting: readonly PracticeEntry[] = [];
 
   constructor(desk: AppContext['desk'], notify: () => void) {
     this.#desk = desk;
@@ -35,13 +37,20 @@ export class PracticeLog {
   async read(): Promise<Result<null>> {
     const history = await this.#desk.practiceHistory();
     if (!history.ok) return history;
-    this.#entries = history.value;
+    this.#entries = [...history.value, ...this.#waiting];
     return { ok: true, value: null };
   }
 
   note(...entries: readonly PracticeEntry[]): void {
     this.#entries = [...this.#entries, ...entries];
-    this.#queue.add({ run: () => this.#desk.notePractice(entries) });
+    this.#waiting = [...this.#waiting, ...entries];
+    this.#queue.add({ run: async () => await this.#keep(entries) });
+  }
+
+  async #keep(entries: readonly PracticeEntry[]): Promise<Result<unknown>> {
+    const kept = await this.#desk.notePractice(entries);
+    if (kept.ok) this.#waiting = this.#waiting.filter((entry) => !entries.includes(entry));
+    return kept;
   }
 
   /**
