@@ -5,11 +5,16 @@ import { tableWords } from '../../renderer/words/table.ts';
 import { expect, test } from './windrow.ts';
 
 const ENTRY = /\/assets\/entry.*\.js$/;
-/** Makes a worker say that it lives, and die for good of its first question, a moment later, without a word. */
+/** Makes a worker say that it lives, and then die for good of its first question, a moment later, without a word. */
 const DIES = `
 const say = self.postMessage.bind(self);
-self.postMessage = (message) => message.type === 'alive' && say(message);
-self.addEventListener('message', () => setTimeout(() => self.close(), 300));
+const told = Promise.withResolvers();
+self.postMessage = (message) => {
+  if (message.type !== 'alive') return;
+  say(message);
+  told.resolve();
+};
+self.addEventListener('message', () => told.promise.then(() => setTimeout(() => self.close(), 300)));
 `;
 
 /** The worker as it is built, and some more. */
