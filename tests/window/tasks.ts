@@ -35,7 +35,7 @@ export async function tasksWhile(page: Page, work: () => Promise<void>): Promise
   });
   await session.send('Tracing.start', {
     transferMode: 'ReportEvents',
-    traceConfig: { includedCategories: ['toplevel', 'devtools.timeline'] },
+    traceConfig: { includedCategories: ['toplevel', 'devtools.timeline', 'blink', 'loading'] },
   });
   await work();
   const whole = new Promise((resolve) => session.once('Tracing.tracingComplete', resolve));
@@ -46,22 +46,28 @@ export async function tasksWhile(page: Page, work: () => Promise<void>): Promise
   return { ...summed(events), longByClock };
 }
 
+/**
+ * What the browser's inspector does for these tests alone: it keeps the text of every answer that has come whole. The
+ * window reads answers as bytes, and decodes them itself.
+ */
+const INSPECTING = 'TextResourceDecoder::Decode';
+
 function summed(events: readonly TraceEvent[]): Omit<Tasks, 'longByClock'> {
   const threadOf = ({ pid, tid }: TraceEvent): string => `${pid} ${tid}`;
   const main = new Set(
     events.filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain').map(threadOf),
   );
-  const tasks = events.filter(({ name, ph, ...event }) => {
-    return ph === 'X' && name.endsWith('::RunTask') && main.has(threadOf({ name, ph, ...event }));
+  const isIn = (event: TraceEvent, task: TraceEvent): boolean =>
+    threadOf(event) === threadOf(task) && event.ts > task.ts && event.ts < task.ts + (task.dur ?? 0);
+  const inspecting = events.filter(({ name }) => name === INSPECTING);
+  const tasks = events.filter((event) => {
+    const isTask = event.ph === 'X' && event.name.endsWith('::RunTask') && main.has(threadOf(event));
+    return isTask && !inspecting.some((inspected) => isIn(inspected, event));
   });
   const [first, ...others] = tasks;
   if (first === undefined) throw new Error('the trace names no task of the page');
   const longest = others.reduce((most, task) => ((task.tdur ?? 0) > (most.tdur ?? 0) ? task : most), first);
-  const end = longest.ts + (longest.dur ?? 0);
-  const inside = events.filter(
-    (event) =>
-      threadOf(event) === threadOf(longest) && event.ts > longest.ts && event.ts < end && (event.tdur ?? 0) > 4000,
-  );
+  const inside = events.filter((event) => isIn(event, longest) && (event.tdur ?? 0) > 4000);
   const doing = inside.map(({ name, tdur = 0 }) => `${name} ${Math.round(tdur / 1000)}`).join(', ');
   return { count: tasks.length, longest: (longest.tdur ?? Number.NaN) / 1000, doing };
 }
