@@ -178,6 +178,17 @@ describe('CR-D7: a second version of a card that another program named', () => {
     expect(expectValue(await desk.listCopies())).toMatchObject([{ kind: 'card', used: null, copy: { holds: 1 } }]);
   });
 
+  test('where the folder can not be listed just now, no other notice is held back by it', async () => {
+    const { disk, desk } = await withCopy('mine (1).card.json');
+    disk.watch = (call, path) => {
+      if (call === 'list' && path.endsWith('/cards')) throw fileError('EIO', path);
+      return undefined;
+    };
+    expect(expectValue(await desk.notices())).toEqual([]);
+    disk.watch = () => undefined;
+    expect(expectValue(await desk.notices())).toHaveLength(1);
+  });
+
   test('one that can not be moved just now takes nothing away', async () => {
     const { disk, desk } = await withCopy('mine (1).card.json');
     disk.watch = (call, path) => {

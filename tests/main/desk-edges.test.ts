@@ -235,7 +235,12 @@ describe('small things', () => {
   test('a game is started once; one that is there is not brought back', async () => {
     const desk = await openOn(new MemoryDisk());
     expectValue(await desk.startGame(gameRecord('g-1')));
-    expect(await desk.startGame(gameRecord('g-1'))).toMatchObject({ problem: { code: 'taken' } });
+    // Asked again because the answer was lost it is the same game; another one of that id is not.
+    expectValue(await desk.startGame(gameRecord('g-1')));
+    expect(expectValue(await desk.listGames())).toHaveLength(1);
+    expect(await desk.startGame(gameRecord('g-1', { place: 'Elsewhere' }))).toMatchObject({
+      problem: { code: 'taken' },
+    });
     expect(await desk.restoreGame('g-1')).toMatchObject({ problem: { code: 'taken' } });
     expect(await desk.restoreGame('g-9')).toMatchObject({ problem: { code: 'not-found' } });
   });
