@@ -32,6 +32,8 @@ const MAY_GROW: Readonly<Record<string, number>> = {
   'the Warm-up: arranging': 900,
   // And so does a sheet that was opened.
   'the Warm-up: a sheet with answers of a class': 900,
+  // What became of a file is told in its row once the desk has settled it.
+  'the Settings: the two files settled': 60,
   // Each pass comes as soon as the others have given theirs, and its line of orders is longer or shorter.
   'the Warm-up: the exchange in figures': 60,
 };
