@@ -236,7 +236,7 @@ export class GameShelf {
   }
 
   async #mergeOne(brought: GameRecord): Promise<Result<keyof ImportedGames>> {
-    const given = this.#fits(brought) ? brought : underFreeId(brought);
+    const given = this.#withFitId(brought);
     const known = this.#list.path(given.id);
     const path = known ?? gamePath(this.#context.places, given.id, given.startedAt);
     if (known === undefined && (await this.#isTaken(path, given))) return putThere();
@@ -251,11 +251,12 @@ export class GameShelf {
     return success(copied > 0 ? 'copied' : 'same');
   }
 
-  /** Whether a game is here under its id, or can be new on every computer and is not here under another one. */
-  #fits(game: GameRecord): boolean {
-    const { id } = game;
-    if (this.#list.path(id) !== undefined) return true;
-    return checkNewName(id, this.#list.alike(id)).ok && this.#list.path(underFreeId(game).id) === undefined;
+  /** The game under its own id where it is here under that or can be on every computer, else under a free one. */
+  #withFitId(game: GameRecord): GameRecord {
+    if (this.#list.path(game.id) !== undefined) return game;
+    const free = underFreeId(game);
+    const isFree = this.#list.path(free.id) === undefined && checkNewName(game.id, this.#list.alike(game.id)).ok;
+    return isFree ? game : free;
   }
 
   async #keepMerged(record: GameRecord, before: GameRecord | undefined): Promise<void> {

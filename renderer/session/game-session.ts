@@ -284,7 +284,7 @@ export class GameSession extends Store {
   #leave(): void {
     if (this.#kept !== 'game') return;
     if (this.isRefused) this.#queue.letGo(this.id);
-    else this.#left.set(this.id, this.#recordOf(this.events));
+    else if (this.#queue.waitsFor(this.id)) this.#left.set(this.id, this.#recordOf(this.events));
   }
 
   get #frame(): Frame {

@@ -45,6 +45,11 @@ export class SaveQueue {
     return this.#held.get(of) ?? null;
   }
 
+  /** Whether something of a thing is not saved yet. */
+  waitsFor(of: string): boolean {
+    return this.#jobs.some((job) => job.of === of);
+  }
+
   add(job: SaveJob): void {
     const last = this.#jobs.at(-1);
     const isAgain = job.name !== undefined && last?.name === job.name && last !== this.#running;

@@ -151,6 +151,17 @@ describe('what could not be saved for now', () => {
     expect(await onDisk(desk, id)).toEqual(['dealt', 'gave', 'received']);
   });
 
+  test('of a game that was saved before it was left nothing is kept here: the Journal may change it', async () => {
+    const { session, desk } = await begin();
+    await enter(session, DEALT);
+    const { id } = session;
+    session.begin(CARD);
+    expect(session.waiting(id)).toBeNull();
+    expectValue(await desk.changeGame(id, { place: 'Elsewhere' }));
+    expectValue(await openAtTable({ desk, session, go: () => undefined } as unknown as AppContext, id));
+    expect(session.place).toBe('Elsewhere');
+  });
+
   test('an older draft never comes over a newer one', async () => {
     let fails = true;
     let answer = (): void => undefined;
