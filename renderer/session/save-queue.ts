@@ -28,6 +28,8 @@ export class SaveQueue {
   #jobs: readonly SaveJob[] = [];
   #isWorking = false;
   #running: SaveJob | null = null;
+  /** Whether the running job was let go: if it fails, nobody needs it. */
+  #isLetGo = false;
   /** Why the jobs of a thing wait. */
   #held: ReadonlyMap<string | undefined, Problem> = new Map();
   #status: SaveStatus = { status: 'nothing' };
@@ -52,7 +54,7 @@ export class SaveQueue {
 
   add(job: SaveJob): void {
     const last = this.#jobs.at(-1);
-    const isAgain = job.name !== undefined && last?.name === job.name && last !== this.#running;
+    const isAgain = job.name !== undefined && last?.name === job.name && last.of === job.of && last !== this.#running;
     this.#jobs = [...(isAgain ? this.#jobs.slice(0, -1) : this.#jobs), job];
     // What failed is tried again with each further step.
     this.retry();
@@ -60,7 +62,9 @@ export class SaveQueue {
 
   /** Lets go what waits to be saved of a thing, but for what stays. */
   letGo(of: string): void {
-    this.#jobs = this.#jobs.filter((job) => job.of !== of || job.stays || job === this.#running);
+    const isNeedless = (job: SaveJob): boolean => job.of === of && job.stays !== true;
+    if (this.#running !== null && isNeedless(this.#running)) this.#isLetGo = true;
+    this.#jobs = this.#jobs.filter((job) => !isNeedless(job) || job === this.#running);
     if (!this.#held.has(of)) return;
     this.#held = new Map([...this.#held].filter(([each]) => each !== of));
     void this.#work();
@@ -79,9 +83,10 @@ export class SaveQueue {
     this.#show({ status: 'saving' });
     for (let job = this.#next(); job !== undefined; job = this.#next()) {
       this.#running = job;
+      this.#isLetGo = false;
       const answer = await job.run();
       this.#running = null;
-      if (answer.ok) this.#jobs = this.#jobs.filter((other) => other !== job);
+      if (answer.ok || this.#isLetGo) this.#jobs = this.#jobs.filter((other) => other !== job);
       else this.#hold(job, answer.problem);
     }
     this.#isWorking = false;

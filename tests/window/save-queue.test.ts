@@ -102,6 +102,32 @@ test('what is let go is not asked for again, and nothing else is held up by it',
   expect(queue.status).toEqual({ status: 'saved' });
 });
 
+test('jobs of one name are one only where they are of the same thing', async () => {
+  const saved: string[] = [];
+  const queue = new SaveQueue(() => undefined);
+  const first = held();
+  queue.add(first);
+  queue.add({ of: 'one', name: 'layout', run: async () => success(saved.push('one')) });
+  queue.add({ of: 'other', name: 'layout', run: async () => success(saved.push('other')) });
+  first.answer(success(null));
+  await turn();
+  expect(saved).toEqual(['one', 'other']);
+});
+
+test('what is let go while it is being done is not held against anything when it fails', async () => {
+  const said: string[] = [];
+  const queue = new SaveQueue(({ status }) => said.push(status));
+  const draft = held();
+  queue.add({ of: 'draft', run: draft.run });
+  await turn();
+  queue.letGo('draft');
+  queue.add({ of: 'game', run: async () => success(null) });
+  draft.answer(failure('disk-full', 'The disk is full.'));
+  await turn();
+  expect(queue.waitsFor('draft')).toBe(false);
+  expect(said).toEqual(['saving', 'saved']);
+});
+
 test('CR-D7: once the desk can save again, what waited is saved, and the window is told once', async () => {
   const answers = ['full', 'full', null];
   let asked = 0;
