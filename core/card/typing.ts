@@ -114,10 +114,7 @@ function letterGroup(rest: string): Understood | undefined {
   return plain === undefined ? undefined : { means: plain.repeat(run.length), length: run.length };
 }
 
-function suffix(
-  rest: string,
-  known: readonly (readonly [RegExp, string])[],
-): Understood | undefined {
+function suffix(rest: string, known: readonly (readonly [RegExp, string])[]): Understood | undefined {
   for (const [typed, means] of known) {
     const found = typed.exec(rest);
     if (found !== null) return { means, length: found[0].length };

@@ -18,7 +18,7 @@ test.each([
   ['FFNEWS2222a', 'FF NEWS 2222a'],
   ['dddB ggg rr 00', 'DDDb GGG RR 00'],
   ['DDDcrak', 'DDDcrak'],
-  ["11a=22b’", "11a= 22b'"],
+  ['11a=22b’', "11a= 22b'"],
   ['2468bam=', '2bam= 4bam= 6bam= 8bam='],
   ['FF, 222a; 33b', 'FF 222a 33b'],
   // What can't be understood stays.
