@@ -2,7 +2,7 @@ import { type Dragon, DRAGONS, type Suit, SUITS, type Wind, WINDS } from '../til
 
 /** Suits that a pattern leaves open: three different suits, in any order. */
 export const OPEN_SUITS = ['a', 'b', 'c'] as const;
-type OpenSuit = (typeof OPEN_SUITS)[number];
+export type OpenSuit = (typeof OPEN_SUITS)[number];
 /** The suit of a group: open, or named. */
 export type GroupSuit = OpenSuit | Suit;
 export const ALL_SUITS: readonly GroupSuit[] = [...OPEN_SUITS, ...SUITS];

@@ -2,16 +2,17 @@ import { css, html, nothing, type PropertyValues, type TemplateResult } from 'li
 import type { FormReading } from '../../../core/card/form.ts';
 import { tilesOfGroups } from '../../../core/card/line.ts';
 import { groupWords, movementWords, takesJokers } from '../../../core/card/words.ts';
-import type { WayGroup } from '../../../core/card/way.ts';
 import { announce } from '../../parts/announcer.ts';
 import { data, element, flag, numeric } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import { rove } from '../../parts/rove.ts';
-import '../../parts/tile/wr-tile.ts';
+import { tileStyles } from '../../parts/tile/drawing.ts';
+import { openTileStyles } from '../../parts/tile/open-tile.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-toolbar.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
+import { facesDown, printedTiles, wayTiles } from './group-tiles.ts';
 
 const words = cardWords.line;
 
@@ -25,10 +26,13 @@ export interface GroupMoved {
   readonly to: number;
 }
 
+/** Stands for no way: the form is drawn as printed. */
+export const AS_PRINTED = -1;
+
 const Base = element({
   reading: data<FormReading>(),
-  /** Which way is drawn. */
-  way: numeric(0),
+  /** Which way is drawn with its tiles; below nought the form as printed, with marks for what is open. */
+  way: numeric(AS_PRINTED),
   chosen: numeric(-1),
   fixed: flag(),
   /** Places of groups that are shown face down. */
@@ -42,6 +46,8 @@ const Base = element({
 export class WrLineGroups extends Base {
   static override styles = [
     sharedStyles,
+    tileStyles,
+    openTileStyles,
     css`
       :host {
         display: block;
@@ -132,7 +138,7 @@ export class WrLineGroups extends Base {
   }
 
   protected override render(): unknown {
-    const drawn = tilesOfGroups(this.reading, this.reading.ways[this.way]);
+    const drawn = this.#drawn();
     if (this.fixed) {
       return html`<div class="groups" role="img" aria-label=${this.#allWords()}>
         ${drawn.map((tiles, at) => html`<div class="group">${this.#inside(tiles, at)}</div>`)}
@@ -151,6 +157,12 @@ export class WrLineGroups extends Base {
     </div>`;
   }
 
+  /** The pictures of each group; null for a group that can't be read. */
+  #drawn(): readonly (readonly unknown[] | null)[] {
+    if (this.way < 0) return this.reading.groups.map(({ group }) => (group.ok ? printedTiles(group.value) : null));
+    return tilesOfGroups(this.reading, this.reading.ways[this.way]).map((tiles) => tiles?.flatMap(wayTiles) ?? null);
+  }
+
   #option(at: number, inside: unknown, label: string, look = ''): unknown {
     const chosen = at === this.chosen;
     // oxlint-disable-next-line lit-a11y/click-events-have-key-events -- the list hears the keys
@@ -166,7 +178,7 @@ export class WrLineGroups extends Base {
     </div>`;
   }
 
-  #inside(tiles: readonly WayGroup[] | null, at: number): unknown {
+  #inside(tiles: readonly unknown[] | null, at: number): unknown {
     const scanned = this.reading.groups[at];
     if (scanned === undefined) return nothing;
     if (tiles === null || !scanned.group.ok) {
@@ -174,14 +186,8 @@ export class WrLineGroups extends Base {
     }
     const hidden = this.covered.includes(at);
     const joker = takesJokers(scanned.group.value) && !this.fixed;
-    return html`<span class="tiles"
-        >${tiles.flatMap(({ kind, size }) =>
-          Array.from(
-            { length: size },
-            () => html`<wr-tile .kind=${hidden ? null : kind} aria-hidden="true"></wr-tile>`,
-          ),
-        )}</span
-      >
+    const shown = hidden ? facesDown(tiles.length) : tiles;
+    return html`<span class="tiles">${shown}</span>
       <span class="caption">${hidden ? '\u00a0' : scanned.text}</span>
       ${joker ? html`<span class="joker">${words.takesJokers}</span>` : nothing}`;
   }
