@@ -81,7 +81,7 @@ export function numberPickers(groups: readonly OpenGroup[], slide: Slide, slide2
 }
 
 /** Every shift that keeps all numbers of a movement within 1 to 9, smallest first. */
-function shiftsOf(groups: readonly OpenGroup[], movement: Movement, slide: Slide): number[] {
+export function shiftsOf(groups: readonly OpenGroup[], movement: Movement, slide: Slide): number[] {
   const numbers = numbersMoving(groups, movement);
   if (numbers.length === 0 || slide === 0) return [0];
   const shifts = Array.from({ length: 17 }, (_, index) => index - 8);
