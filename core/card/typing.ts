@@ -159,6 +159,8 @@ export interface TypedLine {
   /** The groups that are read, with their places in the typed text. */
   readonly groups: readonly ScannedGroup[];
   readonly problems: readonly PatternProblem[];
+  /** The last form, as it is read. */
+  readonly last: FormReading;
 }
 
 const OR = /\s+or(?=\s|$)/gi;
@@ -168,11 +170,12 @@ const NOT_MOVING: Movements = { slide: 0, slide2: 0, distinct: false };
 export function readTyped(typed: string): TypedLine {
   const parts = formsIn(typed).map(({ text, from }) => ({ from, out: writeOutTyped(text), length: text.length }));
   const read = parts.map(({ from, out, length }) => {
-    const { groups, problems } = new FormReading(out.text, NOT_MOVING);
+    const form = new FormReading(out.text, NOT_MOVING);
     const placed = (at: number): number => from + (out.source[at] ?? length);
     return {
-      groups: groups.map((group) => ({ ...group, from: placed(group.from), to: placed(group.to - 1) + 1 })),
-      problems: problems.map((problem) => ({ ...problem, at: placed(problem.at) })),
+      form,
+      groups: form.groups.map((group) => ({ ...group, from: placed(group.from), to: placed(group.to - 1) + 1 })),
+      problems: form.problems.map((problem) => ({ ...problem, at: placed(problem.at) })),
     };
   });
   return {
@@ -180,11 +183,12 @@ export function readTyped(typed: string): TypedLine {
     forms: parts.map(({ out }) => out.text),
     groups: read.flatMap(({ groups }) => groups),
     problems: read.flatMap(({ problems }) => problems),
+    last: read.at(-1)?.form ?? new FormReading('', NOT_MOVING),
   };
 }
 
 /** The typed text of each form, and where it begins. */
-export function formsIn(typed: string): readonly { readonly text: string; readonly from: number }[] {
+function formsIn(typed: string): readonly { readonly text: string; readonly from: number }[] {
   const cuts = [...typed.matchAll(OR)].map(({ 0: or, index }) => ({ before: index, after: index + or.length }));
   return [0, ...cuts.map(({ after }) => after)].map((from, at) => ({
     from,

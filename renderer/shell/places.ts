@@ -30,7 +30,7 @@ export const PLACES: readonly [WindowPlace, ...WindowPlace[]] = [
   {
     id: 'card',
     title: titles.card,
-    shape: 'page',
+    shape: 'sheet',
     load: async () => {
       await import('../places/card/wr-card-place.ts');
       return (app) => html`<wr-card-place .app=${app}></wr-card-place>`;

@@ -9,11 +9,12 @@ import { formatGroup, formatPattern } from '../../core/card/pattern.ts';
 import type { CardEntry } from '../../main/desk/desk.ts';
 import { CardEditor } from '../../renderer/places/card/card-editor.ts';
 import { cardFileName } from '../../renderer/backup/save-file.ts';
-import { COLUMNS, goTo, setByKey } from '../../renderer/places/card/grid-cells.ts';
+import { type Cell, cellBeside, rowBeside, setByKey, within } from '../../renderer/places/card/line-cells.ts';
 import {
   copyLine,
   dropLine,
   newLine,
+  pasteLines,
   placeBeside,
   sendLine,
   shiftLine,
@@ -79,33 +80,40 @@ describe('a line as it is drawn', () => {
   });
 });
 
-describe('the grid', () => {
-  const key = (name: string, ctrlKey = false) => ({ key: name, ctrlKey });
-  const last = COLUMNS.length - 1;
+describe('the cells of the table of lines', () => {
+  const rows = { sections: [{ lines: [1, 2] }, { lines: [] }, { lines: [3] }], grows: true };
+  const cell = (section: number, line: number, column: number): Cell => ({ section, line, column });
 
-  test('CR-K6: arrows move by cell and stop at the edges', () => {
-    expect(goTo(key('ArrowLeft'), { row: 0, column: 0 }, 3)).toEqual({ row: 0, column: 0 });
-    expect(goTo(key('ArrowUp'), { row: 0, column: 2 }, 3)).toEqual({ row: 0, column: 2 });
-    expect(goTo(key('ArrowRight'), { row: 1, column: last }, 3)).toEqual({ row: 1, column: last });
-    expect(goTo(key('ArrowDown'), { row: 2, column: 1 }, 3)).toEqual({ row: 2, column: 1 });
-    expect(goTo(key('ArrowDown'), { row: 1, column: 1 }, 3)).toEqual({ row: 2, column: 1 });
+  test('CR-K6: Tab goes through every cell of every line, the row for a new line of each section too, and then out', () => {
+    const path: Cell[] = [];
+    for (let at: Cell | null = cell(0, 0, 0); at !== null; at = cellBeside(rows, at, 1)) path.push(at);
+    const line = (section: number, at: number): Cell[] => [0, 1, 2, 3].map((column) => cell(section, at, column));
+    expect(path).toEqual([...line(0, 0), ...line(0, 1), cell(0, 2, 0), cell(1, 0, 0), ...line(2, 0), cell(2, 1, 0)]);
+    const back: Cell[] = [];
+    for (let at: Cell | null = cell(2, 1, 0); at !== null; at = cellBeside(rows, at, -1)) back.push(at);
+    expect(back.reverse()).toEqual(path);
   });
 
-  test('CR-K6: Home and End within the row, with Control to the corners', () => {
-    expect(goTo(key('Home'), { row: 1, column: 3 }, 3)).toEqual({ row: 1, column: 0 });
-    expect(goTo(key('End'), { row: 1, column: 3 }, 3)).toEqual({ row: 1, column: last });
-    expect(goTo(key('Home', true), { row: 1, column: 3 }, 3)).toEqual({ row: 0, column: 0 });
-    expect(goTo(key('End', true), { row: 1, column: 3 }, 3)).toEqual({ row: 2, column: last });
-    expect(goTo(key('a'), { row: 0, column: 0 }, 3)).toBeNull();
+  test('CR-K6: Enter goes on to the next row, over the edges of sections, and stops behind the last', () => {
+    expect(rowBeside(rows, cell(0, 1, 3), 1)).toEqual({ section: 0, line: 2 });
+    expect(rowBeside(rows, cell(0, 2, 0), 1)).toEqual({ section: 1, line: 0 });
+    expect(rowBeside(rows, cell(2, 1, 0), 1)).toBeNull();
+    expect(rowBeside({ ...rows, grows: false }, cell(0, 1, 0), 1)).toEqual({ section: 2, line: 0 });
+    expect(rowBeside(rows, cell(0, 0, 0), -1)).toBeNull();
   });
 
-  test('cells that are not written in are set by one key', () => {
-    expect(setByKey('2', 'slide', {})).toEqual({ slide: 2 });
-    expect(setByKey('4', 'slide', {})).toBeNull();
-    expect(setByKey(' ', 'slide2', { slide2: 3 })).toEqual({ slide2: 0 });
-    expect(setByKey('c', 'concealed', {})).toEqual({ concealed: true });
-    expect(setByKey('E', 'concealed', {})).toEqual({ concealed: false });
-    expect(setByKey('5', 'ways', {})).toBeNull();
+  test('a cell that is gone becomes the one nearest to it', () => {
+    expect(within(rows, cell(0, 7, 3))).toEqual(cell(0, 2, 0));
+    expect(within(rows, cell(9, 0, 2))).toEqual(cell(2, 0, 2));
+    expect(within({ sections: [], grows: true }, cell(1, 1, 1))).toEqual(cell(0, 0, 0));
+  });
+
+  test('a digit sets how the numbers move, c and x the exposure; a blank and all else change nothing', () => {
+    expect(['0', '1', '2', '3'].map((key) => setByKey(key, 'slide'))).toEqual([0, 1, 2, 3].map((slide) => ({ slide })));
+    expect(['c', 'X'].map((key) => setByKey(key, 'concealed'))).toEqual([{ concealed: true }, { concealed: false }]);
+    expect([' ', 'Enter', '4', 'c'].map((key) => setByKey(key, 'slide'))).toEqual([null, null, null, null]);
+    expect([' ', '1', 'e'].map((key) => setByKey(key, 'concealed'))).toEqual([null, null, null]);
+    expect([setByKey('1', 'pattern'), setByKey('c', 'points')]).toEqual([null, null]);
   });
 
   test('points are whole numbers from 0 to 1000', () => {
@@ -135,6 +143,27 @@ describe('moving lines', () => {
         expect(shiftLine(down.document, { section: there, line: place ?? 0 }, -1).document).toEqual(card);
       }
     }
+  });
+
+  test('pasted rows become lines, in the sections that they name; an empty line gives way to them', () => {
+    const begun = newLine(addSection(emptyCard('T', ''), 'Runs'), { section: 0, line: 0 });
+    const text = 'FF222a333b444a55b\t1\tc\t30\r\n\n# Winds\nNNNN EEEE WWWW SS | | | many\n';
+    const { step, lines } = pasteLines(begun.document, { section: 0, line: 0 }, text);
+    expect(lines).toBe(2);
+    expect(step.selection).toEqual({ section: 1, line: 0 });
+    expect(step.document.sections).toEqual([
+      {
+        name: 'Runs',
+        lines: [{ id: 'runs-1', pattern: 'FF 222a 333b 444a 55b', slide: 1, concealed: true, points: 30 }],
+      },
+      {
+        name: 'Winds',
+        // What is no number of points is not lost: the line is to be looked at.
+        lines: [{ id: 'winds-1', pattern: 'NNNN EEEE WWWW SS', slide: 0, concealed: false, points: 'many' }],
+      },
+    ]);
+    const again = pasteLines(step.document, { section: 0, line: 0 }, 'FF 1111a 2222b 3333c');
+    expect(again.step.document.sections[0]?.lines.map(({ id }) => id)).toEqual(['runs-1', 'runs-2']);
   });
 
   test('at the ends of the card a line stays', () => {

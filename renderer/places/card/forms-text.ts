@@ -3,5 +3,5 @@ import { cardWords } from '../../words/card.ts';
 
 /** A line as it is written, its further forms behind an "or". */
 export function formsText({ forms }: LineReading): string {
-  return forms.map(({ text }) => text || cardWords.outline.emptyLine).join(` ${cardWords.line.or} `);
+  return forms.map(({ text }) => text || cardWords.rows.empty).join(` ${cardWords.line.or} `);
 }

@@ -1,5 +1,12 @@
-import type { CardDocument, LinePlace } from '../../../core/card/document.ts';
-import { addLine, duplicateLine, freshId, moveLine, removeLine } from '../../../core/card/edit.ts';
+import {
+  type CardDocument,
+  LINE_DEFAULTS,
+  type LinePlace,
+  sectionName,
+  textField,
+} from '../../../core/card/document.ts';
+import { addLine, addSection, duplicateLine, lineAt, freshId, moveLine, removeLine } from '../../../core/card/edit.ts';
+import { type LineRow, rowsOfText } from '../../../core/card/lines-text.ts';
 import type { Selection } from './card-editor.ts';
 
 /** A changed card, and what is selected in it then. */
@@ -10,7 +17,7 @@ export interface Step {
 
 /** An empty line at a place, with an id of its own. */
 export function newLine(card: CardDocument, { section, line }: LinePlace): Step {
-  const fields = { id: freshId(card, section), pattern: '' };
+  const fields = { id: freshId(card, section), pattern: '', slide: 0, concealed: false, points: LINE_DEFAULTS.points };
   return { document: addLine(card, { section, line }, fields), selection: { section, line } };
 }
 
@@ -47,4 +54,31 @@ export function sendLine(card: CardDocument, place: LinePlace, section: number):
   if (section === place.section) return { document: card, selection: place };
   const to = { section, line: card.sections[section]?.lines.length ?? 0 };
   return { document: moveLine(card, place, to), selection: to };
+}
+
+/**
+ * Puts pasted rows below a line, or in its place while it is empty; a row with the name of a section goes on in that
+ * section, which is added at the end where there is none. Returns how many lines came in.
+ */
+export function pasteLines(card: CardDocument, place: LinePlace, text: string): { step: Step; lines: number } {
+  const rows = rowsOfText(text);
+  const here = lineAt(card, place);
+  const isEmpty = here !== undefined && textField(here, 'pattern').trim() === '';
+  let document = isEmpty ? removeLine(card, place) : card;
+  let { section, line } = { ...place, line: place.line + (here === undefined || isEmpty ? 0 : 1) };
+  for (const row of rows) {
+    if ('section' in row) {
+      section = document.sections.findIndex((each, at) => sectionName(each, at) === row.section);
+      if (section < 0) {
+        section = document.sections.length;
+        document = addSection(document, row.section);
+      }
+      line = document.sections[section]?.lines.length ?? 0;
+    } else {
+      document = addLine(document, { section, line }, { id: freshId(document, section), ...row.line });
+      line += 1;
+    }
+  }
+  const lines = rows.filter((row: LineRow) => 'line' in row).length;
+  return { step: { document, selection: { section, line: Math.max(0, line - 1) } }, lines };
 }

@@ -15,16 +15,14 @@ export interface CurrentLine {
   /** There is no line, or the card can't be changed. */
   readonly off: boolean;
   readonly step: (step: Step) => void;
-  /** Given where a new line may be begun below. */
-  readonly begin?: (step: Step) => void;
 }
 
 /** What can be done with a line as a whole. */
-export function lineToolbar({ card, place, off, step, begin }: CurrentLine): TemplateResult {
+export function lineToolbar({ card, place, off, step }: CurrentLine): TemplateResult {
   const still = (by: 1 | -1): boolean => off || placeBeside(card, place, by) === null;
   const below = { ...place, line: place.line + 1 };
   return html`<wr-toolbar label=${words.actions}>
-    ${begin && html`<wr-button @click=${() => begin(newLine(card, below))}>${words.next}</wr-button>`}
+    <wr-button ?disabled=${off} @click=${() => step(newLine(card, below))}>${words.next}</wr-button>
     <wr-button ?disabled=${off} @click=${() => step(copyLine(card, place))}>${words.duplicate}</wr-button>
     <wr-button ?disabled=${still(-1)} @click=${() => step(shiftLine(card, place, -1))}>${words.up}</wr-button>
     <wr-button ?disabled=${still(1)} @click=${() => step(shiftLine(card, place, 1))}>${words.down}</wr-button>

@@ -8,44 +8,23 @@ export const patternFieldStyles = css`
     position: relative;
   }
 
-  label {
-    display: block;
-    font-weight: 600;
-  }
-
   p {
     margin: 0;
   }
 
-  .hint {
-    color: var(--ink-soft);
-  }
-
   .line {
     position: relative;
-    margin-top: var(--space-1);
     font-family: var(--font-code);
-    font-size: var(--text-lead);
-  }
-
-  :host([bare]) .line {
-    margin: 0;
-    font-size: var(--text-body);
   }
 
   input {
     display: block;
     width: 100%;
-    min-height: calc(var(--target-main) + 0.6rem);
-    padding: 0.3em 12px 0.75em;
+    min-height: var(--target-main);
+    padding: 0.2em 10px 0.5em;
     border: 2px solid var(--edge);
     border-radius: var(--round);
     background: var(--sheet);
-  }
-
-  :host([bare]) input {
-    min-height: var(--target-main);
-    padding-block: 0.2em 0.55em;
   }
 
   [aria-invalid='true'] {
@@ -64,9 +43,7 @@ export const patternFieldStyles = css`
   }
 
   .said {
-    min-height: 1.45em;
-    margin-top: var(--space-1);
-    color: var(--ink-soft);
+    padding: 2px 8px 4px;
   }
 
   .said.bad {
@@ -74,7 +51,7 @@ export const patternFieldStyles = css`
     font-weight: 600;
   }
 
-  :host([bare]) .said:not(.bad) {
+  .said:not(.bad) {
     ${unseenRules}
   }
 

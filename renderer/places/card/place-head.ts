@@ -57,9 +57,40 @@ function steps(editor: CardEditor, used: boolean, use: () => void): TemplateResu
 
 /** The head of the Card place, and what lies over it while a file is dragged. */
 export const placeHeadStyles = css`
+  :host {
+    flex: 1 1 auto;
+  }
+
   .page {
     max-width: 80rem;
-    gap: var(--space-4);
+    gap: var(--space-3);
+    padding-top: var(--space-2);
+  }
+
+  h1 {
+    font-size: var(--text-title);
+  }
+
+  /* With room for it the head stays, and what is under it scrolls. */
+  @media (min-height: 40em) {
+    :host {
+      min-height: 0;
+      overflow: auto;
+      scroll-padding-block: 5rem var(--space-3);
+    }
+
+    .head {
+      position: sticky;
+      top: 0;
+      z-index: 8;
+      background: var(--paper);
+    }
+  }
+
+  @media print {
+    :host {
+      overflow: visible;
+    }
   }
 
   .head {

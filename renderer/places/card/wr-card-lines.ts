@@ -1,6 +1,8 @@
-import { css, html, nothing } from 'lit';
-import { type LineDocument, type LinePlace, sectionName } from '../../../core/card/document.ts';
-import { addSection, changeLine } from '../../../core/card/edit.ts';
+import { html, nothing } from 'lit';
+import { type LineDocument, type SectionDocument, sectionName, textField } from '../../../core/card/document.ts';
+import { addSection } from '../../../core/card/edit.ts';
+import { isConfirmed } from '../../../core/card/proof.ts';
+import { announce } from '../../parts/announcer.ts';
 import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
@@ -11,123 +13,152 @@ import { cardWords } from '../../words/card.ts';
 import type { CardEditor, Selection } from './card-editor.ts';
 import type { CardRoom } from './card-room.ts';
 import { cardStyles } from './card-styles.ts';
-import type { Step } from './line-moves.ts';
-import { lineToolbar, sectionChoice } from './line-toolbar.ts';
-import './wr-card-outline.ts';
-import './wr-line-form.ts';
-import type { LineEdited } from './wr-line-settings.ts';
+import { cellBeside, rowBeside, setByKey } from './line-cells.ts';
+import { LinePen } from './line-pen.ts';
+import { pasteLines, shiftLine, type Step } from './line-moves.ts';
+import { drawLines } from './lines-view.ts';
+import { linesStyles } from './lines-styles.ts';
+import type { LineEdited } from './wr-line-choices.ts';
+import './wr-line-more.ts';
+import './wr-line-panel.ts';
 import './wr-line-view.ts';
 import './wr-section-form.ts';
 
-const words = cardWords.line;
-const sectionWords = cardWords.section;
+const words = cardWords.rows;
 const outlineWords = cardWords.outline;
 
 const Base = element({
   room: data<CardRoom>(),
   /** The name for a new section, as typed. */
   name: state(''),
+  /** The section whose form is open. */
+  opened: state<number | null>(null),
+  /** Whether the builder under a line is open. */
+  building: state(false),
 });
 
-/** The card line by line: its outline, and beside it the section or line that is chosen. */
+/**
+ * The lines of a card, one row a line, section by section; the chosen one opens under itself. One tab stop: Tab goes
+ * to the next cell, Enter to the next line, Escape to what stands under the line.
+ */
 export class WrCardLines extends Base {
-  static override styles = [
-    sharedStyles,
-    cardStyles,
-    css`
-      :host {
-        container-type: inline-size;
-      }
+  static override styles = [sharedStyles, cardStyles, linesStyles];
 
-      .plan {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr);
-        gap: var(--space-5);
-        align-items: start;
-      }
-
-      @container (min-width: 56rem) {
-        .plan {
-          grid-template-columns: minmax(15rem, 22rem) minmax(0, 1fr);
-        }
-
-        .outline {
-          order: -1;
-        }
-      }
-
-      .add {
-        align-items: flex-end;
-      }
-
-      .add wr-field {
-        flex: 1 1 10rem;
-      }
-    `,
-  ];
+  readonly #pen = new LinePen(this);
+  #seen: Selection | null = null;
+  #refocus = false;
 
   constructor() {
     super();
     new StoreController(this, () => [this.room]);
   }
 
+  get editor(): CardEditor | null {
+    return this.room.editor;
+  }
+
+  /** Puts the focus into the current cell. */
+  override focus(): void {
+    this.refocus();
+  }
+
+  refocus(): void {
+    this.#refocus = true;
+    this.requestUpdate();
+  }
+
+  /** What was chosen elsewhere, or by undo, is chosen here. */
+  protected override willUpdate(): void {
+    const now = this.editor?.selection ?? null;
+    const isNew = now?.section !== this.#seen?.section || now?.line !== this.#seen?.line;
+    this.#seen = now;
+    if (now === null || !isNew) return;
+    const { cell, line } = this.#pen;
+    const isHere = cell.section === now.section && (now.line === null ? line === undefined : cell.line === now.line);
+    if (isHere) return;
+    const lines = this.editor?.document.sections[now.section]?.lines.length ?? 0;
+    this.#pen.stand({ section: now.section, line: now.line ?? lines, column: 0 });
+  }
+
+  protected override updated(): void {
+    if (!this.#refocus) return;
+    this.#refocus = false;
+    void this.#focusCell();
+  }
+
   protected override render(): unknown {
-    const { editor } = this.room;
+    const { editor } = this;
     if (editor === null) return nothing;
-    return html`<div class="plan">
-      <section class="sheet" aria-labelledby="chosen">${this.#chosen(editor)}</section>
-      <div class="outline stack">
-        <wr-card-outline .room=${this.room} @outline-chosen=${this.#select}></wr-card-outline>
-        ${editor.fixed || editor.document.sections.length === 0 ? nothing : this.#newSection(editor)}
-      </div>
+    const { sections } = editor.document;
+    if (sections.length === 0) {
+      return html`<section class="sheet" aria-labelledby="none">
+        <h2 id="none">${outlineWords.empty}</h2>
+        <p>${outlineWords.emptyLead}</p>
+        ${editor.fixed ? nothing : this.#newSection(editor)}
+      </section>`;
+    }
+    return html`<div class="stack">
+      <p class="unseen" id="how">${cardWords.line.keys}</p>
+      ${drawLines({
+        sections,
+        cell: this.#pen.cell,
+        fixed: editor.fixed,
+        wrongPoints: this.#pen.wrongPoints,
+        isConfirmed: (line) => isConfirmed({ confirmed: this.room.progress.confirmed }, line),
+        head: (section, at) => this.#head(editor, section, at),
+        panel: (line) => this.#panel(editor, line),
+        pressed: this.#onKey,
+        chosen: (cell) => this.#pen.go(cell),
+        typed: (forms) => this.#pen.writeForms(forms),
+        pasted: (text) => this.#paste(editor, text),
+        points: (text) => this.#pen.writePoints(text),
+      })}
+      ${editor.fixed ? nothing : this.#newSection(editor)}
     </div>`;
   }
 
-  #chosen(editor: CardEditor): unknown {
-    const { document, selection } = editor;
-    const section = selection === null ? undefined : document.sections[selection.section];
-    if (selection === null || section === undefined) {
-      return html`<h2 id="chosen">${outlineWords.empty}</h2>
-        <p>${outlineWords.emptyLead}</p>
-        ${editor.fixed ? nothing : this.#newSection(editor)}`;
-    }
-    const name = sectionName(section, selection.section);
-    const line = selection.line === null ? undefined : section.lines[selection.line];
-    if (line === undefined || selection.line === null) return this.#section(editor, selection.section, name);
-    return this.#line(editor, { section: selection.section, line: selection.line }, line, name);
+  #head(editor: CardEditor, section: SectionDocument, at: number): unknown {
+    const name = sectionName(section, at);
+    const isOpen = this.opened === at && !editor.fixed;
+    return html`<div class="row spread">
+        <h2>${name} <span class="soft">${cardWords.lines(section.lines.length)}</span></h2>
+        ${
+          editor.fixed
+            ? nothing
+            : html`<wr-button
+                look="quiet"
+                label=${words.changeSection(name)}
+                .pressed=${isOpen}
+                @click=${() => (this.opened = isOpen ? null : at)}
+                >${words.section}</wr-button
+              >`
+        }
+      </div>
+      ${isOpen ? html`<wr-section-form .editor=${editor} .section=${at}></wr-section-form>` : nothing}`;
   }
 
-  #line(editor: CardEditor, place: LinePlace, line: LineDocument, name: string): unknown {
-    const heading = html`<h2 id="chosen" tabindex="-1">${words.title(place.line + 1, name)}</h2>`;
-    if (editor.fixed) return html`${heading}<wr-line-view .line=${line}></wr-line-view>`;
-    const toolbar = lineToolbar({
-      card: editor.document,
-      place,
-      off: false,
-      step: (step) => this.#step(step),
-      begin: (step) => this.#step(step, true),
-    });
-    return html`<div class="row spread">${heading} ${toolbar}</div>
-      <wr-line-form
+  #panel(editor: CardEditor, line: LineDocument): unknown {
+    if (editor.fixed) return html`<wr-line-view .line=${line}></wr-line-view>`;
+    const { section, line: at } = this.#pen.cell;
+    return html`<wr-line-panel
         .line=${line}
-        name=${`${editor.id} ${place.section} ${place.line}`}
-        @line-edited=${({ detail }: CustomEvent<LineEdited>) => this.#edit(editor, place, detail)}
-        @focusout=${() => editor.settle()}
-      ></wr-line-form>
-      ${sectionChoice(editor.document, place, (step) => this.#step(step))}`;
-  }
-
-  #section(editor: CardEditor, at: number, name: string): unknown {
-    if (editor.fixed) {
-      return html`<h2 id="chosen" tabindex="-1">${sectionWords.title(name)}</h2>
-        <p>${cardWords.lines(editor.document.sections[at]?.lines.length ?? 0)}</p>`;
-    }
-    return html`<h2 id="chosen" tabindex="-1">${sectionWords.title(name)}</h2>
-      <wr-section-form
-        .editor=${editor}
-        .section=${at}
-        @line-begun=${({ detail }: CustomEvent<Step>) => this.#step(detail, true)}
-      ></wr-section-form>`;
+        name=${`${editor.id} ${section} ${at}`}
+        ?building=${this.building}
+        @line-edited=${({ detail }: CustomEvent<LineEdited>) => this.#pen.set(detail.change, detail.doing)}
+        @or-wanted=${this.#addForm}
+        @building-changed=${({ detail }: CustomEvent<boolean>) => (this.building = detail)}
+      ></wr-line-panel>
+      ${
+        this.#pen.line === undefined
+          ? nothing
+          : html`<wr-line-more
+              .line=${line}
+              .card=${editor.document}
+              .place=${{ section, line: at }}
+              @line-edited=${({ detail }: CustomEvent<LineEdited>) => this.#pen.set(detail.change, detail.doing)}
+              @line-stepped=${({ detail }: CustomEvent<Step>) => this.#step(detail)}
+            ></wr-line-more>`
+      }`;
   }
 
   #newSection(editor: CardEditor): unknown {
@@ -142,40 +173,130 @@ export class WrCardLines extends Base {
   }
 
   #onNameKey(event: KeyboardEvent): void {
-    const { editor } = this.room;
+    const { editor } = this;
     const inField = event.target instanceof HTMLElement && event.target.localName === 'wr-field';
     if (event.key === 'Enter' && inField && editor !== null) this.#addSection(editor);
   }
 
   #addSection(editor: CardEditor): void {
     const section = editor.document.sections.length;
-    const added = addSection(editor.document, this.name.trim());
+    editor.change(addSection(editor.document, this.name.trim()), { section, line: null });
     this.name = '';
-    this.#step({ document: added, selection: { section, line: null } }, true);
+    this.#pen.go({ section, line: 0, column: 0 });
   }
 
-  #edit(editor: CardEditor, place: LinePlace, { change, doing }: LineEdited): void {
-    const what = doing === '' ? '' : `${place.section}.${place.line} ${doing}`;
-    editor.change(changeLine(editor.document, place, change), place, what);
+  /** A further form begins as the last one: forms of a line mostly differ in little. */
+  readonly #addForm = (): void => {
+    const { line } = this.#pen;
+    if (line === undefined) return;
+    const or = Array.isArray(line['or']) ? line['or'].filter((each) => typeof each === 'string') : [];
+    const last = or.at(-1) ?? textField(line, 'pattern');
+    this.#pen.set({ or: [...or, last] });
+    this.#pen.go({ ...this.#pen.cell, column: 0 });
+  };
+
+  #paste(editor: CardEditor, text: string): void {
+    const { section, line } = this.#pen.cell;
+    const { step, lines } = pasteLines(editor.document, { section, line }, text);
+    this.#step(step);
+    announce(words.pasted(lines));
   }
 
-  #select({ detail }: CustomEvent<Selection>): void {
-    this.room.editor?.select(detail);
-    void this.#focusChosen('#chosen');
+  #step({ document, selection }: Step): void {
+    this.editor?.change(document, selection);
+    const lines = document.sections[selection.section]?.lines.length ?? 0;
+    this.#pen.go({ section: selection.section, line: selection.line ?? lines, column: 0 });
   }
 
-  /** Does a step; `fresh` when something new is to be filled in, which then has the focus. */
-  #step({ document, selection }: Step, fresh = false): void {
-    this.room.editor?.change(document, selection);
-    if (fresh) void this.#focusChosen(selection.line === null ? 'wr-section-form, .add wr-field' : 'wr-line-form');
+  readonly #onKey = (event: KeyboardEvent): void => {
+    const inGrid = event
+      .composedPath()
+      .some((part) => part instanceof HTMLElement && part.dataset['here'] !== undefined);
+    if (inGrid && this.#does(event)) event.preventDefault();
+  };
+
+  /** Does what a key means in the current cell; returns whether it means anything. */
+  #does(event: KeyboardEvent): boolean {
+    const { key } = event;
+    if (event.ctrlKey || event.metaKey) return false;
+    if (event.altKey) return this.#shift({ ArrowUp: -1, ArrowDown: 1 }[key]);
+    switch (key) {
+      case 'Enter':
+        this.#nextLine(event.shiftKey ? -1 : 1);
+        return true;
+      case 'Tab':
+        return this.#nextCell(event.shiftKey ? -1 : 1);
+      case 'Escape':
+        return this.#leave();
+      case 'ArrowUp':
+      case 'ArrowDown':
+        this.#toRow(key === 'ArrowUp' ? -1 : 1);
+        return true;
+      default:
+        return this.#inCell(event);
+    }
   }
 
-  async #focusChosen(what: string): Promise<void> {
+  /** Keys of a cell that is not typed in. */
+  #inCell({ key }: KeyboardEvent): boolean {
+    const { column } = this.#pen;
+    if (this.editor?.fixed !== true && (column === 'pattern' || column === 'points')) return false;
+    if (key === 'ArrowLeft' || key === 'ArrowRight') return this.#nextCell(key === 'ArrowLeft' ? -1 : 1);
+    const set = this.editor?.fixed === true ? null : setByKey(key, column);
+    if (set !== null) this.#pen.set(set);
+    return set !== null || key === ' ';
+  }
+
+  #nextLine(by: 1 | -1): void {
+    const { rows, cell, line } = this.#pen;
+    const next = rowBeside(rows, cell, by);
+    if (next !== null) this.#pen.go({ ...next, column: 0 });
+    else if (line === undefined) this.renderRoot.querySelector<HTMLElement>('.add wr-field')?.focus();
+  }
+
+  #nextCell(by: 1 | -1): boolean {
+    const next = cellBeside(this.#pen.rows, this.#pen.cell, by);
+    if (next !== null) this.#pen.go(next);
+    return next !== null;
+  }
+
+  #toRow(by: 1 | -1): void {
+    const { rows, cell } = this.#pen;
+    const next = rowBeside(rows, cell, by);
+    if (next !== null) this.#pen.go({ ...next, column: cell.column });
+  }
+
+  /** Out of the table, to what stands under the line. */
+  #leave(): boolean {
+    const under = this.renderRoot.querySelector<HTMLElement>('wr-line-panel');
+    under?.focus();
+    return under !== null;
+  }
+
+  #shift(by: number | undefined): boolean {
+    const { editor } = this;
+    const { line, cell } = this.#pen;
+    if (editor === null || editor.fixed || line === undefined || (by !== 1 && by !== -1)) return false;
+    this.#step(shiftLine(editor.document, cell, by));
+    const { section, line: at } = this.#pen.cell;
+    announce(
+      cardWords.line.moved(textField(line, 'pattern'), at + 1, editor.document.sections[section]?.lines.length ?? 0),
+    );
+    return true;
+  }
+
+  async #focusCell(): Promise<void> {
     await this.updateComplete;
-    const target = this.renderRoot.querySelector<HTMLElement & { updateComplete?: Promise<unknown> }>(what);
-    await target?.updateComplete;
-    target?.focus();
-    target?.scrollIntoView({ block: 'nearest' });
+    const cell = this.renderRoot.querySelector<HTMLElement>('[data-here]');
+    const inner = cell?.querySelector<HTMLElement & { updateComplete?: Promise<unknown> }>('wr-pattern-field, input');
+    await inner?.updateComplete;
+    const target = inner ?? cell;
+    target?.focus({ preventScroll: true });
+    if (inner instanceof HTMLInputElement) inner.select();
+    else if (inner !== null && inner !== undefined && 'caretToEnd' in inner && typeof inner.caretToEnd === 'function')
+      inner.caretToEnd();
+    this.renderRoot.querySelector('wr-line-panel')?.bandInView();
+    cell?.parentElement?.scrollIntoView({ block: 'nearest' });
   }
 }
 

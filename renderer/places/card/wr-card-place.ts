@@ -25,7 +25,6 @@ import { type CardRoom, roomOf } from './card-room.ts';
 import { placeHead, placeHeadStyles } from './place-head.ts';
 import './wr-card-arrived.ts';
 import './wr-card-check.ts';
-import './wr-card-grid.ts';
 import './wr-card-lines.ts';
 import './wr-card-proof.ts';
 import './wr-card-list.ts';
@@ -38,7 +37,7 @@ import './wr-card-start.ts';
 import type { CardNamed } from './wr-card-start.ts';
 
 /** The views of the Card place, in the order of their tabs. */
-const VIEWS = ['cards', 'lines', 'grid', 'check', 'proof', 'study'] as const;
+const VIEWS = ['cards', 'lines', 'check', 'proof', 'study'] as const;
 type View = (typeof VIEWS)[number];
 
 function isView(name: string): name is View {
@@ -238,8 +237,6 @@ function viewContent(view: View, room: CardRoom, preferences: AppContext['prefer
       return html`<wr-card-list .room=${room} .preferences=${preferences}></wr-card-list>`;
     case 'lines':
       return html`<wr-card-lines .room=${room}></wr-card-lines>`;
-    case 'grid':
-      return html`<wr-card-grid .room=${room}></wr-card-grid>`;
     case 'check':
       return html`<wr-card-check .room=${room}></wr-card-check>`;
     case 'proof':

@@ -1,67 +1,79 @@
 import { css, html, nothing } from 'lit';
 import {
-  ALL_SUITS,
   GROUP_TILES,
   type GroupSuit,
   type GroupTile,
+  type Movement,
   MOVEMENTS,
+  OPEN_SUITS,
   type PatternGroup,
   suitIn,
   symbolOf,
-  withTile,
 } from '../../../core/card/pattern.ts';
-import { FLOWER, type Kind, kindOf } from '../../../core/tiles/kinds.ts';
+import { kindOf, SUITS, windKind } from '../../../core/tiles/kinds.ts';
 import { nameOf } from '../../../core/tiles/names.ts';
-import { data, element, flag, state, text } from '../../parts/element.ts';
+import { data, element, flag, state } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import { climb, rove } from '../../parts/rove.ts';
-import '../../parts/tile/wr-tile.ts';
+import { tileStyles } from '../../parts/tile/drawing.ts';
+import { openTileStyles } from '../../parts/tile/open-tile.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import { cardStyles } from './card-styles.ts';
+import { printedTiles } from './group-tiles.ts';
 
 const words = cardWords.group;
 /** A tile that may stand in a group, as a button: drawn, or in words. */
 interface TileButton {
   readonly tile: GroupTile;
   readonly label: string;
-  readonly kind: Kind | null;
-  /** Shown when there is no tile to draw. */
-  readonly text: string;
+  readonly face: unknown;
 }
 
-/** Rows of buttons: numbers; flower, winds and dragons; open tiles. */
-const ROWS: readonly (readonly TileButton[])[] = [
-  GROUP_TILES.filter(({ is }) => is === 'number').map(buttonOf),
-  GROUP_TILES.filter(({ is }) => is === 'flower' || is === 'wind' || is === 'dragon').map(buttonOf),
-  ['open-dragon', 'suit-dragon', 'open-wind', 'news']
-    .flatMap((what) => GROUP_TILES.filter(({ is }) => is === what))
-    .map(buttonOf),
-];
-const BUTTONS: readonly TileButton[] = ROWS.flat();
+type NumberTile = Extract<GroupTile, { is: 'number' }>;
+
+/** Rows of buttons: the numbers of each suit, with its dragon; flower, winds and dragons; open tiles. */
+function rowsOf(suits: readonly GroupSuit[], movement: Movement): readonly (readonly TileButton[])[] {
+  const numbers = GROUP_TILES.filter((tile): tile is NumberTile => tile.is === 'number');
+  const plain = GROUP_TILES.filter(({ is }) => is === 'flower' || is === 'wind' || is === 'dragon');
+  const open = ['open-dragon', 'open-wind', 'news'].flatMap((what) => GROUP_TILES.filter(({ is }) => is === what));
+  return [
+    ...suits.map((suit) =>
+      [...numbers.map((tile): GroupTile => ({ ...tile, suit, movement })), { is: 'suit-dragon', suit } as const].map(
+        buttonOf,
+      ),
+    ),
+    plain.map(buttonOf),
+    open.map(buttonOf),
+  ];
+}
 
 function buttonOf(tile: GroupTile): TileButton {
-  const named = (label: string): TileButton => ({ tile, label, kind: null, text: label });
-  const drawn = (kind: Kind, label = nameOf(kind)): TileButton => ({ tile, label, kind, text: '' });
+  const label = labelOf(tile);
+  if (tile.is === 'news') return { tile, label, face: label };
+  return { tile, label, face: printedTiles({ tile, size: 1 }) };
+}
+
+function labelOf(tile: GroupTile): string {
   switch (tile.is) {
     case 'number':
-      return { ...named(words.number(symbolOf(tile))), text: symbolOf(tile) };
-    case 'flower':
-      return drawn(FLOWER, words.flower);
-    case 'wind':
-      return drawn(kindOf(tile.wind));
-    case 'dragon':
-      return drawn(kindOf(tile.dragon));
-    case 'open-dragon':
-      return named(words.openDragon);
+      return words.number(symbolOf(tile), words.suits[tile.suit]);
     case 'suit-dragon':
-      return named(words.suitDragon);
+      return words.suitDragon(words.suits[tile.suit]);
+    case 'flower':
+      return words.flower;
+    case 'wind':
+      return nameOf(windKind(tile.wind));
+    case 'dragon':
+      return nameOf(kindOf(tile.dragon));
+    case 'open-dragon':
+      return words.openDragon;
     case 'open-wind':
-      return named(tile.slot === 'w' ? words.anyWind : words.otherWind);
+      return tile.slot === 'w' ? words.anyWind : words.otherWind;
     case 'news':
-      return named(words.news);
+      return words.news;
   }
 }
 
@@ -76,8 +88,8 @@ const Base = element({
   group: data<PatternGroup>(),
   /** The group is not in the line yet: no tile is marked as chosen. */
   adding: flag(),
-  /** The suit for the next tile that needs one. */
-  suit: text<GroupSuit>('a'),
+  /** Whether suits are offered by name; without a choice, as the group has it. */
+  named: state<boolean | null>(null),
   active: state(0),
 });
 
@@ -89,6 +101,8 @@ export class WrGroupPicker extends Base {
   static override styles = [
     sharedStyles,
     cardStyles,
+    tileStyles,
+    openTileStyles,
     css`
       .rows {
         display: flex;
@@ -106,18 +120,14 @@ export class WrGroupPicker extends Base {
       button {
         display: grid;
         place-items: center;
-        min-width: max(48px, 2.6rem);
-        min-height: max(48px, 2.6rem);
-        padding: 4px 8px;
+        min-width: max(48px, 2.4rem);
+        min-height: max(48px, 2.4rem);
+        padding: 3px 6px;
         border: var(--stroke) solid var(--edge);
         border-radius: var(--round);
         background: var(--sheet);
         font-weight: 600;
         cursor: pointer;
-      }
-
-      .number {
-        font-size: var(--text-title);
       }
 
       button:hover {
@@ -146,7 +156,21 @@ export class WrGroupPicker extends Base {
   ];
 
   protected override render(): unknown {
-    return html`<div class="stack">${this.#size()} ${this.#suit()} ${this.#symbols()} ${this.#movement()}</div>`;
+    const { tile } = this.group;
+    return html`<div class="stack close">
+      <div class="row">${this.#size()} ${this.#suits()}</div>
+      ${this.#symbols()} ${tile.is === 'number' ? this.#movement(tile) : nothing}
+    </div>`;
+  }
+
+  get #isNamed(): boolean {
+    const suit = suitIn(this.group.tile);
+    return this.named ?? (!this.adding && SUITS.some((named) => named === suit));
+  }
+
+  get #rows(): readonly (readonly TileButton[])[] {
+    const { tile } = this.group;
+    return rowsOf(this.#isNamed ? SUITS : OPEN_SUITS, tile.is === 'number' ? tile.movement : 'first');
   }
 
   #size(): unknown {
@@ -161,31 +185,26 @@ export class WrGroupPicker extends Base {
     ></wr-choice>`;
   }
 
-  #suit(): unknown {
-    const { tile, size } = this.group;
-    const suit = suitIn(tile);
+  #suits(): unknown {
     return html`<wr-choice
       label=${words.suit}
-      .options=${ALL_SUITS.map((each) => ({ value: each, label: words.suits[each] }))}
-      value=${suit ?? ''}
-      ?disabled=${suit === undefined}
-      @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => {
-        const chosen = ALL_SUITS.find((each) => each === detail.value) ?? 'a';
-        if ('suit' in tile) this.#change({ tile: { ...tile, suit: chosen }, size });
-      }}
+      .options=${[
+        { value: 'open', label: words.openSuits },
+        { value: 'named', label: words.namedSuits },
+      ]}
+      value=${this.#isNamed ? 'named' : 'open'}
+      @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => (this.named = detail.value === 'named')}
     ></wr-choice>`;
   }
 
-  #movement(): unknown {
-    const { tile, size } = this.group;
+  #movement(tile: NumberTile): unknown {
     return html`<wr-choice
       label=${words.movement}
       .options=${MOVEMENTS.map((movement) => ({ value: movement, label: words.movements[movement] }))}
-      value=${tile.is === 'number' ? tile.movement : ''}
-      ?disabled=${tile.is !== 'number'}
+      value=${tile.movement}
       @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => {
         const movement = MOVEMENTS.find((each) => each === detail.value) ?? 'first';
-        if (tile.is === 'number') this.#change({ tile: { ...tile, movement }, size });
+        this.#change({ tile: { ...tile, movement }, size: this.group.size });
       }}
     ></wr-choice>`;
   }
@@ -194,16 +213,17 @@ export class WrGroupPicker extends Base {
     return html`<div role="toolbar" aria-label=${words.what}>
       <div class="label">${words.what}</div>
       <div class="rows" @keydown=${this.#onKey}>
-        ${ROWS.map((row) => html`<div class="tiles">${row.map((button) => this.#button(button))}</div>`)}
+        ${this.#rows.map((row, at, all) => {
+          const before = all.slice(0, at).flat().length;
+          return html`<div class="tiles">${row.map((button, place) => this.#button(button, before + place))}</div>`;
+        })}
       </div>
     </div>`;
   }
 
-  #button(button: TileButton): unknown {
-    const at = BUTTONS.indexOf(button);
+  #button(button: TileButton, at: number): unknown {
     return html`<button
       type="button"
-      class=${button.text.length === 1 ? 'number' : ''}
       data-at=${at}
       tabindex=${at === this.active ? '0' : '-1'}
       aria-label=${button.label}
@@ -211,7 +231,7 @@ export class WrGroupPicker extends Base {
       @click=${() => this.#choose(button)}
       @focus=${() => this.#settle(at)}
     >
-      ${button.kind === null ? button.text : html`<wr-tile .kind=${button.kind} aria-hidden="true"></wr-tile>`}
+      ${button.face}
     </button>`;
   }
 
@@ -220,8 +240,8 @@ export class WrGroupPicker extends Base {
   }
 
   #choose({ tile }: TileButton): void {
-    const group = withTile(this.group, 'suit' in tile ? { ...tile, suit: this.suit } : tile);
-    emit<GroupChanged>(this, 'group-changed', { group, whole: true });
+    const { size } = this.group;
+    emit<GroupChanged>(this, 'group-changed', { group: { tile, size: tile.is === 'news' ? 1 : size }, whole: true });
   }
 
   #change(group: PatternGroup): void {
@@ -239,7 +259,7 @@ export class WrGroupPicker extends Base {
 
 /** Whether a button shows what stands in a group. */
 function isShown(tile: GroupTile, button: GroupTile): boolean {
-  return tile.is === button.is && symbolOf(tile) === symbolOf(button);
+  return tile.is === button.is && symbolOf(tile) === symbolOf(button) && suitIn(tile) === suitIn(button);
 }
 
 customElements.define('wr-group-picker', WrGroupPicker);

@@ -98,12 +98,6 @@ export class WrLineGroups extends Base {
         font-family: var(--font-code);
       }
 
-      .joker {
-        color: var(--ink-soft);
-        font-size: var(--text-small);
-        line-height: 1.2;
-      }
-
       .unread {
         color: var(--bad);
         font-weight: 700;
@@ -185,11 +179,8 @@ export class WrLineGroups extends Base {
       return html`<span class="unread" aria-hidden="true">?</span> <span class="caption">${scanned.text}</span>`;
     }
     const hidden = this.covered.includes(at);
-    const joker = takesJokers(scanned.group.value) && !this.fixed;
     const shown = hidden ? facesDown(tiles.length) : tiles;
-    return html`<span class="tiles">${shown}</span>
-      <span class="caption">${hidden ? '\u00a0' : scanned.text}</span>
-      ${joker ? html`<span class="joker">${words.takesJokers}</span>` : nothing}`;
+    return html`<span class="tiles">${shown}</span> <span class="caption">${hidden ? '\u00a0' : scanned.text}</span>`;
   }
 
   #nameOf(at: number): string {
@@ -235,12 +226,13 @@ export class WrLineGroups extends Base {
   }
 }
 
-/** Goes through the ways of a line: which one is drawn, and the steps to its neighbours. */
-export function leafing(way: number, ways: number, go: (way: number) => void): TemplateResult {
+/** Goes from the line as printed through its ways; `go` gets `AS_PRINTED` or the place of a way. */
+export function leafing(way: number, ways: number, go: (way: number) => void): TemplateResult | typeof nothing {
+  if (ways === 0) return nothing;
   return html`<div class="row leaf">
-    <span>${ways === 0 ? words.example : words.exampleOf(way + 1, ways)}</span>
-    <wr-toolbar label=${words.examples}>
-      <wr-button look="quiet" ?disabled=${way <= 0} @click=${() => go(way - 1)}>${words.earlier}</wr-button>
+    <span>${way < 0 ? words.asPrinted : words.exampleOf(way + 1, ways)}</span>
+    <wr-toolbar label=${words.examplesLabel}>
+      <wr-button look="quiet" ?disabled=${way < 0} @click=${() => go(way - 1)}>${words.earlier}</wr-button>
       <wr-button look="quiet" ?disabled=${way >= ways - 1} @click=${() => go(way + 1)}>${words.later}</wr-button>
     </wr-toolbar>
   </div>`;

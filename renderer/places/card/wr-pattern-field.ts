@@ -1,10 +1,10 @@
 import { html, nothing, type PropertyValues } from 'lit';
 import { type Completion, offersAt } from '../../../core/card/completion.ts';
-import type { FormReading } from '../../../core/card/form.ts';
 import type { PatternProblem } from '../../../core/card/parse.ts';
+import { readTyped, type TypedLine, typedForms } from '../../../core/card/typing.ts';
 import { groupWords, movementWords } from '../../../core/card/words.ts';
 import { PausedVoice } from '../../parts/announcer.ts';
-import { data, element, flag, reflected, state, text } from '../../parts/element.ts';
+import { element, flag, state, text } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
@@ -12,17 +12,21 @@ import { patternFieldStyles } from './pattern-field-styles.ts';
 
 const words = cardWords.typing;
 
-/** What `pattern-typed` (each key) carries. */
+/** What `pattern-typed` (each key) carries: the forms of the line, written out. */
 export interface TypedPattern {
+  readonly forms: readonly string[];
+}
+
+/** What `lines-pasted` carries: several lines of text, pasted at once. */
+export interface PastedLines {
   readonly text: string;
 }
 
 const Base = element({
   label: text(),
-  /** The form as it now is. */
-  reading: data<FormReading>(),
-  /** Without label and words, for a cell of a grid. */
-  bare: reflected(flag()),
+  /** The line's forms as the card has them, with "or" between them. */
+  value: text(),
+  disabled: flag(),
   /** Whether the person is done typing, so that what is missing may be named. */
   insisted: state(true),
   offers: state<readonly Completion[]>(() => []),
@@ -30,10 +34,14 @@ const Base = element({
   active: state(-1),
 });
 
+/** The beginning of a suit's name, while it is typed. */
+const HALF_SUIT = /[0-9D](?:b|ba|c|cr|cra|d|do)$/i;
+
 /**
- * A line as typed text: what it says in words, a fault under its very character, and ways to go on
- * (Down and Up choose one, Enter accepts it, Escape closes them). Sends `pattern-typed` and expects a
- * new `reading` for it; Enter and Escape without an open list are left to the page.
+ * A line as typed text: a fault under its very character, and ways to go on (Down and Up choose one,
+ * Enter accepts it, Escape closes them). What is typed freely is written out before one's eyes, at the
+ * next blank and when the field is left. Sends `pattern-typed` and expects a new `value` for it, and
+ * `lines-pasted`; other keys without an open list are left to the page.
  */
 export class WrPatternField extends Base {
   static override shadowRootOptions: ShadowRootInit = { ...Base.shadowRootOptions, delegatesFocus: true };
@@ -42,8 +50,10 @@ export class WrPatternField extends Base {
 
   /** Where the caret belongs once the text is here that an offer makes. */
   #caret: number | null = null;
-  /** Where something was just typed, until its reading is here. */
-  #typedAt: number | null = null;
+  #typed = '';
+  #read: TypedLine = readTyped('');
+  /** Whether something was just typed. */
+  #isNew = false;
   readonly #voice = new PausedVoice();
 
   /** Puts the caret behind the text. */
@@ -62,25 +72,31 @@ export class WrPatternField extends Base {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (!changed.has('reading') || this.#typedAt === null) return;
-    this.#offer(this.#typedAt, false);
-    this.#typedAt = null;
-    this.#voice.say(this.#fault?.message ?? `${lastGroupWords(this.reading)}.`);
+    if (changed.has('value') && typedForms(this.#read.forms) !== this.value) this.#take(this.value);
+    if (!this.#isNew) return;
+    this.#isNew = false;
+    this.#voice.say(this.#fault?.message ?? `${lastGroupWords(this.#read)}.`);
+  }
+
+  #take(typed: string): void {
+    this.#typed = typed;
+    this.#read = readTyped(typed);
   }
 
   get #fault(): PatternProblem | null {
-    return faultOf(this.reading, this.insisted);
+    return faultOf(this.#read, this.insisted);
   }
 
   protected override render(): unknown {
     const problem = this.#fault;
-    return html`<label id="label" for="input" class=${this.bare ? 'unseen' : ''}>${this.label}</label>
+    return html`<label id="label" for="input" class="unseen">${this.label}</label>
       <div class="line">
         <input
           id="input"
           role="combobox"
           aria-labelledby="label"
-          .value=${this.reading.text}
+          .value=${this.#typed}
+          placeholder=${words.placeholder}
           autocomplete="off"
           autocapitalize="off"
           spellcheck="false"
@@ -90,7 +106,9 @@ export class WrPatternField extends Base {
           aria-activedescendant=${this.active >= 0 ? `offer-${this.active}` : nothing}
           aria-invalid=${String(problem !== null)}
           aria-describedby="said"
-          @input=${this.#typed}
+          ?disabled=${this.disabled}
+          @input=${this.#onInput}
+          @paste=${this.#onPaste}
           @keydown=${this.#onKey}
           @blur=${this.#left}
           @scroll=${this.#follow}
@@ -98,14 +116,13 @@ export class WrPatternField extends Base {
         ${problem === null ? nothing : html`<span class="pointer" aria-hidden="true"></span>`}
       </div>
       <p id="said" class="said ${problem === null ? '' : 'bad'}">
-        ${problem === null ? lastGroupWords(this.reading) : problem.message}
+        ${problem === null ? lastGroupWords(this.#read) : problem.message}
       </p>
       ${this.#list()}`;
   }
 
-  protected override updated(changed: PropertyValues<this>): void {
-    if (!changed.has('reading') && !changed.has('insisted')) return;
-    if (changed.has('reading') && this.#caret !== null) {
+  protected override updated(): void {
+    if (this.#caret !== null) {
       this.#input?.setSelectionRange(this.#caret, this.#caret);
       this.#caret = null;
     }
@@ -123,7 +140,7 @@ export class WrPatternField extends Base {
             role="option"
             aria-selected=${String(at === this.active)}
             @pointerdown=${(event: Event) => event.preventDefault()}
-            @click=${() => this.#take(offer)}
+            @click=${() => this.#accept(offer)}
           >
             <b>${offer.group}</b> <span>${offer.words}</span>
           </li>`,
@@ -131,26 +148,54 @@ export class WrPatternField extends Base {
     </ul>`;
   }
 
-  #typed({ target }: Event): void {
+  #onInput({ target }: Event): void {
     if (!(target instanceof HTMLInputElement)) return;
+    const caret = target.selectionStart ?? target.value.length;
     this.insisted = false;
-    this.#typedAt = target.selectionStart ?? target.value.length;
-    this.#send(target.value);
+    this.#isNew = true;
+    this.#take(target.value);
+    if (/\S\s$/.test(this.#typed) && caret === this.#typed.length) this.#writeOut(' ');
+    this.#offer(this.#input?.selectionStart ?? caret, false);
+    this.requestUpdate();
+    this.#send();
   }
 
+  /** Puts the forms as they are written out into the field; the caret goes to the end. */
+  #writeOut(behind = ''): void {
+    const written = typedForms(this.#read.forms).trimEnd() + behind;
+    if (written === this.#typed) return;
+    this.#take(written);
+    if (behind !== '') this.#caret = written.length;
+    this.requestUpdate();
+  }
+
+  #onPaste(event: ClipboardEvent): void {
+    const pasted = event.clipboardData?.getData('text') ?? '';
+    if (!/\S[^\S\n]*\r?\n\s*\S/.test(pasted)) return;
+    event.preventDefault();
+    emit<PastedLines>(this, 'lines-pasted', { text: pasted });
+  }
+
+  /** Looks for ways to go on at the end of what is typed, or within what is written out already. */
   #offer(caret: number, asked: boolean): void {
-    this.offers = offersAt(this.reading, caret, asked);
+    const typed = this.#typed;
+    const { last } = this.#read;
+    const atEnd = caret === typed.length;
+    const shown = atEnd ? last.text + (last.text !== '' && /\s$/.test(typed) ? ' ' : '') : typed;
+    const groups = atEnd ? last.groups : this.#read.groups;
+    this.offers = offersAt({ text: shown, groups }, atEnd ? shown.length : caret, asked);
     this.active = -1;
   }
 
   #onKey(event: KeyboardEvent): void {
     const open = this.offers.length > 0;
-    if (event.key === 'ArrowDown' && !event.altKey && (open || !this.bare)) this.#choose(1);
+    if (event.key === 'ArrowDown' && !event.altKey && open) this.#choose(1);
+    else if (event.key === ' ' && event.ctrlKey) this.#choose(1);
     else if (event.key === 'ArrowUp' && !event.altKey && open) this.#choose(-1);
     else if (event.key === 'Escape' && open) this.#close();
     else if (event.key === 'Enter' && this.offers[this.active] !== undefined) this.#takeActive();
     else {
-      if (event.key === 'Enter') this.#left();
+      if (event.key === 'Enter' || event.key === 'Tab') this.#left();
       return;
     }
     event.preventDefault();
@@ -159,7 +204,7 @@ export class WrPatternField extends Base {
 
   #choose(by: number): void {
     if (this.offers.length === 0) {
-      this.#offer(this.#input?.selectionStart ?? this.reading.text.length, true);
+      this.#offer(this.#input?.selectionStart ?? this.#typed.length, true);
     }
     this.active = Math.min(this.offers.length - 1, Math.max(-1, this.active + by));
     void this.updateComplete.then(() =>
@@ -169,15 +214,17 @@ export class WrPatternField extends Base {
 
   #takeActive(): void {
     const offer = this.offers[this.active];
-    if (offer !== undefined) this.#take(offer);
+    if (offer !== undefined) this.#accept(offer);
   }
 
-  #take({ insert }: Completion): void {
-    const { text } = this.reading;
-    const caret = this.#input?.selectionStart ?? text.length;
+  #accept({ insert }: Completion): void {
+    const caret = this.#input?.selectionStart ?? this.#typed.length;
     this.#caret = caret + insert.length;
     this.#close();
-    this.#send(text.slice(0, caret) + insert + text.slice(caret));
+    this.#isNew = true;
+    this.#take(this.#typed.slice(0, caret) + insert + this.#typed.slice(caret));
+    this.requestUpdate();
+    this.#send();
   }
 
   #close(): void {
@@ -188,13 +235,14 @@ export class WrPatternField extends Base {
   /** The person is done: what is missing is now named, and said. */
   #left(): void {
     this.#close();
+    this.#writeOut();
     if (this.insisted) return;
     this.insisted = true;
     this.#voice.say(this.#fault?.message ?? '');
   }
 
-  #send(text: string): void {
-    emit<TypedPattern>(this, 'pattern-typed', { text });
+  #send(): void {
+    emit<TypedPattern>(this, 'pattern-typed', { forms: this.#read.forms });
   }
 
   /** Keeps the wedge under its character when a long text is scrolled. */
@@ -203,16 +251,21 @@ export class WrPatternField extends Base {
   }
 }
 
-/** The problem to show now. While the person is typing (not `insisted`), missing input is not a problem. */
-function faultOf({ text, problems }: FormReading, insisted: boolean): PatternProblem | null {
-  if (text.trim() === '') return null;
-  const isThere = ({ code, at }: PatternProblem): boolean =>
-    code === 'wrong-size' ? at < text.trimEnd().length : !(code === 'missing-suit' && at === text.length);
-  return problems.find((problem) => insisted || isThere(problem)) ?? null;
+/** The problem to show now. While the person is typing (not `insisted`), what is still to come is not a problem. */
+function faultOf({ typed, problems }: TypedLine, insisted: boolean): PatternProblem | null {
+  if (typed.trim() === '') return null;
+  const end = typed.trimEnd().length;
+  const last = typed.slice(0, end).search(/\S+$/);
+  const isToCome = ({ code, at }: PatternProblem): boolean => {
+    if (code === 'wrong-size' || code === 'empty') return at >= end;
+    if (at < last || end < typed.length) return false;
+    return (code === 'missing-suit' && at === end) || /^\d+$/.test(typed.slice(last)) || HALF_SUIT.test(typed);
+  };
+  return problems.find((problem) => insisted || !isToCome(problem)) ?? null;
 }
 
 /** The group typed last, in words, or what it still needs. */
-function lastGroupWords({ groups }: FormReading): string {
+function lastGroupWords({ groups }: TypedLine): string {
   const last = groups.at(-1);
   if (last === undefined) return words.empty;
   if (!last.group.ok) return words.awaitsSuit(last.text);

@@ -3,7 +3,6 @@ import { textField } from '../../../core/card/document.ts';
 import { moveSection, removeSection, renameSection } from '../../../core/card/edit.ts';
 import { announce } from '../../parts/announcer.ts';
 import { data, element, numeric } from '../../parts/element.ts';
-import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
@@ -13,7 +12,6 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import type { CardEditor } from './card-editor.ts';
 import { cardStyles } from './card-styles.ts';
-import { newLine, type Step } from './line-moves.ts';
 
 const words = cardWords.section;
 
@@ -22,7 +20,7 @@ const Base = element({
   section: numeric(0),
 });
 
-/** A section as a whole: renamed, moved, removed. Sends `line-begun`, a `Step`, when a line is added to it. */
+/** A section as a whole: renamed, moved, removed. */
 export class WrSectionForm extends Base {
   static override styles = [sharedStyles, cardStyles];
 
@@ -45,7 +43,6 @@ export class WrSectionForm extends Base {
         .value=${textField(document.sections[this.section] ?? {}, 'name')}
         @field-typed=${this.#named}
       ></wr-field>
-      <div><wr-button look="main" @click=${this.#begin}>${words.addLine}</wr-button></div>
       <wr-toolbar label=${words.actions}>
         <wr-button ?disabled=${this.section === 0} @click=${() => this.#move(-1)}>${words.up}</wr-button>
         <wr-button ?disabled=${this.section === last} @click=${() => this.#move(1)}>${words.down}</wr-button>
@@ -58,12 +55,6 @@ export class WrSectionForm extends Base {
     const { editor, section } = this;
     const here = { section, line: null };
     editor.change(renameSection(editor.document, section, detail.value), here, `section ${section}`);
-  }
-
-  #begin(): void {
-    const { document } = this.editor;
-    const line = document.sections[this.section]?.lines.length ?? 0;
-    emit<Step>(this, 'line-begun', newLine(document, { section: this.section, line }));
   }
 
   #move(by: 1 | -1): void {

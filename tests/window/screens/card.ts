@@ -1,4 +1,4 @@
-import { addSection, copyDemo, startCard, view } from '../card-evening.ts';
+import { addSection, copyDemo, startCard, typedLine, view } from '../card-evening.ts';
 import { expect, type Windrow } from '../windrow.ts';
 import type { Journey } from './journey.ts';
 
@@ -33,8 +33,6 @@ export const newCardJourney: Journey = {
     'wr-card-start',
     'wr-card-lines',
     'wr-section-form',
-    'wr-card-grid',
-    'wr-grid-sections',
     'wr-tabs',
     'wr-notice',
   ],
@@ -65,7 +63,10 @@ export const newCardJourney: Journey = {
       },
     },
     { name: 'an empty section', reach: async (windrow) => await addSection(windrow, 'Runs') },
-    { name: 'its quick entry', reach: async ({ page }) => await view(page, 'Quick entry') },
+    {
+      name: 'its section, open to be changed',
+      reach: async ({ page }) => await page.getByRole('button', { name: 'Change the section Runs' }).click(),
+    },
     { name: 'nothing to check', reach: async ({ page }) => await view(page, 'Check') },
     { name: 'nothing to proof-read', reach: async ({ page }) => await view(page, 'Proof-read') },
   ],
@@ -76,12 +77,12 @@ export const fullCardJourney: Journey = {
   name: 'a full card',
   place: 'card',
   shows: [
-    'wr-card-outline',
     'wr-line-view',
-    'wr-line-form',
+    'wr-line-panel',
+    'wr-line-choices',
+    'wr-line-more',
     'wr-line-groups',
     'wr-group-picker',
-    'wr-line-settings',
     'wr-pattern-field',
     'wr-card-check',
     'wr-figures',
@@ -102,31 +103,31 @@ export const fullCardJourney: Journey = {
       name: 'a line with a fault, ways to go on, a chosen group',
       reach: async ({ page }) => {
         await page.locator('wr-line-groups [role=option]').nth(1).click();
-        await page.getByLabel('The line, typed').fill('FF 22q 333a DD');
+        await typedLine(page).fill('FF 22q 333a DD');
         await expect(page.locator('wr-pattern-field [role=option]').first()).toBeVisible();
       },
     },
     {
-      name: 'a line with "or", numbers that differ',
+      name: 'a line with "or", a second number',
       reach: async ({ page }) => {
-        await page.getByLabel('The line, typed').fill("FF 11a 11b 11c 55a' 55b' 55c'");
-        await page.getByRole('button', { name: 'Add an “or”' }).click();
-        await expect(page.getByRole('radio', { name: 'Or 1' })).toBeChecked();
+        await typedLine(page).fill("FF 11a 11b 11c 55a' 55b' 55c'");
+        await page.getByRole('button', { name: 'or…' }).click();
+        await expect(page.getByRole('radio', { name: 'Or 1' })).toBeVisible();
       },
     },
     {
-      name: 'a section',
+      name: 'a line that asks for its suits',
       reach: async ({ page }) => {
-        await page.getByRole('button', { name: 'Remove this “or”' }).click();
-        await page.getByLabel('The line, typed').fill('1111a 2a 3333a 4a 5555a');
-        await page.getByRole('button', { name: 'Weather', exact: true }).click();
+        await typedLine(page).fill('22b 33b 444c 555c FFFF');
+        await expect(page.getByRole('button', { name: 'Bams and craks' })).toBeVisible();
       },
     },
     {
-      name: 'quick entry, writing in a cell',
+      name: 'points that are none',
       reach: async ({ page }) => {
-        await view(page, 'Quick entry');
-        await page.locator('[role=gridcell]').first().click();
+        await typedLine(page).fill('1111a 2a 3333a 4a 5555a');
+        for (const key of ['Tab', 'Tab', 'Tab', 'x']) await page.keyboard.press(key);
+        await expect(page.getByText('Points are a whole number from 0 to 1000.')).toBeVisible();
       },
     },
     {

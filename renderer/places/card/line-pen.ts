@@ -1,0 +1,93 @@
+import type { CardDocument, LineDocument } from '../../../core/card/document.ts';
+import { changeLine } from '../../../core/card/edit.ts';
+import { pointsFrom } from '../../../core/card/line.ts';
+import type { CardEditor } from './card-editor.ts';
+import { type Cell, type Column, COLUMNS, type Rows, within } from './line-cells.ts';
+import { newLine } from './line-moves.ts';
+
+/** Where the pen writes; it is notified of changes. */
+interface Paper {
+  readonly editor: CardEditor | null;
+  /** Draws what changed; the focus stays where it is. */
+  requestUpdate(): void;
+  /** Draws what changed and puts the focus into the current cell. */
+  refocus(): void;
+}
+
+/** Writing in the table of lines: the current cell, and the changes of its line. In the last row of a section a change makes a new line. */
+export class LinePen {
+  readonly #paper: Paper;
+  #cell: Cell = { section: 0, line: 0, column: 0 };
+  /** What stands in the cell of points while it is no number of points. */
+  #wrongPoints: string | null = null;
+
+  constructor(paper: Paper) {
+    this.#paper = paper;
+  }
+
+  get cell(): Cell {
+    return within(this.rows, this.#cell);
+  }
+  get wrongPoints(): string | null {
+    return this.#wrongPoints;
+  }
+  get column(): Column {
+    return COLUMNS[this.cell.column] ?? 'pattern';
+  }
+  get rows(): Rows {
+    const { editor } = this.#paper;
+    return { sections: editor?.document.sections ?? [], grows: editor?.fixed === false };
+  }
+  /** The current line; undefined in the row for a new one. */
+  get line(): LineDocument | undefined {
+    const { section, line } = this.cell;
+    return this.#document?.sections[section]?.lines[line];
+  }
+
+  get #document(): CardDocument | undefined {
+    return this.#paper.editor?.document;
+  }
+
+  /** Goes to a cell with the focus. */
+  go(cell: Cell): void {
+    this.stand(cell);
+    this.#paper.refocus();
+  }
+
+  /** Goes to a cell; its line is the one that the other views show, too. */
+  stand(cell: Cell): void {
+    const { editor } = this.#paper;
+    const { section, line } = this.#cell;
+    if (section !== cell.section || line !== cell.line) this.#wrongPoints = null;
+    this.#cell = cell;
+    editor?.settle();
+    const chosen = { section: this.cell.section, line: this.line === undefined ? null : this.cell.line };
+    const now = editor?.selection;
+    if (now?.section !== chosen.section || now.line !== chosen.line) editor?.select(chosen);
+    this.#paper.requestUpdate();
+  }
+
+  /** What is typed as a line: its pattern, and what it may be instead. */
+  writeForms([pattern = '', ...further]: readonly string[]): void {
+    this.set({ pattern, or: further.length === 0 ? undefined : further }, 'pattern');
+  }
+
+  writePoints(text: string): void {
+    const points = pointsFrom(text);
+    this.#wrongPoints = points === null ? text : null;
+    if (points === null) this.#paper.requestUpdate();
+    else this.set({ points }, 'points');
+  }
+
+  /** Changes the current line; `doing`: what is being written, so that its letters are one step to undo. */
+  set(change: LineDocument, doing = ''): void {
+    const { editor } = this.#paper;
+    if (editor === null || editor.fixed) return;
+    const { section, line } = this.cell;
+    const place = { section, line };
+    const document = this.line === undefined ? newLine(editor.document, place).document : editor.document;
+    const what = doing === '' ? '' : `${section}.${line} ${doing}`;
+    editor.change(changeLine(document, place, change), place, what);
+    this.#paper.requestUpdate();
+  }
+}
