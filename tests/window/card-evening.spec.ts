@@ -2,6 +2,7 @@ import {
   addSection,
   buildByClicks,
   kept,
+  lineRow,
   linesIn,
   saidBy,
   startCard,
@@ -35,7 +36,7 @@ test('a card of 20 lines by clicks only, proof-read, and used at the Table', asy
   await page.locator('summary', { hasText: 'Build it from tiles' }).click();
   const clicks: number[] = [];
   for (const [at, line] of TWENTY.entries()) {
-    if (at > 0) await page.locator('wr-card-lines .line').nth(at).click();
+    if (at > 0) await lineRow(page, 1, at + 1).click();
     clicks.push(1 + (await buildByClicks(page, line)));
   }
   await kept(page);
@@ -99,7 +100,7 @@ test('ten lines by clicks, one of each section and so of each feature: as intend
   await page.locator('summary', { hasText: 'Build it from tiles' }).click();
   const clicks: number[] = [];
   for (const [at, line] of lines.entries()) {
-    if (at > 0) await page.locator('wr-card-lines .line').nth(at).click();
+    if (at > 0) await lineRow(page, 1, at + 1).click();
     clicks.push((at > 0 ? 1 : 0) + (await buildByClicks(page, line)));
   }
   await kept(page);

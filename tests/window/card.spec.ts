@@ -116,12 +116,12 @@ test.describe('several cards', () => {
     await expect(page.locator('wr-line-panel')).toBeVisible();
     await page.getByRole('button', { name: 'Remove', exact: true }).click();
     await kept(page);
-    await expect(page.locator('wr-card-outline .line')).toHaveCount(56);
+    await expect(page.locator('wr-card-lines [role=row].line')).toHaveCount(56 + 9);
     await view(page, 'Cards');
     await page.getByRole('button', { name: 'Earlier versions' }).click();
     await page.getByRole('button', { name: 'Bring this one back' }).first().click();
     await view(page, 'Lines');
-    await expect(page.locator('wr-card-outline .line')).toHaveCount(57);
+    await expect(page.locator('wr-card-lines [role=row].line')).toHaveCount(57 + 9);
   });
 
   test('a removed card is brought back; the card in use falls back to the demo card', async ({ windrow, page }) => {
@@ -147,7 +147,7 @@ test.describe('several cards', () => {
     await expect(shores.first()).toBeVisible();
     const before = await shores.count();
     await windrow.go('Card');
-    await page.getByRole('button', { name: 'Three Shores', exact: true }).click();
+    await page.getByRole('button', { name: 'Change the section Three Shores' }).click();
     await page.getByRole('button', { name: 'Remove the section' }).click();
     await kept(page);
     await windrow.go('Table');
@@ -213,7 +213,7 @@ test.describe('a line, built and typed', () => {
     const notes = await takeNotes(page);
     await page.keyboard.type('F 222a', { delay: 60 });
     await expect(page.locator('wr-line-panel').getByText('5 of 14 tiles')).toBeVisible();
-    const heard = '5 of 14 tiles · 9 tiles to go. 222a: pung of twos, first suit.';
+    const heard = '222a: pung of twos, first suit. 5 of 14 tiles · 9 tiles to go.';
     await expect.poll(async () => (await notes()).said).toEqual([heard]);
   });
 
@@ -227,7 +227,7 @@ test.describe('a line, built and typed', () => {
     await page.keyboard.type('2468b');
     await expect(page.locator('wr-line-groups [role=option]')).toHaveCount(7);
     await page.keyboard.press('Tab');
-    await expect(lineRow(page, 1, 1).locator('.pattern')).toHaveText('Line' + 'FF 222a 2b 4b 6b 8b');
+    await expect(lineRow(page, 1, 1).locator('.pattern')).toHaveText('LineFF 222a 2b 4b 6b 8b');
     await page.keyboard.press('Shift+Tab');
     await expect(typedLine(page)).toHaveValue('FF 222a 2b 4b 6b 8b');
   });
@@ -294,7 +294,7 @@ test.describe('a line, built and typed', () => {
     const row = lineRow(page, 1, 1);
     await expect(row.locator('.words')).toHaveText('No set of 152 tiles can make this line.');
     await expect(row.locator('.whole')).toHaveCount(0);
-    await expect(page.locator('wr-line-panel .whole')).toHaveCount(0);
+    await expect(page.locator('wr-line-panel .count.whole')).toHaveCount(0);
   });
 
   test('open suits have marks of their own, named ones their tiles', async ({ windrow, page }) => {
@@ -500,8 +500,8 @@ test('CR-K6: what the screen says of its keys holds in every cell', async ({ win
     expect([key, await at()]).toEqual([key, place]);
   }
   // Digits set how the numbers move, letters the exposure; a blank changes nothing.
-  const before = await lineRow(page, 1, 4).innerText();
   await page.keyboard.press('Tab');
+  const before = await lineRow(page, 1, 4).innerText();
   await page.keyboard.press('Space');
   await page.keyboard.press('Tab');
   await page.keyboard.press('Space');
@@ -572,6 +572,7 @@ test.describe('card files', () => {
       await chooser
     ).setFiles({ name: 'strange.card.json', mimeType: 'application/json', buffer: Buffer.from(given) });
     await page.getByRole('button', { name: 'Keep it as a new card' }).click();
+    await page.locator('summary', { hasText: 'Note' }).click();
     await page.getByLabel('Note').fill('changed here');
     await kept(page);
     await view(page, 'Cards');
@@ -614,7 +615,7 @@ test.describe('card files', () => {
     await expect(page.getByText('Every line can be read.')).toBeVisible();
     await expect(page.getByText(`300 lines, ${ways} ways`)).toBeVisible();
     await page.getByRole('button', { name: 'Keep it as a new card' }).click();
-    await expect(page.locator('wr-card-lines .line')).toHaveCount(301);
+    await expect(page.locator('wr-card-lines [role=row].line')).toHaveCount(301);
     await page.locator('summary', { hasText: 'Note' }).click();
     await page.getByLabel('Note').fill('typed at once');
     await view(page, 'Check');

@@ -137,7 +137,7 @@ export class WrLineChoices extends Base {
     const texts = forms.map(({ text }) => text);
     const last = forms.at(-1) ?? forms[0];
     const group = formatGroup(readyGroup(last.pattern, which, this.size));
-    this.#write(texts.with(-1, `${last.text} ${group}`.trim()));
+    this.#write([...texts.slice(0, -1), `${last.text} ${group}`.trim()]);
   }
 
   #change({ forms }: LineReading, changed: (pattern: Pattern) => Pattern, fields: Fields = {}): void {

@@ -195,7 +195,7 @@ export class WrPatternField extends Base {
     else if (event.key === 'Escape' && open) this.#close();
     else if (event.key === 'Enter' && this.offers[this.active] !== undefined) this.#takeActive();
     else {
-      if (event.key === 'Enter' || event.key === 'Tab') this.#left();
+      if (event.key === 'Enter' || event.key === 'Tab') this.#writeOut();
       return;
     }
     event.preventDefault();
@@ -232,11 +232,20 @@ export class WrPatternField extends Base {
     this.active = -1;
   }
 
-  /** The person is done: what is missing is now named, and said. */
+  /**
+   * The person is done: what is missing is now named, and said. Where a press took the focus away, only once it has
+   * ended: what is pressed must not move.
+   */
   #left(): void {
     this.#close();
     this.#writeOut();
     if (this.insisted) return;
+    if (document.querySelector(':active') === null) this.#insist();
+    else window.addEventListener('pointerup', () => requestAnimationFrame(() => this.#insist()), { once: true });
+  }
+
+  #insist(): void {
+    if (this.insisted || this.matches(':focus-within')) return;
     this.insisted = true;
     this.#voice.say(this.#fault?.message ?? '');
   }
@@ -257,11 +266,12 @@ function faultOf({ typed, problems }: TypedLine, insisted: boolean): PatternProb
   const end = typed.trimEnd().length;
   const last = typed.slice(0, end).search(/\S+$/);
   const isToCome = ({ code, at }: PatternProblem): boolean => {
-    if (code === 'wrong-size' || code === 'empty') return at >= end;
-    if (at < last || end < typed.length) return false;
+    if (insisted || at < last || end < typed.length) return false;
     return (code === 'missing-suit' && at === end) || /^\d+$/.test(typed.slice(last)) || HALF_SUIT.test(typed);
   };
-  return problems.find((problem) => insisted || !isToCome(problem)) ?? null;
+  // How many tiles are still to go is told beside the field.
+  const isTold = ({ code, at }: PatternProblem): boolean => (code === 'wrong-size' && at >= end) || code === 'empty';
+  return problems.find((problem) => !isTold(problem) && !isToCome(problem)) ?? null;
 }
 
 /** The group typed last, in words, or what it still needs. */
