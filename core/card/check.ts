@@ -1,6 +1,13 @@
 import { failure, type Problem, type Result, success } from '../base/result.ts';
 import { type Card, type Line, linesOf, type Section } from './card.ts';
-import { type CardDocument, lineName, type SectionDocument, sectionName, textField } from './document.ts';
+import {
+  type CardDocument,
+  lineName,
+  type LinePlace,
+  type SectionDocument,
+  sectionName,
+  textField,
+} from './document.ts';
 import { type LineProblem, type LineReading, readLine } from './line.ts';
 
 /** Largest card that opens; beyond it reading a rack would no longer be quick. */
@@ -14,6 +21,8 @@ export interface CardProblem {
   /** Place in the line's pattern, counted from 1; 0 if the problem is not in the pattern. */
   readonly column: number;
   readonly message: string;
+  /** Where the line stands, if it is about one. */
+  readonly place?: LinePlace;
 }
 
 export type CardLimitCode = 'too-many-lines' | 'too-many-sections' | 'too-many-ways';
@@ -33,7 +42,7 @@ export function checkCard(document: CardDocument): Result<CheckedCard, Problem<C
   const sections: { name: string; lines: NamedReading[] }[] = [];
   for (const [index, section] of document.sections.entries()) {
     const name = sectionName(section, index);
-    sections.push({ name, lines: goodLines(section, name, tally) });
+    sections.push({ name, lines: goodLines(section, index, name, tally) });
     if (tally.ways > CARD_LIMITS.ways) return tooManyWays(name);
   }
   return success({ card: writeCard(document, sections), problems: tally.problems });
@@ -54,7 +63,7 @@ interface NamedReading {
 }
 
 /** A section's lines without problems; stops at the line with which the card has too many ways. */
-function goodLines(section: SectionDocument, name: string, tally: Tally): NamedReading[] {
+function goodLines(section: SectionDocument, at: number, name: string, tally: Tally): NamedReading[] {
   const good: NamedReading[] = [];
   tally.problems.push(...nameProblems(section, name));
   for (const [index, fields] of section.lines.entries()) {
@@ -70,7 +79,7 @@ function goodLines(section: SectionDocument, name: string, tally: Tally): NamedR
     const first = tally.ids.get(id);
     if (first === undefined) tally.ids.set(id, place);
     else if (id !== '') found.unshift(duplicateId(name, id, first, place));
-    tally.problems.push(...found);
+    tally.problems.push(...found.map((problem) => ({ ...problem, place: { section: at, line: index } })));
     if (found.length > 0) continue;
     tally.ways += reading.wayCount;
     good.push({ name: lineName(section, name, index), reading });

@@ -22,7 +22,7 @@ export interface CardStatistics {
   readonly ways: number;
   readonly concealed: number;
   readonly sections: readonly SectionStatistics[];
-  readonly lineWays: readonly { readonly id: string; readonly section: string; readonly ways: number }[];
+  readonly lineWays: readonly { readonly name: string; readonly ways: number }[];
   /** All 35 kinds but the joker, most wanted first. */
   readonly tiles: readonly TileWanted[];
   /** Every pair of sections, most alike first. */
@@ -43,7 +43,7 @@ export function cardStatistics(card: Card): CardStatistics {
     ways: waysIn(lines),
     concealed: lines.filter(({ concealed }) => concealed).length,
     sections: card.sections.map(({ name, lines: own }) => ({ name, lines: own.length, ways: waysIn(own) })),
-    lineWays: lines.map(({ id, section, ways }) => ({ id, section, ways: ways.length })),
+    lineWays: lines.map(({ name, ways }) => ({ name, ways: ways.length })),
     tiles: tilesWanted(lines),
     alike: alikeSections(card),
   };

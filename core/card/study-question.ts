@@ -2,7 +2,8 @@ import { type Random, shuffle } from '../base/random.ts';
 import { DRAGONS, WINDS } from '../tiles/kinds.ts';
 import { waysOf } from './expand.ts';
 import type { LineSettings } from './line.ts';
-import { formatPattern, OPEN_SUITS, OPEN_WINDS, type Pattern, type PatternGroup, type Slide } from './pattern.ts';
+import { OPEN_SUITS, OPEN_WINDS, type Pattern, type PatternGroup, type Slide } from './pattern.ts';
+import { lineSentence } from './sentence.ts';
 import { groupWords } from './words.ts';
 
 /** What card study asks of a line. */
@@ -14,6 +15,7 @@ export interface StudyLine extends Omit<LineSettings, 'note'> {
   readonly id: string;
   readonly section: string;
   readonly pattern: Pattern;
+  readonly or: readonly Pattern[];
 }
 
 /** A question with two to four choices, of which exactly one is right. */
@@ -50,7 +52,14 @@ export function askAbout(line: StudyLine, ask: StudyAsk, random: Random): StudyQ
         random,
       );
     case 'exposure':
-      return choose(line, ask, 'May this line be exposed?', EXPOSURE[line.concealed ? 1 : 0], EXPOSURE, random);
+      return choose(
+        line,
+        ask,
+        'Is this line exposed or concealed?',
+        EXPOSURE[line.concealed ? 1 : 0],
+        EXPOSURE,
+        random,
+      );
     case 'points':
       return choose(
         line,
@@ -64,12 +73,12 @@ export function askAbout(line: StudyLine, ask: StudyAsk, random: Random): StudyQ
 }
 
 const MOVES: Readonly<Record<Slide, string>> = {
-  0: 'They stay as printed.',
-  1: 'By any amount, together.',
-  2: 'By even amounts, together.',
-  3: 'By threes, together.',
+  0: 'These numbers only',
+  1: 'Any number, any run',
+  2: 'Evens stay even, odds stay odd',
+  3: 'By threes',
 };
-const EXPOSURE = ['Yes, it may be exposed.', 'No, it is concealed.'] as const;
+const EXPOSURE = ['X, it may be exposed.', 'C, it is concealed.'] as const;
 
 /** Four values in steps of five; the right one may stand anywhere among them. */
 function pointChoices(points: number, random: Random): string[] {
@@ -86,16 +95,21 @@ function choose(
   random: Random,
 ): StudyQuestion {
   const choices = shuffle([...all], random);
-  const because = ask === 'points' ? `It is worth ${answer} points.` : answer;
-  return { ask, lineId: line.id, covered: [], question, choices, right: choices.indexOf(answer), because };
+  const right = choices.indexOf(answer);
+  return { ask, lineId: line.id, covered: [], question, choices, right, because: becauseOf(line) };
+}
+
+/** What is said after an answer: the whole line. */
+function becauseOf(line: StudyLine): string {
+  return `${lineSentence(line)}.`;
 }
 
 function askGroups(line: StudyLine, random: Random): StudyQuestion {
-  const { covered, answer, wrong, text } = coverGroups(line, random);
+  const { covered, answer, wrong } = coverGroups(line, random);
   const choices = shuffle([answer, ...wrong], random);
   const question = covered.length === 1 ? 'What stands in the covered group?' : 'What stands in the covered groups?';
-  const because = `Covered was ${answer}: ${text}.`;
-  return { ask: 'groups', lineId: line.id, covered, question, choices, right: choices.indexOf(answer), because };
+  const right = choices.indexOf(answer);
+  return { ask: 'groups', lineId: line.id, covered, question, choices, right, because: becauseOf(line) };
 }
 
 /** Groups of a line shown face down, what they are, and what they are not. */
@@ -104,8 +118,6 @@ interface CoveredGroups {
   readonly covered: readonly number[];
   /** The covered groups in words. */
   readonly answer: string;
-  /** The covered groups as a pattern writes them. */
-  readonly text: string;
   /** Up to three other fillings in words; each makes a line with other ways, so that only the answer is right. */
   readonly wrong: readonly string[];
 }
@@ -114,8 +126,7 @@ interface CoveredGroups {
 function coverGroups(line: StudyLine, random: Random): CoveredGroups {
   const places = shuffle([...line.pattern.keys()], random);
   const covered = places.slice(0, 1 + random.below(3)).sort((one, other) => one - other);
-  const text = formatPattern(groupsAt(line.pattern, covered));
-  return { covered, answer: wordsAt(line.pattern, covered), text, wrong: wrongGroups(line, covered, random) };
+  return { covered, answer: wordsAt(line.pattern, covered), wrong: wrongGroups(line, covered, random) };
 }
 
 function groupsAt(pattern: Pattern, places: readonly number[]): PatternGroup[] {

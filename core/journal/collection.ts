@@ -137,6 +137,7 @@ export const PROGRESS_FIELDS = v.object({
   confirmed: v.array(v.string()),
   /** Looked at again at the desk's door. */
   answers: v.custom<readonly StudyAnswer[]>(Array.isArray),
+  meant: v.exactOptional(v.array(v.string())),
 });
 export type CollectedProgress = ValueOf<typeof PROGRESS_FIELDS>;
 

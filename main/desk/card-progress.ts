@@ -38,12 +38,20 @@ export class ProgressShelf {
     return success(NO_PROGRESS);
   }
 
-  async save(id: string, { confirmed, answers }: CardProgress): Promise<Result<null>> {
+  async save(id: string, progress: CardProgress): Promise<Result<null>> {
     const before = await this.read(id);
     if (!before.ok) return before;
+    const { confirmed, answers, meant } = { ...before.value, ...progress };
     const { files, places, appVersion } = this.#context;
     await makeFolders(files, places.progress);
-    const file = { kind: KIND, schemaVersion: SCHEMA_VERSION, appVersion, confirmed, answers };
+    const file = {
+      kind: KIND,
+      schemaVersion: SCHEMA_VERSION,
+      appVersion,
+      confirmed,
+      answers,
+      ...(meant === undefined ? {} : { meant }),
+    };
     const sorted: unknown = JSON.parse(writeLine(file));
     await writeDurably(this.#context, progressPath(places, id), `${JSON.stringify(sorted, null, 2)}\n`);
     return success(null);

@@ -79,6 +79,7 @@ const studyAnswer = v.object({
 export const cardProgress: v.GenericSchema<unknown, CardProgress> = v.object({
   confirmed: v.pipe(v.array(words(5000)), v.maxLength(300)),
   answers: v.pipe(v.array(studyAnswer), v.maxLength(6000)),
+  meant: v.exactOptional(v.pipe(v.array(words(5100)), v.maxLength(1000))),
 });
 
 /** A sheet's id, which is also its file's name. */

@@ -228,6 +228,8 @@ export interface CardProgress {
   readonly confirmed: readonly string[];
   /** Answers of card study, oldest first. */
   readonly answers: readonly StudyAnswer[];
+  /** Findings of the check that were meant so, by their keys (`core/card/inspect.ts`); what is saved without them keeps them. */
+  readonly meant?: readonly string[];
 }
 
 export interface CardEntry {

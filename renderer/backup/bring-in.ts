@@ -125,8 +125,11 @@ async function bringProgress(desk: Desk, cardId: string, theirs: CollectedProgre
   const known = new Set(mine.value.answers.map((answer) => JSON.stringify(answer)));
   const fresh = theirs.answers.filter((answer) => !known.has(JSON.stringify(answer)));
   const answers = [...mine.value.answers, ...fresh].sort((one, other) => one.day - other.day).slice(-MOST_ANSWERS);
-  if (fresh.length === 0 && confirmed.length === mine.value.confirmed.length) return success(null);
-  return await desk.saveCardProgress(cardId, { confirmed, answers });
+  const ours = mine.value.meant ?? [];
+  const meant = [...new Set([...ours, ...(theirs.meant ?? [])])];
+  const isKnown = confirmed.length === mine.value.confirmed.length && meant.length === ours.length;
+  if (fresh.length === 0 && isKnown) return success(null);
+  return await desk.saveCardProgress(cardId, { confirmed, answers, ...(meant.length === 0 ? {} : { meant }) });
 }
 
 /** A sheet whose id another one has is kept under an id of its own, the same each time. */

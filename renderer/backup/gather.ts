@@ -92,8 +92,9 @@ async function gatherProgress(desk: Desk, ids: readonly string[]): Promise<Resul
   for (const cardId of ids) {
     const read = await desk.readCardProgress(cardId);
     if (!read.ok) return read;
-    const { confirmed, answers } = read.value;
-    if (confirmed.length + answers.length > 0) all.push({ cardId, confirmed, answers });
+    const { confirmed, answers, meant = [] } = read.value;
+    if (confirmed.length + answers.length + meant.length === 0) continue;
+    all.push({ cardId, confirmed, answers, ...(meant.length === 0 ? {} : { meant: [...meant] }) });
   }
   return success(all);
 }

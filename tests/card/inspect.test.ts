@@ -11,6 +11,7 @@ import {
   pruneProof,
   unconfirmLine,
 } from '../../core/card/proof.ts';
+import { namedSuits, openSuits } from '../../core/card/suits.ts';
 import { cardStatistics } from '../../core/card/statistics.ts';
 import { codeOf } from '../../core/tiles/kinds.ts';
 import { demoFile } from './demo.ts';
@@ -28,14 +29,17 @@ function findings(card: CardDocument): [string, string, string][] {
 const fine = { points: 25 };
 
 describe('the page that says what looks wrong', () => {
-  test('the demo card has nothing to find', () => {
-    expect(inspectCard(demoFile.document, demoFile)).toEqual({ problems: [], findings: [] });
+  test('the demo card has one thing to ask: a run that stays among runs that move', () => {
+    const { problems, findings } = inspectCard(demoFile.document, demoFile);
+    expect(problems).toEqual([]);
+    expect(findings.map(({ code, id, place }) => [code, id, place])).toEqual([
+      ['not-moving', 'two-shores-2', { section: 1, line: 1 }],
+    ]);
   });
 
   test.each<[string, LineDocument]>([
-    ['impossible', { ...fine, id: 'a', pattern: 'FFFFFF 11bam 11bam 11bam FF' }],
+    ['impossible', { ...fine, id: 'a', pattern: 'FFFFFF 11bam F 11bam F 11bam' }],
     ['many-jokers', { ...fine, id: 'a', pattern: 'FF 55555bam 5555bam NNN' }],
-    ['no-points', { id: 'a', pattern: 'FF 2222a 4444b 6666c' }],
     ['unusual-points', { id: 'a', pattern: 'FF 2222a 4444b 6666c', points: 27 }],
     ['unusual-points', { id: 'a', pattern: 'FF 2222a 4444b 6666c', points: 0 }],
     ['idle-slide', { ...fine, id: 'a', pattern: 'FF 2222a= 4444b= 6666c=', slide: 1 }],
@@ -43,6 +47,115 @@ describe('the page that says what looks wrong', () => {
     ['could-be-concealed', { ...fine, id: 'a', pattern: 'NN EE WW SS DDa DDb DDc' }],
   ])('%s: %j', (code, line) => {
     expect(findings(cardOf(['S', line]))).toEqual([[code, 'S', 'a']]);
+  });
+
+  test('a line without points counts as usual: nothing is asked', () => {
+    expect(findings(cardOf(['S', { id: 'a', pattern: 'FF 2222a 4444b 6666c' }]))).toEqual([]);
+  });
+
+  const slips: [string, LineDocument, LineDocument, LineDocument[]][] = [
+    [
+      'not-moving',
+      { pattern: 'FF 1111a 2222b 3333c' },
+      { pattern: 'FF 1111a 2222b 3333c', slide: 1 },
+      [
+        { pattern: 'FFFF 111a 222a 3333a', slide: 1 },
+        { pattern: 'FFFF 111a 222b 3333a', slide: 1 },
+      ],
+    ],
+    [
+      'not-moving',
+      { pattern: 'FFFF 11111a 11111b' },
+      { pattern: 'FF 2222a 4444a 6666a' },
+      [
+        { pattern: 'FF 1111a 1111b 1111c', slide: 1 },
+        { pattern: 'FFF 1111a 1111b 111c', slide: 1 },
+      ],
+    ],
+    [
+      'inside-another',
+      { pattern: 'FF 2222a 4444a 6666a' },
+      { pattern: 'FF 2222a 4444b 6666a' },
+      [{ pattern: 'FF 1111a 3333a 5555a', slide: 1 }],
+    ],
+    ['suit-without-a', { pattern: 'FF 2222b 4444b 6666b' }, { pattern: 'FF 2222a 4444b 6666b' }, []],
+    ['suit-without-a', { pattern: 'FF 2222c 4444c 6666c' }, { pattern: 'FF 2222crak 4444crak 6666crak' }, []],
+    ['wind-mixed', { pattern: 'FF wwww EEEE NNNN' }, { pattern: 'FF WWWW EEEE NNNN' }, []],
+    ['wind-mixed', { pattern: 'FF xxxx RRRR GGGG' }, { pattern: 'FF wwww RRRR GGGG' }, []],
+    ['repeated-group', { pattern: 'FF 22a 22a 4444b 6666c' }, { pattern: 'FF 2a 2a 2222b 66b 4444c' }, []],
+    [
+      'exposed-alone',
+      { pattern: 'FF 2222a 4444b 6666c' },
+      { pattern: 'FF 2222a 4444b 6666c', concealed: true },
+      [
+        { pattern: 'FF 2222a 4444b 8888c', concealed: true },
+        { pattern: 'FF 2222a 6666b 8888c', concealed: true },
+        { pattern: 'FF 4444a 6666b 8888c', concealed: true },
+      ],
+    ],
+    [
+      'section-points',
+      { pattern: 'FF 2222a 4444b 6666c' },
+      { pattern: 'FF 2222a 4444b 6666c', points: 30 },
+      [
+        { pattern: 'FF 2222a 4444b 8888c', points: 30 },
+        { pattern: 'FF 2222a 6666b 8888c', points: 35 },
+        { pattern: 'FF 4444a 6666b 8888c', points: 30 },
+      ],
+    ],
+    [
+      'section-points',
+      { pattern: 'FF 2222a 4444b 6666c', points: 75 },
+      { pattern: 'FF 2222a 4444b 6666c', points: 35 },
+      [
+        { pattern: 'FF 2222a 4444b 8888c', points: 25 },
+        { pattern: 'FF 2222a 6666b 8888c', points: 30 },
+        { pattern: 'FF 4444a 6666b 8888c', points: 35 },
+      ],
+    ],
+  ];
+
+  test.each(slips)('%s is asked of %j, not of %j', (code, slip, right, others) => {
+    const beside = others.map((line, at) => ({ ...fine, ...line, id: `o${at}` }));
+    const ask = (line: LineDocument): string[] =>
+      findings(cardOf(['S', { ...fine, ...line, id: 'a' }, ...beside])).flatMap(([found, , id]) =>
+        id === 'a' ? [found] : [],
+      );
+    expect(ask(slip)).toEqual([code]);
+    expect(ask(right)).toEqual([]);
+  });
+
+  test('what was found names other lines as a player does, and is another question once the line is changed', () => {
+    const look = (points: number) => {
+      const card = cardOf(
+        ['S', { ...fine, id: 'a', pattern: 'FF 2222a 4444b 6666c' }],
+        ['T', { ...fine, id: 'b', pattern: 'FF 2222a 4444b 6666c', points }],
+      );
+      return inspectCard(card, expectValue(checkCard(card))).findings;
+    };
+    const [found] = look(25);
+    expect(found).toMatchObject({
+      code: 'same-ways',
+      place: { section: 1, line: 0 },
+      message: 'This line has the same ways as S: check one of them.',
+    });
+    expect(look(25)[0]?.key).toBe(found?.key);
+    expect(look(30)[0]?.key).not.toBe(found?.key);
+  });
+
+  test('what can never be made comes first', () => {
+    const card = cardOf(
+      ['S', { ...fine, id: 'a', pattern: 'NN EE WW SS DDa DDb DDc' }],
+      ['T', { ...fine, id: 'b', pattern: 'FFFFFF 11bam F 11bam F 11bam' }],
+    );
+    expect(findings(card).map(([code]) => code)).toEqual(['impossible', 'could-be-concealed']);
+  });
+
+  test('suits are named, or opened from a on, without touching what else is written', () => {
+    expect(namedSuits("FF 22b 333c DDb 4b' 5c= bb 2q")).toBe("FF 22bam 333crak DDbam 4bam' 5crak= bb 2q");
+    expect(openSuits("FF 22b 333c DDb 4b' 5c= 0")).toBe("FF 22a 333b DDa 4a' 5b= 0");
+    expect(openSuits('FF 22c 333c')).toBe('FF 22a 333a');
+    expect(openSuits('FF  22a 333b 4bam')).toBe('FF  22a 333b 4bam');
   });
 
   test('lines with the same ways, however they are written', () => {

@@ -23,6 +23,16 @@ describe('proof-reading and study of a card', () => {
     expect(expectValue(await (await openOn(disk)).readCardProgress('demo'))).toEqual(PROGRESS);
   });
 
+  test('what was meant so is kept, also by a window that does not know of it', async () => {
+    const disk = new MemoryDisk();
+    const desk = await openOn(disk);
+    expectValue(await desk.saveCardProgress('demo', { ...PROGRESS, meant: ['not-moving []'] }));
+    expectValue(await desk.saveCardProgress('demo', PROGRESS));
+    expect(expectValue(await desk.readCardProgress('demo'))).toEqual({ ...PROGRESS, meant: ['not-moving []'] });
+    expectValue(await desk.saveCardProgress('demo', { ...PROGRESS, meant: [] }));
+    expect(expectValue(await desk.readCardProgress('demo')).meant).toEqual([]);
+  });
+
   test('CR-J4: a damaged file is set aside, never written over, and the person is told', async () => {
     const disk = new MemoryDisk();
     disk.put(FILE, '{"confirmed": 5}');

@@ -638,12 +638,12 @@ test('checking: what looks wrong leads to its line, and the numbers are a table'
   await page.getByRole('button', { name: 'Keep it, and fix it here' }).click();
   await view(page, 'Check');
   await expect(page.getByRole('heading', { name: /^To fix/ })).toBeVisible();
-  await page.getByRole('button', { name: 'Show the line runs-2' }).first().click();
+  await page.getByRole('button', { name: 'Show Runs, 2nd line' }).first().click();
   await expect(typedLine(page)).toHaveValue('FF 11?a 222b 333a 444b');
   await typedLine(page).fill('FF 111a 222b 333a 444b');
   await page.getByRole('radio', { name: 'consecutive run' }).check();
   await view(page, 'Check');
-  await expect(page.getByText('This line has the same ways as "runs-1" in Runs: check one of them.')).toBeVisible();
+  await expect(page.getByText('This line has the same ways as Runs, 1st line: check one of them.')).toBeVisible();
   const table = page.getByRole('table', { name: 'Ways in each section' });
   await expect(table.getByRole('row', { name: /^Runs 72/ })).toBeVisible();
 });
@@ -652,6 +652,8 @@ test('proof-reading: an edited line loses its tick, the others keep theirs', asy
   await windrow.open('Card');
   await copyDemo(windrow);
   await view(page, 'Proof-read');
+  await expect(page.getByText('Any run of five in one suit: kong, single, kong, single, kong; 5')).toBeVisible();
+  await page.getByText('Group by group').click();
   await expect(page.getByText('Kong of ones, first suit.')).toBeVisible();
   await expect(page.getByText('The numbers move up or down together, by any amount.')).toBeVisible();
   await page.getByRole('button', { name: 'Same as printed' }).click();

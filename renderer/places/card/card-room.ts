@@ -1,5 +1,5 @@
 import type { Result } from '../../../core/base/result.ts';
-import { type CardDocument, textField } from '../../../core/card/document.ts';
+import { type CardDocument, type LinePlace, textField } from '../../../core/card/document.ts';
 import { changeCard } from '../../../core/card/edit.ts';
 import { writeCardFile } from '../../../core/card/file.ts';
 import type { BackupEntry, CardEntry, CardProgress, Desk } from '../../../main/desk/desk.ts';
@@ -31,6 +31,8 @@ export class CardRoom extends Store {
   #editor: CardEditor | null = null;
   #progress: CardProgress = { confirmed: [], answers: [] };
   #trouble = '';
+  /** The line that was left to be changed while proof-reading; there proof-reading goes on. */
+  proofPlace: LinePlace | null = null;
 
   constructor(app: App, startWorker?: () => WorkerLine) {
     super();
@@ -87,6 +89,7 @@ export class CardRoom extends Store {
     const progress = await this.#app.desk.readCardProgress(id);
     if (!progress.ok) this.#fail(progress.problem.message);
     this.#progress = progress.ok ? progress.value : { confirmed: [], answers: [] };
+    this.proofPlace = null;
     this.#editor = new CardEditor(this.#app.desk, kept.value.entry, read.value.document);
     this.#editor.subscribe(() => this.notify());
     this.notify();

@@ -1,6 +1,17 @@
 import { css, html, nothing } from 'lit';
-import type { CardDocument } from '../../../core/card/document.ts';
-import { sectionName, textField } from '../../../core/card/document.ts';
+import type { Fields } from '../../../core/base/json.ts';
+import {
+  type CardDocument,
+  type LineDocument,
+  lineName,
+  type LinePlace,
+  sectionName,
+  textField,
+} from '../../../core/card/document.ts';
+import { changeLine, freshId, lineAt } from '../../../core/card/edit.ts';
+import type { Finding } from '../../../core/card/inspect.ts';
+import { readLine } from '../../../core/card/line.ts';
+import { namedSuits, openSuits } from '../../../core/card/suits.ts';
 import type { CardStatistics } from '../../../core/card/statistics.ts';
 import { data, element } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
@@ -13,9 +24,10 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import { countedWords } from '../../words/counted.ts';
 import { percent, tenths } from '../../words/numbers.ts';
-import type { Selection } from './card-editor.ts';
+import type { CardEditor, Selection } from './card-editor.ts';
 import type { CardRoom } from './card-room.ts';
 import { cardStyles } from './card-styles.ts';
+import { formsText } from './forms-text.ts';
 import './wr-figures.ts';
 import { tileBar } from './wr-figures.ts';
 
@@ -24,10 +36,22 @@ const words = cardWords.check;
 /** Something to look at: where it is, and what is said of it. */
 interface Remark {
   readonly section: string;
-  readonly id: string;
-  readonly column: number;
+  readonly place?: LinePlace;
+  readonly column?: number;
+  readonly code: string;
   readonly message: string;
+  /** Of what may be meant so. */
+  readonly key?: string;
 }
+
+/** Problems of what is in the file alone: a person is told so in plain words. */
+const INNER_NAMES: Readonly<Record<string, string>> = {
+  'duplicate-id': words.sameName,
+  'missing-id': words.noName,
+};
+
+/** The most findings that are kept as meant; the oldest go first. */
+const MOST_MEANT = 1000;
 
 /** The pairs of sections that are shown; with many sections there are hundreds. */
 const MOST_PAIRS = 12;
@@ -82,14 +106,13 @@ export class WrCardCheck extends Base {
     if (value === null) return html`<p role="status" aria-busy="true">${words.busy}</p>`;
     const { problems, findings, statistics } = value;
     if (statistics.lines === 0 && problems.length === 0) return this.#empty();
+    const meant = new Set(this.room.progress.meant);
+    const open = findings.filter(({ key }) => !meant.has(key));
+    const ticked = findings.filter(({ key }) => meant.has(key));
     return html`<div class="stack">
-      ${problems.length + findings.length === 0 ? this.#good() : nothing}
+      ${problems.length + open.length === 0 ? this.#good() : nothing}
       ${this.#remarks(words.problems, words.problemsLead, problems)}
-      ${this.#remarks(
-        words.findings,
-        words.findingsLead,
-        findings.map((finding) => ({ ...finding, column: 0 })),
-      )}
+      ${this.#remarks(words.findings, words.findingsLead, open)} ${this.#meantSo(ticked)}
       ${this.#statistics(statistics)}
     </div>`;
   }
@@ -117,37 +140,120 @@ export class WrCardCheck extends Base {
       <h2>${title} (${remarks.length})</h2>
       <p>${lead}</p>
       <ul class="remarks">
-        ${remarks.map((remark) => html`<li class="row spread">${this.#remark(remark)}</li>`)}
+        ${remarks.map((remark) => html`<li class="row spread">${this.#remark(remark, this.#actions(remark))}</li>`)}
       </ul>
     </section>`;
   }
 
-  #remark({ section, id, column, message }: Remark): unknown {
-    const { arrived } = cardWords;
-    const where = [section || arrived.wholeCard, id, column > 0 ? arrived.column(column) : ''].filter(Boolean);
-    const place = this.#placeOf(section, id);
-    return html`<div>
-        <div class="where">${where.join(' · ')}</div>
-        ${message}
-      </div>
-      ${
-        place === null
-          ? nothing
-          : html`<wr-button
-              label=${id === '' ? words.show : words.showLabel(id)}
-              @click=${() => emit<Selection>(this, 'line-shown', place)}
-              >${words.show}</wr-button
-            >`
-      }`;
+  /** What was looked at and is meant so: folded, to be asked again if one likes. */
+  #meantSo(findings: readonly Finding[]): unknown {
+    if (findings.length === 0) return nothing;
+    return html`<details class="sheet">
+      <summary>${words.meantList(findings.length)}</summary>
+      <ul class="remarks">
+        ${findings.map(
+          (finding) =>
+            html`<li class="row spread">
+              ${this.#remark(
+                finding,
+                html`<wr-button
+                  look="quiet"
+                  label=${words.askAgainLabel(this.#nameOf(finding))}
+                  @click=${() => this.#keepMeant((kept) => kept.filter((key) => key !== finding.key))}
+                  >${words.askAgain}</wr-button
+                >`,
+              )}
+            </li>`,
+        )}
+      </ul>
+    </details>`;
   }
 
-  /** The last line with this id: of two with the same one, that is the one to correct. */
-  #placeOf(name: string, id: string): Selection | null {
-    const sections = this.room.editor?.document.sections ?? [];
-    const section = sections.findIndex((each, at) => sectionName(each, at) === name);
-    if (section < 0) return null;
-    const line = sections[section]?.lines.findLastIndex((each) => textField(each, 'id') === id) ?? -1;
-    return { section, line: line < 0 ? null : line };
+  #remark(remark: Remark, actions: unknown): unknown {
+    const { column = 0, place, code, message } = remark;
+    const line = place === undefined ? undefined : this.#lineAt(place);
+    const says = line === undefined ? '' : formsText(readLine(line));
+    const where = says === '' ? this.#nameOf(remark) : words.where(this.#nameOf(remark), says);
+    return html`<div>
+        <div class="where">${column > 0 ? `${where} · ${cardWords.arrived.column(column)}` : where}</div>
+        ${INNER_NAMES[code] ?? message}
+      </div>
+      <div class="row">${actions}</div>`;
+  }
+
+  #actions(remark: Remark): unknown {
+    const { place, code, key, section } = remark;
+    const name = this.#nameOf(remark);
+    const at =
+      this.room.editor?.document.sections.findIndex((each, index) => sectionName(each, index) === section) ?? -1;
+    const shown: Selection | null = place ?? (at < 0 ? null : { section: at, line: null });
+    return html`${
+      shown === null
+        ? nothing
+        : html`<wr-button label=${words.showLabel(name)} @click=${() => this.#show(shown)}
+            >${place === undefined ? words.showSection : words.show}</wr-button
+          >`
+    }
+    ${place === undefined || this.room.editor?.fixed !== false ? nothing : this.#remedies(code, place, name)}
+    ${
+      key === undefined
+        ? nothing
+        : html`<wr-button
+            look="quiet"
+            label=${words.meantLabel(name)}
+            @click=${() => this.#keepMeant((kept) => [...kept, key])}
+            >${words.meant}</wr-button
+          >`
+    }`;
+  }
+
+  /** What puts a line right at once. */
+  #remedies(code: string, place: LinePlace, name: string): unknown {
+    if (code in INNER_NAMES) {
+      return html`<wr-button
+        look="main"
+        label=${words.putRightLabel(name)}
+        @click=${() => this.#change(place, ({ document }) => ({ id: freshId(document, place.section) }))}
+        >${words.putRight}</wr-button
+      >`;
+    }
+    if (code !== 'suit-without-a') return nothing;
+    const rewrite = (label: string, change: (text: string) => string): unknown =>
+      html`<wr-button
+        label=${words.suitLabel(label, name)}
+        @click=${() => this.#change(place, (_, line) => rewritten(line, change))}
+        >${label}</wr-button
+      >`;
+    return html`${rewrite(words.bams, namedSuits)} ${rewrite(words.anySuit, openSuits)}`;
+  }
+
+  /** Changes a line, as one step that can be undone. */
+  #change(place: LinePlace, change: (editor: CardEditor, line: LineDocument) => Fields): void {
+    const line = this.#lineAt(place);
+    const { editor } = this.room;
+    if (editor === null || line === undefined) return;
+    editor.settle();
+    editor.change(changeLine(editor.document, place, change(editor, line)));
+  }
+
+  #keepMeant(change: (kept: readonly string[]) => readonly string[]): void {
+    this.room.changeProgress({ meant: change(this.room.progress.meant ?? []).slice(-MOST_MEANT) });
+  }
+
+  #show(selection: Selection): void {
+    emit<Selection & { readonly from: 'check' }>(this, 'line-shown', { ...selection, from: 'check' });
+  }
+
+  #lineAt(place: LinePlace): LineDocument | undefined {
+    const document = this.room.editor?.document;
+    return document === undefined ? undefined : lineAt(document, place);
+  }
+
+  /** A line by its section and place there, a section by its name. */
+  #nameOf({ section, place }: Pick<Remark, 'section' | 'place'>): string {
+    const found = place === undefined ? undefined : this.room.editor?.document.sections[place.section];
+    if (place === undefined || found === undefined) return section || cardWords.arrived.wholeCard;
+    return lineName(found, sectionName(found, place.section), place.line);
   }
 
   #statistics({ lines, ways, concealed, sections, lineWays, tiles, alike }: CardStatistics): unknown {
@@ -182,7 +288,7 @@ export class WrCardCheck extends Base {
         <wr-figures
           caption=${words.waysByLine}
           .heads=${[words.line, words.ways]}
-          .bars=${lineWays.map(({ id, ways: count }) => ({ name: id, value: count, shown: String(count) }))}
+          .bars=${lineWays.map(({ name, ways: count }) => ({ name, value: count, shown: String(count) }))}
         ></wr-figures>
       </div>
     </section>`;
@@ -191,6 +297,13 @@ export class WrCardCheck extends Base {
   #goTo(id: string): void {
     emit<TabChosen>(this, 'view-requested', { id });
   }
+}
+
+/** A line with all its forms rewritten. */
+function rewritten(line: LineDocument, change: (text: string) => string): Fields {
+  const or = line['or'];
+  const further = Array.isArray(or) ? { or: or.map((text) => (typeof text === 'string' ? change(text) : text)) } : {};
+  return { pattern: change(textField(line, 'pattern')), ...further };
 }
 
 customElements.define('wr-card-check', WrCardCheck);

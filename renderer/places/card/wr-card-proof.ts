@@ -67,7 +67,9 @@ export class WrCardProof extends Base {
     if (document === undefined) return nothing;
     const progress = proofProgress(this.#proof, document);
     if (progress.lines === 0) return this.#empty();
-    const place = this.place ?? progress.next ?? firstPlace(document);
+    const left = this.room.proofPlace;
+    const kept = left !== null && lineAt(document, left) !== undefined ? left : null;
+    const place = this.place ?? kept ?? progress.next ?? firstPlace(document);
     const line = place === null ? undefined : lineAt(document, place);
     return html`<div class="stack">
       <p>${words.lead}</p>
@@ -97,7 +99,7 @@ export class WrCardProof extends Base {
                 >${words.same}</wr-button
               >`
         }
-        <wr-button @click=${() => emit<Selection>(this, 'line-shown', place)}>${words.change}</wr-button>
+        <wr-button @click=${() => this.#change(place)}>${words.change}</wr-button>
         <wr-button @click=${() => this.#go(document, place, 1)}>${words.skip}</wr-button>
         <wr-button @click=${() => this.#go(document, place, -1)}>${words.before}</wr-button>
       </wr-toolbar>
@@ -129,8 +131,14 @@ export class WrCardProof extends Base {
   #confirm(document: CardDocument, place: LinePlace, line: LineDocument): void {
     this.#keep(pruneProof(confirmLine(this.#proof, line), document));
     const next = proofProgress(this.#proof, document, place);
-    this.place = next.next ?? place;
+    this.#show(next.next ?? place);
     announce(words.progress(next.confirmed, next.lines));
+  }
+
+  /** Leaves for the line's form; proof-reading goes on where it was left. */
+  #change(place: LinePlace): void {
+    this.room.proofPlace = place;
+    emit<Selection & { readonly from: 'proof' }>(this, 'line-shown', { ...place, from: 'proof' });
   }
 
   #unconfirm(line: LineDocument): void {
@@ -144,7 +152,12 @@ export class WrCardProof extends Base {
   #go({ sections }: CardDocument, place: LinePlace, by: 1 | -1): void {
     const places = sections.flatMap(({ lines }, section) => lines.map((_, line) => ({ section, line })));
     const at = places.findIndex(({ section, line }) => section === place.section && line === place.line);
-    this.place = places.at((at + by) % places.length) ?? place;
+    this.#show(places.at((at + by) % places.length) ?? place);
+  }
+
+  #show(place: LinePlace): void {
+    this.place = place;
+    this.room.proofPlace = null;
   }
 }
 

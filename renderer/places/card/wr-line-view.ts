@@ -1,6 +1,7 @@
-import { html, nothing, type PropertyValues } from 'lit';
+import { css, html, nothing, type PropertyValues } from 'lit';
 import type { LineDocument } from '../../../core/card/document.ts';
 import { printedWay, readLine } from '../../../core/card/line.ts';
+import { lineSentence } from '../../../core/card/sentence.ts';
 import { lineWords } from '../../../core/card/words.ts';
 import { data, element, state } from '../../parts/element.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
@@ -18,7 +19,17 @@ const Base = element({
 
 /** A line read back: drawn with the tiles of one of its ways, to be leafed through, and in words. */
 export class WrLineView extends Base {
-  static override styles = [sharedStyles, cardStyles];
+  static override styles = [
+    sharedStyles,
+    cardStyles,
+    css`
+      .sentence {
+        font-size: var(--text-lead);
+        font-weight: 600;
+        text-wrap: pretty;
+      }
+    `,
+  ];
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('line')) this.way = printedWay(readLine(this.line).forms[0]);
@@ -29,12 +40,16 @@ export class WrLineView extends Base {
     const count = reading.ways.length;
     const { form, way } = reading.drawn(this.way);
     return html`<div class="stack">
-      <p class="code">${formsText(reading)}</p>
+      <p class="sentence">${lineSentence(reading)}</p>
       <wr-line-groups fixed .reading=${form} .way=${way}></wr-line-groups>
       ${count === 0 ? nothing : leafing(this.way, count, (next) => this.#leaf(next))}
-      <ul aria-label=${words.readAloud}>
-        ${lineWords(reading).map((sentence) => html`<li>${sentence}</li>`)}
-      </ul>
+      <details>
+        <summary>${cardWords.proof.groups}</summary>
+        <p class="code">${formsText(reading)}</p>
+        <ul aria-label=${words.readAloud}>
+          ${lineWords(reading).map((sentence) => html`<li>${sentence}</li>`)}
+        </ul>
+      </details>
     </div>`;
   }
 
