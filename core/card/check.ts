@@ -18,6 +18,8 @@ export interface CardProblem {
   readonly code: LineProblem['code'] | 'duplicate-id' | 'wrong-title';
   readonly section: string;
   readonly id: string;
+  /** The line as a player is told of it, "Runs, 3rd line"; where the problem is no line's, as `section`. */
+  readonly name: string;
   /** Place in the line's pattern, counted from 1; 0 if the problem is not in the pattern. */
   readonly column: number;
   readonly message: string;
@@ -71,18 +73,20 @@ function goodLines(section: SectionDocument, at: number, name: string, tally: Ta
     const reading = readLine(fields);
     const { id } = reading;
     const place = `line ${index + 1} of ${name}`;
+    const known = lineName(section, name, index);
     const found = reading.problems.map((problem): CardProblem => ({
       ...located(problem, name, index),
       section: name,
       id,
+      name: known,
     }));
     const first = tally.ids.get(id);
     if (first === undefined) tally.ids.set(id, place);
-    else if (id !== '') found.unshift(duplicateId(name, id, first, place));
+    else if (id !== '') found.unshift({ ...duplicateId(id, first, place), section: name, name: known });
     tally.problems.push(...found.map((problem) => ({ ...problem, place: { section: at, line: index } })));
     if (found.length > 0) continue;
     tally.ways += reading.wayCount;
-    good.push({ name: lineName(section, name, index), reading });
+    good.push({ name: known, reading });
   }
   return good;
 }
@@ -96,7 +100,7 @@ function located(problem: LineProblem, section: string, index: number): LineProb
 function nameProblems(section: SectionDocument, name: string): CardProblem[] {
   if (section['name'] === undefined || typeof section['name'] === 'string') return [];
   const message = `The name of ${name} is not a text: write one.`;
-  return [{ code: 'wrong-field', section: name, id: '', column: 0, message }];
+  return [{ code: 'wrong-field', section: name, id: '', name, column: 0, message }];
 }
 
 function writeCard(
@@ -125,14 +129,19 @@ function titleProblems(document: CardDocument): CardProblem[] {
       code: 'wrong-title',
       section: '',
       id: '',
+      name: '',
       column: 0,
       message: `The card's ${field} is not a text: write it anew.`,
     }));
 }
 
-function duplicateId(section: string, id: string, first: string, place: string): CardProblem {
+function duplicateId(
+  id: string,
+  first: string,
+  place: string,
+): Pick<CardProblem, 'code' | 'id' | 'column' | 'message'> {
   const message = `The id "${id}" stands at ${first} and again at ${place}: give ${place} another one.`;
-  return { code: 'duplicate-id', section, id, column: 0, message };
+  return { code: 'duplicate-id', id, column: 0, message };
 }
 
 function checkSizes({ sections }: CardDocument): Result<never, Problem<CardLimitCode>> | undefined {

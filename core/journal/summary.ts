@@ -34,6 +34,8 @@ export interface GameSummary {
   readonly wonBy: 'draw' | 'discard' | null;
   /** The winning hand's line and section, if they are known. */
   readonly lineId: string | null;
+  /** As a player is told of it: "Runs, 3rd line". */
+  readonly lineName: string | null;
   readonly section: string | null;
   /** What the user gained; below zero when lost; null if it can't be known. */
   readonly points: number | null;
@@ -51,7 +53,7 @@ export function summaryOf(record: GameRecord, state: GameState, card: Card | nul
   const line = card === null ? undefined : lineOf(card, result?.lineId);
   const notes = state.notes.map(({ text }) => text);
   const names = Object.values(record.players ?? {});
-  const known = [record.place, ...record.tags, ...notes, ...names, card?.title, card?.season, line?.section];
+  const known = [record.place, ...record.tags, ...notes, ...names, card?.title, card?.season, line?.name];
   return {
     id: record.id,
     startedAt: record.startedAt,
@@ -68,12 +70,13 @@ export function summaryOf(record: GameRecord, state: GameState, card: Card | nul
     winner: result?.winner ?? null,
     wonBy: result?.by ?? null,
     lineId: result?.lineId ?? null,
+    lineName: line?.name ?? null,
     section: line?.section ?? null,
     points: pointsOf(record, state, card),
     jokersDealt: jokersDealt(record),
     notes,
     stage: stageOf(state),
-    searchText: foldWords([...known, result?.lineId].filter((each) => each !== undefined).join(' ')),
+    searchText: foldWords(known.filter((each) => each !== undefined).join(' ')),
   };
 }
 

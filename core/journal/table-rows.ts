@@ -43,7 +43,7 @@ export function tableRows(games: readonly SeasonGame[]): Cell[][] {
       summary.winner,
       summary.wonBy,
       summary.section,
-      summary.lineId,
+      summary.lineName,
       summary.points,
       summary.jokersDealt,
       ...(['deal', ...PASS_STEPS, 'end'] as const).map((moment) => away.get(moment) ?? null),

@@ -1,6 +1,7 @@
 import { type Result, success } from '../../core/base/result.ts';
 import { readCardFile } from '../../core/card/file.ts';
-import { type CardSummary, summarizeCard } from '../../core/card/check.ts';
+import { linesOf } from '../../core/card/card.ts';
+import { type CardProblem, type CheckedCard, summarizeCard } from '../../core/card/check.ts';
 import { type Answers, type CommandWorld, misused } from './answer.ts';
 import { counted, table } from './layout.ts';
 import type { Given, OptionNames } from './options.ts';
@@ -17,20 +18,21 @@ export async function runCard(given: Given, world: CommandWorld): Promise<Result
   const read = readCardFile(text.value);
   if (!read.ok) return misused(`${path}: ${read.problem.message}`);
   const summary = summarizeCard(read.value);
-  const answers = [{ document: summary, text: () => summaryText(summary) }];
+  const answers = [{ document: summary, text: () => cardText(read.value, summary.ways) }];
   const json = given.flags.has('json');
   if (summary.problems.length === 0) return success({ answers, json });
   return success({ answers, json, trouble: true, remark: `${path}: ${counted(summary.problems.length, 'problem')}.` });
 }
 
-function summaryText({ title, season, ways, lines, problems }: CardSummary): string {
-  const name = [title, season].filter((part) => part !== '').join(', ');
+/** For people: lines are named by section and place, as on the card. */
+function cardText({ card, problems }: CheckedCard, ways: number): string {
+  const name = [card.title, card.season].filter((part) => part !== '').join(', ');
+  const lines = linesOf(card);
   const parts = [
     `${name === '' ? 'A card without a title' : name}: ${counted(lines.length, 'line')}, ${counted(ways, 'way')}`,
     table(lines, [
-      { title: 'Section', cell: (line) => line.section },
-      { title: 'Line', cell: (line) => line.id },
-      { title: 'Ways', cell: (line) => String(line.ways), side: 'right' },
+      { title: 'Line', cell: (line) => line.name },
+      { title: 'Ways', cell: (line) => String(line.ways.length), side: 'right' },
       { title: 'Pattern', cell: (line) => line.pattern },
     ]),
   ];
@@ -38,7 +40,7 @@ function summaryText({ title, season, ways, lines, problems }: CardSummary): str
   return parts.join('\n\n');
 }
 
-function problemText({ section, id, column, message }: CardSummary['problems'][number]): string {
-  const place = [section, id, column > 0 ? `column ${column}` : ''].filter((part) => part !== '');
+function problemText({ name, column, message }: CardProblem): string {
+  const place = [name, column > 0 ? `column ${column}` : ''].filter((part) => part !== '');
   return `  ${place.length === 0 ? '' : `${place.join(', ')}: `}${message}`;
 }

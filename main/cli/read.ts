@@ -3,7 +3,7 @@ import { finish, firstOf } from '../../core/base/steps.ts';
 import type { MarkedCard } from '../../core/card/mark.ts';
 import { readyCard } from '../../core/engine/cards.ts';
 import { handChance } from '../../core/engine/chance-questions.ts';
-import { type HandContract, type ReadingContract, readingContract, type WayList } from '../../core/engine/documents.ts';
+import { type HandDocument, type ReadingDocument, readingContract, type WayList } from '../../core/engine/documents.ts';
 import { read } from '../../core/engine/reading-questions.ts';
 import type { Moment } from '../../core/engine/moment.ts';
 import { PASS_STEPS, type PassStep } from '../../core/exchange/steps.ts';
@@ -91,8 +91,8 @@ function* readAll(racks: readonly Known[], question: RackQuestion): Generator<An
     const moment = momentOf(known, question);
     const chance = expectValue(finish(handChance(moment)));
     const first = firstOf(read({ ...moment, draws, list }));
-    const document = readingContract('progress' in first ? first.progress : refused(first.value), chance);
-    yield { document, text: () => readingText(document, question) };
+    const reading = 'progress' in first ? first.progress : refused(first.value);
+    yield { document: readingContract(reading, chance), text: () => readingText(reading, chance, question) };
   }
 }
 
@@ -109,7 +109,8 @@ function refused(result: Result<unknown>): never {
 const PROVISIONAL = 'This is provisional, from games with other cards: --model fitted plays this card’s own first.';
 
 function readingText(
-  { tiles, ways, away, chance, lean, hands }: ReadingContract,
+  { tiles, ways, away, lean, hands }: ReadingDocument,
+  chance: number,
   { draws, provisional }: Pick<RackQuestion, 'draws' | 'provisional'>,
 ): string {
   const leaning = lean.filter(({ share }) => share >= 0.005);
@@ -128,11 +129,11 @@ function readingText(
   ].join('\n\n');
 }
 
-function handsTable(hands: readonly HandContract[], draws: number): string {
+function handsTable(hands: readonly HandDocument[], draws: number): string {
   return table(hands, [
     { title: '', cell: (_, place) => String(place + 1), side: 'right' },
     { title: 'Hand', cell: ({ groups }) => groups.join(' ') },
-    { title: 'Line', cell: ({ line, concealed }) => (concealed ? `${line}, concealed` : line) },
+    { title: 'Line', cell: ({ name, concealed }) => (concealed ? `${name}, concealed` : name) },
     { title: 'Points', cell: ({ points }) => String(points), side: 'right' },
     { title: 'Away', cell: (hand) => String(hand.away), side: 'right' },
     { title: 'Reach', cell: ({ reach }) => wholePercent(reach), side: 'right' },

@@ -275,6 +275,7 @@ export interface GameEntry {
   readonly winner: Seat | null;
   readonly wonBy: 'draw' | 'discard' | null;
   readonly lineId: string | null;
+  readonly lineName: string | null;
   readonly section: string | null;
   /** What each seat gained; null when it can't be known. */
   readonly payments: Payments | null;

@@ -38,6 +38,7 @@ export function gameEntryOf({ record, state }: KeptGame): GameEntry {
     winner: summary.winner,
     wonBy: summary.wonBy,
     lineId: summary.lineId,
+    lineName: summary.lineName,
     section: summary.section,
     payments: paymentsIn(record, state, card),
     jokersDealt: summary.jokersDealt,

@@ -3,9 +3,9 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { linesOf } from '../../core/card/card.ts';
-import { summarizeCard } from '../../core/card/check.ts';
-import { changeLine } from '../../core/card/edit.ts';
-import { nameOfLine } from '../../core/card/document.ts';
+import { checkCard, summarizeCard } from '../../core/card/check.ts';
+import { addLine, changeLine, moveLine } from '../../core/card/edit.ts';
+import { type CardDocument, nameOfLine } from '../../core/card/document.ts';
 import { readCard, readCardFile, writeCardFile } from '../../core/card/file.ts';
 import { understoodLines } from '../../core/card/line.ts';
 import { formatPattern } from '../../core/card/pattern.ts';
@@ -192,6 +192,22 @@ describe('a problem tells section, line id and column, and the rest of the card 
     for (const { id, name } of linesOf(read)) expect(nameOfLine(document, id)).toBe(name);
     expect(nameOfLine(document, 'id-2')).toBe('Stairs, 2nd line');
     expect(nameOfLine(document, 'nowhere')).toBeUndefined();
+  });
+
+  test('after a line is moved or put in, every line is named by its new place, in problems too', () => {
+    const lines = ['a', 'b', 'c'].map((id) => ({ id, pattern: id === 'b' ? 'FF' : GOOD }));
+    const { document } = expectValue(readCardFile(cardText([{ name: 'Stairs', lines }])));
+    const names = (changed: CardDocument): string[] => {
+      const { card: read, problems } = expectValue(checkCard(changed));
+      return [...linesOf(read), ...problems].map(({ id, name }) => `${id}: ${name}`);
+    };
+    expect(names(document)).toEqual(['a: Stairs, 1st line', 'c: Stairs, 3rd line', 'b: Stairs, 2nd line']);
+    const moved = moveLine(document, { section: 0, line: 2 }, { section: 0, line: 0 });
+    expect(names(moved)).toEqual(['c: Stairs, 1st line', 'a: Stairs, 2nd line', 'b: Stairs, 3rd line']);
+    const longer = addLine(moved, { section: 0, line: 1 }, { id: 'd', pattern: GOOD });
+    expect(names(longer).join()).toBe(
+      'c: Stairs, 1st line,d: Stairs, 2nd line,a: Stairs, 3rd line,b: Stairs, 4th line',
+    );
   });
 
   test('an id that stands twice: the first line stays', () => {

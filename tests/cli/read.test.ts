@@ -219,7 +219,7 @@ describe('card', () => {
     ]);
     expect(Object.keys(summary.problems[0])).toEqual(['section', 'id', 'column', 'message']);
     const text = await windrow(['card', path]);
-    expect(text.out).toMatch(/Problems\n {2}One, bad, column \d+: /);
+    expect(text.out).toMatch(/Problems\n {2}One, 2nd line, column \d+: /);
     const read = await windrow(['read', '--card', path, '--rack', RACK, '--json']);
     expect(read).toMatchObject({ code: 0, err: expect.stringMatching(/^Note: this card has 1 problem/) });
   });

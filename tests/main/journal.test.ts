@@ -42,6 +42,7 @@ describe('the list of games tells all that the journal filters by', () => {
       outcome: 'won',
       section: 'S',
       lineId: 'a',
+      lineName: 'S',
       payments: { East: -25, South: 100, West: -25, North: -50 },
       jokersDealt: 2,
       notes: ['Two jokers at once'],

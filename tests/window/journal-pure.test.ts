@@ -32,6 +32,7 @@ function game(changes: Partial<GameEntry> = {}): JournalGame {
     winner: 'South',
     wonBy: 'draw',
     lineId: 'a',
+    lineName: 'Stairs, 2nd line',
     section: 'Stairs',
     payments: { East: -50, South: 150, West: -50, North: -50 },
     jokersDealt: 1,
@@ -132,6 +133,7 @@ describe('the table for a spreadsheet', () => {
     const text = journalCsv([{ summary: game({ place: '=cmd()', notes: ['say "six", twice'] }), figures: null }]);
     expect(text).toContain("'=cmd()");
     expect(text).toContain('"say ""six"", twice"');
+    expect(text).toContain('"Stairs, 2nd line"');
     expect(text).toMatch(/,150,1,/);
     expect(text.endsWith('\r\n')).toBe(true);
   });

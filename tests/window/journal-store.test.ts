@@ -24,6 +24,7 @@ const ENTRY: GameEntry = {
   winner: null,
   wonBy: null,
   lineId: null,
+  lineName: null,
   section: null,
   payments: null,
   jokersDealt: 1,

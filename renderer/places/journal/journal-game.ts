@@ -13,8 +13,8 @@ export interface JournalGame extends GameSummary, GameMark {
 /** A game in the form that the list's filters and sums need, from its entry at the desk. */
 export function journalGame(entry: GameEntry): JournalGame {
   const seat = SEATS.find((each) => each === entry.seat) ?? null;
-  const { place, tags, notes, names, cardTitle, season, section, lineId } = entry;
-  const known = [place, ...tags, ...notes, ...names, cardTitle, season, section ?? '', lineId ?? ''];
+  const { place, tags, notes, names, cardTitle, season, lineName } = entry;
+  const known = [place, ...tags, ...notes, ...names, cardTitle, season, lineName ?? ''];
   return { ...entry, seat, points: pointsOf(entry.payments, seat), searchText: foldWords(known.join(' ')) };
 }
 
