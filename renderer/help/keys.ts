@@ -44,13 +44,16 @@ export const KEYS: KeyTable = {
   picker: { walk: BESIDE, climb: ['ArrowUp', 'ArrowDown'], ends: ENDS, choose: ['Enter', ' '] },
   groups: { walk: BESIDE, move: ['Alt+ArrowLeft', 'Alt+ArrowRight'], remove: ['Delete'] },
   grid: {
-    walk: ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'],
-    row: ENDS,
-    corners: ['Control+Home', 'Control+End'],
-    write: ['Enter', 'F2'],
+    line: ['Enter'],
+    cell: ['Tab'],
+    back: ['Shift+Tab'],
+    walk: ['ArrowUp', 'ArrowDown'],
     move: ['Alt+ArrowUp', 'Alt+ArrowDown'],
-    empty: ['Delete'],
+    moves: ['0', '1', '2', '3'],
+    side: ['c', 'x'],
+    leave: ['Escape'],
   },
+  whole: { walk: ['ArrowUp', 'ArrowDown'], ends: ENDS, show: ['Enter'], empty: ['Escape'] },
   projector: { on: ['ArrowRight', 'PageDown'], back: ['ArrowLeft', 'PageUp'] },
 };
 

@@ -8,6 +8,14 @@ export interface Topic {
   readonly paragraphs: readonly string[];
 }
 
+/** The chapters of a page, each with its topics; the first topic is the chapter's own. */
+export function readChapters(page: string): Topic[][] {
+  return page
+    .split(/^(?=# )/m)
+    .filter((chapter) => chapter.trim() !== '')
+    .map(readTopics);
+}
+
 /**
  * Reads a page of headings (`#`) and paragraphs; the first topic is the page's own. A remark such as `<!-- shown as: Away; model: MD-A1 MD-A2 -->` below a
  * heading is not shown: it says what the topic explains. Line breaks inside a paragraph are free.

@@ -1,16 +1,20 @@
-import { css, html, type TemplateResult } from 'lit';
+import { css, html, nothing, type TemplateResult } from 'lit';
 import rulesPage from '../../core/RULES.md?raw';
-import { helpWords as words, keyNames, tourWords } from '../words/help.ts';
+import { helpWords as words, keyNames, lineExamples, shortForms, tourWords } from '../words/help.ts';
 import { settingsWords } from '../words/settings.ts';
 import numbersPage from './NUMBERS.md?raw';
 import { type KeyLine, keyList, type KeyPhrase } from './keys.ts';
-import { readRules, readTopics, type Topic } from './page.ts';
+import cardPage from './CARD.md?raw';
+import { readChapters, readRules, readTopics, type Topic } from './page.ts';
 
 /** The rules of the exchange, from the page that the tests quote. */
 const EXCHANGE_RULES: readonly string[] = readRules(rulesPage, 'EX');
 
 /** The explanations of the numbers, from their page. */
 const NUMBER_TOPICS: readonly Topic[] = readTopics(numbersPage);
+
+/** The chapters on the card, from their page. */
+const [CARD_TOPICS = [], CHECK_TOPICS = [], STUDY_TOPICS = []] = readChapters(cardPage);
 
 /** The place of the topic that explains what stands under this heading in the window; null when none does. */
 export function topicOf(heading: string): number | null {
@@ -69,6 +73,30 @@ export const helpStyles = css`
   dd {
     flex: 0 1 auto;
     margin: 0;
+  }
+
+  dl.example > div {
+    display: grid;
+    grid-template-columns: minmax(6rem, 9rem) minmax(0, 1fr);
+    padding-block: var(--space-1);
+    border: 0;
+  }
+
+  dl.example {
+    max-width: 65ch;
+    padding-block: var(--space-2);
+    border-bottom: 1px solid var(--hairline);
+    break-inside: avoid;
+  }
+
+  .example dt,
+  .example .or {
+    color: var(--ink-soft);
+  }
+
+  .code {
+    font-family: var(--font-code);
+    overflow-wrap: anywhere;
   }
 
   kbd {
@@ -133,6 +161,64 @@ function topicSection({ title, paragraphs }: Topic, place: number): TemplateResu
     <h3 id="topic-${place}" tabindex="-1">${title}</h3>
     ${paragraphs.map((paragraph) => html`<p>${paragraph}</p>`)}
   </section>`;
+}
+
+/** How a card is entered, with whole lines printed and typed side by side. */
+export function enteringCard(): TemplateResult {
+  return html`${CARD_TOPICS.map(chapterSection)}
+    <section>
+      <h3>${words.examples}</h3>
+      <p>${words.examplesLead}</p>
+      ${lineExamples.map(exampleRows)}
+    </section>
+    <section>
+      <h3>${shortForms.title}</h3>
+      <p>${shortForms.lead}</p>
+      <ul>
+        ${shortForms.forms.map(
+          ([typed, becomes]) =>
+            html`<li><span class="code">${typed}</span> → <span class="code">${becomes}</span></li>`,
+        )}
+      </ul>
+    </section>`;
+}
+
+/** How a card is looked through and compared. */
+export function checkingCard(): TemplateResult {
+  return html`${CHECK_TOPICS.map(chapterSection)}`;
+}
+
+/** How a card is learnt. */
+export function studyingCard(): TemplateResult {
+  return html`${STUDY_TOPICS.map(chapterSection)}`;
+}
+
+function chapterSection({ title, paragraphs }: Topic, place: number): TemplateResult {
+  return html`<section>
+    ${place === 0 ? nothing : html`<h3>${title}</h3>`} ${paragraphs.map((paragraph) => html`<p>${paragraph}</p>`)}
+  </section>`;
+}
+
+function exampleRows({ printed, typed, or, moves, means }: (typeof lineExamples)[number]): TemplateResult {
+  const { exampleHeads: heads } = words;
+  return html`<dl class="example">
+    <div>
+      <dt>${heads.printed}</dt>
+      <dd>${printed}</dd>
+    </div>
+    <div>
+      <dt>${heads.typed}</dt>
+      <dd class="code">${typed} ${or === '' ? nothing : html`<br /><span class="or">${words.or}</span> ${or}`}</dd>
+    </div>
+    <div>
+      <dt>${heads.moves}</dt>
+      <dd class="code">${moves}</dd>
+    </div>
+    <div>
+      <dt>${heads.means}</dt>
+      <dd>${means}</dd>
+    </div>
+  </dl>`;
 }
 
 /** What to keep in mind. */

@@ -1,11 +1,20 @@
 import { html, type LitElement, nothing } from 'lit';
 import { data, element, state } from '../parts/element.ts';
 import type { AppContext } from '../shell/app-context.ts';
+import { placeOfHash } from '../shell/places.ts';
+import type { HelpPart } from './wr-help.ts';
+
+/** Headings whose numbers are those of a place. */
+const FIRST_TOPICS: ReadonlyMap<string, string> = new Map([
+  ['journal', 'Points over time'],
+  ['warm-up', 'What costs you most'],
+]);
 
 const Base = element({
   app: data<AppContext>(),
   shows: state<'help' | 'tour' | null>(null),
   about: state(''),
+  opensAt: state<HelpPart>(() => 'steps'),
   fetched: state(false),
 });
 
@@ -30,10 +39,10 @@ export class WrHelpHost extends Base {
     super.disconnectedCallback();
   }
 
-  /** Opens the help, at what explains the number of that heading if there is one. */
+  /** Opens the help: at what explains the number of that heading if one is named, else at what fits the place that is open. */
   async showHelp(about: string): Promise<void> {
     if (this.shows !== null) return;
-    this.about = about;
+    this.#begin(about);
     await this.#show('help');
   }
 
@@ -46,6 +55,7 @@ export class WrHelpHost extends Base {
     return html`<wr-help
         ?open=${this.shows === 'help'}
         about=${this.about}
+        .opensAt=${this.opensAt}
         ?begun=${this.app.preferences.values.tourStep > 0}
         @help-closed=${this.#closed}
         @tour-wanted=${() => void this.#fromHelpToTour()}
@@ -61,6 +71,20 @@ export class WrHelpHost extends Base {
       await this.updateComplete;
     }
     this.shows = what;
+  }
+
+  #begin(about: string): void {
+    const place = placeOfHash(window.location.hash);
+    const first = about === '' ? FIRST_TOPICS.get(place) : undefined;
+    this.about = first ?? about;
+    this.opensAt = place === 'card' ? 'card' : place === 'settings' ? 'cautions' : this.#partOfTable();
+  }
+
+  /** The first steps, till the tour is done; the rules of the exchange while it goes on. */
+  #partOfTable(): HelpPart {
+    const { preferences, session } = this.app;
+    const { exchange, playing } = session.state;
+    return preferences.values.tourStep > 0 || exchange === null || playing ? 'steps' : 'exchange';
   }
 
   /** The help is closed before, so that the focus goes back from the tour to where it came from. */

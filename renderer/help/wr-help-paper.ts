@@ -2,7 +2,17 @@ import { css, html, LitElement } from 'lit';
 import { printAlone } from '../print/print-alone.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { helpWords as words } from '../words/help.ts';
-import { cautions, exchangeRules, firstSteps, helpStyles, keyTables, numberTopics } from './parts.ts';
+import {
+  cautions,
+  checkingCard,
+  enteringCard,
+  exchangeRules,
+  firstSteps,
+  helpStyles,
+  keyTables,
+  numberTopics,
+  studyingCard,
+} from './parts.ts';
 
 /** The whole help one below the other, as it is printed. */
 export class WrHelpPaper extends LitElement {
@@ -41,8 +51,9 @@ export class WrHelpPaper extends LitElement {
   protected override render(): unknown {
     return html`<h1>${words.paperTitle}</h1>
       ${this.#part(words.tabs.steps, firstSteps())} ${this.#part(words.tabs.exchange, exchangeRules())}
-      ${this.#part(words.tabs.numbers, numberTopics())} ${this.#part(words.tabs.keys, keyTables())}
-      ${this.#part(words.tabs.cautions, cautions())}`;
+      ${this.#part(words.tabs.numbers, numberTopics())} ${this.#part(words.tabs.card, enteringCard())}
+      ${this.#part(words.tabs.check, checkingCard())} ${this.#part(words.tabs.study, studyingCard())}
+      ${this.#part(words.tabs.keys, keyTables())} ${this.#part(words.tabs.cautions, cautions())}`;
   }
 
   #part(title: string, content: unknown): unknown {

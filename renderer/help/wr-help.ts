@@ -1,5 +1,5 @@
 import { css, html, type PropertyValues } from 'lit';
-import { element, flag, reflected, state, text } from '../parts/element.ts';
+import { data, element, flag, reflected, state, text } from '../parts/element.ts';
 import { emit } from '../parts/emit.ts';
 import '../parts/wr-button.ts';
 import '../parts/wr-dialog.ts';
@@ -7,14 +7,29 @@ import '../parts/wr-tabs.ts';
 import type { TabChosen } from '../parts/wr-tabs.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { helpWords as words } from '../words/help.ts';
-import { cautions, exchangeRules, firstSteps, helpStyles, keyTables, numberTopics, topicOf } from './parts.ts';
+import {
+  cautions,
+  checkingCard,
+  enteringCard,
+  exchangeRules,
+  firstSteps,
+  helpStyles,
+  keyTables,
+  numberTopics,
+  studyingCard,
+  topicOf,
+} from './parts.ts';
 import { printHelp } from './wr-help-paper.ts';
 
 const TABS = Object.entries(words.tabs).map(([id, label]) => ({ id, label }));
 
+export type HelpPart = keyof typeof words.tabs;
+
 const Base = element({
   open: reflected(flag()),
   about: text(),
+  /** The part to begin with where `about` is empty. */
+  opensAt: data<HelpPart>(() => 'steps'),
   /** Whether the tour was left before its end. */
   begun: flag(),
   tab: state('steps'),
@@ -22,16 +37,16 @@ const Base = element({
 
 /**
  * The help over the page. Sends `help-closed`, and `tour-wanted` when the person asks for the tour;
- * `about` is the heading of a number to begin with, or empty.
+ * `about` is the heading of a number to begin with, or empty; then it begins with `opensAt`.
  */
 export class WrHelp extends Base {
   static override styles = [
     sharedStyles,
     helpStyles,
     css`
-      /* Room for all tabs in one row. */
+      /* Room for all tabs in two rows. */
       wr-dialog {
-        --dialog-width: 44rem;
+        --dialog-width: 48rem;
         --dialog-least: 100dvh;
       }
 
@@ -43,7 +58,7 @@ export class WrHelp extends Base {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     super.willUpdate(changed);
-    if (changed.has('open') && this.open) this.tab = this.about === '' ? 'steps' : 'numbers';
+    if (changed.has('open') && this.open) this.tab = this.about === '' ? this.opensAt : 'numbers';
   }
 
   protected override render(): unknown {
@@ -59,6 +74,9 @@ export class WrHelp extends Base {
         <div slot="keys">${keyTables()}</div>
         <div slot="exchange">${exchangeRules()}</div>
         <div slot="numbers">${numberTopics()}</div>
+        <div slot="card">${enteringCard()}</div>
+        <div slot="check">${checkingCard()}</div>
+        <div slot="study">${studyingCard()}</div>
         <div slot="cautions">${cautions()}</div>
       </wr-tabs>
       <wr-button slot="actions" @click=${() => void printHelp()}>${words.print}</wr-button>

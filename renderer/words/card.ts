@@ -12,11 +12,13 @@ export const cardWords = {
   views: {
     cards: 'Cards',
     lines: 'Lines',
+    whole: 'Whole card',
     check: 'Check',
     proof: 'Proof-read',
     study: 'Study',
   },
   viewsLabel: 'Work on the card',
+  back: { check: 'Back to Check', proof: 'Back to proof-reading', whole: 'Back to the whole card' },
   opening: 'Opening your cards…',
   stopped: 'This was stopped. Try it again.',
   progressNotKept: 'What you confirmed or studied could not be saved. The card itself is safe.',
@@ -47,10 +49,20 @@ export const cardWords = {
     export: 'Save as a file',
     versions: 'Earlier versions',
     remove: 'Remove',
+    removeTitle: (title: string) => `Remove ${title}?`,
+    removeUsed: 'This card is in use at the Table. New games would take the demo card.',
+    removeKept: 'A dated copy is kept, and you can bring the card back.',
+    keepCard: 'Keep the card',
+    removeIt: 'Remove it',
     removed: (title: string) => `${title} was removed. A dated copy is kept.`,
     bringBack: 'Bring it back',
     demo: 'demo card',
-    savedOn: (day: string) => `saved ${day}`,
+    savedOn: (moment: string) => `saved ${moment}`,
+    savedAsNumber: (moment: string, number: number) => `saved ${moment}, number ${number}`,
+    savedTo: {
+      browser: (name: string) => `Saved as ${name} in the browser’s folder for downloads.`,
+      electron: (name: string) => `${name} goes to the folder that you choose.`,
+    },
     add: 'A new card',
     start: 'Start an empty card',
     startLead: 'You have the printed card before you: enter it line by line.',
@@ -74,6 +86,8 @@ export const cardWords = {
     season: 'Season',
     seasonHint: 'For instance: 2027',
     missing: 'Give the card a title, so that you find it again.',
+    taken: (facts: string) =>
+      `You have a card of this title and season: ${facts}. You can start another one, or change the title.`,
     go: 'Start the card',
   },
 
@@ -97,6 +111,12 @@ export const cardWords = {
     untouched: 'Nothing was changed on this computer.',
     keep: 'Keep it as a new card',
     keepBad: 'Keep it, and fix it here',
+    same: 'This card is here already.',
+    openSame: 'Open the one that is here',
+    keepSecond: 'Keep it as a second card',
+    differs: (count: number) =>
+      `A card of this title and season is here. It differs from yours in ${counted(count, 'line')}.`,
+    otherOrder: 'A card of this title and season is here. It has the same lines in another order.',
     leave: "Don't keep it",
     refused: 'This file can’t be opened as a card.',
     close: 'Close',
@@ -115,6 +135,8 @@ export const cardWords = {
     sectionName: 'Name of the new section',
     addSection: 'Add the section',
     confirmed: 'confirmed',
+    noLines: 'No lines yet',
+    toFix: 'to fix',
   },
 
   section: {
@@ -278,6 +300,21 @@ export const cardWords = {
     placeholder: 'New line',
     empty: 'Groups with blanks between them, for example: FF 222a 333a 4444b 55b',
     awaitsSuit: (number: string) => `${number} … now its suit: a, b, c, or bam, crak, dot`,
+  },
+
+  whole: {
+    find: 'Find a line',
+    findHint: 'By its tiles, its section, its points or its note.',
+    found: (count: number, all: string) => `${count} of ${all} found`,
+    none: 'No line is found. Try fewer letters.',
+    print: 'Print the card',
+    marks: 'Last in each line: C for concealed or X for exposed, and the points.',
+    line: 'line',
+    concealed: 'concealed',
+    exposed: 'may be exposed',
+    points: 'points',
+    empty: 'There is no line to show yet. Enter the first one.',
+    toLines: 'Enter lines',
   },
 
   check: {

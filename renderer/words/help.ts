@@ -2,7 +2,19 @@
 export const helpWords = {
   title: 'Help',
   parts: 'Parts of the help',
-  tabs: { steps: 'First steps', keys: 'Keys', exchange: 'Exchange', numbers: 'Numbers', cautions: 'Cautions' },
+  tabs: {
+    steps: 'First steps',
+    exchange: 'Exchange',
+    numbers: 'Numbers',
+    card: 'Entering your card',
+    check: 'Check and Proof-read',
+    study: 'Study',
+    keys: 'Keys',
+    cautions: 'Cautions',
+  },
+  examples: 'Whole lines, printed and typed',
+  examplesLead: 'These lines are invented. Suits are told by words here, as cards tell them by colours.',
+  exampleHeads: { printed: 'As printed', typed: 'As typed', moves: 'Moves', means: 'What it means' },
   print: 'Print the help',
   paperTitle: 'Windrow: the help on paper',
   startTour: 'Take the tour',
@@ -12,6 +24,84 @@ export const helpWords = {
   or: 'or',
   exchangeLead: 'This is common practice. A rule of your table or of the printed card wins over it.',
 };
+
+/** Whole lines as a card may print them, and how each is typed; the lines are ours. */
+export const lineExamples = [
+  {
+    printed: 'FF 11 222 333 4444 (one suit, any run of four)',
+    typed: 'FF 11a 222a 333a 4444a',
+    or: '',
+    moves: 1,
+    means: 'Any consecutive run in one suit, with a pair of flowers.',
+  },
+  {
+    printed: '1111 1111 1111 FF (three suits, like numbers)',
+    typed: '1111a 1111b 1111c FF',
+    or: '',
+    moves: 1,
+    means: 'Like numbers in three suits, with a pair of flowers.',
+  },
+  {
+    printed: '222 444 666 DDDDD (one suit, matching dragons)',
+    typed: '222a 444a 666a DDDDDa',
+    or: '',
+    moves: 0,
+    means: 'These numbers only, with a quint of the matching dragon.',
+  },
+  {
+    printed: '3333 55 7777 DDDD (one suit, opposite dragons)',
+    typed: '3333a 55a 7777a DDDDb',
+    or: '',
+    moves: 0,
+    means: 'The dragons are of another suit than the numbers.',
+  },
+  {
+    printed: 'FFFF 22 88 888 and a pung of any wind (two suits)',
+    typed: 'FFFF 22a 88a 888b www',
+    or: '',
+    moves: 0,
+    means: 'Any wind is w: the same wind in the whole line.',
+  },
+  {
+    printed: 'NEWS 444 444 6666 (two suits)',
+    typed: 'NEWS 444a 444b 6666a',
+    or: '',
+    moves: 2,
+    means: 'One of each wind. The numbers go up or down by evens.',
+  },
+  {
+    printed: '2034 2034 FFF 333 (white dragon as zero, three suits)',
+    typed: '2a 0 3a 4a 2b 0 3b 4b FFF 333c',
+    or: '',
+    moves: 0,
+    means: 'The white dragon is the zero. It has no suit.',
+  },
+  {
+    printed: 'NNNN 11 33 55 SSSS, or EEEE 22 44 66 WWWW (one suit)',
+    typed: 'NNNN 11a 33a 55a SSSS',
+    or: 'EEEE 22a 44a 66a WWWW',
+    moves: 0,
+    means: 'One line with two forms. Press “or” under the first, and type the second.',
+  },
+  {
+    printed: '333 666 99 GGG RRR (craks only)',
+    typed: '333crak 666crak 99crak GGG RRR',
+    or: '',
+    moves: 0,
+    means: 'The card names the suit, so it is written in full.',
+  },
+] as const;
+
+/** Short forms that may be typed, and what becomes of each. */
+export const shortForms = {
+  title: 'Short forms',
+  lead: 'These are made into groups as you go on.',
+  forms: [
+    ['FF222a', 'FF 222a'],
+    ['2468a', '2a 4a 6a 8a'],
+    ['1a2a3a', '1a 2a 3a'],
+  ],
+} as const;
 
 /** Words of the tour. */
 export const tourWords = {
@@ -138,13 +228,22 @@ export const keyWords = {
     remove: 'Take the group away',
   },
   grid: {
-    title: 'On the quick entry of your card',
-    walk: 'Go from cell to cell',
-    row: 'Go to the first or last cell of the row',
-    corners: 'Go to the first or last cell of all',
-    write: 'Write in the cell; Esc gives it up',
+    title: 'In the table of your card',
+    line: 'Go to the next line; after the last one, to the next section',
+    cell: 'Go to the next cell',
+    back: 'Go to the cell before',
+    walk: 'Go to the line above or below',
     move: 'Move the whole line',
-    empty: 'Empty the cell',
+    moves: 'In Moves: these numbers only, any, evens or odds, by threes',
+    side: 'In C or X: concealed, exposed',
+    leave: 'Leave the table',
+  },
+  whole: {
+    title: 'On the whole card',
+    walk: 'Go to the line before or after',
+    ends: 'Go to the first or last line',
+    show: 'Change the line',
+    empty: 'Empty what you look for',
   },
   projector: {
     title: 'On a sheet shown to a class',

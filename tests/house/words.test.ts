@@ -15,6 +15,7 @@ const JARGON = /\b(json|schema|cache|null|undefined|server|database|parse|invali
 let tables: readonly WordTable[] = [];
 let texts: readonly Text[] = [];
 const numbers = readTopics(readFileSync(join(RENDERER, 'help/NUMBERS.md'), 'utf8'));
+const cardPage = readTopics(readFileSync(join(RENDERER, 'help/CARD.md'), 'utf8'));
 const rules = readRules(readFileSync(join(HOUSE, 'core/RULES.md'), 'utf8'), 'EX');
 
 /** The window's sources, without the words themselves. */
@@ -24,7 +25,7 @@ const sources = readdirSync(RENDERER, { recursive: true, encoding: 'utf8' })
 
 beforeAll(async () => {
   tables = await wordTables();
-  const pages = [...numbers.flatMap(({ paragraphs }) => paragraphs), ...rules];
+  const pages = [...[...numbers, ...cardPage].flatMap(({ paragraphs }) => paragraphs), ...rules];
   texts = [
     ...tables.flatMap(({ name, words }) => textsOf(words, name)),
     ...pages.map((text) => ({ path: 'a page of the help', text })),

@@ -1,9 +1,10 @@
 import type { Page } from '@playwright/test';
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import { readLine } from '../../core/card/line.ts';
 import { KEYS } from '../../renderer/help/keys.ts';
 import { readRules } from '../../renderer/help/page.ts';
-import { helpWords, tourWords } from '../../renderer/words/help.ts';
+import { helpWords, lineExamples, shortForms, tourWords } from '../../renderer/words/help.ts';
 import { shellWords } from '../../renderer/words/shell.ts';
 import { expect, test } from './windrow.ts';
 
@@ -98,6 +99,7 @@ test.describe('the tour', () => {
     await windrow.open();
     await windrow.deal(DEAL);
     await openHelp(page);
+    await page.getByRole('tab', { name: helpWords.tabs.steps }).click();
     await page.getByRole('button', { name: helpWords.startTour }).click();
     await expect(page.getByRole('dialog', { name: /2 of 5/ })).toBeVisible();
     await expect(page.locator('wr-rack [role=option]')).toHaveCount(13);
@@ -115,6 +117,66 @@ test.describe('the tour', () => {
 });
 
 test.describe('the help', () => {
+  test('opens at what fits the place that is open, by the button as by the key', async ({ windrow, page }) => {
+    await windrow.open();
+    const chosen = page.locator('wr-help [role=tab][aria-selected=true]');
+    const opensAt = async (tab: string): Promise<void> => {
+      for (const open of [() => openHelp(page), () => page.keyboard.press('F1')]) {
+        await open();
+        await expect(chosen).toHaveText(tab);
+        await expect(page.getByRole('dialog', { name: helpWords.title })).toBeVisible();
+        await page.keyboard.press('Escape');
+        await expect(page.getByRole('dialog')).toHaveCount(0);
+      }
+    };
+    const { tabs } = helpWords;
+    await opensAt(tabs.steps);
+    await windrow.deal(DEAL);
+    await opensAt(tabs.exchange);
+    for (const [place, tab] of [
+      ['Card', tabs.card],
+      ['Journal', tabs.numbers],
+      ['Warm-up', tabs.numbers],
+      ['Settings', tabs.cautions],
+    ] as const) {
+      await windrow.go(place);
+      await opensAt(tab);
+    }
+    await windrow.go('Warm-up');
+    await openHelp(page);
+    await expect(page.getByRole('heading', { name: 'Practice', exact: true })).toBeFocused();
+  });
+
+  test('each example of a typed line is a line of a card with ways', () => {
+    expect(lineExamples.length).toBeGreaterThanOrEqual(8);
+    for (const { typed, or, moves } of lineExamples) {
+      const { problems, ways } = readLine({
+        id: 'a',
+        pattern: typed,
+        slide: moves,
+        ...(or === '' ? {} : { or: [or] }),
+      });
+      expect([typed, problems, ways.length > 0]).toEqual([typed, [], true]);
+    }
+    for (const [typed, becomes] of shortForms.forms)
+      expect(becomes.replaceAll(/\s|a/g, '')).toBe(typed.replaceAll('a', ''));
+  });
+
+  test('entering the card is shown by whole lines, printed beside typed', async ({ windrow, page }) => {
+    await windrow.open('Card');
+    await openHelp(page);
+    const rows = page.locator('wr-help [slot=card] dl.example');
+    await expect(rows).toHaveCount(lineExamples.length);
+    for (const [at, { printed, typed }] of lineExamples.entries()) {
+      await expect(rows.nth(at)).toContainText(printed);
+      await expect(rows.nth(at)).toContainText(typed);
+    }
+    for (const tab of [helpWords.tabs.check, helpWords.tabs.study]) {
+      await page.getByRole('tab', { name: tab }).click();
+      await expect(page.locator('wr-help p:visible').first()).toBeVisible();
+    }
+  });
+
   test('the key F1 opens it from everywhere, Escape closes it, and the focus is where it was', async ({
     windrow,
     page,

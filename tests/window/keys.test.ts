@@ -38,7 +38,7 @@ test('every command has its words, and every key a name that people know', () =>
     for (const { does, keys } of lines) {
       expect(does, title).not.toBe('');
       for (const key of keys.flatMap((phrase) => phrase.split('+'))) {
-        expect(Object.hasOwn(keyNames, key) || /^(?:[a-z]|F\d+)$/.test(key), key).toBe(true);
+        expect(Object.hasOwn(keyNames, key) || /^(?:[a-z0-9]|F\d+)$/.test(key), key).toBe(true);
       }
     }
   }

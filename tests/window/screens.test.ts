@@ -6,8 +6,8 @@ import { JOURNEYS } from './screens/journeys.ts';
 
 const RENDERER = resolve(import.meta.dirname, '../../renderer');
 
-/** Elements that are made for paper alone; warmup-sheets.spec.ts and help.spec.ts print them. */
-const ON_PAPER = ['wr-sheet-print', 'wr-help-paper'];
+/** Elements that are made for paper alone; warmup-sheets.spec.ts, help.spec.ts and card-whole.spec.ts print them. */
+const ON_PAPER = ['wr-sheet-print', 'wr-help-paper', 'wr-card-paper'];
 
 const sources = readdirSync(RENDERER, { recursive: true, encoding: 'utf8' })
   .filter((file) => file.endsWith('.ts'))

@@ -3,7 +3,7 @@ import type { CardCaution } from '../../../main/desk/desk.ts';
 import { announce } from '../../parts/announcer.ts';
 import { cardWords as words } from '../../words/card.ts';
 import { saveCardFile } from '../../backup/save-file.ts';
-import { shellWords } from '../../words/shell.ts';
+import { cardName } from '../../words/card-names.ts';
 import type { CardRoom } from './card-room.ts';
 import type { CardAction } from './wr-card-list.ts';
 
@@ -18,6 +18,8 @@ interface CardPlace {
   askForTitle(): void;
   /** Asks for a file. */
   pickFile(): void;
+  /** Shows under which name a card was saved as a file. */
+  tellSaved(id: string, name: string): void;
 }
 
 /** What can be done with a whole card: open it, use it, copy it, begin one, bring one in, save one as a file. */
@@ -31,7 +33,7 @@ export class CardActions {
   start({ action, id }: CardAction): void {
     const place = this.#place;
     const actions = {
-      open: () => void this.#open(id),
+      open: () => void this.open(id),
       use: () => void this.use(id),
       copy: () => void this.copy(id),
       export: () => place.withCaution('export', () => void this.#export(id)),
@@ -49,7 +51,9 @@ export class CardActions {
   async use(id: string): Promise<void> {
     const { room } = this.#place;
     await room.use(id);
-    announce(words.used(room.entries?.find((entry) => entry.id === id)?.title ?? ''));
+    const entries = room.entries ?? [];
+    const entry = entries.find((each) => each.id === id);
+    announce(words.used(entry === undefined ? '' : cardName(entry, entries)));
   }
 
   async copy(id: string): Promise<void> {
@@ -65,7 +69,7 @@ export class CardActions {
     if (await this.#place.room.keep(document)) this.#place.showFresh();
   }
 
-  async #open(id: string): Promise<void> {
+  async open(id: string): Promise<void> {
     const { room } = this.#place;
     if (id === room.editor?.id || (await room.open(id))) this.#place.showFresh();
   }
@@ -75,6 +79,6 @@ export class CardActions {
     const text = await room.textOf(id);
     const entry = room.entries?.find((each) => each.id === id);
     if (text === null) return;
-    announce(shellWords.savedAs(saveCardFile(entry?.title ?? '', entry?.season ?? '', text)));
+    this.#place.tellSaved(id, saveCardFile(entry?.title ?? '', entry?.season ?? '', text));
   }
 }

@@ -36,8 +36,11 @@ export class CardArrival {
 
   /** Reads a file and shows what it is, with the focus on it. */
   async take(file: File): Promise<void> {
-    this.#set({ name: file.name, read: null });
-    this.#set({ name: file.name, read: await cardIn(file, this.#host.room) });
+    const { name } = file;
+    const { room } = this.#host;
+    this.#set({ name, read: null, like: null });
+    const read = await cardIn(file, room);
+    this.#set({ name, read, like: read.ok ? await room.likeOf(read.value.document) : null });
     await this.#host.updateComplete;
     this.#host.renderRoot.querySelector<HTMLElement>('wr-card-arrived')?.focus();
   }

@@ -1,7 +1,9 @@
 import type { Result } from '../../../core/base/result.ts';
+import { isSameCard, linesThatDiffer } from '../../../core/card/compare.ts';
 import { type CardDocument, type LinePlace, textField } from '../../../core/card/document.ts';
 import { changeCard } from '../../../core/card/edit.ts';
 import { writeCardFile } from '../../../core/card/file.ts';
+import { readCardDocument } from '../../../core/card/read-document.ts';
 import type { BackupEntry, CardEntry, CardProgress, Desk } from '../../../main/desk/desk.ts';
 import { type Answer, Ask, question } from '../../session/ask.ts';
 import { DEMO_CARD } from '../../session/card-opener.ts';
@@ -11,8 +13,18 @@ import type { Examination, OpenedCard } from '../../../core/engine/card-question
 import type { WorkerLine } from '../../worker/client.ts';
 import { type Engine, engine } from '../../worker/engine.ts';
 import { cardWords as words } from '../../words/card.ts';
+import { isAlike } from '../../words/card-names.ts';
 import { CardEditor } from './card-editor.ts';
 import { Store } from '../../session/store.ts';
+
+/** A card that is here and has the title and season of another one. */
+export interface LikeCard {
+  readonly id: string;
+  /** Whether it is the same card to a player. */
+  readonly same: boolean;
+  /** In how many lines they differ. */
+  readonly lines: number;
+}
 
 type App = Pick<AppContext, 'desk' | 'preferences' | 'session' | 'cards' | 'saving'>;
 
@@ -121,6 +133,19 @@ export class CardRoom extends Store {
     return null;
   }
 
+  /** The card that is most like a document of its title and season; null if there is none of them. */
+  async likeOf(document: CardDocument): Promise<LikeCard | null> {
+    const names = { title: textField(document, 'title'), season: textField(document, 'season') };
+    const alike: LikeCard[] = [];
+    for (const { id } of this.#entries?.filter((entry) => isAlike(entry, names)) ?? []) {
+      const text = await this.textOf(id);
+      const own = text === null ? null : readCardDocument(text);
+      if (own?.ok !== true) continue;
+      alike.push({ id, same: isSameCard(own.value, document), lines: linesThatDiffer(own.value, document) });
+    }
+    return alike.find(({ same }) => same) ?? alike.toSorted((one, other) => one.lines - other.lines)[0] ?? null;
+  }
+
   /** Reads a card file's text in the background; nothing is kept. */
   read(text: string): Promise<Result<OpenedCard>> {
     return this.#worker.ask('open', { text });
@@ -155,6 +180,13 @@ export class CardRoom extends Store {
   async restore(id: string, backup?: string): Promise<boolean> {
     const name = backup ?? (await this.backups(id))[0]?.name ?? '';
     return await this.#openAfter(await this.#app.desk.restoreCard(id, name));
+  }
+
+  /** Brings a removed card back, into use if it was in use. */
+  async bringBack(id: string, wasUsed: boolean): Promise<boolean> {
+    const back = await this.restore(id);
+    if (back && wasUsed) await this.use(id);
+    return back;
   }
 
   /** Makes a card the one for new games; an empty game at the Table takes it at once. */

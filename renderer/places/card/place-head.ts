@@ -158,6 +158,10 @@ export const placeHeadStyles = css`
     flex: 1 1 16rem;
   }
 
+  .back {
+    margin-bottom: var(--space-3);
+  }
+
   .drop {
     display: none;
   }

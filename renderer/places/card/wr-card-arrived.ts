@@ -9,6 +9,7 @@ import '../../parts/wr-notice.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import type { OpenedCard } from '../../../core/engine/card-questions.ts';
+import type { LikeCard } from './card-room.ts';
 import { cardStyles } from './card-styles.ts';
 
 const words = cardWords.arrived;
@@ -17,11 +18,14 @@ const words = cardWords.arrived;
 export interface ArrivedFile {
   readonly name: string;
   readonly read: Result<OpenedCard> | null;
+  /** The card of its title and season that is here already, if there is one. */
+  readonly like: LikeCard | null;
 }
 
 /** What `arrival-answered` carries. */
 export interface ArrivalAnswer {
-  readonly keep: boolean;
+  /** `open`: the one that is here already. */
+  readonly answer: 'keep' | 'open' | 'leave';
 }
 
 const Base = element({
@@ -69,7 +73,7 @@ export class WrCardArrived extends Base {
 
   #refused(message: string): unknown {
     return html`<wr-notice tone="bad" .closable=${false}>${words.refused} ${message} ${words.untouched}</wr-notice>
-      <div><wr-button look="main" @click=${() => this.#answer(false)}>${words.close}</wr-button></div>`;
+      <div><wr-button look="main" @click=${() => this.#answer('leave')}>${words.close}</wr-button></div>`;
   }
 
   #card({ document, problems, good }: OpenedCard): unknown {
@@ -80,11 +84,27 @@ export class WrCardArrived extends Base {
     const said = bad ? words.bad(lines, words.problems(problems.length)) : words.good;
     return html`<p><strong>${title.filter(Boolean).join(' · ')}</strong><br />${lines}, ${cardWords.ways(ways)}</p>
       <wr-notice tone=${bad ? 'warn' : 'good'} .closable=${false}>${said} ${words.untouched}</wr-notice>
+      ${this.#likeWords()}
       <div class="row">
-        <wr-button look="main" @click=${() => this.#answer(true)}>${bad ? words.keepBad : words.keep}</wr-button>
-        <wr-button @click=${() => this.#answer(false)}>${words.leave}</wr-button>
+        ${
+          this.file.like?.same === true
+            ? html`<wr-button look="main" @click=${() => this.#answer('open')}>${words.openSame}</wr-button>
+                <wr-button @click=${() => this.#answer('keep')}>${words.keepSecond}</wr-button>`
+            : html`<wr-button look="main" @click=${() => this.#answer('keep')}
+                >${bad && this.file.like === null ? words.keepBad : words.keep}</wr-button
+              >`
+        }
+        <wr-button @click=${() => this.#answer('leave')}>${words.leave}</wr-button>
       </div>
       ${bad ? problemList(problems) : nothing} ${this.#goodLines(good, bad)}`;
+  }
+
+  /** Whether the card is here already, or in how many lines it differs from the one that is. */
+  #likeWords(): unknown {
+    const { like } = this.file;
+    if (like === null) return nothing;
+    const said = like.same ? words.same : like.lines === 0 ? words.otherOrder : words.differs(like.lines);
+    return html`<wr-notice tone="info" .closable=${false}>${said}</wr-notice>`;
   }
 
   #goodLines(good: OpenedCard['good'], open: boolean): unknown {
@@ -101,8 +121,8 @@ export class WrCardArrived extends Base {
     </details>`;
   }
 
-  #answer(keep: boolean): void {
-    emit<ArrivalAnswer>(this, 'arrival-answered', { keep });
+  #answer(answer: ArrivalAnswer['answer']): void {
+    emit<ArrivalAnswer>(this, 'arrival-answered', { answer });
   }
 }
 
@@ -119,10 +139,10 @@ function problemList(problems: readonly CardProblem[]): unknown {
     <h3>${words.what}</h3>
     <ul class="problems">
       ${problems.map(
-        ({ section, id, column, message }) =>
+        ({ name, column, message }) =>
           html`<li>
             <div class="where">
-              ${[section || words.wholeCard, id, column > 0 ? words.column(column) : ''].filter(Boolean).join(' · ')}
+              ${[name || words.wholeCard, column > 0 ? words.column(column) : ''].filter(Boolean).join(' · ')}
             </div>
             ${message}
           </li>`,

@@ -14,6 +14,7 @@ import { StoreController } from '../../shell/store-controller.ts';
 import type { PreferenceStore } from '../../session/preference-store.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
+import { savedWords } from '../../words/card-names.ts';
 import type { CardRoom } from './card-room.ts';
 import { cardStyles } from './card-styles.ts';
 
@@ -26,11 +27,27 @@ export interface CardAction {
   readonly id: string;
 }
 
+/** Under which name a card was saved, in words. */
+export interface SavedFile {
+  readonly id: string;
+  readonly words: string;
+}
+
+interface RemovedCard {
+  readonly entry: CardEntry;
+  /** Whether it was the one for new games. */
+  readonly used: boolean;
+}
+
 const Base = element({
   room: data<CardRoom>(),
   preferences: data<PreferenceStore>(),
+  /** The card that was saved as a file last. */
+  savedFile: data<SavedFile | null>(() => null),
+  /** The card in use, while it is asked whether it shall go. */
+  asked: state<CardEntry | null>(null),
   /** The card that was removed last, to be brought back. */
-  removed: state<CardEntry | null>(null),
+  removed: state<RemovedCard | null>(null),
   /** The card whose earlier versions are listed. */
   looking: state<CardEntry | null>(null),
   versions: state<readonly BackupEntry[]>(() => []),
@@ -101,15 +118,15 @@ export class WrCardList extends Base {
           </div>
         </div>
       </section>
-      ${this.#versionsDialog()}
+      ${this.#versionsDialog()} ${this.#removeDialog()}
     </div>`;
   }
 
   #card(entry: CardEntry): unknown {
-    const { id, title, season, lines, fixed, savedAt } = entry;
+    const { id, title, season, lines, fixed } = entry;
     const used = this.preferences.values.cardId === id;
     const open = this.room.editor?.id === id;
-    const facts = [season, cardWords.lines(lines), fixed ? words.demo : words.savedOn(dayOf(savedAt))];
+    const facts = [season, cardWords.lines(lines), savedWords(entry, this.room.entries ?? [])];
     return html`<div>
         <div class="title">${title}</div>
         <div class="soft">${facts.filter(Boolean).join(' · ')}</div>
@@ -125,9 +142,10 @@ export class WrCardList extends Base {
           fixed
             ? nothing
             : html`<wr-button look="quiet" @click=${() => this.#lookBack(entry)}>${words.versions}</wr-button>
-                <wr-button look="quiet" @click=${() => this.#remove(entry)}>${words.remove}</wr-button>`
+                <wr-button look="quiet" @click=${() => this.#askAndRemove(entry)}>${words.remove}</wr-button>`
         }
-      </wr-toolbar>`;
+      </wr-toolbar>
+      ${this.savedFile?.id === id ? savedNotice(this, this.savedFile) : nothing}`;
   }
 
   /** Title and season of the open card, to be changed. */
@@ -154,9 +172,9 @@ export class WrCardList extends Base {
     return html`<wr-notice
       tone="info"
       action=${words.bringBack}
-      @notice-action=${() => this.#bringBack(removed.id)}
+      @notice-action=${() => this.#bringBack(removed)}
       @notice-closed=${() => (this.removed = null)}
-      >${words.removed(removed.title)}</wr-notice
+      >${words.removed(removed.entry.title)}</wr-notice
     >`;
   }
 
@@ -192,12 +210,40 @@ export class WrCardList extends Base {
     if (id !== undefined) await this.room.restore(id, name);
   }
 
-  async #remove(entry: CardEntry): Promise<void> {
-    if (await this.room.remove(entry.id)) this.removed = entry;
+  /** The card in use is asked about; any other one goes at once, and can be brought back. */
+  #askAndRemove(entry: CardEntry): void {
+    if (this.#isUsed(entry)) this.asked = entry;
+    else void this.#remove(entry);
   }
 
-  async #bringBack(id: string): Promise<void> {
-    if (await this.room.restore(id)) this.removed = null;
+  #removeDialog(): unknown {
+    const { asked } = this;
+    return html`<wr-dialog
+      heading=${words.removeTitle(asked?.title ?? '')}
+      ?open=${asked !== null}
+      @dialog-closed=${() => (this.asked = null)}
+    >
+      <p>${words.removeUsed}</p>
+      <p>${words.removeKept}</p>
+      <wr-button slot="actions" look="main" @click=${() => (this.asked = null)}>${words.keepCard}</wr-button>
+      <wr-button slot="actions" @click=${() => (asked === null ? undefined : this.#remove(asked))}
+        >${words.removeIt}</wr-button
+      >
+    </wr-dialog>`;
+  }
+
+  #isUsed({ id }: CardEntry): boolean {
+    return this.preferences.values.cardId === id;
+  }
+
+  async #remove(entry: CardEntry): Promise<void> {
+    this.asked = null;
+    const used = this.#isUsed(entry);
+    if (await this.room.remove(entry.id)) this.removed = { entry, used };
+  }
+
+  async #bringBack({ entry, used }: RemovedCard): Promise<void> {
+    if (await this.room.bringBack(entry.id, used)) this.removed = null;
   }
 
   #act(action: CardAction['action'], id = ''): void {
@@ -205,8 +251,8 @@ export class WrCardList extends Base {
   }
 }
 
-function dayOf(moment: string): string {
-  return new Intl.DateTimeFormat(undefined, { dateStyle: 'medium' }).format(new Date(moment));
+function savedNotice(list: WrCardList, { words: said }: SavedFile): unknown {
+  return html`<wr-notice tone="good" @notice-closed=${() => emit(list, 'saved-read', null)}>${said}</wr-notice>`;
 }
 
 function momentOf(moment: string): string {

@@ -29,15 +29,16 @@ import './wr-card-lines.ts';
 import './wr-card-proof.ts';
 import './wr-card-list.ts';
 import './wr-card-study.ts';
+import './wr-card-whole.ts';
 import type { ArrivalAnswer } from './wr-card-arrived.ts';
 import './wr-card-caution.ts';
 import type { WrCardCaution } from './wr-card-caution.ts';
-import type { CardAction } from './wr-card-list.ts';
+import type { CardAction, SavedFile } from './wr-card-list.ts';
 import './wr-card-start.ts';
 import type { CardNamed } from './wr-card-start.ts';
 
 /** The views of the Card place, in the order of their tabs. */
-const VIEWS = ['cards', 'lines', 'check', 'proof', 'study'] as const;
+const VIEWS = ['cards', 'lines', 'whole', 'check', 'proof', 'study'] as const;
 type View = (typeof VIEWS)[number];
 
 function isView(name: string): name is View {
@@ -49,6 +50,10 @@ const Base = element({
   view: state<View>('cards'),
   /** Whether the title of a new card is asked for. */
   starting: state(false),
+  /** The view from which one came to change a line. */
+  cameFrom: state<'check' | 'proof' | 'whole' | null>(null),
+  /** The card that was saved as a file last. */
+  savedFile: state<SavedFile | null>(null),
 });
 
 /** The Card: every card there is, and all work on the one that is open. */
@@ -110,6 +115,7 @@ export class WrCardPlace extends Base {
       />
       <wr-card-start
         ?open=${this.starting}
+        .entries=${this.room.entries ?? []}
         @card-named=${({ detail }: CustomEvent<CardNamed>) => this.#start(detail)}
         @start-left=${this.#leaveStart}
       ></wr-card-start>
@@ -132,8 +138,45 @@ export class WrCardPlace extends Base {
         @view-requested=${({ detail }: CustomEvent<TabChosen>) => this.#show(detail.id)}
         @use-requested=${() => this.#actions.use(editor.id)}
       >
-        <div slot=${this.view}>${viewContent(this.view, this.room, this.app.preferences)}</div>
+        <div slot=${this.view}>${this.#content()}</div>
       </wr-tabs>`;
+  }
+
+  /** What the view shows of the room. */
+  #content(): unknown {
+    const { room, app, savedFile } = this;
+    switch (this.view) {
+      case 'cards':
+        return html`<wr-card-list
+          .room=${room}
+          .preferences=${app.preferences}
+          .savedFile=${savedFile}
+          @saved-read=${this.#savedRead}
+        ></wr-card-list>`;
+      case 'lines':
+        return html`${this.#wayBack()}<wr-card-lines .room=${room}></wr-card-lines>`;
+      case 'whole':
+        return html`<wr-card-whole .room=${room}></wr-card-whole>`;
+      case 'check':
+        return html`<wr-card-check .room=${room}></wr-card-check>`;
+      case 'proof':
+        return html`<wr-card-proof .room=${room}></wr-card-proof>`;
+      case 'study':
+        return html`<wr-card-study .room=${room}></wr-card-study>`;
+    }
+  }
+
+  /** To where one came from to change a line. */
+  #wayBack(): unknown {
+    const { cameFrom } = this;
+    if (cameFrom === null) return nothing;
+    return html`<wr-button class="back" look="main" @click=${() => this.#show(cameFrom)}
+      >${words.back[cameFrom]}</wr-button
+    >`;
+  }
+
+  #savedRead(): void {
+    this.savedFile = null;
   }
 
   #notices(editor: CardEditor): unknown {
@@ -150,16 +193,23 @@ export class WrCardPlace extends Base {
     const { document } = editor;
     const saveElsewhere = (): void => {
       const name = saveCardFile(textField(document, 'title'), textField(document, 'season'), writeCardFile(document));
-      announce(shellWords.savedAs(name));
+      this.tellSaved(editor.id, name);
     };
+    const { savedFile } = this;
     return html`<wr-notice
       tone="bad"
       action=${shellWords.retry}
       .closable=${false}
       @notice-action=${() => editor.retrySaving()}
-      >${problem.message}
+      >${problem.message} ${savedFile?.id === editor.id ? savedFile.words : nothing}
       <wr-button slot="more" @click=${saveElsewhere}>${shellWords.saveCardElsewhere}</wr-button></wr-notice
     >`;
+  }
+
+  tellSaved(id: string, name: string): void {
+    const said = words.shelf.savedTo[this.app.about.host](name);
+    this.savedFile = { id, words: said };
+    announce(said);
   }
 
   async #enter(): Promise<void> {
@@ -169,6 +219,8 @@ export class WrCardPlace extends Base {
 
   #show(view: string): void {
     if (isView(view)) this.view = view;
+    this.cameFrom = null;
+    this.savedFile = null;
     if (view === 'cards') void this.room.list();
     this.room.editor?.settle();
   }
@@ -184,8 +236,11 @@ export class WrCardPlace extends Base {
   }
 
   #showLine(selection: Selection): void {
+    const { view } = this;
     this.room.editor?.select(selection);
+    this.cameFrom = view === 'check' || view === 'proof' || view === 'whole' ? view : null;
     this.view = 'lines';
+    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('wr-card-lines')?.focus());
   }
 
   askForTitle(): void {
@@ -210,9 +265,10 @@ export class WrCardPlace extends Base {
   }
 
   #answered({ detail }: CustomEvent<ArrivalAnswer>): void {
-    const read = this.#arrival.file?.read;
-    if (detail.keep && read?.ok === true)
+    const { read, like } = this.#arrival.file ?? {};
+    if (detail.answer === 'keep' && read?.ok === true)
       void this.#actions.keep(read.value.document).then(() => this.#arrival.leave());
+    else if (detail.answer === 'open') void this.#actions.open(like?.id ?? DEMO_CARD);
     else this.#leaveArrival();
   }
 
@@ -227,22 +283,6 @@ export class WrCardPlace extends Base {
     if (step === null || editor === null || editor.fixed || this.#caution?.open === true || this.starting) return;
     event.preventDefault();
     takeStep(editor, step);
-  }
-}
-
-/** What a view shows of the room. */
-function viewContent(view: View, room: CardRoom, preferences: AppContext['preferences']): unknown {
-  switch (view) {
-    case 'cards':
-      return html`<wr-card-list .room=${room} .preferences=${preferences}></wr-card-list>`;
-    case 'lines':
-      return html`<wr-card-lines .room=${room}></wr-card-lines>`;
-    case 'check':
-      return html`<wr-card-check .room=${room}></wr-card-check>`;
-    case 'proof':
-      return html`<wr-card-proof .room=${room}></wr-card-proof>`;
-    case 'study':
-      return html`<wr-card-study .room=${room}></wr-card-study>`;
   }
 }
 

@@ -1,5 +1,6 @@
-import { html, type PropertyValues } from 'lit';
-import { element, flag, state } from '../../parts/element.ts';
+import { css, html, type PropertyValues } from 'lit';
+import type { CardEntry } from '../../../main/desk/desk.ts';
+import { data, element, flag, state } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-dialog.ts';
@@ -7,6 +8,7 @@ import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
+import { cardFacts, isAlike } from '../../words/card-names.ts';
 import { cardStyles } from './card-styles.ts';
 
 const words = cardWords.start;
@@ -19,6 +21,8 @@ export interface CardNamed {
 
 const Base = element({
   open: flag(),
+  /** The cards there are. */
+  entries: data<readonly CardEntry[]>(() => []),
   cardTitle: state(''),
   season: state(''),
   error: state(''),
@@ -26,7 +30,17 @@ const Base = element({
 
 /** Asks for the title and season of a new card. Sends `card-named`, or `start-left`. */
 export class WrCardStart extends Base {
-  static override styles = [sharedStyles, cardStyles];
+  static override styles = [
+    sharedStyles,
+    cardStyles,
+    css`
+      /* Its place is kept free, so that the button below does not move. */
+      .taken {
+        min-height: calc(2 * 1lh);
+        font-weight: 600;
+      }
+    `,
+  ];
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('open') && this.open) {
@@ -56,6 +70,7 @@ export class WrCardStart extends Base {
           .value=${this.season}
           @field-typed=${this.#typedSeason}
         ></wr-field>
+        <p class="taken" role="status">${this.#taken()}</p>
       </div>
       <wr-button slot="actions" look="main" @click=${this.#go}>${words.go}</wr-button>
     </wr-dialog>`;
@@ -63,6 +78,13 @@ export class WrCardStart extends Base {
 
   protected override updated(changed: PropertyValues<this>): void {
     if (changed.has('open') && this.open) this.renderRoot.querySelector('wr-field')?.focus();
+  }
+
+  /** That there is a card of this title and season, in words; empty if there is none. */
+  #taken(): string {
+    const names = { title: this.cardTitle, season: this.season };
+    const entry = this.entries.find((each) => isAlike(each, names));
+    return entry === undefined ? '' : words.taken(cardFacts(entry, this.entries));
   }
 
   #typedTitle({ detail }: CustomEvent<FieldText>): void {

@@ -119,7 +119,6 @@ export class WrCardStudy extends Base {
           : html`<wr-line-groups
               fixed
               .reading=${reading.forms[0]}
-              .way=${printedWay(reading.forms[0])}
               .covered=${this.given === null ? question.covered : []}
             ></wr-line-groups>`
       }

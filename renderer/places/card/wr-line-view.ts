@@ -1,6 +1,6 @@
 import { css, html, nothing, type PropertyValues } from 'lit';
 import type { LineDocument } from '../../../core/card/document.ts';
-import { printedWay, readLine } from '../../../core/card/line.ts';
+import { readLine } from '../../../core/card/line.ts';
 import { lineSentence } from '../../../core/card/sentence.ts';
 import { lineWords } from '../../../core/card/words.ts';
 import { data, element, state } from '../../parts/element.ts';
@@ -8,13 +8,13 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import { cardStyles } from './card-styles.ts';
 import { formsText } from './forms-text.ts';
-import { leafing } from './wr-line-groups.ts';
+import { AS_PRINTED, leafing } from './wr-line-groups.ts';
 
 const words = cardWords.line;
 
 const Base = element({
   line: data<LineDocument>(),
-  way: state(0),
+  way: state(AS_PRINTED),
 });
 
 /** A line read back: drawn with the tiles of one of its ways, to be leafed through, and in words. */
@@ -32,17 +32,24 @@ export class WrLineView extends Base {
   ];
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('line')) this.way = printedWay(readLine(this.line).forms[0]);
+    if (changed.has('line')) this.way = AS_PRINTED;
   }
 
   protected override render(): unknown {
     const reading = readLine(this.line);
     const count = reading.ways.length;
-    const { form, way } = reading.drawn(this.way);
+    const drawn = this.way < 0 ? reading.forms.map((form) => ({ form, way: AS_PRINTED })) : [reading.drawn(this.way)];
     return html`<div class="stack">
       <p class="sentence">${lineSentence(reading)}</p>
-      <wr-line-groups fixed .reading=${form} .way=${way}></wr-line-groups>
-      ${count === 0 ? nothing : leafing(this.way, count, (next) => this.#leaf(next))}
+      ${drawn.map(
+        ({ form, way }, at) =>
+          html`${at === 0 ? nothing : html`<p>${words.or}</p>`}<wr-line-groups
+              fixed
+              .reading=${form}
+              .way=${way}
+            ></wr-line-groups>`,
+      )}
+      ${leafing(this.way, count, (next) => this.#leaf(next))}
       <details>
         <summary>${cardWords.proof.groups}</summary>
         <p class="code">${formsText(reading)}</p>

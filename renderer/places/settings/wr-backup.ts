@@ -3,6 +3,7 @@ import { readCollection, type ReadCollection } from '../../../core/journal/colle
 import { bringIn, type Brought } from '../../backup/bring-in.ts';
 import { backupName, gatherEverything } from '../../backup/gather.ts';
 import { saveFile } from '../../backup/save-file.ts';
+import { BROUGHT_IN } from '../../desk/connect.ts';
 import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
@@ -74,6 +75,8 @@ export class WrBackup extends Base {
       this.doing = words.bringing(done, of);
     });
     this.doing = '';
+    // Lists on the page are of what was here before.
+    window.dispatchEvent(new Event(BROUGHT_IN));
     if (brought.ok) this.said = broughtWords(brought.value);
     else this.trouble = brought.problem.message;
     const { problems } = collection;

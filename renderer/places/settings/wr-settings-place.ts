@@ -13,6 +13,7 @@ import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { adviceWords } from '../../words/advice.ts';
+import { cardName } from '../../words/card-names.ts';
 import { moneyWords } from '../../words/play.ts';
 import { settingsWords as words } from '../../words/settings.ts';
 import './wr-backup.ts';
@@ -81,7 +82,7 @@ export class WrSettingsPlace extends Base {
 
   #table(): unknown {
     const { seat, cardId, advice } = this.app.preferences.values;
-    const listed = this.cards.map(({ id, title, season }) => ({ value: id, label: [title, season].join(' · ') }));
+    const listed = this.cards.map((card) => ({ value: card.id, label: cardName(card, this.cards) }));
     // A place is kept until they are listed, so that nothing below moves.
     const cards = listed.length > 0 ? listed : [{ value: cardId, label: '…' }];
     return html`<section aria-labelledby="table">

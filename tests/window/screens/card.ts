@@ -67,6 +67,7 @@ export const newCardJourney: Journey = {
       name: 'its section, open to be changed',
       reach: async ({ page }) => await page.getByRole('button', { name: 'Change the section Runs' }).click(),
     },
+    { name: 'no whole card yet', reach: async ({ page }) => await view(page, 'Whole card') },
     { name: 'nothing to check', reach: async ({ page }) => await view(page, 'Check') },
     { name: 'nothing to proof-read', reach: async ({ page }) => await view(page, 'Proof-read') },
   ],
@@ -84,12 +85,16 @@ export const fullCardJourney: Journey = {
     'wr-line-groups',
     'wr-group-picker',
     'wr-pattern-field',
+    'wr-card-whole',
     'wr-card-check',
     'wr-figures',
     'wr-card-proof',
     'wr-card-study',
   ],
-  dialogs: ['wr-card-list: Earlier versions of Lakeside demo card, my copy'],
+  dialogs: [
+    'wr-card-list: Earlier versions of Lakeside demo card, my copy',
+    'wr-card-list: Remove Lakeside demo card, my copy?',
+  ],
   screens: [
     { name: 'the demo card, line by line', reach: async ({ page }) => await view(page, 'Lines') },
     {
@@ -130,6 +135,14 @@ export const fullCardJourney: Journey = {
         await expect(page.getByText('Points are a whole number from 0 to 1000.')).toBeVisible();
       },
     },
+    { name: 'the whole card', reach: async ({ page }) => await view(page, 'Whole card') },
+    {
+      name: 'a line found on the whole card',
+      reach: async ({ page }) => {
+        await page.getByLabel('Find a line').fill('NEWS');
+        await expect(page.locator('wr-card-whole').getByRole('status')).toHaveText(/ found$/);
+      },
+    },
     {
       name: 'the checks and numbers',
       reach: async ({ page }) => {
@@ -153,6 +166,25 @@ export const fullCardJourney: Journey = {
         await page.getByRole('button', { name: 'Earlier versions' }).click();
         // The list of them is asked for before the dialog opens.
         await expect(page.getByRole('dialog', { name: /^Earlier versions/ })).toBeVisible();
+      },
+    },
+    {
+      name: 'the card saved as a file',
+      reach: async ({ page }) => {
+        await page.keyboard.press('Escape');
+        const card = page.locator('.card', { hasText: 'my copy' });
+        await card.getByRole('button', { name: 'Save as a file' }).click();
+        await page.getByRole('button', { name: 'I understand' }).click();
+        await expect(page.getByText(/^Saved as /)).toBeVisible();
+      },
+    },
+    {
+      name: 'the question before the card in use is removed',
+      reach: async ({ page }) => {
+        const card = page.locator('.card', { hasText: 'my copy' });
+        await card.getByRole('button', { name: 'Use at the Table' }).click();
+        await card.getByRole('button', { name: 'Remove' }).click();
+        await expect(page.getByRole('dialog', { name: /^Remove / })).toBeVisible();
       },
     },
   ],
