@@ -25,7 +25,7 @@ async function restore(desk: Desk, text: string): ReturnType<typeof bringIn> {
 async function fullDesk(): ReturnType<typeof openOn> {
   const desk = await openOn(new MemoryDisk());
   expectValue(await desk.saveCard('mine', cardText('Mine')));
-  expectValue(await desk.saveCardProgress('mine', { confirmed: ['a'], answers: [] }));
+  expectValue(await desk.saveCardProgress('mine', { confirmed: ['a'], answers: [], meant: ['m'] }));
   expectValue(await desk.startGame(gameRecord('g-1')));
   expectValue(await desk.startGame(gameRecord('g-2', { players: { North: 'Heron' } })));
   expectValue(await desk.keepSheet(sheetText('Thursday')));
