@@ -1,4 +1,3 @@
-import { faceOf } from '../tiles/kinds.ts';
 import type { Line } from './card.ts';
 import type { Fields } from '../base/json.ts';
 import {
@@ -29,7 +28,7 @@ const LONGEST_ID = 80;
 const LONGEST_NOTE = 2_000;
 const HIGHEST_POINTS = 1_000;
 /** Further forms of a line. */
-export const MOST_FORMS = 10;
+const MOST_FORMS = 10;
 
 const readings = new WeakMap<LineDocument, LineReading>();
 
@@ -167,20 +166,6 @@ export function tilesOfGroups({ groups }: FormReading, way: Way | undefined): (r
     place += slots;
     return drawn;
   });
-}
-
-/** The place of the first way with all numbers as printed and the open suits in order; 0 if there is none. */
-export function printedWay({ pattern, ways }: FormReading): number {
-  const printed = pattern.flatMap(({ tile }) => {
-    if (tile.is === 'news') return [null, null, null, null];
-    return [tile.is === 'number' ? tile.number : null];
-  });
-  const isPrinted = ({ asPrinted }: Way): boolean =>
-    asPrinted.every(({ kind }, at) => {
-      const face = faceOf(kind);
-      return face.class !== 'number' || face.number === printed[at];
-    });
-  return Math.max(0, ways.findIndex(isPrinted));
 }
 
 /** The points that a text says; null if it says none. */

@@ -26,12 +26,19 @@ export function saveCardFile(title: string, season: string, text: string): strin
   return name;
 }
 
+/** Gives the lines of a card to the person as a text or a table; answers the file's name. */
+export function saveLinesFile(title: string, season: string, form: 'txt' | 'csv', text: string): string {
+  const name = cardFileName(title, season, `lines.${form}`);
+  saveFile(name, form === 'txt' ? 'text/plain' : 'text/csv', text);
+  return name;
+}
+
 /** In letters that every system allows. */
-export function cardFileName(title: string, season: string): string {
+export function cardFileName(title: string, season: string, ending = 'card.json'): string {
   const stem = `${title} ${season}`
     .toLowerCase()
     .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
     .replaceAll(/^-+|-+$/g, '')
     .slice(0, 60);
-  return `${stem === '' ? 'card' : stem}.card.json`;
+  return `${stem === '' ? 'card' : stem}.${ending}`;
 }

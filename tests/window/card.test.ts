@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { success } from '../../core/base/result.ts';
 import { emptyCard } from '../../core/card/document.ts';
 import { addSection, changeLine, insertGroup, moveGroup, removeGroup, replaceGroup } from '../../core/card/edit.ts';
-import { pointsFrom, printedWay, readLine, tilesOfGroups } from '../../core/card/line.ts';
+import { pointsFrom, readLine, tilesOfGroups } from '../../core/card/line.ts';
 import { parsePattern } from '../../core/card/parse.ts';
 import { formatGroup, formatPattern } from '../../core/card/pattern.ts';
 import type { CardEntry } from '../../main/desk/desk.ts';
@@ -62,14 +62,6 @@ describe('a line as it is drawn', () => {
     expect(reading).toMatchObject({ tiles: 6, whole: false });
     const drawn = tilesOfGroups(reading.forms[0], reading.ways[0]);
     expect(drawn.map((group) => group?.length ?? null)).toEqual([1, 4, null]);
-  });
-
-  test('the first way that is shown stands as printed', () => {
-    const reading = readLine({ pattern: '3333a 4444a 5555b FF', slide: 1 });
-    const drawn = tilesOfGroups(reading.forms[0], reading.ways[printedWay(reading.forms[0])]);
-    expect(reading.ways.length).toBeGreaterThan(1);
-    const line = readLine({ pattern: '3333bam 4444bam 5555crak FF' });
-    expect(drawn).toEqual(tilesOfGroups(line.forms[0], line.ways[0]));
   });
 
   test('a line has ways, or a problem', () => {

@@ -15,15 +15,8 @@ const RING = 'M30 52a9 9 0 1 0 .01 0';
 const TWO_RINGS = 'M20 53a7 7 0 1 0 .01 0M40 53a7 7 0 1 0 .01 0';
 
 /** The open suit of a tile, undefined for one of a named suit or of none. */
-export function openSuitOf(tile: GroupTile): OpenSuit | undefined {
+function openSuitOf(tile: GroupTile): OpenSuit | undefined {
   return OPEN_SUITS.find((suit) => 'suit' in tile && tile.suit === suit);
-}
-
-/** A sign of an open suit by itself, for a text beside the tiles. */
-export function drawSuitSign(suit: OpenSuit): TemplateResult {
-  return html`<svg class="sign" viewBox="14 44 32 32" aria-hidden="true">
-    ${svg`<path d=${SUIT_SHAPES[suit]} fill="currentColor" />`}
-  </svg>`;
 }
 
 /** An open tile's picture, of the size of `drawTile` and with its styles: what stands on it, and the mark of its suit. */
@@ -57,11 +50,5 @@ export const openTileStyles = css`
     fill: none;
     stroke: var(--enamel-ink);
     stroke-width: 3.4;
-  }
-
-  .sign {
-    display: inline-block;
-    width: 0.8em;
-    height: 0.8em;
   }
 `;

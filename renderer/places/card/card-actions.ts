@@ -1,10 +1,12 @@
 import { type CardDocument, emptyCard } from '../../../core/card/document.ts';
+import { textOfLines } from '../../../core/card/lines-text.ts';
 import type { CardCaution } from '../../../main/desk/desk.ts';
 import { announce } from '../../parts/announcer.ts';
 import { cardWords as words } from '../../words/card.ts';
-import { saveCardFile } from '../../backup/save-file.ts';
+import { saveCardFile, saveLinesFile } from '../../backup/save-file.ts';
 import { cardName } from '../../words/card-names.ts';
 import type { CardRoom } from './card-room.ts';
+import { tableOfLines } from './lines-file.ts';
 import type { CardAction } from './wr-card-list.ts';
 
 /** The place in which cards are opened, kept and saved. */
@@ -37,6 +39,8 @@ export class CardActions {
       use: () => void this.use(id),
       copy: () => void this.copy(id),
       export: () => place.withCaution('export', () => void this.#export(id)),
+      text: () => place.withCaution('export', () => void this.#exportLines(id, 'txt')),
+      table: () => place.withCaution('export', () => void this.#exportLines(id, 'csv')),
       start: () => this.begin(),
       bring: () => place.withCaution('import', () => place.pickFile()),
     };
@@ -80,5 +84,17 @@ export class CardActions {
     const entry = room.entries?.find((each) => each.id === id);
     if (text === null) return;
     this.#place.tellSaved(id, saveCardFile(entry?.title ?? '', entry?.season ?? '', text));
+  }
+
+  /** The lines alone, to be read and changed elsewhere: as a text, or as a table. */
+  async #exportLines(id: string, form: 'txt' | 'csv'): Promise<void> {
+    const { room } = this.#place;
+    const text = await room.textOf(id);
+    const entry = room.entries?.find((each) => each.id === id);
+    const read = text === null ? null : await room.read(text);
+    if (read === null || !read.ok) return;
+    const { document } = read.value;
+    const lines = form === 'txt' ? textOfLines(document) : tableOfLines(document);
+    this.#place.tellSaved(id, saveLinesFile(entry?.title ?? '', entry?.season ?? '', form, lines));
   }
 }

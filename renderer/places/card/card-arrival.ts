@@ -1,8 +1,10 @@
 import type { LitElement, ReactiveController, ReactiveControllerHost } from 'lit';
 import { failure, type Result } from '../../../core/base/result.ts';
+import { writeCardFile } from '../../../core/card/file.ts';
 import { cardWords } from '../../words/card.ts';
 import type { OpenedCard } from '../../../core/engine/card-questions.ts';
 import type { CardRoom } from './card-room.ts';
+import { cardOfLines, holdsLines } from './lines-file.ts';
 import type { ArrivedFile } from './wr-card-arrived.ts';
 
 const words = cardWords.arrived;
@@ -12,7 +14,7 @@ const LARGEST_FILE = 16_000_000;
 
 type Host = LitElement & { readonly room: CardRoom };
 
-/** A card file that was chosen or dropped and waits for an answer. */
+/** A card file, or a file of lines, that was chosen or dropped and waits for an answer. */
 export class CardArrival {
   readonly #host: Host;
   #file: ArrivedFile | null = null;
@@ -59,7 +61,8 @@ export class CardArrival {
 async function cardIn(file: File, room: Pick<CardRoom, 'read'>): Promise<Result<OpenedCard>> {
   if (file.size > LARGEST_FILE) return failure('too-large', words.tooLarge);
   try {
-    return await room.read(await file.text());
+    const text = await file.text();
+    return await room.read(holdsLines(file.name) ? writeCardFile(cardOfLines(file.name, text)) : text);
   } catch {
     return failure('unreadable', words.unreadable);
   }

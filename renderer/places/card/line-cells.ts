@@ -74,7 +74,7 @@ export function setByKey(key: string, column: Column): LineDocument | null {
 }
 
 /** How the numbers of a line move, as a cell shows it. */
-export function moveText(reading: LineReading): string {
+function moveText(reading: LineReading): string {
   const move = numberMove(reading);
   return move === null ? words.nothingMoves : words.moves[move];
 }

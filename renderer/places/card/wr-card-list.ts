@@ -22,7 +22,7 @@ const words = cardWords.shelf;
 
 /** What `card-action` carries: what to do, and with which card. */
 export interface CardAction {
-  readonly action: 'open' | 'use' | 'copy' | 'export' | 'start' | 'bring';
+  readonly action: 'open' | 'use' | 'copy' | 'export' | 'text' | 'table' | 'start' | 'bring';
   /** Empty for a new card. */
   readonly id: string;
 }
@@ -138,6 +138,8 @@ export class WrCardList extends Base {
         <wr-button ?disabled=${used} @click=${() => this.#act('use', id)}>${cardWords.use}</wr-button>
         <wr-button look="quiet" @click=${() => this.#act('copy', id)}>${words.copy}</wr-button>
         <wr-button look="quiet" @click=${() => this.#act('export', id)}>${words.export}</wr-button>
+        <wr-button look="quiet" @click=${() => this.#act('text', id)}>${words.asText}</wr-button>
+        <wr-button look="quiet" @click=${() => this.#act('table', id)}>${words.asTable}</wr-button>
         ${
           fixed
             ? nothing

@@ -2,7 +2,7 @@ import { css, html, nothing } from 'lit';
 import { type Random, randomFromSeed } from '../../../core/base/random.ts';
 import type { LineDocument } from '../../../core/card/document.ts';
 import { lineAt } from '../../../core/card/edit.ts';
-import { printedWay, readLine, understoodLines, type UnderstoodLine } from '../../../core/card/line.ts';
+import { readLine, understoodLines, type UnderstoodLine } from '../../../core/card/line.ts';
 import {
   answerQuestion,
   dueLines,
