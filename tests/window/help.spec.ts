@@ -172,7 +172,7 @@ test.describe('the help', () => {
       await expect(rows.nth(at)).toContainText(typed);
     }
     for (const tab of [helpWords.tabs.check, helpWords.tabs.study]) {
-      await page.getByRole('tab', { name: tab }).click();
+      await page.locator('wr-help').getByRole('tab', { name: tab }).click();
       await expect(page.locator('wr-help p:visible').first()).toBeVisible();
     }
   });

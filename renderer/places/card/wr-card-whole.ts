@@ -46,16 +46,13 @@ export class WrCardWhole extends Base {
       wr-field {
         flex: 0 1 24rem;
         min-width: 0;
+        /* Nothing can be wrong with what is looked for: that room is not needed. */
+        margin-bottom: -1.45em;
       }
 
-      /* In line with the box, above the room for what is wrong with it. */
       .found {
         flex: 1 1 10rem;
-        padding-bottom: calc(1.45em + 0.6rem);
-      }
-
-      .print {
-        padding-bottom: 1.45em;
+        padding-bottom: 0.6rem;
       }
 
       .titled {
@@ -175,7 +172,7 @@ export class WrCardWhole extends Base {
           @field-typed=${this.#look}
         ></wr-field>
         <p class="found" role="status">${this.#foundWords(found.length, all)}</p>
-        <div class="print"><wr-button @click=${() => void printCard(document)}>${words.print}</wr-button></div>
+        <wr-button @click=${() => void printCard(document)}>${words.print}</wr-button>
       </div>
       <h2 class="titled">
         ${textField(document, 'title') || cardWords.untitled} <span class="soft">${textField(document, 'season')}</span>
