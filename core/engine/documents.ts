@@ -319,7 +319,7 @@ export type ReadingContract = Pick<ReadingDocument, 'tiles' | 'ways' | 'away' | 
   readonly chance: number;
   readonly hands: readonly HandContract[];
 };
-export type HandContract = Omit<HandDocument, 'name' | 'key' | 'note' | 'places' | 'missingNames'>;
+type HandContract = Omit<HandDocument, 'name' | 'key' | 'note' | 'places' | 'missingNames'>;
 
 export function readingContract({ tiles, ways, away, lean, hands }: ReadingDocument, chance: number): ReadingContract {
   return { tiles, ways, away, chance, lean, hands: hands.map(handContract) };
