@@ -132,7 +132,7 @@ test.describe('several cards', () => {
     await page.locator('.card', { hasText: 'my copy' }).getByRole('button', { name: 'Remove' }).click();
     await page.getByRole('button', { name: 'Remove it' }).click();
     await expect(page.getByText('was removed. A dated copy is kept.')).toBeVisible();
-    await expect(page.locator('wr-card-list').getByText('In use at the Table')).toHaveCount(1);
+    await expect(page.locator('wr-card-list').locator('.used')).toHaveCount(1);
     await page.getByRole('button', { name: 'Bring it back' }).click();
     await expect(page.locator('.card', { hasText: 'my copy' })).toBeVisible();
   });
