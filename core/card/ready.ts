@@ -14,7 +14,7 @@ function isMoving(group: PatternGroup): group is NumberGroup {
 }
 
 /** The different numbers that move with the line's first slide, rising. */
-function movingNumbers(pattern: Pattern): readonly number[] {
+export function movingNumbers(pattern: Pattern): readonly number[] {
   return [...new Set(pattern.filter(isMoving).map(({ tile }) => tile.number))].sort((one, other) => one - other);
 }
 

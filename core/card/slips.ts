@@ -1,6 +1,7 @@
 import { type LineDocument, LINE_DEFAULTS, type SectionDocument } from './document.ts';
 import { type LineReading, readLine } from './line.ts';
 import { openGroupsOf, shiftsOf } from './open-groups.ts';
+import { type NumberSlipCode, numberSlips } from './number-slips.ts';
 import { type Pattern, suitIn } from './pattern.ts';
 import { numberMove } from './ready.ts';
 import { lacksFirstSuit } from './suits.ts';
@@ -12,7 +13,8 @@ export type SlipCode =
   | 'section-points'
   | 'wind-mixed'
   | 'exposed-alone'
-  | 'repeated-group';
+  | 'repeated-group'
+  | NumberSlipCode;
 
 export interface Slip {
   readonly code: SlipCode;
@@ -33,6 +35,7 @@ export function slipsOf({ lines }: SectionDocument, at: number): Slip[] {
     ...windSlips(line),
     ...repeatSlips(line),
     ...movementSlips(line, readable),
+    ...numberSlips(line),
     ...exposureSlips(line, readable),
     ...pointSlips(line, others),
   ];

@@ -29,11 +29,13 @@ function findings(card: CardDocument): [string, string, string][] {
 const fine = { points: 25 };
 
 describe('the page that says what looks wrong', () => {
-  test('the demo card has one thing to ask: a run that stays among runs that move', () => {
+  test('the demo card has three things to ask: a run that stays among runs that move, and two that move by steps', () => {
     const { problems, findings } = inspectCard(demoFile.document, demoFile);
     expect(problems).toEqual([]);
     expect(findings.map(({ code, id, place }) => [code, id, place])).toEqual([
       ['not-moving', 'two-shores-2', { section: 1, line: 1 }],
+      ['run-by-steps', 'two-shores-7', { section: 1, line: 6 }],
+      ['run-by-steps', 'boulders-6', { section: 6, line: 5 }],
     ]);
   });
 

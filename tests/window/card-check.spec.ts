@@ -55,6 +55,7 @@ test('what is meant so is not asked again, until the line is changed', async ({ 
   await expect(page.getByText(SLIP)).toBeHidden();
 
   await view(page, 'Lines');
+  await page.locator('summary', { hasText: 'Note' }).click();
   await page.getByLabel('Note').fill('changed');
   await view(page, 'Check');
   await expect(page.getByText(SLIP)).toBeVisible();
