@@ -51,6 +51,7 @@ export const KEYS: KeyTable = {
     move: ['Alt+ArrowUp', 'Alt+ArrowDown'],
     moves: ['0', '1', '2', '3'],
     side: ['c', 'x'],
+    offers: ['Control+ '],
     leave: ['Escape'],
   },
   whole: { walk: ['ArrowUp', 'ArrowDown'], ends: ENDS, show: ['Enter'], empty: ['Escape'] },

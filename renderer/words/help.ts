@@ -236,7 +236,8 @@ export const keyWords = {
     move: 'Move the whole line',
     moves: 'In Moves: these numbers only, any, evens or odds, by threes',
     side: 'In C or X: concealed, exposed',
-    leave: 'Leave the table',
+    offers: 'Ask how the line may go on',
+    leave: 'Go to the choices below the line',
   },
   whole: {
     title: 'On the whole card',

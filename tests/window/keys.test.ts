@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { KEYS, keyList } from '../../renderer/help/keys.ts';
 import { RACK_SHORTCUTS, rackKey, type RackKey } from '../../renderer/parts/rack/rack-keys.ts';
+import { cardWords } from '../../renderer/words/card.ts';
 import { keyNames } from '../../renderer/words/help.ts';
 
 /** What the rack makes of a phrase of the table; letters and digits stand for one of them. */
@@ -41,5 +42,15 @@ test('every command has its words, and every key a name that people know', () =>
         expect(Object.hasOwn(keyNames, key) || /^(?:[a-z0-9]|F\d+)$/.test(key), key).toBe(true);
       }
     }
+  }
+});
+
+test('CR-K6: the sentence where a line is typed and the list of keys in the help say the same', () => {
+  const does = keyList().find(({ title }) => title === 'In the table of your card')?.lines ?? [];
+  const said = cardWords.line.keys.split('. ').map((part) => part.replace('.', '').split(': '));
+  expect(said.map(([key]) => key)).toEqual(['Enter', 'Tab', keyNames['Escape']]);
+  for (const [key = '', what = ''] of said) {
+    const line = does.find(({ keys }) => keys.length === 1 && (keyNames[keys[0] ?? ''] ?? keys[0]) === key);
+    expect(line?.does, key).toContain(what.replace(/^to /, ''));
   }
 });
