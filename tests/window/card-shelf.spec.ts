@@ -136,7 +136,7 @@ test('a file of a card that is here already leads to that one', async ({ windrow
   await bring(page, 'x.card.json', text);
   await expect(page.getByText('This card is here already.')).toBeVisible();
   await page.getByRole('button', { name: 'Open the one that is here' }).click();
-  await expect(page.locator('wr-card-place .now')).toContainText(COPY);
+  await expect(page.locator('wr-card-place p.now')).toContainText(COPY);
   await view(page, 'Cards');
   await expect(own).toHaveCount(1);
 

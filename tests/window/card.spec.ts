@@ -530,11 +530,7 @@ test.describe('card files', () => {
     await agree(page);
     const arrived = page.locator('wr-card-arrived');
     await expect(arrived.getByText('Nothing was changed on this computer.')).toBeVisible();
-    for (const where of [
-      'Runs · runs-2 · place 6 of the line',
-      'Runs · runs-1',
-      'Twos · twos-1 · place 7 of the line',
-    ]) {
+    for (const where of ['Runs, 2nd line · place 6 of the line', 'Runs, 3rd line', 'Twos · place 7 of the line']) {
       await expect(arrived.getByText(where, { exact: true })).toBeVisible();
     }
     await expect(arrived.getByText("The points of this line can't be read")).toBeVisible();
@@ -572,7 +568,7 @@ test.describe('card files', () => {
     await (
       await chooser
     ).setFiles({ name: 'strange.card.json', mimeType: 'application/json', buffer: Buffer.from(given) });
-    await page.getByRole('button', { name: 'Keep it as a new card' }).click();
+    await page.getByRole('button', { name: 'Keep it as a second card' }).click();
     await page.locator('summary', { hasText: 'Note' }).click();
     await page.getByLabel('Note').fill('changed here');
     await kept(page);

@@ -154,7 +154,7 @@ export const linesStyles = css`
     .heads,
     .line {
       display: grid;
-      grid-template-columns: 2.6rem minmax(0, 2.2fr) minmax(6.4rem, 7.6rem) 3.4rem 4.2rem minmax(0, 2.2fr);
+      grid-template-columns: 3.2rem minmax(0, 2.2fr) minmax(6.4rem, 7.6rem) 4rem 4.2rem minmax(0, 2.1fr);
     }
 
     .heads > * {

@@ -64,7 +64,7 @@ export const placeHeadStyles = css`
   .page {
     max-width: 80rem;
     gap: var(--space-3);
-    padding-top: var(--space-2);
+    padding-top: 0;
   }
 
   h1 {
@@ -76,14 +76,26 @@ export const placeHeadStyles = css`
     :host {
       min-height: 0;
       overflow: auto;
-      scroll-padding-block: 5rem var(--space-3);
+    }
+  }
+
+  @media (min-height: 40em) and (min-width: 50em) {
+    :host {
+      scroll-padding-block: 4.5rem var(--space-3);
     }
 
-    .head {
+    .page .head {
       position: sticky;
       top: 0;
       z-index: 8;
+      flex-wrap: nowrap;
+      padding-block: 4px;
       background: var(--paper);
+    }
+
+    .steps {
+      flex: none;
+      flex-wrap: nowrap;
     }
   }
 
