@@ -76,10 +76,16 @@ export const helpStyles = css`
   }
 
   dl.example > div {
-    display: grid;
-    grid-template-columns: minmax(6rem, 9rem) minmax(0, 1fr);
+    display: block;
     padding-block: var(--space-1);
     border: 0;
+  }
+
+  @media (min-width: 40em) {
+    dl.example > div {
+      display: grid;
+      grid-template-columns: 9rem minmax(0, 1fr);
+    }
   }
 
   dl.example {

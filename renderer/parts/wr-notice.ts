@@ -61,7 +61,9 @@ export class WrNotice extends Base {
       }
 
       .words {
-        flex: 1 1 14rem;
+        flex: 1 1 min(14rem, 100%);
+        min-width: 0;
+        overflow-wrap: anywhere;
       }
     `,
   ];

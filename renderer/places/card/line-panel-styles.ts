@@ -74,6 +74,7 @@ export const linePanelStyles = css`
   }
 
   kbd {
+    overflow-wrap: anywhere;
     font-family: var(--font-code);
     font-weight: 600;
   }

@@ -21,6 +21,11 @@ export const linesStyles = css`
     border-top: var(--stroke) solid var(--edge);
   }
 
+  .section > [role='gridcell'] {
+    min-height: var(--target);
+    align-content: center;
+  }
+
   .heads + [role='rowgroup'] .section {
     border-top: 0;
   }

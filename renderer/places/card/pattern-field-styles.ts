@@ -42,11 +42,8 @@ export const patternFieldStyles = css`
     clip-path: polygon(50% 0, 100% 100%, 0 100%);
   }
 
-  .said {
-    padding: 2px 8px 4px;
-  }
-
   .said.bad {
+    padding: 2px 8px 4px;
     color: var(--bad);
     font-weight: 600;
   }

@@ -72,15 +72,10 @@ export const placeHeadStyles = css`
   }
 
   /* With room for it the head stays, and what is under it scrolls. */
-  @media (min-height: 40em) {
+  @media (min-height: 40em) and (min-width: 50em) {
     :host {
       min-height: 0;
       overflow: auto;
-    }
-  }
-
-  @media (min-height: 40em) and (min-width: 50em) {
-    :host {
       scroll-padding-block: 4.5rem var(--space-3);
     }
 

@@ -36,6 +36,10 @@ export class WrCardWhole extends Base {
     sharedStyles,
     cardStyles,
     css`
+      :host {
+        container-type: inline-size;
+      }
+
       .head {
         display: flex;
         flex-wrap: wrap;
@@ -103,6 +107,22 @@ export class WrCardWhole extends Base {
         text-align: start;
         align-content: center;
         cursor: pointer;
+      }
+
+      /* With very large letters the line has a row of its own. */
+      @container (max-width: 18rem) {
+        li button {
+          grid-template-columns: minmax(0, 1fr) auto auto;
+        }
+
+        .place {
+          text-align: start;
+        }
+
+        .text {
+          grid-row: 2;
+          grid-column: 1 / -1;
+        }
       }
 
       li button:hover {

@@ -103,6 +103,12 @@ export class WrLineGroups extends Base {
         font-weight: 700;
       }
 
+      @media (forced-colors: active) {
+        [aria-selected='true'] {
+          border-width: 4px;
+        }
+      }
+
       .plus {
         place-content: center;
         align-items: center;

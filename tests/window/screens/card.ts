@@ -175,7 +175,7 @@ export const fullCardJourney: Journey = {
         const card = page.locator('.card', { hasText: 'my copy' });
         await card.getByRole('button', { name: 'Save as a file' }).click();
         await page.getByRole('button', { name: 'I understand' }).click();
-        await expect(page.getByText(/^Saved as /)).toBeVisible();
+        await expect(page.getByRole('main').getByText(/^Saved as /)).toBeVisible();
       },
     },
     {
