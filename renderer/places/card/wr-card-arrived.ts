@@ -11,6 +11,7 @@ import { cardWords } from '../../words/card.ts';
 import type { OpenedCard } from '../../../core/engine/card-questions.ts';
 import type { LikeCard } from './card-room.ts';
 import { cardStyles } from './card-styles.ts';
+import { problemWords } from './problem-words.ts';
 
 const words = cardWords.arrived;
 
@@ -139,12 +140,12 @@ function problemList(problems: readonly CardProblem[]): unknown {
     <h3>${words.what}</h3>
     <ul class="problems">
       ${problems.map(
-        ({ name, column, message }) =>
+        ({ name, column, ...problem }) =>
           html`<li>
             <div class="where">
               ${[name || words.wholeCard, column > 0 ? words.column(column) : ''].filter(Boolean).join(' · ')}
             </div>
-            ${message}
+            ${problemWords(problem)}
           </li>`,
       )}
     </ul>

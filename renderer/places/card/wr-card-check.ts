@@ -12,24 +12,20 @@ import { changeLine, freshId, lineAt } from '../../../core/card/edit.ts';
 import type { Finding } from '../../../core/card/inspect.ts';
 import { readLine } from '../../../core/card/line.ts';
 import { namedSuits, openSuits } from '../../../core/card/suits.ts';
-import type { CardStatistics } from '../../../core/card/statistics.ts';
 import { data, element } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
-import { howCounted } from '../../parts/how-counted.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-notice.ts';
 import type { TabChosen } from '../../parts/wr-tabs.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
-import { countedWords } from '../../words/counted.ts';
-import { percent, tenths } from '../../words/numbers.ts';
 import type { CardEditor, Selection } from './card-editor.ts';
 import type { CardRoom } from './card-room.ts';
+import { cardNumbers } from './card-numbers.ts';
 import { cardStyles } from './card-styles.ts';
+import { isInnerName, problemWords } from './problem-words.ts';
 import { formsText } from './forms-text.ts';
-import './wr-figures.ts';
-import { tileBar } from './wr-figures.ts';
 
 const words = cardWords.check;
 
@@ -44,17 +40,8 @@ interface Remark {
   readonly key?: string;
 }
 
-/** Problems of what is in the file alone: a person is told so in plain words. */
-const INNER_NAMES: Readonly<Record<string, string>> = {
-  'duplicate-id': words.sameName,
-  'missing-id': words.noName,
-};
-
 /** The most findings that are kept as meant; the oldest go first. */
 const MOST_MEANT = 1000;
-
-/** The pairs of sections that are shown; with many sections there are hundreds. */
-const MOST_PAIRS = 12;
 
 const Base = element({
   room: data<CardRoom>(),
@@ -112,8 +99,7 @@ export class WrCardCheck extends Base {
     return html`<div class="stack">
       ${problems.length + open.length === 0 ? this.#good() : nothing}
       ${this.#remarks(words.problems, words.problemsLead, problems)}
-      ${this.#remarks(words.findings, words.findingsLead, open)} ${this.#meantSo(ticked)}
-      ${this.#statistics(statistics)}
+      ${this.#remarks(words.findings, words.findingsLead, open)} ${this.#meantSo(ticked)} ${cardNumbers(statistics)}
     </div>`;
   }
 
@@ -176,7 +162,7 @@ export class WrCardCheck extends Base {
     const where = says === '' ? this.#nameOf(remark) : words.where(this.#nameOf(remark), says);
     return html`<div>
         <div class="where">${column > 0 ? `${where} · ${cardWords.arrived.column(column)}` : where}</div>
-        ${INNER_NAMES[code] ?? message}
+        ${problemWords({ code, message })}
       </div>
       <div class="row">${actions}</div>`;
   }
@@ -209,7 +195,7 @@ export class WrCardCheck extends Base {
 
   /** What puts a line right at once. */
   #remedies(code: string, place: LinePlace, name: string): unknown {
-    if (code in INNER_NAMES) {
+    if (isInnerName(code)) {
       return html`<wr-button
         look="main"
         label=${words.putRightLabel(name)}
@@ -254,44 +240,6 @@ export class WrCardCheck extends Base {
     const found = place === undefined ? undefined : this.room.editor?.document.sections[place.section];
     if (place === undefined || found === undefined) return section || cardWords.arrived.wholeCard;
     return lineName(found, sectionName(found, place.section), place.line);
-  }
-
-  #statistics({ lines, ways, concealed, sections, lineWays, tiles, alike }: CardStatistics): unknown {
-    return html`<section class="sheet">
-      <h2>${words.statistics}</h2>
-      ${howCounted(countedWords.card)}
-      <p>${words.totals(cardWords.lines(lines), cardWords.ways(ways), concealed)}</p>
-      <div class="charts">
-        <wr-figures
-          caption=${words.waysBySection}
-          .heads=${[words.section, words.ways]}
-          .bars=${sections.map((each) => ({ name: each.name, value: each.ways, shown: String(each.ways) }))}
-        ></wr-figures>
-        <div class="stack close">
-          <wr-figures
-            caption=${words.alike}
-            .heads=${[words.pair, words.share]}
-            .bars=${alike
-              .slice(0, MOST_PAIRS)
-              .map(({ one, other, shared }) => ({ name: `${one} – ${other}`, value: shared, shown: percent(shared) }))}
-          ></wr-figures>
-          <p class="soft">${words.alikeLead}</p>
-        </div>
-        <div class="stack close">
-          <wr-figures
-            caption=${words.tiles}
-            .heads=${[words.tile, words.perLine]}
-            .bars=${tiles.map(({ kind, perLine }) => tileBar(kind, perLine, tenths(perLine)))}
-          ></wr-figures>
-          <p class="soft">${words.tilesLead}</p>
-        </div>
-        <wr-figures
-          caption=${words.waysByLine}
-          .heads=${[words.line, words.ways]}
-          .bars=${lineWays.map(({ name, ways: count }) => ({ name, value: count, shown: String(count) }))}
-        ></wr-figures>
-      </div>
-    </section>`;
   }
 
   #goTo(id: string): void {
