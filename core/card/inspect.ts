@@ -162,14 +162,17 @@ function isOffScale(points: number): boolean {
 
 function movementFindings(line: LineReading, section: string): Found[] {
   if (line.problems.length > 0) return [];
-  const { id, pattern, slide, slide2, concealed } = line;
+  const { id, pattern: first, or, slide, slide2, concealed } = line;
+  const pattern = [first, ...or].flat();
   const movements = new Set(pattern.flatMap(({ tile }) => (tile.is === 'number' ? [tile.movement] : [])));
   const findings: Found[] = [];
   if (slide !== 0 && !movements.has('first')) {
     findings.push(about('idle-slide', section, id, 'Numbers may move here, but no number does: check the marks.'));
   }
   if (slide2 === 0 && movements.has('second')) {
-    findings.push(about('stuck-mark', section, id, 'Numbers are marked to move apart, but the second slide is off.'));
+    findings.push(
+      about('stuck-mark', section, id, "A second number is marked with ', but it stays as printed: check the mark."),
+    );
   }
   if (pattern.every(({ size }) => size < SMALLEST_JOKER_GROUP) && !concealed) {
     findings.push(

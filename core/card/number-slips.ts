@@ -1,5 +1,5 @@
 import type { LineReading } from './line.ts';
-import { OPEN_SUITS, suitIn } from './pattern.ts';
+import { OPEN_SUITS, type Pattern, type Slide, suitIn } from './pattern.ts';
 import { movingNumbers } from './ready.ts';
 
 /** Slips of a line's numbers and suits that are seen in the line alone. */
@@ -14,7 +14,12 @@ interface NumberSlip {
 const MANY_GROUPS = 4;
 
 /** What is likely a slip in the numbers of a line, or in one of its suits. */
-export function numberSlips({ pattern, slide }: LineReading): readonly NumberSlip[] {
+export function numberSlips({ forms, slide }: LineReading): readonly NumberSlip[] {
+  // Of several forms each may slip: the first that does is told.
+  return forms.map(({ pattern }) => slipsOfForm(pattern, slide)).find(({ length }) => length > 0) ?? [];
+}
+
+function slipsOfForm(pattern: Pattern, slide: Slide): readonly NumberSlip[] {
   const numbers = movingNumbers(pattern);
   const [least = 0, most = 0] = [numbers[0], numbers.at(-1)];
   const span = most - least + 1;
@@ -35,7 +40,7 @@ export function numberSlips({ pattern, slide }: LineReading): readonly NumberSli
   return [...slips, ...loneSuit(pattern)];
 }
 
-function loneSuit(pattern: LineReading['pattern']): readonly NumberSlip[] {
+function loneSuit(pattern: Pattern): readonly NumberSlip[] {
   const suits = pattern.flatMap(({ tile }) => (tile.is === 'number' ? [suitIn(tile)] : []));
   const isAlone = OPEN_SUITS.some((suit) => suits.filter((each) => each === suit).length === 1);
   if (suits.length <= MANY_GROUPS || new Set(suits).size !== 2 || !isAlone) return [];

@@ -148,13 +148,15 @@ function otherDragons(dragons: readonly SuitDragon[], suits: SpokenSuits): Part[
   }
   const met: GroupSuit[] = [];
   return dragons.map(({ at, size, suit }) => {
-    const place = met.includes(suit) ? met.indexOf(suit) : met.push(suit) - 1;
+    const isAgain = met.includes(suit);
+    const place = isAgain ? met.indexOf(suit) : met.push(suit) - 1;
     if (isOpposite) return { at, text: place === 0 ? sized(size, 'opposite ') : sized(size, 'other opposite ') };
     const which =
       suits.open.length > 0
         ? ['of another suit', 'of the third suit']
         : ['of any suit', 'of another suit', 'of the third suit'];
-    return { at, text: sized(size, '', ` ${which[place]}`) };
+    const again = ['of the first of these suits', 'of the second of these suits', 'of the third of these suits'];
+    return { at, text: sized(size, '', ` ${(isAgain ? again : which)[place]}`) };
   });
 }
 

@@ -114,7 +114,7 @@ function difference(
   if (!distinct || !has('first') || !has('second')) return '';
   if (moving.length === 2) return second ? ', different from the first' : '';
   if (moving[0]?.movements !== movements) return '';
-  return movements[0] === 'second' ? ', different from the others' : ', different from those that move apart';
+  return movements[0] === 'second' ? ', different from the others' : ', different from the second number, which stays';
 }
 
 function flowers(pattern: Pattern): Part[] {

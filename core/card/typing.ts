@@ -30,7 +30,8 @@ const SUITS_TYPED: readonly (readonly [RegExp, GroupSuit])[] = [
   [/^bam(?:boo)?s?/i, 'bam'],
   [/^crac?ks?/i, 'crak'],
   [/^dots?/i, 'dot'],
-  [/^d/i, 'dot'],
+  // Not the first of several: 22DD is twos and dragons.
+  [/^(?:d(?!d)|D(?![dD]))/, 'dot'],
   [/^a/i, 'a'],
   [/^b/i, 'b'],
   [/^c/i, 'c'],
@@ -56,6 +57,7 @@ interface Waiting {
 }
 
 function writeChunk(chunk: string, start: number, out: Writing): void {
+  const found: [text: string, from: number, suitFrom: number][] = [];
   let at = 0;
   let waiting: readonly Waiting[] = [];
   while (at < chunk.length) {
@@ -63,34 +65,30 @@ function writeChunk(chunk: string, start: number, out: Writing): void {
     const from = start + at;
     const run = /^([1-9])\1*/.exec(rest)?.[0];
     const suit = waiting.length > 0 ? suffix(rest, SUITS_TYPED) : undefined;
+    const zeros = waiting.length > 0 ? /^[0o]+/i.exec(rest)?.[0] : undefined;
+    const letters = waiting.length > 0 ? undefined : letterGroup(rest);
     if (run !== undefined) {
       waiting = [...waiting, { digits: run, from }];
       at += run.length;
     } else if (suit !== undefined) {
       const mark = suffix(rest.slice(suit.length), MARKS_TYPED);
-      for (const { digits, from: place } of waiting) {
-        out.group(digits[0] === '0' ? digits : digits + suit.means + (mark?.means ?? ''), place, from);
-      }
+      for (const { digits, from: place } of waiting)
+        found.push([digits[0] === '0' ? digits : digits + suit.means + (mark?.means ?? ''), place, from]);
       waiting = [];
       at += suit.length + (mark?.length ?? 0);
-    } else if (waiting.length > 0 && /^[0o]/i.test(rest)) {
-      const zeros = /^[0o]+/i.exec(rest)?.[0] ?? '';
+    } else if (zeros !== undefined) {
       waiting = [...waiting, { digits: '0'.repeat(zeros.length), from }];
       at += zeros.length;
-    } else {
-      const letters = waiting.length > 0 ? undefined : letterGroup(rest);
-      if (letters === undefined) {
-        // Not understood, or still without a suit: as typed.
-        const place = waiting[0]?.from ?? from;
-        out.group(chunk.slice(place - start), place, place);
-        return;
-      }
-      out.group(letters.means, from, from);
+    } else if (letters !== undefined) {
+      found.push([letters.means, from, from]);
       at += letters.length;
-    }
+    } else break;
   }
-  const [first] = waiting;
-  if (first !== undefined) out.group(chunk.slice(first.from - start), first.from, first.from);
+  // Not understood, or still without a suit: as typed. A word that only begins like tiles is no tiles at all.
+  const isWord = at < chunk.length && /^[a-z]+$/i.test(chunk);
+  for (const group of isWord ? [] : found) out.group(...group);
+  const left = isWord ? start : (waiting[0]?.from ?? start + at);
+  if (left < start + chunk.length) out.group(chunk.slice(left - start), left, left);
 }
 
 interface Understood {
@@ -104,7 +102,8 @@ function letterGroup(rest: string): Understood | undefined {
   if (/^news(?!s)/i.test(rest)) return { means: 'NEWS', length: 4 };
   const wind = /^(?:w+|W+)/.exec(rest)?.[0];
   if (wind !== undefined) return { means: wind, length: wind.length };
-  const run = /^([a-z0])\1*/i.exec(rest)?.[0] ?? '';
+  // A small d behind large ones is the suit: DDDd are the dragons of dots.
+  const run = (/^D+(?=d(?![dD]))/.exec(rest) ?? /^([a-z0])\1*/i.exec(rest))?.[0] ?? '';
   const letter = run.charAt(0).toLowerCase();
   if (letter === 'd') {
     const suit = suffix(rest.slice(run.length), SUITS_TYPED);
@@ -144,7 +143,7 @@ class Writing implements WrittenOut {
   /** A suit typed apart from its number, `222 bam`. Returns whether it was one. */
   suitApart(chunk: string, from: number): boolean {
     const suit = suffix(chunk, SUITS_TYPED);
-    if (suit === undefined || suit.length !== chunk.length || !/[1-9]$/.test(this.#text)) return false;
+    if (suit === undefined || suit.length !== chunk.length || chunk === 'D' || !/[1-9]$/.test(this.#text)) return false;
     this.#text += suit.means;
     this.#source = [...this.#source, ...Array.from(suit.means, () => from)];
     return true;

@@ -127,6 +127,7 @@ export const cardWords = {
     wholeCard: 'The whole card',
     column: (column: number) => `place ${column} of the line`,
     linesTitle: 'Lines that can be read',
+    noLines: 'It holds no lines of a card: write one line a row, such as FF 1111a 2222b 3333c.',
     tooLarge: 'This file is far too large for a card: choose another one.',
     unreadable: 'The file could not be read. Try it again, or choose another one.',
   },
@@ -231,7 +232,6 @@ export const cardWords = {
     exposed: 'X',
     section: 'Change',
     changeSection: (name: string) => `Change the section ${name}`,
-    wrongPoints: 'Points are a whole number from 0 to 1000.',
     pasted: (lines: number) => `${counted(lines, 'line')} came in.`,
     suitQuestion: {
       b: 'Does b mean bams, or any suit?',
@@ -306,7 +306,7 @@ export const cardWords = {
 
   whole: {
     find: 'Find a line',
-    findHint: 'By its tiles, its section, its points or its note.',
+    findHint: 'By its tiles, its section, its points or its note. Enter goes to the first.',
     found: (count: number, all: string) => `${count} of ${all} found`,
     none: 'No line is found. Try fewer letters.',
     print: 'Print the card',

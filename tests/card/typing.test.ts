@@ -25,7 +25,15 @@ test.each([
   ['FF 11?a', 'FF 11?a'],
   ['ff2?', 'FF 2?'],
   ['2468', '2468'],
-  ['FFj', 'FF j'],
+  ['FFj', 'FFj'],
+  ['Dear', 'Dear'],
+  ['DDDd', 'DDDdot'],
+  ['dddd', 'DDDD'],
+  ['22DDa', '22DDa'],
+  ['22dDDa', '22dot DDa'],
+  ['22D', '22dot'],
+  ['222 D', '222 D'],
+  ['222 d', '222dot'],
   ['', ''],
 ])('%s is written out as %s', (typed, written) => {
   expect(writeOutTyped(typed).text).toBe(written);

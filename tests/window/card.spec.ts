@@ -520,6 +520,86 @@ test('CR-K6: what the screen says of its keys holds in every cell', async ({ win
   expect(await at()).toEqual(['5', 'pattern']);
 });
 
+test.describe('what is typed is not lost', () => {
+  test('undo takes back a group, not the line, and leaves the focus in the table', async ({ windrow, page }) => {
+    await firstLine(windrow);
+    await page.keyboard.type('FF 2222a 3333a ');
+    await page.keyboard.press('Control+z');
+    await expect(typedLine(page)).toHaveValue('FF 2222a');
+    await expect(typedLine(page)).toBeFocused();
+    await page.keyboard.press('Control+Shift+z');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Control+z');
+    await expect(page.locator('wr-card-lines .here')).toHaveCount(1);
+    await page.keyboard.type('4');
+    await expect(typedLine(page)).toBeFocused();
+    await expect(typedLine(page)).toHaveValue(/4$/);
+  });
+
+  test('points that are none stay as typed and are told; nothing of them is cut off', async ({ windrow, page }) => {
+    await firstLine(windrow);
+    await page.keyboard.type('FF 1111a 2222b 3333c');
+    for (const key of ['Tab', 'Tab', 'Tab', '1', '0', '0', '1', 'Enter']) await page.keyboard.press(key);
+    const row = lineRow(page, 1, 1);
+    await expect(row.locator('.points')).toContainText('1001');
+    await expect(row.locator('.words')).toContainText("The points of this line can't be read");
+    await row.locator('.points').click();
+    await page.getByRole('radio', { name: '40', exact: true }).check();
+    await expect(row.getByRole('textbox', { name: 'Points' })).toHaveValue('40');
+    await expect(row.locator('.words')).toContainText('14 tiles');
+  });
+
+  test('in a field of words undo means the words', async ({ windrow, page }) => {
+    await firstLine(windrow);
+    await page.keyboard.type('FF 1111a 2222b 3333c');
+    await page.getByLabel('Name of the new section').fill('Ne');
+    await page.keyboard.press('Control+z');
+    await expect(typedLine(page)).toHaveValue('FF 1111a 2222b 3333c');
+    await expect(page.getByLabel('Name of the new section')).not.toHaveValue('Ne');
+  });
+
+  test('a row of cells that is pasted is read as cells', async ({ windrow, page }) => {
+    await firstLine(windrow);
+    await typedLine(page).evaluate((field) => {
+      const data = new DataTransfer();
+      data.setData('text/plain', 'FF 1111a 2222b 3333c\t1\tC\t30\r\n');
+      field.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
+    });
+    await expect(lineRow(page, 1, 1)).toContainText(/any run.*C.*30/s);
+  });
+
+  test('the table of the demo card is no trap: Tab and Escape lead on', async ({ windrow, page }) => {
+    await windrow.open('Card');
+    await view(page, 'Lines');
+    const inCell = page.locator('wr-card-lines .here:focus');
+    await page.locator('wr-card-lines .here').focus();
+    await expect(inCell).toHaveCount(1);
+    await page.keyboard.press('Tab');
+    await expect(inCell).toHaveCount(0);
+    await page.locator('wr-card-lines .here').focus();
+    await page.keyboard.press('Escape');
+    await expect(inCell).toHaveCount(0);
+    await expect(page.locator('wr-line-view :focus').first()).toBeVisible();
+  });
+
+  test('after the answer about its suits, and after a section is gone, the focus is in the table', async ({
+    windrow,
+    page,
+  }) => {
+    await firstLine(windrow);
+    await page.keyboard.type('22b 33b 444c 555c FFFF');
+    await page.getByRole('button', { name: 'Any suit' }).click();
+    await expect(typedLine(page)).toBeFocused();
+    await page.getByLabel('Name of the new section').fill('Winds');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Change the section Winds' }).click();
+    await page.getByRole('button', { name: 'Remove the section' }).click();
+    await expect(page.locator('wr-card-lines .here')).toHaveCount(1);
+    await expect(page.locator('wr-section-form')).toHaveCount(0);
+    await expect(typedLine(page)).toBeFocused();
+  });
+});
+
 test.describe('card files', () => {
   test('a bad file shows all its problems with section, line and place, opens what is good, and changes nothing on disk', async ({
     windrow,

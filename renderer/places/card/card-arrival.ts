@@ -62,7 +62,9 @@ async function cardIn(file: File, room: Pick<CardRoom, 'read'>): Promise<Result<
   if (file.size > LARGEST_FILE) return failure('too-large', words.tooLarge);
   try {
     const text = await file.text();
-    return await room.read(holdsLines(file.name) ? writeCardFile(cardOfLines(file.name, text)) : text);
+    if (!holdsLines(file.name)) return await room.read(text);
+    const card = cardOfLines(file.name, text);
+    return card.ok ? await room.read(writeCardFile(card.value)) : card;
   } catch {
     return failure('unreadable', words.unreadable);
   }

@@ -90,6 +90,6 @@ export function cellText(column: Column, line: LineDocument): string {
     case 'concealed':
       return reading.concealed ? words.concealed : words.exposed;
     case 'points':
-      return String(reading.points);
+      return typeof line['points'] === 'string' ? line['points'] : String(reading.points);
   }
 }

@@ -18,8 +18,6 @@ interface Paper {
 export class LinePen {
   readonly #paper: Paper;
   #cell: Cell = { section: 0, line: 0, column: 0 };
-  /** What stands in the cell of points while it is no number of points. */
-  #wrongPoints: string | null = null;
 
   constructor(paper: Paper) {
     this.#paper = paper;
@@ -27,9 +25,6 @@ export class LinePen {
 
   get cell(): Cell {
     return within(this.rows, this.#cell);
-  }
-  get wrongPoints(): string | null {
-    return this.#wrongPoints;
   }
   get column(): Column {
     return COLUMNS[this.cell.column] ?? 'pattern';
@@ -57,8 +52,6 @@ export class LinePen {
   /** Goes to a cell; its line is the one that the other views show, too. */
   stand(cell: Cell): void {
     const { editor } = this.#paper;
-    const { section, line } = this.#cell;
-    if (section !== cell.section || line !== cell.line) this.#wrongPoints = null;
     this.#cell = cell;
     editor?.settle();
     const chosen = { section: this.cell.section, line: this.line === undefined ? null : this.cell.line };
@@ -69,14 +62,14 @@ export class LinePen {
 
   /** What is typed as a line: its pattern, and what it may be instead. */
   writeForms([pattern = '', ...further]: readonly string[]): void {
-    this.set({ pattern, or: further.length === 0 ? undefined : further }, 'pattern');
+    // Each group is a step of its own, so that undo takes back a group and not the whole line.
+    const groups = [pattern, ...further].join(' ').split(/\s+/).length;
+    this.set({ pattern, or: further.length === 0 ? undefined : further }, `pattern ${groups}`);
   }
 
+  /** What is no number of points stays as it was typed: the line is told as faulty, and nothing is cut off. */
   writePoints(text: string): void {
-    const points = pointsFrom(text);
-    this.#wrongPoints = points === null ? text : null;
-    if (points === null) this.#paper.requestUpdate();
-    else this.set({ points }, 'points');
+    this.set({ points: pointsFrom(text) ?? text }, 'points');
   }
 
   /** Changes the current line; `doing`: what is being written, so that its letters are one step to undo. */

@@ -2,6 +2,7 @@ import { HAND_SIZE } from '../../../core/card/pattern.ts';
 import type { LineReading } from '../../../core/card/line.ts';
 import { lineSentence } from '../../../core/card/sentence.ts';
 import { cardWords } from '../../words/card.ts';
+import { problemWords } from './problem-words.ts';
 import { asksForSuits, suitLetters } from './suit-question.ts';
 
 const words = cardWords.line;
@@ -18,6 +19,8 @@ export interface LineStanding {
 /** How far a line is, for its row and what opens under it. */
 export function lineStanding(reading: LineReading): LineStanding {
   const sentence = reading.pattern.length === 0 ? '' : lineSentence(reading);
+  const [setting] = reading.whole ? reading.problems : [];
+  if (setting !== undefined) return { text: problemWords(setting), tone: 'bad', sentence };
   if (reading.whole && reading.wayCount === 0) return { text: words.noWays, tone: 'bad', sentence };
   if (reading.whole) {
     const text = words.whole(reading.wayCount);

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import { type LineDocument, type SectionDocument, sectionName } from '../../../core/card/document.ts';
-import { type LineReading, readLine } from '../../../core/card/line.ts';
+import { type LineReading, pointsFrom, readLine } from '../../../core/card/line.ts';
 import { formSentence } from '../../../core/card/sentence.ts';
 import { cardWords } from '../../words/card.ts';
 import { type Cell, cellText, type Column, COLUMNS } from './line-cells.ts';
@@ -17,8 +17,6 @@ export interface LinesView {
   readonly cell: Cell;
   /** Whether the card can't be changed. */
   readonly fixed: boolean;
-  /** What stands in the cell of points while it is no number of points. */
-  readonly wrongPoints: string | null;
   readonly isConfirmed: (line: LineDocument) => boolean;
   /** Above the lines of a section. */
   readonly head: (section: SectionDocument, at: number) => unknown;
@@ -137,18 +135,15 @@ function drawPattern(view: LinesView, line: LineDocument | undefined): TemplateR
   ></wr-pattern-field>`;
 }
 
-function drawPoints({ wrongPoints, points }: LinesView, line: LineDocument): TemplateResult {
-  const wrong = wrongPoints !== null && wrongPoints !== '';
+function drawPoints({ points }: LinesView, line: LineDocument): TemplateResult {
   return html`<input
-      aria-label=${words.columns.points}
-      aria-invalid=${String(wrong)}
-      aria-describedby="wrong"
-      autocomplete="off"
-      inputmode="numeric"
-      .value=${wrongPoints ?? cellText('points', line)}
-      @input=${({ target }: Event) => target instanceof HTMLInputElement && points(target.value)}
-    />
-    <p id="wrong" class="bad" ?hidden=${!wrong} role="alert">${wrong ? words.wrongPoints : ''}</p>`;
+    aria-label=${words.columns.points}
+    aria-invalid=${String(pointsFrom(cellText('points', line)) === null)}
+    autocomplete="off"
+    inputmode="numeric"
+    .value=${cellText('points', line)}
+    @input=${({ target }: Event) => target instanceof HTMLInputElement && points(target.value)}
+  />`;
 }
 
 /** The line in words, or how far it is. */
@@ -162,5 +157,6 @@ function drawWords(line: LineDocument | undefined, isHere: boolean): TemplateRes
 
 /** What stands in the row of a line that is whole: the cells beside it say the rest. */
 function formsSentence(reading: LineReading): string {
-  return [reading.pattern, ...reading.or].map((pattern) => formSentence(pattern, reading)).join(', or ');
+  const [first = '', ...others] = [reading.pattern, ...reading.or].map((pattern) => formSentence(pattern, reading));
+  return [first, ...others.map((each) => each.charAt(0).toLowerCase() + each.slice(1))].join(', or ');
 }

@@ -14,15 +14,18 @@ export interface OpenCard {
   readonly used: boolean;
   /** Makes it the one for new games. */
   readonly use: () => void;
+  /** Leads back to where one came from to change a line; null where one did not. */
+  readonly back: { readonly label: string; readonly go: () => void } | null;
 }
 
 /** The head of the Card place: which card is open, whether it is saved, the steps back and forth. */
-export function placeHead({ editor, used, use }: OpenCard): TemplateResult {
+export function placeHead({ editor, used, use, back }: OpenCard): TemplateResult {
   return html`<header class="head">
     <div class="which">
       <h1>${words.title}</h1>
       ${editor === null ? nothing : nameOf(editor, used)}
     </div>
+    ${back === null ? nothing : html`<wr-button look="main" @click=${back.go}>${back.label}</wr-button>`}
     ${editor === null || editor.fixed ? nothing : steps(editor, used, use)}
   </header>`;
 }
@@ -72,25 +75,27 @@ export const placeHeadStyles = css`
   }
 
   /* With room for it the head stays, and what is under it scrolls. */
-  @media (min-height: 40em) and (min-width: 50em) {
-    :host {
-      min-height: 0;
-      overflow: auto;
-      scroll-padding-block: 4.5rem var(--space-3);
-    }
+  @media (min-height: 40em) {
+    @container (min-width: 50rem) {
+      :host {
+        min-height: 0;
+        overflow: auto;
+        scroll-padding-block: 4.5rem var(--space-3);
+      }
 
-    .page .head {
-      position: sticky;
-      top: 0;
-      z-index: 8;
-      flex-wrap: nowrap;
-      padding-block: 4px;
-      background: var(--paper);
-    }
+      .page .head {
+        position: sticky;
+        top: 0;
+        z-index: 8;
+        flex-wrap: nowrap;
+        padding-block: 4px;
+        background: var(--paper);
+      }
 
-    .steps {
-      flex: none;
-      flex-wrap: nowrap;
+      .steps {
+        flex: none;
+        flex-wrap: nowrap;
+      }
     }
   }
 
@@ -163,10 +168,6 @@ export const placeHeadStyles = css`
 
   .demo p {
     flex: 1 1 16rem;
-  }
-
-  .back {
-    margin-bottom: var(--space-3);
   }
 
   .drop {

@@ -25,6 +25,7 @@ import type { CardRoom } from './card-room.ts';
 import { cardNumbers } from './card-numbers.ts';
 import { cardStyles } from './card-styles.ts';
 import { isInnerName, problemWords } from './problem-words.ts';
+import { suitLetters } from './suit-question.ts';
 import { formsText } from './forms-text.ts';
 
 const words = cardWords.check;
@@ -123,7 +124,7 @@ export class WrCardCheck extends Base {
   #remarks(title: string, lead: string, remarks: readonly Remark[]): unknown {
     if (remarks.length === 0) return nothing;
     return html`<section class="sheet close">
-      <h2>${title} (${remarks.length})</h2>
+      <h2 tabindex="-1">${title} (${remarks.length})</h2>
       <p>${lead}</p>
       <ul class="remarks">
         ${remarks.map((remark) => html`<li class="row spread">${this.#remark(remark, this.#actions(remark))}</li>`)}
@@ -210,7 +211,9 @@ export class WrCardCheck extends Base {
         @click=${() => this.#change(place, (_, line) => rewritten(line, change))}
         >${label}</wr-button
       >`;
-    return html`${rewrite(words.bams, namedSuits)} ${rewrite(words.anySuit, openSuits)}`;
+    const line = this.#lineAt(place);
+    const named = cardWords.rows.named[line === undefined ? 'b' : suitLetters(readLine(line))];
+    return html`${rewrite(named, namedSuits)} ${rewrite(words.anySuit, openSuits)}`;
   }
 
   /** Changes a line, as one step that can be undone. */
@@ -220,10 +223,17 @@ export class WrCardCheck extends Base {
     if (editor === null || line === undefined) return;
     editor.settle();
     editor.change(changeLine(editor.document, place, change(editor, line)));
+    this.#focusHead();
+  }
+
+  /** What was pressed goes with its remark. */
+  #focusHead(): void {
+    this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
   }
 
   #keepMeant(change: (kept: readonly string[]) => readonly string[]): void {
     this.room.changeProgress({ meant: change(this.room.progress.meant ?? []).slice(-MOST_MEANT) });
+    this.#focusHead();
   }
 
   #show(selection: Selection): void {

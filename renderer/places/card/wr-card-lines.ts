@@ -23,6 +23,7 @@ import './wr-line-more.ts';
 import './wr-line-panel.ts';
 import './wr-line-view.ts';
 import './wr-section-form.ts';
+import type { SectionPlaced } from './wr-section-form.ts';
 
 const words = cardWords.rows;
 const outlineWords = cardWords.outline;
@@ -47,6 +48,8 @@ export class WrCardLines extends Base {
   readonly #pen = new LinePen(this);
   #seen: Selection | null = null;
   #refocus = false;
+  /** Whether the focus was in the current cell before it was drawn anew. */
+  #wasInCell = false;
 
   constructor() {
     super();
@@ -69,6 +72,7 @@ export class WrCardLines extends Base {
 
   /** What was chosen elsewhere, or by undo, is chosen here. */
   protected override willUpdate(): void {
+    this.#wasInCell = (this.shadowRoot?.activeElement?.closest('[data-here]') ?? null) !== null;
     const now = this.editor?.selection ?? null;
     const isNew = now?.section !== this.#seen?.section || now?.line !== this.#seen?.line;
     this.#seen = now;
@@ -81,7 +85,8 @@ export class WrCardLines extends Base {
   }
 
   protected override updated(): void {
-    if (!this.#refocus) return;
+    const isLost = this.#wasInCell && (this.shadowRoot?.activeElement ?? null) === null;
+    if (!this.#refocus && !isLost) return;
     this.#refocus = false;
     void this.#focusCell();
   }
@@ -103,7 +108,6 @@ export class WrCardLines extends Base {
         sections,
         cell: this.#pen.cell,
         fixed: editor.fixed,
-        wrongPoints: this.#pen.wrongPoints,
         isConfirmed: (line) => isConfirmed({ confirmed: this.room.progress.confirmed }, line),
         head: (section, at) => this.#head(editor, section, at),
         panel: (line) => this.#panel(editor, line),
@@ -134,7 +138,21 @@ export class WrCardLines extends Base {
               >`
         }
       </div>
-      ${isOpen ? html`<wr-section-form .editor=${editor} .section=${at}></wr-section-form>` : nothing}`;
+      ${
+        isOpen
+          ? html`<wr-section-form
+              .editor=${editor}
+              .section=${at}
+              @section-placed=${({ detail }: CustomEvent<SectionPlaced>) => this.#sectionPlaced(detail)}
+            ></wr-section-form>`
+          : nothing
+      }`;
+  }
+
+  /** The form follows its section; when that is removed, the focus goes to the cell that is left. */
+  #sectionPlaced({ at }: SectionPlaced): void {
+    this.opened = at;
+    if (at === null) this.refocus();
   }
 
   #panel(editor: CardEditor, line: LineDocument): unknown {
@@ -145,6 +163,7 @@ export class WrCardLines extends Base {
         name=${`${editor.id} ${section} ${at}`}
         ?building=${this.building}
         @line-edited=${({ detail }: CustomEvent<LineEdited>) => this.#pen.set(detail.change, detail.doing)}
+        @line-answered=${({ detail }: CustomEvent<LineEdited>) => this.#answered(detail)}
         @or-wanted=${this.#addForm}
         @building-changed=${({ detail }: CustomEvent<boolean>) => (this.building = detail)}
       ></wr-line-panel>
@@ -159,6 +178,12 @@ export class WrCardLines extends Base {
               @line-stepped=${({ detail }: CustomEvent<Step>) => this.#step(detail)}
             ></wr-line-more>`
       }`;
+  }
+
+  /** The question is gone with its buttons: the focus goes back to the line. */
+  #answered({ change }: LineEdited): void {
+    this.#pen.set(change);
+    this.#pen.go({ ...this.#pen.cell, column: 0 });
   }
 
   #newSection(editor: CardEditor): unknown {
@@ -241,7 +266,7 @@ export class WrCardLines extends Base {
   #inCell({ key }: KeyboardEvent): boolean {
     const { column } = this.#pen;
     if (this.editor?.fixed !== true && (column === 'pattern' || column === 'points')) return false;
-    if (key === 'ArrowLeft' || key === 'ArrowRight') return this.#nextCell(key === 'ArrowLeft' ? -1 : 1);
+    if (key === 'ArrowLeft' || key === 'ArrowRight') return this.#beside(key === 'ArrowLeft' ? -1 : 1);
     const set = this.editor?.fixed === true ? null : setByKey(key, column);
     if (set !== null) this.#pen.set(set);
     return set !== null || key === ' ';
@@ -255,9 +280,17 @@ export class WrCardLines extends Base {
   }
 
   #nextCell(by: 1 | -1): boolean {
+    // Where nothing is filled in, Tab has no cells to go through.
+    if (this.editor?.fixed === true) return false;
     const next = cellBeside(this.#pen.rows, this.#pen.cell, by);
     if (next !== null) this.#pen.go(next);
     return next !== null;
+  }
+
+  #beside(by: 1 | -1): boolean {
+    const next = cellBeside(this.#pen.rows, this.#pen.cell, by);
+    if (next !== null) this.#pen.go(next);
+    return true;
   }
 
   #toRow(by: 1 | -1): void {
@@ -268,7 +301,7 @@ export class WrCardLines extends Base {
 
   /** Out of the table, to what stands under the line. */
   #leave(): boolean {
-    const under = this.renderRoot.querySelector<HTMLElement>('wr-line-panel');
+    const under = this.renderRoot.querySelector<HTMLElement>('wr-line-panel, wr-line-view');
     under?.focus();
     return under !== null;
   }

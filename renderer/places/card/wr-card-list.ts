@@ -100,7 +100,7 @@ export class WrCardList extends Base {
       <p>${words.lead}</p>
       ${this.#removedNotice()}
       <section class="sheet" aria-labelledby="list">
-        <h2 id="list">${words.list}</h2>
+        <h2 id="list" tabindex="-1">${words.list}</h2>
         <ul>
           ${(this.room.entries ?? []).map((entry) => html`<li class="card stack close">${this.#card(entry)}</li>`)}
         </ul>
@@ -245,7 +245,9 @@ export class WrCardList extends Base {
   }
 
   async #bringBack({ entry, used }: RemovedCard): Promise<void> {
-    if (await this.room.bringBack(entry.id, used)) this.removed = null;
+    if (!(await this.room.bringBack(entry.id, used))) return;
+    this.removed = null;
+    this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
   }
 
   #act(action: CardAction['action'], id = ''): void {

@@ -98,6 +98,7 @@ export class WrCardPlace extends Base {
         editor,
         used: this.app.preferences.values.cardId === editor?.id,
         use: () => void this.#actions.use(editor?.id ?? DEMO_CARD),
+        back: this.cameFrom === null ? null : { label: words.back[this.cameFrom], go: () => this.#goBack() },
       })}
       ${
         trouble === ''
@@ -154,7 +155,7 @@ export class WrCardPlace extends Base {
           @saved-read=${this.#savedRead}
         ></wr-card-list>`;
       case 'lines':
-        return html`${this.#wayBack()}<wr-card-lines .room=${room}></wr-card-lines>`;
+        return html`<wr-card-lines .room=${room}></wr-card-lines>`;
       case 'whole':
         return html`<wr-card-whole .room=${room}></wr-card-whole>`;
       case 'check':
@@ -166,13 +167,10 @@ export class WrCardPlace extends Base {
     }
   }
 
-  /** To where one came from to change a line. */
-  #wayBack(): unknown {
-    const { cameFrom } = this;
-    if (cameFrom === null) return nothing;
-    return html`<wr-button class="back" look="main" @click=${() => this.#show(cameFrom)}
-      >${words.back[cameFrom]}</wr-button
-    >`;
+  /** Back to where one came from to change a line; the button goes, so the focus goes to the views. */
+  #goBack(): void {
+    this.#show(this.cameFrom ?? this.view);
+    this.#focusTabs();
   }
 
   #savedRead(): void {
@@ -279,11 +277,20 @@ export class WrCardPlace extends Base {
 
   #shortcut(event: KeyboardEvent): void {
     const { editor } = this.room;
-    const step = undoKey(event);
+    const step = isInWords(event) ? null : undoKey(event);
     if (step === null || editor === null || editor.fixed || this.#caution?.open === true || this.starting) return;
     event.preventDefault();
     takeStep(editor, step);
   }
+}
+
+/** Whether a key is pressed in a field of words, where undo means the words; a line that is typed is undone as the card is. */
+function isInWords(event: KeyboardEvent): boolean {
+  const [at] = event.composedPath();
+  const inLines = event
+    .composedPath()
+    .some((part) => part instanceof HTMLElement && part.dataset['here'] !== undefined);
+  return at instanceof HTMLInputElement && /^(?:text|search)$/.test(at.type) && !inLines;
 }
 
 customElements.define('wr-card-place', WrCardPlace);

@@ -257,7 +257,7 @@ export class WrCardWhole extends Base {
       event.preventDefault();
       this.wanted = '';
     }
-    if (event.key === 'ArrowDown') {
+    if (event.key === 'ArrowDown' || event.key === 'Enter') {
       event.preventDefault();
       this.#goTo(0);
     }

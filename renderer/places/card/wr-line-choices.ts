@@ -78,9 +78,11 @@ export class WrLineChoices extends Base {
       value=${numberMove(reading) ?? ''}
       @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => {
         const move = NUMBER_MOVES.find((each) => each === detail.value);
-        if (move === undefined || !isWhole(reading)) return;
+        if (move === undefined) return;
         const { slide } = withMove(reading.pattern, move);
-        this.#change(reading, (pattern) => withMove(pattern, move).pattern, { slide });
+        // Of groups that can't be read yet the numbers stay as they are typed.
+        if (canChange(reading)) this.#change(reading, (pattern) => withMove(pattern, move).pattern, { slide });
+        else this.#edit({ slide });
       }}
     ></wr-choice>`;
   }
@@ -111,9 +113,10 @@ export class WrLineChoices extends Base {
       label=${words.suits}
       .options=${SUIT_COUNTS.map((count) => ({ value: String(count), label: words.inSuits[count] }))}
       value=${String(suitCount(reading.pattern) ?? '')}
+      ?disabled=${!canChange(reading)}
       @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => {
         const count = SUIT_COUNTS.find((each) => String(each) === detail.value);
-        if (count !== undefined && isWhole(reading)) this.#change(reading, (pattern) => inSuits(pattern, count));
+        if (count !== undefined) this.#change(reading, (pattern) => inSuits(pattern, count));
       }}
     ></wr-choice>`;
   }
@@ -121,7 +124,10 @@ export class WrLineChoices extends Base {
   #groups({ forms }: LineReading): unknown {
     return html`<wr-toolbar label=${words.add}>
       ${READY_GROUPS.map(
-        (which) => html`<wr-button look="quiet" @click=${() => this.#add(which)}>${words.group[which]}</wr-button>`,
+        (which) =>
+          html`<wr-button look="quiet" ?disabled=${this.#ready(which) === null} @click=${() => this.#add(which)}
+            >${words.group[which]}</wr-button
+          >`,
       )}
       ${
         forms[0].text === ''
@@ -131,13 +137,17 @@ export class WrLineChoices extends Base {
     </wr-toolbar>`;
   }
 
-  /** Adds a ready group to the last form. */
+  /** A ready group behind the last form; null where there is none. */
+  #ready(which: ReadyGroup): string | null {
+    const { forms } = readLine(this.line);
+    const group = readyGroup((forms.at(-1) ?? forms[0]).pattern, which, this.size);
+    return group === null ? null : formatGroup(group);
+  }
+
   #add(which: ReadyGroup): void {
     const { forms } = readLine(this.line);
     const texts = forms.map(({ text }) => text);
-    const last = forms.at(-1) ?? forms[0];
-    const group = formatGroup(readyGroup(last.pattern, which, this.size));
-    this.#write([...texts.slice(0, -1), `${last.text} ${group}`.trim()]);
+    this.#write([...texts.slice(0, -1), `${texts.at(-1)} ${this.#ready(which) ?? ''}`.trim()]);
   }
 
   #change({ forms }: LineReading, changed: (pattern: Pattern) => Pattern, fields: Fields = {}): void {
@@ -157,7 +167,7 @@ export class WrLineChoices extends Base {
 }
 
 /** Whether all groups can be read, so that none is lost when the line is written anew. */
-function isWhole({ forms }: LineReading): boolean {
+function canChange({ forms }: LineReading): boolean {
   return forms.every(({ groups }) => groups.every(({ group }) => group.ok));
 }
 

@@ -66,6 +66,7 @@ export class WrLineGroups extends Base {
         flex-direction: column;
         gap: 2px;
         min-width: 48px;
+        max-width: 100%;
         min-height: 64px;
         padding: 6px;
         border: var(--stroke) solid transparent;
@@ -94,6 +95,7 @@ export class WrLineGroups extends Base {
       }
 
       .caption {
+        overflow-wrap: anywhere;
         font-size: var(--text-small);
         font-family: var(--font-code);
       }

@@ -95,7 +95,8 @@ export class WrLinePanel extends Base {
   protected override render(): unknown {
     const reading = this.#reading;
     return html`<div class="stack close">
-      ${reading.text === '' ? examples() : this.#band(reading)} ${suitQuestion(reading, (change) => this.#edit(change))}
+      ${reading.text === '' ? examples() : this.#band(reading)}
+      ${suitQuestion(reading, (change) => emit<LineEdited>(this, 'line-answered', { change, doing: '' }))}
       <p class="soft keys" id="keys">${words.keys}</p>
       <wr-line-choices .line=${this.line} size=${this.next.size}></wr-line-choices>
       <details ?open=${this.building} @toggle=${this.#toggled}>

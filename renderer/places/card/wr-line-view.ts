@@ -31,6 +31,11 @@ export class WrLineView extends Base {
     `,
   ];
 
+  /** Puts the focus on the examples, or on what is folded under them. */
+  override focus(): void {
+    this.renderRoot.querySelector<HTMLElement>('wr-button:not([disabled]), summary')?.focus();
+  }
+
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('line')) this.way = AS_PRINTED;
   }

@@ -171,7 +171,8 @@ export class WrPatternField extends Base {
 
   #onPaste(event: ClipboardEvent): void {
     const pasted = event.clipboardData?.getData('text') ?? '';
-    if (!/\S[^\S\n]*\r?\n\s*\S/.test(pasted)) return;
+    // One line is typed; several, or the cells of a row, are lines.
+    if (!/[\t|]|\S\s*[\r\n]\s*\S/.test(pasted)) return;
     event.preventDefault();
     emit<PastedLines>(this, 'lines-pasted', { text: pasted });
   }
@@ -238,10 +239,20 @@ export class WrPatternField extends Base {
    */
   #left(): void {
     this.#close();
+    this.#dropEmptyForm();
     this.#writeOut();
     if (this.insisted) return;
     if (document.querySelector(':active') === null) this.#insist();
     else window.addEventListener('pointerup', () => requestAnimationFrame(() => this.#insist()), { once: true });
+  }
+
+  /** An "or" with nothing behind it is no form. */
+  #dropEmptyForm(): void {
+    const { forms } = this.#read;
+    if (forms.length < 2 || forms.at(-1) !== '') return;
+    this.#take(typedForms(forms.slice(0, -1)));
+    this.requestUpdate();
+    this.#send();
   }
 
   #insist(): void {

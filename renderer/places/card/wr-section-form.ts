@@ -3,6 +3,7 @@ import { textField } from '../../../core/card/document.ts';
 import { moveSection, removeSection, renameSection } from '../../../core/card/edit.ts';
 import { announce } from '../../parts/announcer.ts';
 import { data, element, numeric } from '../../parts/element.ts';
+import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
@@ -15,12 +16,17 @@ import { cardStyles } from './card-styles.ts';
 
 const words = cardWords.section;
 
+/** What `section-placed` carries: where the section stands now, null when it is removed. */
+export interface SectionPlaced {
+  readonly at: number | null;
+}
+
 const Base = element({
   editor: data<CardEditor>(),
   section: numeric(0),
 });
 
-/** A section as a whole: renamed, moved, removed. */
+/** A section as a whole: renamed, moved, removed. Sends `section-placed`. */
 export class WrSectionForm extends Base {
   static override styles = [sharedStyles, cardStyles];
 
@@ -60,6 +66,7 @@ export class WrSectionForm extends Base {
   #move(by: 1 | -1): void {
     const to = this.section + by;
     this.editor.change(moveSection(this.editor.document, this.section, to), { section: to, line: null });
+    emit<SectionPlaced>(this, 'section-placed', { at: to });
   }
 
   #remove(): void {
@@ -67,6 +74,7 @@ export class WrSectionForm extends Base {
     const left = document.sections.length;
     announce(words.removed);
     this.editor.change(document, left === 0 ? null : { section: Math.min(this.section, left - 1), line: null });
+    emit<SectionPlaced>(this, 'section-placed', { at: null });
   }
 }
 

@@ -132,7 +132,7 @@ export const fullCardJourney: Journey = {
       reach: async ({ page }) => {
         await typedLine(page).fill('1111a 2a 3333a 4a 5555a');
         for (const key of ['Tab', 'Tab', 'Tab', 'x']) await page.keyboard.press(key);
-        await expect(page.getByText('Points are a whole number from 0 to 1000.')).toBeVisible();
+        await expect(page.locator('[role=row].now .words.bad')).toContainText('points');
       },
     },
     { name: 'the whole card', reach: async ({ page }) => await view(page, 'Whole card') },
