@@ -46,6 +46,14 @@ export class FormReading {
     return this.#ways?.length ?? this.#expanded?.count ?? 0;
   }
 
+  /** Whether there is any way; most forms show it as they are printed, which spares counting all. */
+  get isPossible(): boolean {
+    if (this.tiles === 0 || this.tiles > HAND_SIZE) return false;
+    return (
+      this.#ways?.length !== 0 && (expand(this.pattern, 0, 0, this.#movements.distinct).count > 0 || this.wayCount > 0)
+    );
+  }
+
   /** Ways of the groups that can be read, so that an example can be drawn from the first group on. */
   get ways(): readonly Way[] {
     if (this.#ways === undefined) {

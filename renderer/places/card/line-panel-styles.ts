@@ -10,7 +10,7 @@ export const linePanelStyles = css`
     display: flex;
     flex-direction: column;
     gap: var(--space-2);
-    min-height: 8.5rem;
+    min-height: 13.5rem;
     padding: var(--space-2) var(--space-3);
     border-radius: var(--round);
     background: var(--accent-wash);
@@ -18,7 +18,7 @@ export const linePanelStyles = css`
   }
 
   .sentence {
-    min-height: 1.45em;
+    min-height: 2.9em;
     font-weight: 700;
   }
 

@@ -37,6 +37,12 @@ export const linesStyles = css`
     scroll-margin-block: var(--space-2);
   }
 
+  /* Of a long card only what is seen is laid out. */
+  .line:not(.now) {
+    content-visibility: auto;
+    contain-intrinsic-size: auto 3.6rem;
+  }
+
   .line > * {
     position: relative;
     min-height: var(--target-main);

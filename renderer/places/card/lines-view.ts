@@ -5,7 +5,7 @@ import { type LineReading, pointsFrom, readLine } from '../../../core/card/line.
 import { formSentence } from '../../../core/card/sentence.ts';
 import { cardWords } from '../../words/card.ts';
 import { type Cell, cellText, type Column, COLUMNS } from './line-cells.ts';
-import { lineStanding } from './line-standing.ts';
+import { lineTone, standingWords } from './line-standing.ts';
 import './wr-pattern-field.ts';
 import type { PastedLines, TypedPattern } from './wr-pattern-field.ts';
 
@@ -150,8 +150,10 @@ function drawPoints({ points }: LinesView, line: LineDocument): TemplateResult {
 function drawWords(line: LineDocument | undefined, isHere: boolean): TemplateResult | typeof nothing {
   if (line === undefined) return nothing;
   const reading = readLine(line);
-  const { text, tone } = lineStanding(reading);
-  if (isHere || tone !== 'whole') return html`<div role="gridcell" class="words ${tone}">${text}</div>`;
+  const tone = lineTone(reading);
+  if (isHere || tone !== 'whole') {
+    return html`<div role="gridcell" class="words ${tone}">${standingWords(reading)}</div>`;
+  }
   return html`<div role="gridcell" class="words">${formsSentence(reading)}</div>`;
 }
 

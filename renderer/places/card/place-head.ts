@@ -88,6 +88,7 @@ export const placeHeadStyles = css`
         top: 0;
         z-index: 8;
         flex-wrap: nowrap;
+        min-height: calc(var(--target-main) + 8px);
         padding-block: 4px;
         background: var(--paper);
       }

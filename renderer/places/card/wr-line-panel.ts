@@ -5,6 +5,7 @@ import { insertGroup, moveGroup, removeGroup, replaceGroup } from '../../../core
 import type { FormReading } from '../../../core/card/form.ts';
 import { type LineReading, readLine } from '../../../core/card/line.ts';
 import { formatGroup, type PatternGroup } from '../../../core/card/pattern.ts';
+import { lineSentence } from '../../../core/card/sentence.ts';
 import { groupWords, takesJokers } from '../../../core/card/words.ts';
 import { PausedVoice } from '../../parts/announcer.ts';
 import { data, element, flag, state, text } from '../../parts/element.ts';
@@ -18,7 +19,7 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
 import { cardStyles } from './card-styles.ts';
 import { linePanelStyles } from './line-panel-styles.ts';
-import { lineStanding } from './line-standing.ts';
+import { lineTone, standingWords } from './line-standing.ts';
 import { suitQuestion } from './suit-question.ts';
 import './wr-group-picker.ts';
 import type { GroupChanged } from './wr-group-picker.ts';
@@ -80,7 +81,7 @@ export class WrLinePanel extends Base {
     const { forms } = this.#reading;
     this.form = Math.min(this.form, forms.length - 1);
     if (changed.has('line') || changed.has('form')) this.way = AS_PRINTED;
-    if (changed.has('line') && !changed.has('name')) this.#voice.say(`${lineStanding(this.#reading).text}.`);
+    if (changed.has('line') && !changed.has('name')) this.#voice.say(`${standingWords(this.#reading)}.`);
     if (this.chosen !== null && this.chosen >= this.#form.groups.length) this.chosen = null;
   }
 
@@ -128,7 +129,7 @@ export class WrLinePanel extends Base {
         @group-removed=${({ detail }: CustomEvent<GroupPlace>) => this.#remove(detail.at)}
         @group-moved=${({ detail }: CustomEvent<GroupMoved>) => this.#move(detail)}
       ></wr-line-groups>
-      <p class="sentence">${lineStanding(reading).sentence}</p>
+      <p class="sentence">${reading.pattern.length === 0 ? nothing : lineSentence(reading)}</p>
       <div class="row spread">
         ${this.#facts(reading)} ${leafing(this.way, form.wayCount, (way) => this.#leaf(way))}
       </div>
@@ -136,10 +137,9 @@ export class WrLinePanel extends Base {
   }
 
   #facts(reading: LineReading): unknown {
-    const { text: said, tone } = lineStanding(reading);
     const jokers = this.#form.groups.filter(({ group }) => group.ok && takesJokers(group.value)).length;
     return html`<div class="row facts">
-      <span class="count ${tone}">${said}</span>
+      <span class="count ${lineTone(reading)}">${standingWords(reading)}</span>
       ${
         this.#form.groups.length === 0
           ? nothing

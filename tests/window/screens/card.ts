@@ -1,3 +1,4 @@
+import type { Page } from '@playwright/test';
 import { addSection, copyDemo, startCard, typedLine, view } from '../card-evening.ts';
 import { expect, type Windrow } from '../windrow.ts';
 import type { Journey } from './journey.ts';
@@ -19,6 +20,13 @@ async function openFaulty({ page }: Windrow): Promise<void> {
   await page.getByRole('button', { name: 'I understand' }).click();
   await (await chooser).setFiles(faultyFile());
   await expect(page.getByText('Nothing was changed on this computer.')).toBeVisible();
+}
+
+/** Types a line in place of the one that stands there, as a person does. */
+async function retype(page: Page, line: string): Promise<void> {
+  await typedLine(page).focus();
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type(line);
 }
 
 /** A card begun by hand, and a file that is looked at. */
@@ -108,14 +116,14 @@ export const fullCardJourney: Journey = {
       name: 'a line with a fault, ways to go on, a chosen group',
       reach: async ({ page }) => {
         await page.locator('wr-line-groups [role=option]').nth(1).click();
-        await typedLine(page).fill('FF 22q 333a DD');
+        await retype(page, 'FF 22q 333a DD');
         await expect(page.locator('wr-pattern-field [role=option]').first()).toBeVisible();
       },
     },
     {
       name: 'a line with "or", a second number',
       reach: async ({ page }) => {
-        await typedLine(page).fill("FF 11a 11b 11c 55a' 55b' 55c'");
+        await retype(page, "FF 11a 11b 11c 55a' 55b' 55c'");
         await page.getByRole('button', { name: 'or…' }).click();
         await expect(page.getByRole('radio', { name: 'Or 1' })).toBeVisible();
       },
@@ -123,14 +131,14 @@ export const fullCardJourney: Journey = {
     {
       name: 'a line that asks for its suits',
       reach: async ({ page }) => {
-        await typedLine(page).fill('22b 33b 444c 555c FFFF');
+        await retype(page, '22b 33b 444c 555c FFFF');
         await expect(page.getByRole('button', { name: 'Bams and craks' })).toBeVisible();
       },
     },
     {
       name: 'points that are none',
       reach: async ({ page }) => {
-        await typedLine(page).fill('1111a 2a 3333a 4a 5555a');
+        await retype(page, '1111a 2a 3333a 4a 5555a');
         for (const key of ['Tab', 'Tab', 'Tab', 'x']) await page.keyboard.press(key);
         await expect(page.locator('[role=row].now .words.bad')).toContainText('points');
       },

@@ -54,6 +54,12 @@ function watch({ controls, settled }: { readonly controls: string; readonly sett
     if (node instanceof Element && node.assignedSlot !== null) return node.assignedSlot;
     return node.parentNode instanceof ShadowRoot ? node.parentNode.host : node.parentNode;
   };
+  const stuck = new WeakMap<Element, boolean>();
+  const sticks = (element: Element): boolean => {
+    const known = stuck.get(element) ?? getComputedStyle(element).position === 'sticky';
+    stuck.set(element, known);
+    return known;
+  };
   /** Where it is on its page, however that is scrolled; undefined where it is not seen. */
   const placeOf = (element: Element): { x: number; y: number } | undefined => {
     const { x, y, width, height } = element.getBoundingClientRect();
@@ -61,6 +67,8 @@ function watch({ controls, settled }: { readonly controls: string; readonly sett
     const place = { x, y };
     for (let node: Node | null = element; node !== null; node = above(node)) {
       if (!(node instanceof Element)) continue;
+      // What sticks stays where it is seen, however its page is scrolled.
+      if (sticks(node)) break;
       place.x += node.scrollLeft;
       place.y += node.scrollTop;
     }
