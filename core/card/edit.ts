@@ -83,6 +83,11 @@ export function changeLine(card: CardDocument, place: LinePlace, change: Fields)
   return withSection(card, place.section, (section) => ({ ...section, lines: section.lines.with(place.line, next) }));
 }
 
+/** The fields that say a line's forms: its pattern, and what it may be instead. For `changeLine`. */
+export function withForms([pattern = '', ...further]: readonly string[]): Fields {
+  return { pattern, or: further.length === 0 ? undefined : further };
+}
+
 /** The line at a place, if there is one. */
 export function lineAt(card: CardDocument, place: LinePlace): LineDocument | undefined {
   return card.sections[place.section]?.lines[place.line];

@@ -24,6 +24,7 @@ export class FormReading {
   readonly problems: readonly PatternProblem[];
   readonly #movements: Movements;
   #expansion: Expansion | undefined;
+  #isPossible: boolean | undefined;
   #ways: readonly Way[] | undefined;
 
   constructor(text: string, movements: Movements) {
@@ -49,9 +50,7 @@ export class FormReading {
   /** Whether there is any way; most forms show it as they are printed, which spares counting all. */
   get isPossible(): boolean {
     if (this.tiles === 0 || this.tiles > HAND_SIZE) return false;
-    return (
-      this.#ways?.length !== 0 && (expand(this.pattern, 0, 0, this.#movements.distinct).count > 0 || this.wayCount > 0)
-    );
+    return (this.#isPossible ??= expand(this.pattern, 0, 0, this.#movements.distinct).count > 0 || this.wayCount > 0);
   }
 
   /** Ways of the groups that can be read, so that an example can be drawn from the first group on. */

@@ -10,7 +10,7 @@ import {
 } from './document.ts';
 import { type LineReading, readLine } from './line.ts';
 import { lineContent } from './proof.ts';
-import { type SlipCode, slipsOf } from './slips.ts';
+import { type Slip, type SlipCode, slipsIn } from './slips.ts';
 import { jokersForced, SMALLEST_JOKER_GROUP } from './way.ts';
 
 type FindingCode =
@@ -118,8 +118,12 @@ function sectionFindings(
   }
   if (earlier < index)
     findings.push(about('same-section-name', name, '', 'Two sections have this name: rename one of them.'));
+  const slips = slipsIn(section);
   const lines = section.lines.flatMap((fields, line) =>
-    [...fieldFindings(fields, name, isUnusual), ...slipFindings(section, line, name, isUnusual)].map((finding) => ({
+    [
+      ...fieldFindings(fields, name, isUnusual),
+      ...slipFindings(slips[line] ?? [], readLine(fields), name, isUnusual),
+    ].map((finding) => ({
       ...finding,
       place: { section: index, line },
     })),
@@ -139,11 +143,10 @@ function fieldFindings(fields: LineDocument, section: string, isUnusual: IsUnusu
   return [...findings, ...movementFindings(readLine(fields), section)];
 }
 
-function slipFindings(section: SectionDocument, line: number, name: string, isUnusual: IsUnusual): Found[] {
-  const { id, points } = readLine(section.lines[line] as LineDocument);
-  return slipsOf(section, line)
-    .filter(({ code }) => code !== 'section-points' || !isUnusual(points))
-    .map(({ code, message }) => about(code, name, id, message));
+function slipFindings(slips: readonly Slip[], line: LineReading, name: string, isUnusual: IsUnusual): Found[] {
+  return slips
+    .filter(({ code }) => code !== 'section-points' || !isUnusual(line.points))
+    .map(({ code, message }) => about(code, name, line.id, message));
 }
 
 /** Which points are to be asked about: on a scale of its own only what can be no points. */

@@ -24,21 +24,25 @@ export interface Slip {
 /** So many others of a section must agree before a line is asked about. Ours; no source. */
 const AGREEING = 3;
 
-/** The likely slips of one line, beside the others of its section. */
-export function slipsOf({ lines }: SectionDocument, at: number): Slip[] {
-  const line = readLine(lines[at] as LineDocument);
-  if (line.problems.length > 0) return [];
-  const others = lines.filter((_, place) => place !== at);
-  const readable = others.map(readLine).filter(({ problems }) => problems.length === 0);
-  return [
-    ...suitSlips(line),
-    ...windSlips(line),
-    ...repeatSlips(line),
-    ...movementSlips(line, readable),
-    ...numberSlips(line),
-    ...exposureSlips(line, readable),
-    ...pointSlips(line, others),
-  ];
+/** The likely slips of each line of a section, beside the others. */
+export function slipsIn({ lines }: SectionDocument): readonly (readonly Slip[])[] {
+  const readings = lines.map(readLine);
+  // Looked at once a line, and compared with all others.
+  const kinds = new Map(readings.map((reading) => [reading, kindOfNumbers(reading)]));
+  return readings.map((line, at) => {
+    if (line.problems.length > 0) return [];
+    const isOther = (_: unknown, place: number): boolean => place !== at;
+    const others = readings.filter(isOther).filter(({ problems }) => problems.length === 0);
+    return [
+      ...suitSlips(line),
+      ...windSlips(line),
+      ...repeatSlips(line),
+      ...movementSlips(line, others, kinds),
+      ...numberSlips(line),
+      ...exposureSlips(line, others),
+      ...pointSlips(line, lines.filter(isOther)),
+    ];
+  });
 }
 
 function suitSlips({ forms }: LineReading): Slip[] {
@@ -81,18 +85,24 @@ function isRepeated(pattern: Pattern, at: number): boolean {
  * Asked only of runs and of like numbers, beside others of the same kind most of which move: a card
  * also prints evens, odds and odd mixtures that stay.
  */
-function movementSlips(line: LineReading, others: readonly LineReading[]): Slip[] {
-  const kind = kindOfNumbers(line);
+function movementSlips(
+  line: LineReading,
+  others: readonly LineReading[],
+  kinds: ReadonlyMap<LineReading, NumberKind>,
+): Slip[] {
+  const kind = kinds.get(line);
   if (kind === undefined || line.slide !== 0) return [];
-  const alike = others.filter((other) => kindOfNumbers(other) === kind);
+  const alike = others.filter((other) => kinds.get(other) === kind);
   const moving = alike.filter(({ slide }) => slide !== 0).length;
   if (moving < 2 || 2 * moving <= alike.length) return [];
   const message = 'These numbers only: they never move. Most lines like it in this section do. Does this one stay?';
   return [{ code: 'not-moving', message }];
 }
 
+type NumberKind = 'run' | 'like' | undefined;
+
 /** What the plain numbers of a line are, if they have open suits and room to move. */
-function kindOfNumbers({ pattern }: LineReading): 'run' | 'like' | undefined {
+function kindOfNumbers({ pattern }: LineReading): NumberKind {
   const isOpen = pattern.some(
     ({ tile }) => tile.is === 'number' && tile.movement === 'first' && tile.suit.length === 1,
   );

@@ -118,14 +118,14 @@ export const helpStyles = css`
 `;
 
 /** The steps of the tour as a list to read. */
-export function firstSteps(): TemplateResult {
+function firstSteps(): TemplateResult {
   return html`<ol>
     ${tourWords.steps.map(({ title, text }) => html`<li><strong>${title}.</strong> ${text.join(' ')}</li>`)}
   </ol>`;
 }
 
 /** The keys, a table for each place. */
-export function keyTables(): TemplateResult {
+function keyTables(): TemplateResult {
   return html`<p>${words.keysLead}</p>
     ${keyList().map(
       ({ title, lines }) =>
@@ -150,7 +150,7 @@ function keyPhrase(phrase: KeyPhrase): TemplateResult[] {
 }
 
 /** The rules of the exchange on one page. */
-export function exchangeRules(): TemplateResult {
+function exchangeRules(): TemplateResult {
   return html`<p>${words.exchangeLead}</p>
     <ol>
       ${EXCHANGE_RULES.map((rule) => html`<li>${rule}</li>`)}
@@ -158,7 +158,7 @@ export function exchangeRules(): TemplateResult {
 }
 
 /** What every number means; each topic can be gone to by its place. */
-export function numberTopics(): TemplateResult {
+function numberTopics(): TemplateResult {
   return html`${NUMBER_TOPICS.map(topicSection)}`;
 }
 
@@ -170,7 +170,7 @@ function topicSection({ title, paragraphs }: Topic, place: number): TemplateResu
 }
 
 /** How a card is entered, with whole lines printed and typed side by side. */
-export function enteringCard(): TemplateResult {
+function enteringCard(): TemplateResult {
   return html`${CARD_TOPICS.map(chapterSection)}
     <section>
       <h3>${words.examples}</h3>
@@ -190,12 +190,12 @@ export function enteringCard(): TemplateResult {
 }
 
 /** How a card is looked through and compared. */
-export function checkingCard(): TemplateResult {
+function checkingCard(): TemplateResult {
   return html`${CHECK_TOPICS.map(chapterSection)}`;
 }
 
 /** How a card is learnt. */
-export function studyingCard(): TemplateResult {
+function studyingCard(): TemplateResult {
   return html`${STUDY_TOPICS.map(chapterSection)}`;
 }
 
@@ -228,8 +228,20 @@ function exampleRows({ printed, typed, or, moves, means }: (typeof lineExamples)
 }
 
 /** What to keep in mind. */
-export function cautions(): TemplateResult {
+function cautions(): TemplateResult {
   return html`<ul>
     ${settingsWords.cautionList.map((caution) => html`<li>${caution}</li>`)}
   </ul>`;
 }
+
+/** What each chapter of the help says, in the window and on paper alike. */
+export const CHAPTERS: Readonly<Record<keyof typeof words.tabs, () => TemplateResult>> = {
+  steps: firstSteps,
+  keys: keyTables,
+  exchange: exchangeRules,
+  numbers: numberTopics,
+  card: enteringCard,
+  check: checkingCard,
+  study: studyingCard,
+  cautions,
+};

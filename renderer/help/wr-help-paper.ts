@@ -2,17 +2,10 @@ import { css, html, LitElement } from 'lit';
 import { printAlone } from '../print/print-alone.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { helpWords as words } from '../words/help.ts';
-import {
-  cautions,
-  checkingCard,
-  enteringCard,
-  exchangeRules,
-  firstSteps,
-  helpStyles,
-  keyTables,
-  numberTopics,
-  studyingCard,
-} from './parts.ts';
+import { CHAPTERS, helpStyles } from './parts.ts';
+
+/** On paper the keys come late: one reads them beside the window. */
+const ORDER = ['steps', 'exchange', 'numbers', 'card', 'check', 'study', 'keys', 'cautions'] as const;
 
 /** The whole help one below the other, as it is printed. */
 export class WrHelpPaper extends LitElement {
@@ -50,10 +43,7 @@ export class WrHelpPaper extends LitElement {
 
   protected override render(): unknown {
     return html`<h1>${words.paperTitle}</h1>
-      ${this.#part(words.tabs.steps, firstSteps())} ${this.#part(words.tabs.exchange, exchangeRules())}
-      ${this.#part(words.tabs.numbers, numberTopics())} ${this.#part(words.tabs.card, enteringCard())}
-      ${this.#part(words.tabs.check, checkingCard())} ${this.#part(words.tabs.study, studyingCard())}
-      ${this.#part(words.tabs.keys, keyTables())} ${this.#part(words.tabs.cautions, cautions())}`;
+      ${ORDER.map((id) => this.#part(words.tabs[id], CHAPTERS[id]()))}`;
   }
 
   #part(title: string, content: unknown): unknown {

@@ -7,21 +7,11 @@ import '../parts/wr-tabs.ts';
 import type { TabChosen } from '../parts/wr-tabs.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { helpWords as words } from '../words/help.ts';
-import {
-  cautions,
-  checkingCard,
-  enteringCard,
-  exchangeRules,
-  firstSteps,
-  helpStyles,
-  keyTables,
-  numberTopics,
-  studyingCard,
-  topicOf,
-} from './parts.ts';
+import { CHAPTERS, helpStyles, topicOf } from './parts.ts';
 import { printHelp } from './wr-help-paper.ts';
 
-const TABS = Object.entries(words.tabs).map(([id, label]) => ({ id, label }));
+const CHAPTER_IDS = Object.keys(words.tabs) as (keyof typeof words.tabs)[];
+const TABS = CHAPTER_IDS.map((id) => ({ id, label: words.tabs[id] }));
 
 export type HelpPart = keyof typeof words.tabs;
 
@@ -64,23 +54,18 @@ export class WrHelp extends Base {
   protected override render(): unknown {
     return html`<wr-dialog heading=${words.title} ?open=${this.open} @dialog-closed=${this.#closed}>
       <wr-tabs .tabs=${TABS} current=${this.tab} label=${words.parts} @tab-chosen=${this.#chosen}>
-        <div slot="steps">
-          <p>${words.stepsLead}</p>
-          ${firstSteps()}
-          <wr-button @click=${() => emit(this, 'tour-wanted', null)}
-            >${this.begun ? words.resumeTour : words.startTour}</wr-button
-          >
-        </div>
-        <div slot="keys">${keyTables()}</div>
-        <div slot="exchange">${exchangeRules()}</div>
-        <div slot="numbers">${numberTopics()}</div>
-        <div slot="card">${enteringCard()}</div>
-        <div slot="check">${checkingCard()}</div>
-        <div slot="study">${studyingCard()}</div>
-        <div slot="cautions">${cautions()}</div>
+        ${CHAPTER_IDS.map((id) => html`<div slot=${id}>${id === 'steps' ? this.#steps() : CHAPTERS[id]()}</div>`)}
       </wr-tabs>
       <wr-button slot="actions" @click=${() => void printHelp()}>${words.print}</wr-button>
     </wr-dialog>`;
+  }
+
+  #steps(): unknown {
+    return html`<p>${words.stepsLead}</p>
+      ${CHAPTERS.steps()}
+      <wr-button @click=${() => emit(this, 'tour-wanted', null)}
+        >${this.begun ? words.resumeTour : words.startTour}</wr-button
+      >`;
   }
 
   protected override updated(changed: PropertyValues<this>): void {

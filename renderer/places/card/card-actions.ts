@@ -1,6 +1,7 @@
 import { type CardDocument, emptyCard } from '../../../core/card/document.ts';
 import { textOfLines } from '../../../core/card/lines-text.ts';
-import type { CardCaution } from '../../../main/desk/desk.ts';
+import { readCardDocument } from '../../../core/card/read-document.ts';
+import type { CardCaution, CardEntry } from '../../../main/desk/desk.ts';
 import { announce } from '../../parts/announcer.ts';
 import { cardWords as words } from '../../words/card.ts';
 import { saveCardFile, saveLinesFile } from '../../backup/save-file.ts';
@@ -79,22 +80,22 @@ export class CardActions {
   }
 
   async #export(id: string): Promise<void> {
-    const { room } = this.#place;
-    const text = await room.textOf(id);
-    const entry = room.entries?.find((each) => each.id === id);
-    if (text === null) return;
-    this.#place.tellSaved(id, saveCardFile(entry?.title ?? '', entry?.season ?? '', text));
+    const text = await this.#place.room.textOf(id);
+    const { title, season } = this.#titlesOf(id);
+    if (text !== null) this.#place.tellSaved(id, saveCardFile(title, season, text));
   }
 
   /** The lines alone, to be read and changed elsewhere: as a text, or as a table. */
   async #exportLines(id: string, form: 'txt' | 'csv'): Promise<void> {
-    const { room } = this.#place;
-    const text = await room.textOf(id);
-    const entry = room.entries?.find((each) => each.id === id);
-    const read = text === null ? null : await room.read(text);
-    if (read === null || !read.ok) return;
-    const { document } = read.value;
-    const lines = form === 'txt' ? textOfLines(document) : tableOfLines(document);
-    this.#place.tellSaved(id, saveLinesFile(entry?.title ?? '', entry?.season ?? '', form, lines));
+    const text = await this.#place.room.textOf(id);
+    const read = text === null ? null : readCardDocument(text);
+    if (read?.ok !== true) return;
+    const lines = form === 'txt' ? textOfLines(read.value) : tableOfLines(read.value);
+    const { title, season } = this.#titlesOf(id);
+    this.#place.tellSaved(id, saveLinesFile(title, season, form, lines));
+  }
+
+  #titlesOf(id: string): Pick<CardEntry, 'title' | 'season'> {
+    return this.#place.room.entries?.find((each) => each.id === id) ?? { title: '', season: '' };
   }
 }

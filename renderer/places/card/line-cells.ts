@@ -2,6 +2,7 @@ import type { LineDocument } from '../../../core/card/document.ts';
 import { type LineReading, readLine } from '../../../core/card/line.ts';
 import { SLIDES } from '../../../core/card/pattern.ts';
 import { numberMove } from '../../../core/card/ready.ts';
+import { typedForms } from '../../../core/card/typing.ts';
 import { cardWords } from '../../words/card.ts';
 
 const words = cardWords.rows;
@@ -84,7 +85,7 @@ export function cellText(column: Column, line: LineDocument): string {
   const reading = readLine(line);
   switch (column) {
     case 'pattern':
-      return reading.forms.map(({ text }) => text).join(' or ');
+      return typedForms(reading.forms.map(({ text }) => text));
     case 'slide':
       return moveText(reading);
     case 'concealed':

@@ -64,11 +64,21 @@ export function pasteLines(card: CardDocument, place: LinePlace, text: string): 
   const rows = rowsOfText(text);
   const here = lineAt(card, place);
   const isEmpty = here !== undefined && textField(here, 'pattern').trim() === '';
-  let document = isEmpty ? removeLine(card, place) : card;
-  let { section, line } = { ...place, line: place.line + (here === undefined || isEmpty ? 0 : 1) };
+  const from = { ...place, line: place.line + (here === undefined || isEmpty ? 0 : 1) };
+  const step = addRows(isEmpty ? removeLine(card, place) : card, from, rows, true);
+  return { step, lines: rows.filter((row) => 'line' in row).length };
+}
+
+/**
+ * Adds rows from a place on. A row with the name of a section goes on at the end of the section of that name, if
+ * sections are `joined` and there is one; else a new section is added. The last line is selected.
+ */
+export function addRows(card: CardDocument, from: LinePlace, rows: readonly LineRow[], joined: boolean): Step {
+  let document = card;
+  let { section, line } = from;
   for (const row of rows) {
     if ('section' in row) {
-      section = document.sections.findIndex((each, at) => sectionName(each, at) === row.section);
+      section = joined ? document.sections.findIndex((each, at) => sectionName(each, at) === row.section) : -1;
       if (section < 0) {
         section = document.sections.length;
         document = addSection(document, row.section);
@@ -79,6 +89,5 @@ export function pasteLines(card: CardDocument, place: LinePlace, text: string): 
       line += 1;
     }
   }
-  const lines = rows.filter((row: LineRow) => 'line' in row).length;
-  return { step: { document, selection: { section, line: Math.max(0, line - 1) } }, lines };
+  return { document, selection: { section, line: Math.max(0, line - 1) } };
 }

@@ -1,5 +1,5 @@
 import type { CardDocument, LineDocument } from '../../../core/card/document.ts';
-import { changeLine } from '../../../core/card/edit.ts';
+import { changeLine, withForms } from '../../../core/card/edit.ts';
 import { pointsFrom } from '../../../core/card/line.ts';
 import type { CardEditor } from './card-editor.ts';
 import { type Cell, type Column, COLUMNS, type Rows, within } from './line-cells.ts';
@@ -61,10 +61,10 @@ export class LinePen {
   }
 
   /** What is typed as a line: its pattern, and what it may be instead. */
-  writeForms([pattern = '', ...further]: readonly string[]): void {
+  writeForms(forms: readonly string[]): void {
     // Each group is a step of its own, so that undo takes back a group and not the whole line.
-    const groups = [pattern, ...further].join(' ').split(/\s+/).length;
-    this.set({ pattern, or: further.length === 0 ? undefined : further }, `pattern ${groups}`);
+    const groups = forms.join(' ').split(/\s+/).length;
+    this.set(withForms(forms), `pattern ${groups}`);
   }
 
   /** What is no number of points stays as it was typed: the line is told as faulty, and nothing is cut off. */

@@ -1,7 +1,6 @@
 import Papa from 'papaparse';
 import { failure, type Result, success } from '../../../core/base/result.ts';
 import { type CardDocument, emptyCard, sectionName } from '../../../core/card/document.ts';
-import { addLine, addSection, freshId } from '../../../core/card/edit.ts';
 import {
   cellsOfLine,
   rowsOfTable,
@@ -11,6 +10,7 @@ import {
   titlesOfText,
 } from '../../../core/card/lines-text.ts';
 import { cardWords } from '../../words/card.ts';
+import { addRows } from './line-moves.ts';
 
 /* Lines of a card in a text file or a table (CSV): in, as a card of its own, and out. */
 
@@ -34,22 +34,8 @@ export function cardOfLines(name: string, text: string): Result<CardDocument> {
   const rows = isTable ? rowsOfTable(Papa.parse<string[]>(text, { skipEmptyLines: 'greedy' }).data) : rowsOfText(rest);
   if (!saysLines(rows)) return failure('no-lines', cardWords.arrived.noLines);
   const stem = name.replace(/(?:\.lines)?\.[^.]+$/i, '').replaceAll(/[-_]+/g, ' ');
-  let card = emptyCard(title || stem, season);
-  let section = -1;
-  for (const row of rows) {
-    if ('section' in row || section < 0) {
-      const wanted = 'section' in row ? row.section : '';
-      // A table may be sorted anew: its sections are those of one name. A text goes from heading to heading.
-      section = isTable ? card.sections.findIndex((each, at) => sectionName(each, at) === wanted) : -1;
-      if (section < 0) {
-        section = card.sections.length;
-        card = addSection(card, wanted);
-      }
-    }
-    if ('line' in row) {
-      const line = card.sections[section]?.lines.length ?? 0;
-      card = addLine(card, { section, line }, { id: freshId(card, section), ...row.line });
-    }
-  }
-  return success(card);
+  const [first] = rows;
+  const headed = first !== undefined && 'section' in first ? rows : [{ section: '' }, ...rows];
+  // A table may be sorted anew: its sections are those of one name. A text goes from heading to heading.
+  return success(addRows(emptyCard(title || stem, season), { section: 0, line: 0 }, headed, isTable).document);
 }

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Fields } from '../../../core/base/json.ts';
+import { withForms } from '../../../core/card/edit.ts';
 import type { LineReading } from '../../../core/card/line.ts';
 import { lacksFirstSuit, namedSuits, openSuits } from '../../../core/card/suits.ts';
 import '../../parts/wr-button.ts';
@@ -11,10 +12,7 @@ const words = cardWords.rows;
 /** Asks of a whole line that has `b` or `c` and no `a` whether bams and craks were meant. */
 export function suitQuestion(reading: LineReading, edit: (change: Fields) => void): TemplateResult | typeof nothing {
   if (!asksForSuits(reading)) return nothing;
-  const write = (changed: (text: string) => string): void => {
-    const [pattern, ...further] = reading.forms.map(({ text }) => changed(text));
-    edit({ pattern, or: further.length === 0 ? undefined : further });
-  };
+  const write = (changed: (text: string) => string): void => edit(rewrittenForms(reading, changed));
   const letters = suitLetters(reading);
   return html`<div class="row question">
     <strong>${words.suitQuestion[letters]}</strong>
@@ -23,6 +21,11 @@ export function suitQuestion(reading: LineReading, edit: (change: Fields) => voi
       <wr-button @click=${() => write(openSuits)}>${words.anySuit}</wr-button>
     </wr-toolbar>
   </div>`;
+}
+
+/** A line with each of its forms written anew. */
+export function rewrittenForms({ forms }: LineReading, changed: (text: string) => string): Fields {
+  return withForms(forms.map(({ text }) => changed(text)));
 }
 
 /** Whether a whole line names a second or third suit and no first. */

@@ -6,7 +6,6 @@ import {
   lineName,
   type LinePlace,
   sectionName,
-  textField,
 } from '../../../core/card/document.ts';
 import { changeLine, freshId, lineAt } from '../../../core/card/edit.ts';
 import type { Finding } from '../../../core/card/inspect.ts';
@@ -25,7 +24,7 @@ import type { CardRoom } from './card-room.ts';
 import { cardNumbers } from './card-numbers.ts';
 import { cardStyles } from './card-styles.ts';
 import { isInnerName, problemWords } from './problem-words.ts';
-import { suitLetters } from './suit-question.ts';
+import { rewrittenForms, suitLetters } from './suit-question.ts';
 import { formsText } from './forms-text.ts';
 
 const words = cardWords.check;
@@ -208,7 +207,7 @@ export class WrCardCheck extends Base {
     const rewrite = (label: string, change: (text: string) => string): unknown =>
       html`<wr-button
         label=${words.suitLabel(label, name)}
-        @click=${() => this.#change(place, (_, line) => rewritten(line, change))}
+        @click=${() => this.#change(place, (_, line) => rewrittenForms(readLine(line), change))}
         >${label}</wr-button
       >`;
     const line = this.#lineAt(place);
@@ -237,7 +236,7 @@ export class WrCardCheck extends Base {
   }
 
   #show(selection: Selection): void {
-    emit<Selection & { readonly from: 'check' }>(this, 'line-shown', { ...selection, from: 'check' });
+    emit<Selection>(this, 'line-shown', selection);
   }
 
   #lineAt(place: LinePlace): LineDocument | undefined {
@@ -255,13 +254,6 @@ export class WrCardCheck extends Base {
   #goTo(id: string): void {
     emit<TabChosen>(this, 'view-requested', { id });
   }
-}
-
-/** A line with all its forms rewritten. */
-function rewritten(line: LineDocument, change: (text: string) => string): Fields {
-  const or = line['or'];
-  const further = Array.isArray(or) ? { or: or.map((text) => (typeof text === 'string' ? change(text) : text)) } : {};
-  return { pattern: change(textField(line, 'pattern')), ...further };
 }
 
 customElements.define('wr-card-check', WrCardCheck);

@@ -1,6 +1,7 @@
 import { html, nothing } from 'lit';
 import { type LineDocument, type SectionDocument, sectionName, textField } from '../../../core/card/document.ts';
-import { addSection } from '../../../core/card/edit.ts';
+import { addSection, withForms } from '../../../core/card/edit.ts';
+import { readLine } from '../../../core/card/line.ts';
 import { isConfirmed } from '../../../core/card/proof.ts';
 import { announce } from '../../parts/announcer.ts';
 import { data, element, state } from '../../parts/element.ts';
@@ -214,9 +215,8 @@ export class WrCardLines extends Base {
   readonly #addForm = (): void => {
     const { line } = this.#pen;
     if (line === undefined) return;
-    const or = Array.isArray(line['or']) ? line['or'].filter((each) => typeof each === 'string') : [];
-    const last = or.at(-1) ?? textField(line, 'pattern');
-    this.#pen.set({ or: [...or, last] });
+    const texts = readLine(line).forms.map(({ text }) => text);
+    this.#pen.set(withForms([...texts, texts.at(-1) ?? '']));
     this.#pen.go({ ...this.#pen.cell, column: 0 });
   };
 

@@ -138,7 +138,7 @@ export class WrCardProof extends Base {
   /** Leaves for the line's form; proof-reading goes on where it was left. */
   #change(place: LinePlace): void {
     this.room.proofPlace = place;
-    emit<Selection & { readonly from: 'proof' }>(this, 'line-shown', { ...place, from: 'proof' });
+    emit<Selection>(this, 'line-shown', place);
   }
 
   #unconfirm(line: LineDocument): void {

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import type { Fields } from '../../../core/base/json.ts';
 import type { LineDocument } from '../../../core/card/document.ts';
+import { withForms } from '../../../core/card/edit.ts';
 import { type LineReading, readLine } from '../../../core/card/line.ts';
 import { formatGroup, formatPattern, type Pattern } from '../../../core/card/pattern.ts';
 import {
@@ -157,8 +158,8 @@ export class WrLineChoices extends Base {
     );
   }
 
-  #write([pattern = '', ...further]: readonly string[], fields: Fields = {}): void {
-    this.#edit({ ...fields, pattern, or: further.length === 0 ? undefined : further });
+  #write(forms: readonly string[], fields: Fields = {}): void {
+    this.#edit({ ...fields, ...withForms(forms) });
   }
 
   #edit(change: Fields): void {

@@ -1,7 +1,7 @@
 import { html, nothing, type PropertyValues } from 'lit';
 import type { Fields } from '../../../core/base/json.ts';
 import type { LineDocument } from '../../../core/card/document.ts';
-import { insertGroup, moveGroup, removeGroup, replaceGroup } from '../../../core/card/edit.ts';
+import { insertGroup, moveGroup, removeGroup, replaceGroup, withForms } from '../../../core/card/edit.ts';
 import type { FormReading } from '../../../core/card/form.ts';
 import { type LineReading, readLine } from '../../../core/card/line.ts';
 import { formatGroup, type PatternGroup } from '../../../core/card/pattern.ts';
@@ -228,9 +228,7 @@ export class WrLinePanel extends Base {
 
   /** Puts a text into the form that is shown. */
   #write(form: string): void {
-    const forms = this.#reading.forms.map((each) => each.text).with(this.form, form);
-    const [pattern, ...further] = forms;
-    this.#edit({ pattern, or: further.length === 0 ? undefined : further });
+    this.#edit(withForms(this.#reading.forms.map((each) => each.text).with(this.form, form)));
   }
 
   #edit(change: Fields): void {

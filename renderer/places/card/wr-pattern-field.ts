@@ -4,7 +4,7 @@ import type { PatternProblem } from '../../../core/card/parse.ts';
 import { readTyped, type TypedLine, typedForms } from '../../../core/card/typing.ts';
 import { groupWords, movementWords } from '../../../core/card/words.ts';
 import { PausedVoice } from '../../parts/announcer.ts';
-import { element, flag, state, text } from '../../parts/element.ts';
+import { element, state, text } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { cardWords } from '../../words/card.ts';
@@ -26,7 +26,6 @@ const Base = element({
   label: text(),
   /** The line's forms as the card has them, with "or" between them. */
   value: text(),
-  disabled: flag(),
   /** Whether the person is done typing, so that what is missing may be named. */
   insisted: state(true),
   offers: state<readonly Completion[]>(() => []),
@@ -106,7 +105,6 @@ export class WrPatternField extends Base {
           aria-activedescendant=${this.active >= 0 ? `offer-${this.active}` : nothing}
           aria-invalid=${String(problem !== null)}
           aria-describedby="said"
-          ?disabled=${this.disabled}
           @input=${this.#onInput}
           @paste=${this.#onPaste}
           @keydown=${this.#onKey}
