@@ -53,3 +53,25 @@ test('a line printed with "or" is one line: its forms are typed with or between 
   await expect(panel).toContainText('63 ways');
   await expect(typed).toHaveValue(`${FIRST} or ${OTHER}`);
 });
+
+test('an "or" with nothing behind it is no form; what is left half typed never comes into another line', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open('Card');
+  await startCard(windrow);
+  await addSection(windrow, 'Twins');
+  for (const [at, key] of ['Enter', 'ArrowDown', 'Tab'].entries()) {
+    await page.keyboard.type(`${OTHER} or`);
+    await page.keyboard.press(key);
+    await expect(lineRow(page, 1, at + 1).locator('.pattern .text')).toHaveText(OTHER);
+    if (key === 'Tab') await page.keyboard.press('Enter');
+    await expect(typedLine(page)).toBeFocused();
+    await expect(typedLine(page)).toHaveValue('');
+  }
+  await expect(page.locator('wr-card-lines [role=row].line')).toHaveCount(4);
+  await kept(page);
+  const [text = ''] = [...(await cardFiles(windrow.folder)).values()];
+  const lines = expectValue(readCardFile(text)).document.sections[0]?.lines ?? [];
+  expect(lines.map(({ pattern, or }) => [pattern, or])).toEqual([1, 2, 3].map(() => [OTHER, undefined]));
+});

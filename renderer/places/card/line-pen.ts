@@ -61,10 +61,18 @@ export class LinePen {
   }
 
   /** What is typed as a line: its pattern, and what it may be instead. */
-  writeForms(forms: readonly string[]): void {
+  writeForms(at: Cell, forms: readonly string[]): void {
+    const { section, line } = this.cell;
+    if (at.section !== section || at.line !== line) return this.#writeElsewhere(at, withForms(forms));
     // Each group is a step of its own, so that undo takes back a group and not the whole line.
     const groups = forms.join(' ').split(/\s+/).length;
     this.set(withForms(forms), `pattern ${groups}`);
+  }
+
+  /** Changes a line that is there, but is not the current one any more; the current cell stays. */
+  #writeElsewhere(at: Cell, change: LineDocument): void {
+    const { editor } = this.#paper;
+    editor?.change(changeLine(editor.document, at, change));
   }
 
   /** What is no number of points stays as it was typed: the line is told as faulty, and nothing is cut off. */

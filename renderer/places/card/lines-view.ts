@@ -24,7 +24,8 @@ export interface LinesView {
   readonly panel: (line: LineDocument) => unknown;
   readonly pressed: (event: KeyboardEvent) => void;
   readonly chosen: (cell: Cell) => void;
-  readonly typed: (forms: readonly string[]) => void;
+  /** A field that goes may still say what it drops: of its own line, not of the one that is current by then. */
+  readonly typed: (cell: Cell, forms: readonly string[]) => void;
   readonly pasted: (text: string) => void;
   readonly points: (text: string) => void;
 }
@@ -122,15 +123,15 @@ function drawCell(view: LinesView, line: LineDocument | undefined, cell: Cell, c
     </div>`;
   }
   return html`<div role="gridcell" class="${column} here writing ${line === undefined ? 'alone' : ''}" data-here>
-    ${column === 'pattern' ? drawPattern(view, line) : drawPoints(view, line ?? NEW_LINE)}
+    ${column === 'pattern' ? drawPattern(view, line, cell) : drawPoints(view, line ?? NEW_LINE)}
   </div>`;
 }
 
-function drawPattern(view: LinesView, line: LineDocument | undefined): TemplateResult {
+function drawPattern(view: LinesView, line: LineDocument | undefined, cell: Cell): TemplateResult {
   return html`<wr-pattern-field
     label=${words.columns.pattern}
     value=${line === undefined ? '' : cellText('pattern', line)}
-    @pattern-typed=${({ detail }: CustomEvent<TypedPattern>) => view.typed(detail.forms)}
+    @pattern-typed=${({ detail }: CustomEvent<TypedPattern>) => view.typed(cell, detail.forms)}
     @lines-pasted=${({ detail }: CustomEvent<PastedLines>) => view.pasted(detail.text)}
   ></wr-pattern-field>`;
 }

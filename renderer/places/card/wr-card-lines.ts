@@ -114,7 +114,7 @@ export class WrCardLines extends Base {
         panel: (line) => this.#panel(editor, line),
         pressed: this.#onKey,
         chosen: (cell) => this.#pen.go(cell),
-        typed: (forms) => this.#pen.writeForms(forms),
+        typed: (cell, forms) => this.#pen.writeForms(cell, forms),
         pasted: (text) => this.#paste(editor, text),
         points: (text) => this.#pen.writePoints(text),
       })}
