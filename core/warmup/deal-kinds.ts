@@ -17,13 +17,13 @@ export const DEAL_KINDS = [
   'three-jokers',
   'four-jokers',
   'flowers',
-  'pull',
+  'two-ways',
   'close',
 ] as const;
 export type DealKind = (typeof DEAL_KINDS)[number];
 
 /** Kinds that the tiles alone decide; the last two need a card. */
-export type PlainDealKind = Exclude<DealKind, 'pull' | 'close'>;
+export type PlainDealKind = Exclude<DealKind, 'two-ways' | 'close'>;
 
 /** Flowers from which on a deal has many. */
 export const MANY_FLOWERS = 3;
@@ -41,8 +41,8 @@ export function isDealKind(value: unknown): value is DealKind {
   return DEAL_KINDS.some((kind) => kind === value);
 }
 
-export function needsCard(kind: DealKind): kind is 'pull' | 'close' {
-  return kind === 'pull' || kind === 'close';
+export function needsCard(kind: DealKind): kind is 'two-ways' | 'close' {
+  return kind === 'two-ways' || kind === 'close';
 }
 
 /** Whether a rack is of a kind that the tiles alone decide. */

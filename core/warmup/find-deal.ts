@@ -54,7 +54,7 @@ export function* findDealSteps(
 
 /** Whether a rack is of a kind, on a card where that matters. */
 export function fits(kind: DealKind, rack: Tiles, yardstick: Yardstick): boolean {
-  if (kind === 'pull') return isPull(yardstick, rack);
+  if (kind === 'two-ways') return isTwoWays(yardstick, rack);
   if (kind === 'close') return isClose(yardstick, rack);
   return isOfKind(kind, rack);
 }
@@ -111,7 +111,7 @@ export function kindOfRack({ compiled, model }: Yardstick, rack: Tiles): DealKin
   if (jokers >= 2) return jokers === 2 ? 'two-jokers' : 'three-jokers';
   if (rack.count(FLOWER) >= MANY_FLOWERS) return 'flowers';
   const reading = readRack(compiled, rack, { model, draws: 0 });
-  if (pullOf(expectValue(reading)) !== null) return 'pull';
+  if (twoWaysOf(expectValue(reading)) !== null) return 'two-ways';
   const most = KINDS.reduce((best, kind) => (kind === JOKER ? best : Math.max(best, rack.count(kind))), 0);
   if (most < 2) return 'scattered';
   if (most >= 3) return 'pung';
@@ -124,10 +124,10 @@ const NEARLY_AS_GOOD = 0.85;
 const COSTLY_PART = 0.75;
 
 /**
- * Two sections pull: the best hands of the two best sections are nearly as good as each other, and
+ * A rack that could go two ways: the best hands of the two best sections are nearly as good as each other, and
  * their tiles can't all be kept when three are given. Answers with the two hands, or null.
  */
-export function pullOf(reading: Reading): readonly [Target, Target] | null {
+export function twoWaysOf(reading: Reading): readonly [Target, Target] | null {
   const lines = bestWayOfLines(reading);
   const [first] = lines;
   const second = lines.find(({ line }) => line.section !== first?.line.section);
@@ -137,8 +137,8 @@ export function pullOf(reading: Reading): readonly [Target, Target] | null {
   return together > reading.known.rack.size - PASS_SIZE ? [first, second] : null;
 }
 
-export function isPull({ compiled, model }: Yardstick, rack: Tiles): boolean {
-  return pullOf(expectValue(readRack(compiled, rack, { model, draws: 0 }))) !== null;
+export function isTwoWays({ compiled, model }: Yardstick, rack: Tiles): boolean {
+  return twoWaysOf(expectValue(readRack(compiled, rack, { model, draws: 0 }))) !== null;
 }
 
 /**

@@ -1,10 +1,10 @@
 import * as v from 'valibot';
-import { isFields } from '../base/json.ts';
+import { type Fields, isFields } from '../base/json.ts';
 import { failure, type Problem, type Result, success } from '../base/result.ts';
 import { check, count, fields, flag, oneOf, share, text, type ValueOf } from '../base/schema.ts';
 import { PASS_STEPS } from '../exchange/steps.ts';
 import { VERDICTS } from '../review/decision.ts';
-import { DEAL_KINDS } from './deal-kinds.ts';
+import { DEAL_KINDS, type DealKind } from './deal-kinds.ts';
 import { GUESSED } from './history.ts';
 
 const ID = 'must be 1 to 64 letters, digits and dashes';
@@ -55,9 +55,13 @@ export type AnswerEntry = EntryOf<'answer'>;
 export type GuessEntry = EntryOf<'guess'>;
 export type PracticeEntry = { [Type in EntryType]: EntryOf<Type> }[EntryType];
 
+/** Names of kinds in files that an earlier Windrow wrote, and what they are called now. */
+const FORMER_KINDS: Readonly<Record<string, DealKind>> = { pull: 'two-ways' };
+
 /** An entry of unknown make as an entry of the practice history. Fields not known are kept. */
-export function checkPracticeEntry(value: unknown): Result<PracticeEntry, Problem<'bad-entry'>> {
-  if (!isFields(value)) return failure('bad-entry', 'This is not an entry of the practice history.');
+export function checkPracticeEntry(written: unknown): Result<PracticeEntry, Problem<'bad-entry'>> {
+  if (!isFields(written)) return failure('bad-entry', 'This is not an entry of the practice history.');
+  const value = withKindOfToday(written);
   const type = value['type'];
   if (!isEntryType(type)) return failure('bad-entry', `"type" must be one of ${Object.keys(ENTRY_FIELDS).join(', ')}.`);
   const entry = check(ENTRY_FIELDS[type], value);
@@ -71,6 +75,12 @@ export function practiceEntries(values: readonly unknown[]): PracticeEntry[] {
     const entry = checkPracticeEntry(value);
     return entry.ok ? [entry.value] : [];
   });
+}
+
+function withKindOfToday(written: Fields): Fields {
+  const { kind } = written;
+  const known = typeof kind === 'string' && Object.hasOwn(FORMER_KINDS, kind) ? FORMER_KINDS[kind] : undefined;
+  return known === undefined ? written : { ...written, kind: known };
 }
 
 function isEntryType(value: unknown): value is EntryType {

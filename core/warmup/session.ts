@@ -29,7 +29,7 @@ const KINDS_TO_MIX = 3;
 const GENERAL: readonly Omit<SessionItem, 'miss'>[] = [
   { kind: 'pair', step: 'right' },
   { kind: 'scattered', step: 'right' },
-  { kind: 'pull', step: 'right' },
+  { kind: 'two-ways', step: 'right' },
   { kind: 'one-joker', step: 'across' },
   { kind: 'two-jokers', step: 'right' },
   { kind: 'pung', step: 'left' },

@@ -26,7 +26,7 @@ export const warmUpWords = {
     'three-jokers': 'Three jokers',
     'four-jokers': 'Four jokers',
     flowers: 'Three flowers or more',
-    pull: 'Two sections pull',
+    'two-ways': 'Could go two ways',
     close: 'A close decision',
   } satisfies Record<DealKind, string>,
 

@@ -9,7 +9,7 @@ import type { Yardstick } from '../../core/review/yardstick.ts';
 import { makeTableCard } from '../../core/table/table-card.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { type Answer, answerSteps, standingOf } from '../../core/warmup/answer.ts';
-import { fits, kindOfRack, pullOf, redealSteps } from '../../core/warmup/find-deal.ts';
+import { fits, kindOfRack, twoWaysOf, redealSteps } from '../../core/warmup/find-deal.ts';
 import { itemOfDeal, knownOfItem, makeItem, seedOfItem } from '../../core/warmup/item.ts';
 import { yardstickOf } from '../review/helpers.ts';
 import { yardstick, finish, tiles } from './demo.ts';
@@ -117,7 +117,7 @@ describe('a problem dealt anew', () => {
     ['JJJ F N 0 13b 457c 22d', 'three-jokers'],
     ['JJ FFF N 0 13b 457c 2d', 'two-jokers'],
     ['J FFF NNN 13b 457c 2d', 'flowers'],
-    [HALVES, 'pull'],
+    [HALVES, 'two-ways'],
     ['NNNN EEEE GG 11b 9d', 'pung'],
     ['J NEWS GR0 159b 37c', 'scattered'],
     ['J FF EWS GR0 159b 3c', 'one-joker'],
@@ -126,10 +126,10 @@ describe('a problem dealt anew', () => {
     expect(kindOfRack(TWO_HANDS, tiles(rack))).toBe(kind);
   });
 
-  test('two hands that nothing can complete any more do not pull', () => {
+  test('two hands that nothing can complete any more are no two ways', () => {
     const { compiled, model } = TWO_HANDS;
     const pullWithout = (gone: string): unknown =>
-      pullOf(readKnown(compiled, expectValue(knownTiles(tiles(HALVES), tiles(gone))), 0, model));
+      twoWaysOf(readKnown(compiled, expectValue(knownTiles(tiles(HALVES), tiles(gone))), 0, model));
     expect(pullWithout('')).not.toBeNull();
     expect(pullWithout('111b 111c')).toBeNull();
   });
@@ -153,7 +153,7 @@ describe('a problem dealt anew', () => {
     const lone = cardOf({ Only: 'NNNN EEEE GGGG 11bam' });
     const said = (step: 'right' | 'across'): unknown =>
       finish(
-        redealSteps({ kind: 'pull', step, yardstick: lone, card: makeTableCard(lone.compiled) }, randomFromSeed(1)),
+        redealSteps({ kind: 'two-ways', step, yardstick: lone, card: makeTableCard(lone.compiled) }, randomFromSeed(1)),
       );
     const none = (tried: string): object => ({
       ok: false,

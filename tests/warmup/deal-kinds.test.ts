@@ -5,12 +5,12 @@ import { expectValue } from '../../core/base/result.ts';
 import { FLOWER, JOKER } from '../../core/tiles/kinds.ts';
 import { rackOf } from '../../core/warmup/deal-code.ts';
 import { DEAL_KINDS, isOfKind, type PlainDealKind } from '../../core/warmup/deal-kinds.ts';
-import { findDealSteps, isClose, isPull, shareOfKind } from '../../core/warmup/find-deal.ts';
+import { findDealSteps, isClose, isTwoWays, shareOfKind } from '../../core/warmup/find-deal.ts';
 import { answerSteps } from '../../core/warmup/answer.ts';
 import { itemOfDeal, knownOfItem } from '../../core/warmup/item.ts';
 import { yardstick, finish, tiles } from './demo.ts';
 
-const PLAIN = DEAL_KINDS.filter((kind): kind is PlainDealKind => kind !== 'pull' && kind !== 'close');
+const PLAIN = DEAL_KINDS.filter((kind): kind is PlainDealKind => kind !== 'two-ways' && kind !== 'close');
 
 /** C(n, k) in whole numbers. */
 function choose(from: number, pick: number): bigint {
@@ -98,7 +98,7 @@ describe('the search for a deal of a kind', () => {
       const { deal, tried } = expectValue(found(kind, 5, 14));
       const rack = rackOf(deal);
       expect(rack.size).toBe(14);
-      if (kind === 'pull') expect(isPull(yardstick, rack)).toBe(true);
+      if (kind === 'two-ways') expect(isTwoWays(yardstick, rack)).toBe(true);
       else if (kind === 'close') expect(isClose(yardstick, rack)).toBe(true);
       else expect(isOfKind(kind, rack)).toBe(true);
       expect(tried).toBeGreaterThan(0);
@@ -154,7 +154,7 @@ describe('the search for a deal of a kind', () => {
     expect(isClose(yardstick, tiles('JJJ EW 0 3b 117c 378d'))).toBe(false);
   });
 
-  test('two sections pull only where both best hands can not be kept', () => {
-    expect(isPull(yardstick, tiles('FFFF 1111b 2222b 3b'))).toBe(false);
+  test('a rack could go two ways only where both best hands can not be kept', () => {
+    expect(isTwoWays(yardstick, tiles('FFFF 1111b 2222b 3b'))).toBe(false);
   });
 });

@@ -152,9 +152,9 @@ describe('a session', () => {
   });
 
   test('CR-R4: of three kinds, what can only stand beside its like is left for another day', () => {
-    const kinds = ['pair', 'pair', 'pair', 'pair', 'pair', 'pung', 'pull'] as const;
+    const kinds = ['pair', 'pair', 'pair', 'pair', 'pair', 'pung', 'two-ways'] as const;
     const items = kinds.map((kind, place) => ({ miss: `${place}`, kind, step: 'right' }) as const);
-    expect(mixed(items).map(({ kind }) => kind)).toEqual(['pair', 'pung', 'pair', 'pull', 'pair']);
+    expect(mixed(items).map(({ kind }) => kind)).toEqual(['pair', 'pung', 'pair', 'two-ways', 'pair']);
   });
 });
 
@@ -217,14 +217,14 @@ describe('progress', () => {
 
   test('the kinds of decision that cost most in all come first, and a practice miss is not counted twice', () => {
     const history = [
-      miss('a', { kind: 'pull', cost: 0.05 }),
+      miss('a', { kind: 'two-ways', cost: 0.05 }),
       miss('b', { kind: 'pair', cost: 0.02, source: 'warm-up' }),
       answer(null, 100, false, { kind: 'pair', cost: 0.02 }),
-      answer('a', 101, true, { kind: 'pull' }),
+      answer('a', 101, true, { kind: 'two-ways' }),
     ];
     const { kinds } = progressOf(history);
     expect(kinds.map(({ kind, cost, decisions }) => [kind, cost, decisions])).toEqual([
-      ['pull', 0.05, 2],
+      ['two-ways', 0.05, 2],
       ['pair', 0.02, 1],
     ]);
   });
@@ -307,6 +307,10 @@ describe('the practice history', () => {
       { type: 'guess', id: 'g', day: 1, what: 'reach', sure: 0.7, right: false, later: 1 },
     ];
     expect(practiceEntries(entries)).toEqual(entries);
+  });
+
+  test('reads a kind by the name that it had in earlier files', () => {
+    expect(practiceEntries([{ ...miss('m'), kind: 'pull' }])).toEqual([miss('m', { kind: 'two-ways' })]);
   });
 
   test.each([

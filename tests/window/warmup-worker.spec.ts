@@ -67,5 +67,5 @@ test('deals of every kind are found in the worker, a rare one at a small part of
     return costs[costs.length >> 1] ?? Number.NaN;
   };
   expect(shareOfKind('four-jokers', 13)).toBeLessThan(1 / 400);
-  expect(perDeal('pull') / perDeal('four-jokers')).toBeGreaterThan(3);
+  expect(perDeal('two-ways') / perDeal('four-jokers')).toBeGreaterThan(3);
 });
