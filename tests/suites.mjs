@@ -34,7 +34,24 @@ export function nodeTally(file, suite = 'The tests without a window') {
     failed: found.numFailedTests + broken,
     skipped: found.numPendingTests + found.numTodoTests,
     troubles: [],
+    notes: failedNames(found.testResults),
   });
+}
+
+/**
+ * What failed, once more at the end, where a log that is cut short still has it.
+ * @param {{ name: string, status: string, assertionResults: { status: string, fullName: string }[] }[]} files
+ */
+function failedNames(files) {
+  return files
+    .filter(({ status }) => status === 'failed')
+    .flatMap(({ name, assertionResults }) => {
+      const failed = assertionResults.filter(({ status }) => status === 'failed');
+      const file = name.replace(/^.*\/tests\//, 'tests/');
+      return failed.length === 0
+        ? [`Failed: ${file} could not be loaded.`]
+        : failed.map(({ fullName }) => `Failed: ${file}: ${fullName}`);
+    });
 }
 
 /**

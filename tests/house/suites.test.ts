@@ -19,10 +19,24 @@ beforeEach(() => {
 
 afterEach(() => rmSync(folder, { recursive: true }));
 
-test('passed, failed and skipped are counted; a file that could not be loaded is a failure', () => {
-  const broken = { status: 'failed', assertionResults: [] };
-  const report = { ...nothing, numPassedTests: 5, numFailedTests: 1, numPendingTests: 2, testResults: [broken] };
-  expect(nodeTally(reportOf(report))).toEqual({ passed: 5, failed: 2, skipped: 2, troubles: [] });
+test('passed, failed and skipped are counted, what failed is named; a file that could not be loaded is a failure', () => {
+  const broken = { name: '/x/tests/a.test.ts', status: 'failed', assertionResults: [] };
+  const one = {
+    name: '/x/tests/b.test.ts',
+    status: 'failed',
+    assertionResults: [
+      { status: 'failed', fullName: 'a sum adds up' },
+      { status: 'passed', fullName: 'a sum begins' },
+    ],
+  };
+  const report = { ...nothing, numPassedTests: 5, numFailedTests: 1, numPendingTests: 2, testResults: [broken, one] };
+  expect(nodeTally(reportOf(report))).toEqual({
+    passed: 5,
+    failed: 2,
+    skipped: 2,
+    troubles: [],
+    notes: ['Failed: tests/a.test.ts could not be loaded.', 'Failed: tests/b.test.ts: a sum adds up'],
+  });
 });
 
 test('an error outside any test is a failure; a pass at the second try is counted and told', () => {
