@@ -1,45 +1,27 @@
-import { type Result, success } from '../../core/base/result.ts';
+import type { Result } from '../../core/base/result.ts';
 import type { Moment } from '../../core/engine/moment.ts';
 import { mayBePassed, type PassSize } from '../../core/exchange/steps.ts';
-import {
-  type GiveChoice,
-  isSameChoice,
-  type PassChoice,
-  type RivalsRequest,
-  rivalsOf,
-} from '../../core/future/rivals.ts';
+import { type GiveChoice, isSameChoice, type PassChoice } from '../../core/future/rivals.ts';
 import { legalEvents } from '../../core/game/legal.ts';
 import { lastEnteredAt } from '../../core/game/record.ts';
 import { GAMES_RULE, type RaceRule, USUAL_RULE } from '../../core/plan/race.ts';
-import { type RaceResult, rankedPlaces, type Standing } from '../../core/plan/race-run.ts';
-import type { IncomingRates } from '../../core/table/incoming-rates.ts';
-import type { ContestRequest, Pool } from '../worker/pool.ts';
+import type { Pool } from '../worker/pool.ts';
 import { type Analysis, momentOf } from './analysis.ts';
 import { type Answer, Ask, type Report } from './ask.ts';
 import type { CardGames } from './card-games.ts';
+import {
+  type Compared,
+  comparePasses,
+  type CompareRequest,
+  type Judged,
+  judgedAt,
+  rankedOf,
+  raceOf,
+} from './compare-passes.ts';
 import type { GameSession } from './game-session.ts';
 import { type IncomingChoice, ratesKey } from './incoming.ts';
 import type { PassDraft } from './pass-draft.ts';
 import { Store } from './store.ts';
-
-/** Choices that are compared, and what a look ahead has found of them so far. */
-export interface Compared {
-  readonly choices: readonly PassChoice[];
-  /** Why each of them stands where it does, in sentences; empty until it is known. */
-  readonly reasons: readonly (readonly string[])[];
-  /** Where the race stood at its last look; null before the first one. */
-  readonly result: RaceResult | null;
-  /** What comes in, if not all tiles alike. */
-  readonly rates: IncomingRates | null;
-}
-
-/** A choice with what a look ahead found of it. */
-export interface Judged {
-  readonly choice: PassChoice;
-  readonly standing: Standing;
-  /** Why it stands there, in sentences. */
-  readonly reasons: readonly string[];
-}
 
 /** What a look ahead is made from. */
 export interface LookParts {
@@ -53,13 +35,6 @@ export interface LookParts {
   readonly pool: Pool;
   readonly rule?: RaceRule;
   readonly gamesRule?: RaceRule;
-}
-
-interface LookRequest {
-  readonly moment: Moment;
-  /** The decision whose choices are compared. */
-  readonly due: RivalsRequest & { readonly size: PassSize };
-  readonly rates: IncomingRates | null;
 }
 
 /** Choices that whole games are played with. */
@@ -81,7 +56,9 @@ export class LookAhead extends Store {
   readonly #pool: Pool;
   readonly #rule: RaceRule;
   readonly #gamesRule: RaceRule;
-  readonly #look = new Ask((request: LookRequest, report: Report<never, Compared>) => this.#run(request, report));
+  readonly #look = new Ask((request: CompareRequest, report: Report<never, Compared>) =>
+    comparePasses(this.#pool, this.#rule, request, report),
+  );
   readonly #played = new Ask((request: GamesRequest, report: Report<never, Compared>) => this.#play(request, report));
   #moment: Moment | null = null;
   /** The pass that is due and all that is known of it, whatever lies in the tray: what a look belongs to. */
@@ -194,25 +171,19 @@ export class LookAhead extends Store {
 
   #lookedOn(): void {
     const { status, value } = this.#look.answer;
-    const { choices = [], reasons = [], result = null } = value ?? {};
-    const isSettled = status === 'done' && result !== null;
-    if (isSettled) this.#keep(choices, reasons, result);
+    const isSettled = status === 'done' && value !== null && value.result !== null;
+    if (isSettled) this.#keep(value);
     this.notify();
     // The tray may hold another pass by now.
     if (isSettled) this.#refresh();
   }
 
   /** The first look makes the list; a later one, for the tray's pass, adds that one. */
-  #keep(choices: readonly PassChoice[], reasons: Compared['reasons'], result: RaceResult): void {
-    const judged = (place: number): Judged => ({
-      choice: choices[place] as PassChoice,
-      standing: result.standings[place] as Standing,
-      reasons: reasons[place] ?? [],
-    });
-    if (this.#ranked === null) this.#ranked = rankedPlaces(result).map(judged);
+  #keep(compared: Compared): void {
+    if (this.#ranked === null) this.#ranked = rankedOf(compared);
     else {
-      const later = choices.map((_, place) => judged(place)).filter(({ choice }) => this.judged(choice) === null);
-      this.#added = [...this.#added, ...later];
+      const later = compared.choices.map((_, place) => judgedAt(compared, place));
+      this.#added = [...this.#added, ...later.filter(({ choice }) => this.judged(choice) === null)];
     }
   }
 
@@ -235,38 +206,9 @@ export class LookAhead extends Store {
     this.#look.clear();
   }
 
-  async #run({ moment, due, rates }: LookRequest, report: Report<never, Compared>): Promise<Result<Compared>> {
-    report.value({ choices: rivalsOf(due), reasons: [], result: null, rates: null });
-    const { passes, chosen = null, size } = due;
-    const { signal } = report;
-    const rivals = await this.#pool.first.ask('rivals', { ...moment, passes, chosen, size }, { signal });
-    if (!rivals.ok) return rivals;
-    const choices = rivals.value;
-    // Told while the futures are counted, so that nobody waits for them.
-    const telling = this.#pool.first.ask('passReasons', { ...moment, choices }, { signal });
-    const raced = await this.#race({ ...moment, depth: 'exchange', choices }, rates, report);
-    const reasons = await telling;
-    if (!raced.ok) return raced;
-    return reasons.ok ? success({ ...raced.value, reasons: reasons.value }) : reasons;
-  }
-
   /** Whole games take all tiles as they come: no rates are weighed. */
   async #play({ moment, choices }: GamesRequest, report: Report<never, Compared>): Promise<Result<Compared>> {
-    return await this.#race({ ...moment, depth: 'game', choices }, null, report);
-  }
-
-  async #race(
-    contest: ContestRequest,
-    rates: Compared['rates'],
-    { signal, value }: Report<never, Compared>,
-  ): Promise<Result<Compared>> {
-    const { choices, depth } = contest;
-    const rule = depth === 'game' ? this.#gamesRule : this.#rule;
-    const known = { choices, reasons: [], rates };
-    value({ ...known, result: null });
-    const look = (result: RaceResult): void => value({ ...known, result });
-    const raced = await this.#pool.race(contest, rule, { signal, look });
-    return raced.ok ? success({ ...known, result: raced.value }) : raced;
+    return await raceOf(this.#pool, this.#gamesRule, { ...moment, depth: 'game', choices }, null, report);
   }
 
   /** Drops the games of another moment. Those of this one stay, whatever new rates and terms say of the look. */

@@ -4,7 +4,7 @@ import { isSameChoice, type PassChoice } from '../../../core/future/rivals.ts';
 import { legalEvents } from '../../../core/game/legal.ts';
 import { belongTogether } from '../../../core/plan/gift.ts';
 import { tileWords } from '../../../core/tiles/names.ts';
-import type { Judged } from '../../session/look-ahead.ts';
+import type { Judged } from '../../session/compare-passes.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { answerWords as words } from '../../words/answer.ts';
 import { isAdviceWelcome } from './aids.ts';

@@ -10,7 +10,7 @@ import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import '../../parts/wr-slots.ts';
 import type { SlotsReturned } from '../../parts/wr-slots.ts';
 import { takeBack } from '../../session/layout.ts';
-import type { Judged } from '../../session/look-ahead.ts';
+import type { Judged } from '../../session/compare-passes.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';

@@ -6,7 +6,7 @@ import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import '../../parts/wr-explain.ts';
 import type { Answer } from '../../session/ask.ts';
-import type { Compared } from '../../session/look-ahead.ts';
+import type { Compared } from '../../session/compare-passes.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';

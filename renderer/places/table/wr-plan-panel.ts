@@ -9,7 +9,7 @@ import '../../parts/wr-choice.ts';
 import '../../parts/wr-explain.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import { fillTray } from '../../session/layout.ts';
-import type { Judged } from '../../session/look-ahead.ts';
+import type { Judged } from '../../session/compare-passes.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
