@@ -1,4 +1,4 @@
-import { Z95 } from '../base/statistics.ts';
+import { Z95 } from './statistics.ts';
 
 /** No mean interval and no trend is stated on fewer values than this. */
 const FEWEST_FOR_CLAIM = 30;

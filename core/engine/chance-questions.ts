@@ -76,6 +76,12 @@ export function* handChance(request: Moment): Steps<undefined, Result<number>> {
   return moment.ok ? success(chanceOfHand(moment.value, 'drawn' in request.at ? (request.at.drawn ?? 0) : 0)) : moment;
 }
 
+/** The chance at a moment: by the events of a game where they are known, else by the tiles alone. */
+export function chanceAt({ at }: Moment, moment: OpenMoment): number {
+  if (!('events' in at) || moment.state === null) return chanceOfHand(moment, 'drawn' in at ? (at.drawn ?? 0) : 0);
+  return new GameChance(moment.card.table, moment.chance).at(moment.state, at.events);
+}
+
 function chanceOfHand({ card, chance: fit, known, exposed, seat, step }: OpenMoment, drawn: number): number {
   const table = steadyTable(card.table, fit.kind);
   const chance = new MomentChance(table, fit);

@@ -36,7 +36,7 @@ export function* rivals(request: RivalsQuestion): Steps<undefined, Result<readon
   yield undefined;
   const moment = openMoment(request);
   if (!moment.ok) return moment;
-  const { card, known, model, said, step } = moment.value;
+  const { card, known, hands: model, said, step } = moment.value;
   if (step === null) return NO_PASS;
   const { passes, chosen = null, size } = request;
   const terms = { compiled: card.compiled, known, model, rates: said.rates ?? undefined };
@@ -75,7 +75,7 @@ export function* advisePass(request: PassAdviceRequest): Steps<undefined, Result
   if (!moment.ok) return moment;
   const position = positionOf(moment.value);
   if (!position.ok) return position;
-  const { card, known, model, hands, chance: fit, said, step } = moment.value;
+  const { card, known, hands, chance: fit, said, step } = moment.value;
   if (step === null) return NO_PASS;
   const { rates = fit.table.incoming } = said;
   const weights = rates === null ? {} : { weights: weightsOf(rates, step, known) };
@@ -85,7 +85,7 @@ export function* advisePass(request: PassAdviceRequest): Steps<undefined, Result
   }
   const chosen = request.give === undefined ? null : givenIn(plans, known, Tiles.fromCounts(request.give));
   if (chosen?.ok === false) return chosen;
-  const task = { card: card.table, position: position.value, known, model, terms: termsOf(moment.value) };
+  const task = { card: card.table, position: position.value, known, model: hands, terms: termsOf(moment.value) };
   const list = yield* passAdviceSteps(chosen === null ? task : { ...task, chosen: chosen.value });
   return success(passAdviceDocument(step, list, plans, stoppedNow(moment.value)));
 }

@@ -6,21 +6,25 @@ import type { CardFit } from '../chance/table-figures.ts';
 import type { PassStep, Seat } from '../exchange/steps.ts';
 import type { GameEvent } from '../game/events.ts';
 import { GAME_FILE_KIND, GAME_SCHEMA_VERSION, type GameRecord } from '../game/record.ts';
+import type { PassLesson } from '../plan/pass-reasons.ts';
 import { knownTiles } from '../reading/known.ts';
 import { DEFAULT_DRAWS, readKnown } from '../reading/reading.ts';
 import { FIRST_REACH_MODEL } from '../reading/reach-model.ts';
 import type { Verdict } from '../review/decision.ts';
 import type { Review } from '../review/review.ts';
 import { FIRST_STAGES, type Yardstick } from '../review/yardstick.ts';
+import { weightsOf } from '../table/incoming-rates.ts';
 import { parseTiles } from '../tiles/text.ts';
 import { Tiles } from '../tiles/tiles.ts';
-import { type AimStanding, answerSteps, type JudgedOption } from '../warmup/answer.ts';
+import { answerSteps, type JudgedOption } from '../warmup/answer.ts';
 import { type DealKind, needsCard } from '../warmup/deal-kinds.ts';
 import type { Truth } from '../warmup/estimate.ts';
 import { findDealSteps, kindOfRack, redealSteps, shareOfKind } from '../warmup/find-deal.ts';
 import { itemOfDeal, type WarmUpItem } from '../warmup/item.ts';
+import { type Lesson, lessonOf } from '../warmup/lesson.ts';
 import { type OwnMove, PracticeTable } from '../warmup/practice-table.ts';
 import { readyCard, type ReadyCard } from './cards.ts';
+import { chanceAt } from './chance-questions.ts';
 import {
   type PassDocument,
   passDocument,
@@ -63,63 +67,57 @@ export interface RedealRequest {
   readonly card: MarkedCard;
   readonly kind: DealKind;
   readonly step: PassStep;
+  /** 14 for East, 13 for another seat; by chance unless given. */
+  readonly tiles?: 13 | 14;
   readonly seed: number;
 }
 
 /** A problem of the same kind dealt anew; progress is how many were tried. */
-export function* redeal({ card, kind, step, seed }: RedealRequest): Steps<number, Result<WarmUpItem>> {
+export function* redeal({ card, seed, ...asked }: RedealRequest): Steps<number, Result<WarmUpItem>> {
   const ready = readyCard(card);
   if (!ready.ok) return ready;
   return yield* redealSteps(
-    { kind, step, yardstick: yardstickOf(ready.value), card: ready.value.table },
+    { ...asked, yardstick: yardstickOf(ready.value), card: ready.value.table },
     randomFromSeed(seed),
   );
 }
 
-/** A problem: a moment of the exchange with a pass due. */
-export interface AnswerRequest extends Moment {
-  /** Null when nobody chose yet. */
-  readonly give: Counts | null;
-  readonly aims: readonly string[];
-}
-
+/** What is exact of the answer to a problem. */
 export interface AnswerDocument {
+  /** The chance to win before the pass. */
+  readonly chance: number;
   readonly reading: ReadingDocument;
-  /** All passes, best first. */
+  readonly lesson: Lesson;
+  /** All passes, the most reach after it first, with what goes and what stays in sentences. */
   readonly options: readonly JudgedDocument[];
-  readonly chosen: JudgedDocument | null;
-  /** Other passes as good as the best, as far as anybody can tell. */
-  readonly asGood: readonly JudgedDocument[];
-  readonly aims: readonly AimStanding[];
   readonly tiles: readonly VerdictDocument[];
 }
 
-export interface JudgedDocument extends PassDocument {
+export interface JudgedDocument extends PassDocument, PassLesson {
   readonly blind: number;
   readonly verdict: Verdict;
 }
 
-/** The answer to a problem, exact under the model of reach; progress is the part done, 0 to 1. */
-export function* answer(request: AnswerRequest): Steps<number, Result<AnswerDocument>> {
+/** The answer to a problem, a moment of the exchange with a pass due, by what the card's own games have shown; progress is the part done, 0 to 1. */
+export function* answer(request: Moment): Steps<number, Result<AnswerDocument>> {
   const moment = openMoment(request);
   if (!moment.ok) return moment;
-  const { card, model, known, step } = moment.value;
+  const { card, hands: model, known, step, said } = moment.value;
   if (step === null) return failure('no-pass', 'No pass is due here: there is nothing to answer.');
-  const give = request.give === null ? null : Tiles.fromCounts(request.give);
-  const choice = { known, step, give, aims: request.aims };
-  const { reading, options, chosen, asGood, aims } = yield* answerSteps({ compiled: card.compiled, model }, choice);
+  const weights = said.rates ? { weights: weightsOf(said.rates, step, known) } : {};
+  const found = yield* answerSteps({ compiled: card.compiled, model }, { known, step, ...weights });
   return success({
-    reading: readingDocument(reading),
-    options: options.map(judgedDocument),
-    chosen: chosen === null ? null : judgedDocument(chosen),
-    asGood: asGood.map(judgedDocument),
-    aims,
-    tiles: tilesDocument(reading).verdicts,
+    chance: chanceAt(request, moment.value),
+    reading: readingDocument(found.reading),
+    lesson: lessonOf(found.reading.lean, found.turn),
+    options: found.options.map(judgedDocument),
+    tiles: tilesDocument(found.reading).verdicts,
   });
 }
 
 function judgedDocument(option: JudgedOption): JudgedDocument {
-  return { ...passDocument(option), blind: option.blind, verdict: option.verdict };
+  const { blind, verdict, goes, stays } = option;
+  return { ...passDocument(option), blind, verdict, goes, stays };
 }
 
 export interface GoOnRequest {

@@ -1,7 +1,7 @@
 import { type DecisionKind, judgementOf } from '../review/decision.ts';
 import type { Review } from '../review/review.ts';
 import type { ChoiceCost } from './findings.ts';
-import { type Mean, meanOf, sum, type Trend, trendOf } from './intervals.ts';
+import { type Mean, meanOf, sum, type Trend, trendOf } from '../base/intervals.ts';
 
 /** The costs of all choices of a game. */
 export function choiceCosts({ decisions }: Review): ChoiceCost[] {

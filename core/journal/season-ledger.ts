@@ -1,7 +1,7 @@
 import { PART_KINDS, type PartKind } from '../review/ledger.ts';
 import type { Review } from '../review/review.ts';
 import type { LedgerSums } from './findings.ts';
-import { type Mean, meanOf } from './intervals.ts';
+import { type Mean, meanOf } from '../base/intervals.ts';
 
 /** The sums of a game's ledger, without its parts one by one. */
 export function ledgerSums({ ledger: { start, end, totals } }: Pick<Review, 'ledger'>): LedgerSums {

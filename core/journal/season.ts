@@ -2,7 +2,7 @@ import { type Rate, rateOf } from '../base/statistics.ts';
 import { PASS_STEPS, type Seat, SEATS } from '../exchange/steps.ts';
 import { ADVICE_TIMES, type AdviceTime } from '../game/advice.ts';
 import type { FigureMoment, GameFigures } from './findings.ts';
-import { type Mean, meanOf } from './intervals.ts';
+import { type Mean, meanOf } from '../base/intervals.ts';
 import type { GameSummary } from './summary.ts';
 
 /** A game of the season: its summary, with what the engine found if that has been computed. */

@@ -35,6 +35,18 @@ export function passReasons({ give, rack, targets, cost }: PassToExplain): strin
   ];
 }
 
+/** Why a pass of the list is made, told apart: what goes and why, and what stays and for which hands. */
+export function passLesson({ give, rack, targets }: Omit<PassToExplain, 'cost'>): PassLesson {
+  if (give.length === 0) return { goes: [], stays: 'You keep everything.' };
+  const kept = rack.minus(Tiles.of(give));
+  return { goes: [...givenReasons(give, rack, targets), ...receiverReason(give)], stays: keptReason(kept, targets) };
+}
+
+export interface PassLesson {
+  readonly goes: readonly string[];
+  readonly stays: string;
+}
+
 function receiverReason(give: readonly Kind[]): string[] {
   if (give.length < 2) return [];
   const together = give.filter((kind, place) => give.some((other, at) => at !== place && belongTogether(kind, other)));

@@ -62,6 +62,8 @@ export function fits(kind: DealKind, rack: Tiles, yardstick: Yardstick): boolean
 export interface RedealRequest {
   readonly kind: DealKind;
   readonly step: PassStep;
+  /** 14 for East, 13 for another seat; unless given, East is dealt to once in four times. */
+  readonly tiles?: 13 | 14;
   readonly yardstick: Yardstick;
   /** The same card for the simulated table. */
   readonly card: TableCard;
@@ -76,7 +78,7 @@ const MOST_TABLES = 3000;
  */
 export function* redealSteps(request: RedealRequest, random: Random): Generator<number, Result<WarmUpItem>> {
   const { kind, step, yardstick, card } = request;
-  const size = random.below(4) === 0 ? 14 : 13;
+  const size = request.tiles ?? (random.below(4) === 0 ? 14 : 13);
   if (step === 'right') {
     const found = yield* findDealSteps({ kind, tiles: size, yardstick }, random);
     return found.ok ? success(itemOfDeal(found.value.deal)) : found;

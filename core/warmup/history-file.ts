@@ -1,8 +1,8 @@
 import * as v from 'valibot';
 import { type Fields, isFields } from '../base/json.ts';
 import { failure, type Problem, type Result, success } from '../base/result.ts';
-import { check, count, fields, flag, oneOf, share, text, type ValueOf } from '../base/schema.ts';
-import { PASS_STEPS } from '../exchange/steps.ts';
+import { check, count, fields, flag, list, oneOf, share, text, type ValueOf } from '../base/schema.ts';
+import { PASS_STEPS, SEATS } from '../exchange/steps.ts';
 import { VERDICTS } from '../review/decision.ts';
 import { DEAL_KINDS, type DealKind } from './deal-kinds.ts';
 import { GUESSED } from './history.ts';
@@ -27,6 +27,23 @@ const DECISION = {
   halfWidth: v.exactOptional(share),
 };
 
+/** A problem and what was answered to it, so that its answer can be opened again. */
+const ASKED = fields({
+  rack: text(100),
+  gone: text(100),
+  seat: oneOf(SEATS),
+  code: v.exactOptional(text(60)),
+  give: text(100),
+  blind: count,
+  stops: flag,
+  keeps: text(100),
+  aims: list(text(300), 100, 'must be a list of at most 100 aims'),
+  why: text(2000),
+  /** The mark of the card that it was answered with. */
+  card: text(100),
+});
+export type Asked = ValueOf<typeof ASKED>;
+
 /**
  * What is kept of practice, one entry a line, oldest first (see FORMAT.md); all that the window
  * says about progress is computed from these.
@@ -42,6 +59,9 @@ export const ENTRY_FIELDS = {
     verdict: oneOf(VERDICTS),
     /** Seconds that it took, when the clock was on. */
     seconds: v.exactOptional(count),
+    /** The same for all answers of one sitting. */
+    sitting: v.exactOptional(id),
+    asked: v.exactOptional(ASKED),
   }),
   /** A guess: how sure the person was of it, from 0 to 1, and whether it came true. */
   guess: fields({ ...ENTRY, what: oneOf(GUESSED), sure: share, right: flag }),

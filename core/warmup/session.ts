@@ -1,11 +1,11 @@
 import { fingerprint } from '../base/fingerprint.ts';
 import { type Random, shuffle } from '../base/random.ts';
-import { dueDay, HORIZON_DAYS } from '../base/spacing.ts';
 import type { PassStep } from '../exchange/steps.ts';
 import { type Decision, isRight, judgementOf } from '../review/decision.ts';
 import type { DealKind } from './deal-kinds.ts';
-import type { AnswerEntry, MissEntry, PracticeEntry } from './history-file.ts';
+import type { PracticeEntry } from './history-file.ts';
 import { decisionKey } from './history.ts';
+import { dueMisses } from './returns.ts';
 
 /** A problem of a session: what kind of problem to deal anew, and the miss that it repeats. */
 export interface SessionItem {
@@ -15,11 +15,8 @@ export interface SessionItem {
   readonly step: PassStep;
 }
 
-/** The most problems of a session, and the most seconds that it takes (CR-R6). */
+/** The most problems of a session (CR-R6). */
 export const MOST_ITEMS = 12;
-const MOST_SECONDS = 600;
-/** The most own misses that wait; the costliest ones, so that missed days never pile up (CR-R6). */
-export const MOST_WAITING = 20;
 /** Of ten problems at least seven are own ones, as long as there are own ones (CR-R5). */
 const OWN_PART = 0.7;
 /** With this many kinds of decision or more, no two alike follow each other (CR-R4). */
@@ -41,24 +38,6 @@ export interface SessionPlan {
   readonly random: Random;
   readonly horizonDays?: number;
   readonly size?: number;
-}
-
-/** Own misses that are due, costliest first, at most `MOST_WAITING`. */
-export function dueMisses({ history, today, horizonDays = HORIZON_DAYS }: Omit<SessionPlan, 'random'>): MissEntry[] {
-  const misses = history.filter((entry): entry is MissEntry => entry.type === 'miss');
-  return misses
-    .filter((miss) => (dueDay(answersTo(miss, history), horizonDays) as number) <= today)
-    .sort((one, other) => other.cost - one.cost || one.day - other.day)
-    .slice(0, MOST_WAITING);
-}
-
-/** Making the miss counts as its first answer. */
-function answersTo(
-  miss: MissEntry,
-  history: readonly PracticeEntry[],
-): { readonly day: number; readonly right: boolean }[] {
-  const later = history.filter((entry): entry is AnswerEntry => entry.type === 'answer' && entry.miss === miss.id);
-  return [{ day: miss.day, right: false }, ...later.map(({ day, verdict }) => ({ day, right: isRight(verdict) }))];
 }
 
 /** The problems of a session, in the order in which they are asked. */
@@ -127,30 +106,6 @@ export function mixed(items: readonly SessionItem[]): SessionItem[] {
 function mostOfKind(items: readonly SessionItem[], left: readonly SessionItem[]): SessionItem {
   const count = (item: SessionItem): number => left.filter((each) => decisionKey(each) === decisionKey(item)).length;
   return items.reduce((most, item) => (count(item) > count(most) ? item : most));
-}
-
-/** A sitting of practice: what is still to come, and when it began. */
-export interface Sitting {
-  readonly left: readonly SessionItem[];
-  readonly done: number;
-  readonly of: number;
-  /** Milliseconds since any fixed moment. */
-  readonly startedAt: number;
-}
-
-export function beginSitting(items: readonly SessionItem[], now: number): Sitting {
-  return { left: items, done: 0, of: items.length, startedAt: now };
-}
-
-/** The next problem with the sitting after it; null for the problem when none is left or ten minutes are over (CR-R6). */
-export function nextInSitting(
-  sitting: Sitting,
-  now: number,
-): { readonly item: SessionItem | null; readonly sitting: Sitting } {
-  const [item, ...left] = sitting.left;
-  const over = now - sitting.startedAt > MOST_SECONDS * 1000;
-  if (item === undefined || over) return { item: null, sitting: { ...sitting, left: [] } };
-  return { item, sitting: { ...sitting, left, done: sitting.done + 1 } };
 }
 
 /** A pass of a game that cost something: what a miss is made of, once the kind of its rack is known. */

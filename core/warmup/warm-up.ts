@@ -10,10 +10,6 @@ import type { Tiles } from '../tiles/tiles.ts';
 import { knownOfItem, type WarmUpItem, withoutReturned } from './item.ts';
 import type { OwnMove } from './practice-table.ts';
 
-/** The stages of one decision, in order; the answer is shown in the last one only. */
-export const STAGES = ['arrange', 'aim', 'keep', 'choose', 'say', 'answer'] as const;
-export type Stage = (typeof STAGES)[number];
-
 /** What a person said of one decision before the answer. */
 export interface Attempt {
   /** Sections or lines aimed at: `section:Weather` or `line:weather-1`; may be empty. */
@@ -43,22 +39,22 @@ interface PastAttempt {
  */
 export interface WarmUp {
   readonly item: WarmUpItem;
-  readonly stage: Stage;
-  readonly attempt: Attempt;
+  /** What was answered to the decision that is due; null until then, and nothing is told before. */
+  readonly attempt: Attempt | null;
   readonly past: readonly PastAttempt[];
   readonly moves: readonly OwnMove[];
   readonly events: readonly GameEvent[];
 }
 
 /** What a decision begins with. */
-const NOTHING_SAID: Attempt = { aims: [], keeps: '', give: '', blind: 0, stops: false, why: '' };
+export const NOTHING_SAID: Attempt = { aims: [], keeps: '', give: '', blind: 0, stops: false, why: '' };
 
 /** Starts a problem; refused with a sentence when its tiles are not possible. */
 export function startWarmUp(item: WarmUpItem): Result<WarmUp> {
   const known = knownOfItem(item);
   if (!known.ok) return known;
   const events: GameEvent[] = [{ type: 'dealt', seat: item.seat, tiles: item.rack }];
-  return success({ item, stage: 'arrange', attempt: NOTHING_SAID, past: [], moves: [], events });
+  return success({ item, attempt: null, past: [], moves: [], events });
 }
 
 /** The rack that is now decided on. */
@@ -93,7 +89,8 @@ export function blindNow(warmUp: WarmUp): number {
 
 /** Whether the person may stop before the second round now. */
 export function mayStop(warmUp: WarmUp): boolean {
-  return warmUp.stage === 'choose' && stopDue(exchangeNow(warmUp)) === 'left2';
+  if (warmUp.attempt !== null) return false;
+  return isWhole(warmUp.item) ? stopDue(exchangeNow(warmUp)) === 'left2' : warmUp.item.step === 'left2';
 }
 
 /** Whether every pass has been made and none is left. */
@@ -111,14 +108,16 @@ export interface AskedAnswer {
 
 /** What may now be answered; null until the person has answered first (CR-R1). */
 export function answerDue(warmUp: WarmUp): AskedAnswer | null {
+  const { attempt } = warmUp;
+  const asked = problemNow(warmUp);
+  return attempt === null || asked === null ? null : { ...asked, attempt };
+}
+
+/** The decision that is due, answered or not; null when the exchange is over. */
+export function problemNow(warmUp: WarmUp): Omit<AskedAnswer, 'attempt'> | null {
   const step = stepNow(warmUp);
-  if (warmUp.stage !== 'answer' || step === null) return null;
-  return {
-    rack: formatTiles(rackNow(warmUp)),
-    gone: formatTiles(goneNow(warmUp)),
-    step,
-    attempt: warmUp.attempt,
-  };
+  if (step === null) return null;
+  return { rack: formatTiles(rackNow(warmUp)), gone: formatTiles(goneNow(warmUp)), step };
 }
 
 /** The game so far, as its events make it. */
@@ -131,62 +130,32 @@ function exchangeNow(warmUp: WarmUp): ExchangeState {
   return stateNow(warmUp).exchange as ExchangeState;
 }
 
-/** Lays the rack out; the order is not checked. */
-export function arranged(warmUp: WarmUp): Result<WarmUp> {
-  return from(warmUp, 'arrange', () => success({ ...warmUp, stage: 'aim' }));
+/**
+ * Answers the decision that is due; then the answer may be seen. Refused with a sentence where the tiles are not in
+ * the rack, are too many or too few for this pass, or hold a joker.
+ */
+export function answered(warmUp: WarmUp, attempt: Attempt): Result<WarmUp> {
+  if (warmUp.attempt !== null) return failure('answered', 'This pass is answered already: go on to the next one.');
+  const keeps = parseTiles(attempt.keeps);
+  if (!keeps.ok) return keeps;
+  if (!rackNow(warmUp).contains(keeps.value)) return notInRack();
+  const refused = attempt.stops ? stopRefused(warmUp) : passRefused(warmUp, attempt);
+  if (refused !== undefined) return refused;
+  return success({ ...warmUp, attempt: attempt.stops ? { ...attempt, give: '', blind: 0 } : attempt });
 }
 
-/** Names the sections or hands aimed at; none is an answer too. */
-export function aimed(warmUp: WarmUp, aims: readonly string[]): Result<WarmUp> {
-  return from(warmUp, 'aim', () => success({ ...warmUp, stage: 'keep', attempt: { ...warmUp.attempt, aims } }));
+function stopRefused(warmUp: WarmUp): Result<never> | undefined {
+  if (mayStop(warmUp)) return undefined;
+  return failure('no-stop', 'The exchange can be stopped only before its second round.');
 }
 
-/** Marks what is to be kept. */
-export function kept(warmUp: WarmUp, tiles: Tiles): Result<WarmUp> {
-  return from(warmUp, 'keep', () => {
-    if (!rackNow(warmUp).contains(tiles)) return notInRack();
-    return success({ ...warmUp, stage: 'choose', attempt: { ...warmUp.attempt, keeps: formatTiles(tiles) } });
-  });
-}
-
-/** Chooses what to give. In the courtesy none to three tiles are asked for exchange. */
-export function chosen(warmUp: WarmUp, tiles: Tiles, blind = 0): Result<WarmUp> {
-  return from(warmUp, 'choose', () => {
-    if (!tiles.distinct().every(mayBePassed)) return failure('joker-passed', NEVER_PASSED);
-    if (!rackNow(warmUp).contains(tiles)) return notInRack();
-    const refused = countRefused(warmUp, tiles.size, blind);
-    if (refused) return refused;
-    return success({
-      ...warmUp,
-      stage: 'say',
-      attempt: { ...warmUp.attempt, give: formatTiles(tiles), blind, stops: false },
-    });
-  });
-}
-
-/** Chooses to stop before the second round, where that may be. */
-export function stopped(warmUp: WarmUp): Result<WarmUp> {
-  return from(warmUp, 'choose', () => {
-    if (!mayStop(warmUp)) return failure('no-stop', 'The exchange can be stopped only before its second round.');
-    return success({ ...warmUp, stage: 'say', attempt: { ...warmUp.attempt, give: '', blind: 0, stops: true } });
-  });
-}
-
-/** Says why, or nothing; then the answer may be seen. */
-export function said(warmUp: WarmUp, why: string): Result<WarmUp> {
-  return from(warmUp, 'say', () => success({ ...warmUp, stage: 'answer', attempt: { ...warmUp.attempt, why } }));
-}
-
-/** Back to the stage before, as long as the answer hasn't been shown. */
-export function back(warmUp: WarmUp): WarmUp {
-  const place = STAGES.indexOf(warmUp.stage);
-  const before = STAGES[place - 1];
-  return warmUp.stage === 'answer' || before === undefined ? warmUp : { ...warmUp, stage: before };
-}
-
-function from(warmUp: WarmUp, stage: Stage, next: () => Result<WarmUp>): Result<WarmUp> {
-  if (warmUp.stage === stage) return next();
-  return failure('wrong-stage', 'This part of the warm-up is not due now: go on where the window asks.');
+/** In the courtesy none to three tiles are asked for exchange. */
+function passRefused(warmUp: WarmUp, { give, blind }: Attempt): Result<never> | undefined {
+  const tiles = parseTiles(give);
+  if (!tiles.ok) return tiles;
+  if (!tiles.value.distinct().every(mayBePassed)) return failure('joker-passed', NEVER_PASSED);
+  if (!rackNow(warmUp).contains(tiles.value)) return notInRack();
+  return countRefused(warmUp, tiles.value.size, blind);
 }
 
 function notInRack(): Result<never> {
@@ -207,27 +176,24 @@ function countRefused(warmUp: WarmUp, size: number, blind: number): Result<never
  * nothing was answered, or the problem is a single decision.
  */
 export function movesToGoOn(warmUp: WarmUp): readonly OwnMove[] | null {
+  const { attempt } = warmUp;
   const step = stepNow(warmUp);
-  if (warmUp.stage !== 'answer' || step === null || !isWhole(warmUp.item)) return null;
-  const { give, blind, stops } = warmUp.attempt;
+  if (attempt === null || step === null || !isWhole(warmUp.item)) return null;
+  const { give, blind, stops } = attempt;
   if (stops) return [...warmUp.moves, { type: 'stop' }];
   const tiles = expectValue(parseTiles(give)).toKinds();
   const move: OwnMove = step === 'courtesy' ? { type: 'courtesy', tiles } : { type: 'give', step, tiles, blind };
   return [...warmUp.moves, move];
 }
 
-/**
- * Goes on from an answer with what the practice table made of the moves. The next decision begins with the choice,
- * its aims as before; it can be taken back to them.
- */
+/** Goes on from an answer with what the practice table made of the moves; the next decision is then due. */
 export function wentOn(warmUp: WarmUp, moves: readonly OwnMove[], events: readonly GameEvent[]): WarmUp {
-  const past = [...warmUp.past, pastAttempt(warmUp, events)];
-  return { ...warmUp, past, moves, events, stage: 'choose', attempt: { ...NOTHING_SAID, aims: warmUp.attempt.aims } };
+  return { ...warmUp, past: [...warmUp.past, pastAttempt(warmUp, events)], moves, events, attempt: null };
 }
 
 /** The decision just answered, as a past one. */
 function pastAttempt(warmUp: WarmUp, events: readonly GameEvent[]): PastAttempt {
-  const { attempt } = warmUp;
+  const attempt = warmUp.attempt ?? NOTHING_SAID;
   const give = attempt.stops ? '' : givenLast(events);
   return { step: stepNow(warmUp) as PassStep, rack: formatTiles(rackNow(warmUp)), attempt: { ...attempt, give } };
 }

@@ -2,8 +2,8 @@ import * as fc from 'fast-check';
 import jstat from 'jstat';
 import { describe, expect, test } from 'vitest';
 import { rateOf, Z95 } from '../../core/base/statistics.ts';
-import { meanOf, studentQuantile } from '../../core/journal/intervals.ts';
-import { trendOf } from '../../core/journal/intervals.ts';
+import { meanOf, studentQuantile } from '../../core/base/intervals.ts';
+import { trendOf } from '../../core/base/intervals.ts';
 import { randomFromSeed } from '../../core/base/random.ts';
 
 describe('the score interval of a share (Wilson 1927)', () => {

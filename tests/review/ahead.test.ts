@@ -26,7 +26,7 @@ function problemAt(step: PassStep): WarmUpItem {
 function lookAhead(item: WarmUpItem, chosen: number | PassChoice, rule = QUICK): Ahead {
   const { rack, gone, seat, step } = item;
   const known = expectValue(knownOfItem(item));
-  const { options } = finish(answerSteps(yardstick, { known, step, give: null, aims: [] }));
+  const { options } = finish(answerSteps(yardstick, { known, step }));
   const passes = options.map(({ give }) => give);
   const choice: PassChoice = typeof chosen === 'number' ? { type: 'give', tiles: passes.at(chosen) ?? [] } : chosen;
   const position = positionBefore(tiles(rack), tiles(gone), seat, step);

@@ -143,8 +143,6 @@ describe('the search for a deal of a kind', () => {
       answerSteps(yardstick, {
         known: expectValue(knownOfItem(itemOfDeal(close))),
         step: 'right',
-        give: null,
-        aims: [],
       }),
     ).options;
     const [best] = table;

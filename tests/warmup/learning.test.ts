@@ -10,15 +10,10 @@ import { decisionKey } from '../../core/warmup/history.ts';
 import { brierScore, calibrationsOf, isReachRight, scoreCourse } from '../../core/warmup/estimate.ts';
 import { FEWEST_FOR_TREND, firstAttempts, progressOf } from '../../core/warmup/progress.ts';
 import { checkPracticeEntry, practiceEntries } from '../../core/warmup/history-file.ts';
-import {
-  beginSitting,
-  dueMisses,
-  mixed,
-  MOST_ITEMS,
-  MOST_WAITING,
-  nextInSitting,
-  planSession,
-} from '../../core/warmup/session.ts';
+import { dueMisses, MOST_WAITING, returnsOf } from '../../core/warmup/returns.ts';
+import { mixed, MOST_ITEMS, planSession } from '../../core/warmup/session.ts';
+import { beginSitting, nextInSitting } from '../../core/warmup/sitting.ts';
+import { mondayOf, weeksOf } from '../../core/warmup/weeks.ts';
 
 const miss = (id: string, changes: Partial<MissEntry> = {}): MissEntry => ({
   type: 'miss',
@@ -295,6 +290,37 @@ describe('guesses', () => {
   test('of a reach are right within five in a hundred', () => {
     expect(isReachRight(0.2, { away: 5, leaders: [], reach: 0.2499 })).toBe(true);
     expect(isReachRight(0.2, { away: 5, leaders: [], reach: 0.2501 })).toBe(false);
+  });
+});
+
+describe('week by week', () => {
+  test('answers are counted from Monday to Sunday, with the range of their share', () => {
+    expect(new Date(20_780 * 86_400_000).getUTCDay()).toBe(1);
+    expect([20_779, 20_780, 20_786, 20_787].map(mondayOf)).toEqual([20_773, 20_780, 20_780, 20_787]);
+    const weeks = weeksOf([answer(null, 20_786, true), answer(null, 20_787, false), answer(null, 20_780, false)]);
+    expect(weeks.map(({ monday, right }) => [monday, right.hits, right.of])).toEqual([
+      [20_780, 1, 2],
+      [20_787, 0, 1],
+    ]);
+    expect(weeks[0]?.cost).toBeCloseTo(0.015, 12);
+    expect(weeks[0]?.halfWidth).toBeNull();
+  });
+
+  test('from 30 decisions on the mean has its range', () => {
+    const costs = Array.from({ length: 30 }, (_, place) => (place % 2 === 0 ? 0 : 0.02));
+    const [week] = weeksOf(costs.map((cost) => answer(null, 20_780, cost === 0, { cost })));
+    // The sample deviation is 0.02 / 2 times the root of 30/29; Student's 97.5th percentile for 29 is 2.045 (tables).
+    expect(week?.halfWidth).toBeCloseTo((2.045 * 0.01 * Math.sqrt(30 / 29)) / Math.sqrt(30), 5);
+  });
+});
+
+describe('what comes back', () => {
+  test('is told in order, with how often it went well', () => {
+    const history = [miss('a'), miss('b', { cost: 0.05 }), answer('a', 101, true), answer('a', 110, true)];
+    expect(returnsOf({ history }).map(({ miss: { id }, due, rightInARow }) => [id, due, rightInARow])).toEqual([
+      ['b', 101, 0],
+      ['a', 128, 2],
+    ]);
   });
 });
 

@@ -5,11 +5,12 @@ import { FIRST_STAGES } from '../../core/review/yardstick.ts';
 import { inTheEnd } from '../../core/review/decision.ts';
 import { finish } from '../../core/base/steps.ts';
 import { lookBack } from '../../core/engine/game-questions.ts';
-import type { PracticeEntry } from '../../core/warmup/history-file.ts';
+import { checkPracticeEntry, type PracticeEntry } from '../../core/warmup/history-file.ts';
 import { choiceCosts } from '../../core/journal/choice-costs.ts';
 import { ownMisses } from '../../core/warmup/session.ts';
 import { PracticeRoom } from '../../renderer/places/warmup/practice-room.ts';
 import type { WarmUpRun } from '../../renderer/places/warmup/warm-up-run.ts';
+import { fillTray } from '../../renderer/session/layout.ts';
 import { CardOpener } from '../../renderer/session/card-opener.ts';
 import { DEFAULT_PREFERENCES } from '../../main/desk/preferences.ts';
 import { SavingWatch } from '../../renderer/session/saving-watch.ts';
@@ -130,6 +131,8 @@ test('CR-D7: an answer that could not be saved waits, and is saved once the desk
   expect(expectValue(await desk.practiceHistory())).toEqual([answer]);
 });
 
+const OTHER = { rack: 'FF NE 0 1389b 25c 46d', gone: '', step: 'right', seat: 'South' } as const;
+
 /** A room on the demo card, with a problem at hand whose last three tiles are to be given. */
 async function roomAtAnswer(): Promise<{ readonly room: PracticeRoom; readonly run: WarmUpRun }> {
   const desk = await openOn(new MemoryDisk(), { demoCard: DEMO_TEXT });
@@ -140,21 +143,19 @@ async function roomAtAnswer(): Promise<{ readonly room: PracticeRoom; readonly r
   room.start({ rack: 'J FF N 0 13b 4578c 22d', gone: '', step: 'right', seat: 'South' }, { kind: 'one-joker' });
   const { run } = room;
   if (run === null) throw new Error('no problem was begun');
-  run.arranged();
-  run.aimed([]);
-  run.kept(tiles(''));
-  run.chosen(tiles('FF 2d'), 0);
+  const { layout } = run;
+  run.lay(fillTray(layout, tiles('FF 2d').toKinds()));
+  run.mark({ aims: ['section:Three Shores'], why: 'they go' });
   return { room, run };
 }
 
 test('CR-G2: what is kept of a decision is its cost to the end of the exchange, with its interval, as told', async () => {
   const { room, run } = await roomAtAnswer();
-  await run.said('');
-  const { cost, halfWidth, verdict } = inTheEnd(run.ahead!.chosen);
+  expect(run.shown).toBeNull();
+  await run.show();
+  const { cost, halfWidth, verdict } = inTheEnd(run.shown!.ahead.chosen);
   expect(verdict).toBe('costly');
-  expect(run.judged).toEqual([
-    { step: 'right', give: 'FF 2d', cost, halfWidth, verdict, now: run.answer?.chosen?.cost },
-  ]);
+  expect(run.judged).toEqual([{ step: 'right', give: 'FF 2d', cost, halfWidth, verdict }]);
   const decision = { kind: 'one-joker', step: 'right', cost, halfWidth };
   expect(room.history).toMatchObject([
     { type: 'answer', miss: null, verdict, ...decision },
@@ -162,16 +163,31 @@ test('CR-G2: what is kept of a decision is its cost to the end of the exchange, 
   ]);
 });
 
-test('who goes on before the look ahead is there loses nothing: the exact cost for now is kept, without an interval', async () => {
+test('an answer is opened again as it was given, with the same figures, and is not kept twice', async () => {
   const { room, run } = await roomAtAnswer();
-  const answered = run.said('');
-  await expect.poll(() => run.answer, { timeout: 20_000 }).not.toBeNull();
-  const now = run.answer?.chosen;
-  await Promise.all([run.goOn(), answered]);
-  expect(run.step).toBe('across');
+  await run.show();
+  const { shown, warmUp } = run;
+  const [entry] = room.history;
+  if (entry?.type !== 'answer') throw new Error('the first entry is no answer');
+  expect(checkPracticeEntry(JSON.parse(JSON.stringify(entry)))).toEqual({ ok: true, value: entry });
+  room.leave();
+  expect(room.run).toBeNull();
+  room.reopen(entry);
+  await expect.poll(() => room.run?.shown ?? null, { timeout: 30_000 }).not.toBeNull();
+  expect(room.run?.warmUp.attempt).toEqual(warmUp.attempt);
+  expect(room.run?.shown?.ahead.chosen).toEqual(shown?.ahead.chosen);
+  expect(room.history).toHaveLength(2);
+});
+
+test('who goes on to another problem at once loses nothing: the answer is judged and kept all the same', async () => {
+  const { room, run } = await roomAtAnswer();
+  const judged = run.show();
+  room.start(OTHER, { kind: 'any' });
+  expect(room.run).not.toBe(run);
+  await judged;
   expect(room.history.map(({ type }) => type)).toEqual(['answer', 'miss']);
-  for (const entry of room.history) {
-    expect(entry).toMatchObject({ kind: 'one-joker', step: 'right', cost: now?.cost });
-    expect(entry).not.toHaveProperty('halfWidth');
-  }
+  room.back();
+  expect(room.run).toBe(run);
+  await room.next();
+  expect(room.run?.item.rack).toBe(OTHER.rack);
 });

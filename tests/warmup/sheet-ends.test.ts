@@ -33,9 +33,7 @@ const PROBLEM: SheetProblem = {
 };
 const SHEET = classSheet({ problems: [PROBLEM] });
 const KEY = endsKey(cardMark(SHEET.card), PROBLEM, FIRST_REACH_MODEL);
-const OPTIONS = finish(
-  answerSteps(yardstick, { known: expectValue(knownOfItem(PROBLEM)), step: 'right', give: null, aims: [] }),
-).options;
+const OPTIONS = finish(answerSteps(yardstick, { known: expectValue(knownOfItem(PROBLEM)), step: 'right' })).options;
 
 const TABLE = makeTableCard(yardstick.compiled);
 

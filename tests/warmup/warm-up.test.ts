@@ -4,27 +4,24 @@ import { expectValue, type Result } from '../../core/base/result.ts';
 import { PASS_STEPS } from '../../core/exchange/steps.ts';
 import { stateOf } from '../../core/game/state.ts';
 import { JOKER } from '../../core/tiles/kinds.ts';
+import { formatTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { itemOfDeal, makeItem } from '../../core/warmup/item.ts';
 import { parseDealCode } from '../../core/warmup/deal-code.ts';
 import { type OwnMove, PracticeTable } from '../../core/warmup/practice-table.ts';
 import {
-  aimed,
   answerDue,
-  arranged,
-  back,
+  answered,
+  type Attempt,
   blindNow,
-  chosen,
   isOver,
-  kept,
   mayStop,
   movesToGoOn,
+  NOTHING_SAID,
+  problemNow,
   rackNow,
-  said,
-  STAGES,
   startWarmUp,
   stepNow,
-  stopped,
   type WarmUp,
   wentOn,
 } from '../../core/warmup/warm-up.ts';
@@ -48,14 +45,14 @@ const firstOf = (warmUp: WarmUp, count: number): Tiles =>
       .slice(0, count),
   );
 
+/** An answer with all that is not named left open. */
+const said = (change: Partial<Attempt>): Attempt => ({ ...NOTHING_SAID, ...change });
+
 /** Answers the decision that is due with the first tiles. */
-function answered(warmUp: WarmUp, count = 3): WarmUp {
-  let next = warmUp;
-  if (next.stage === 'arrange') next = good(arranged(next));
-  if (next.stage === 'aim') next = good(aimed(next, ['section:Three Shores']));
-  if (next.stage === 'keep') next = good(kept(next, Tiles.none));
-  const blind = stepNow(next) === 'courtesy' ? 0 : 3 - count;
-  return good(said(good(chosen(next, firstOf(next, count), blind)), ''));
+function withFirst(warmUp: WarmUp, count = 3): WarmUp {
+  const blind = stepNow(warmUp) === 'courtesy' ? 0 : 3 - count;
+  const give = formatTiles(firstOf(warmUp, count));
+  return good(answered(warmUp, said({ give, blind, aims: ['section:Three Shores'] })));
 }
 
 function goneOn(warmUp: WarmUp, moves: readonly OwnMove[] | null): WarmUp {
@@ -68,7 +65,7 @@ function afterFirstRound(seed: number): WarmUp {
   let warmUp = good(startWarmUp(itemOfDeal({ seed, tiles: 13, kind: 'any' })));
   const deal = { rack: tiles(warmUp.item.rack), seat: warmUp.item.seat, seed };
   for (let pass = 0; pass < 3; pass += 1) {
-    const decided = answered(warmUp);
+    const decided = withFirst(warmUp);
     const moves = movesToGoOn(decided) ?? [];
     warmUp = wentOn(decided, moves, table.exchange(deal, moves));
   }
@@ -76,69 +73,51 @@ function afterFirstRound(seed: number): WarmUp {
 }
 
 describe('a warm-up', () => {
-  test('CR-R1: no answer is due before all stages are behind', () => {
-    let warmUp = start();
-    const stages: string[] = [];
-    const steps = [
-      arranged,
-      (now: WarmUp) => aimed(now, []),
-      (now: WarmUp) => kept(now, firstOf(now, 5)),
-      (now: WarmUp) => chosen(now, firstOf(now, 3)),
-      (now: WarmUp) => said(now, 'they match nothing'),
-    ];
-    for (const step of steps) {
-      expect(answerDue(warmUp)).toBeNull();
-      expect(movesToGoOn(warmUp)).toBeNull();
-      stages.push(warmUp.stage);
-      warmUp = good(step(warmUp));
-    }
-    expect([...stages, warmUp.stage]).toEqual(STAGES);
-    expect(answerDue(warmUp)).toMatchObject({ rack: item.rack, gone: '', step: 'right' });
-    expect(warmUp.attempt.why).toBe('they match nothing');
+  test('CR-R1: no answer is due before tiles were chosen, and what was said stays with it', () => {
+    const warmUp = start();
+    expect([answerDue(warmUp), movesToGoOn(warmUp)]).toEqual([null, null]);
+    expect(problemNow(warmUp)).toEqual({ rack: item.rack, gone: '', step: 'right' });
+    const attempt = said({
+      aims: ['line:x'],
+      keeps: formatTiles(firstOf(warmUp, 5)),
+      give: formatTiles(firstOf(warmUp, 3)),
+      why: 'they match nothing',
+    });
+    expect(answerDue(good(answered(warmUp, attempt)))).toEqual({ rack: item.rack, gone: '', step: 'right', attempt });
   });
 
-  test('CR-R1: no order of commands shows an answer before tiles were chosen', () => {
-    const commands: readonly ((now: WarmUp) => WarmUp)[] = [
-      (now) => keepGoing(now, arranged(now)),
-      (now) => keepGoing(now, aimed(now, ['line:x'])),
-      (now) => keepGoing(now, kept(now, firstOf(now, 4))),
-      (now) => keepGoing(now, chosen(now, firstOf(now, 3))),
-      (now) => keepGoing(now, said(now, 'because')),
-      back,
-    ];
+  test('CR-R1: no answer that is refused shows one, whatever is typed', () => {
     fc.assert(
-      fc.property(fc.array(fc.nat(commands.length - 1), { maxLength: 30 }), (order) => {
-        let warmUp = start();
-        let choices = 0;
-        for (const place of order) {
-          const before = warmUp;
-          warmUp = commands[place]!(warmUp);
-          if (before.stage === 'choose' && warmUp.stage === 'say') choices += 1;
-          if (answerDue(warmUp) !== null) expect(choices).toBeGreaterThan(0);
-        }
-      }),
-      { seed: 5, numRuns: 300 },
+      fc.property(
+        fc.string(),
+        fc.string(),
+        fc.integer({ min: -1, max: 4 }),
+        fc.boolean(),
+        (give, keeps, blind, stops) => {
+          const warmUp = start();
+          const next = answered(warmUp, said({ give, keeps, blind, stops }));
+          if (next.ok) expect(tiles(next.value.attempt?.give ?? '').size).toBe(3);
+          else expect(next.problem.message).toMatch(/[.]$/);
+          expect(answerDue(warmUp)).toBeNull();
+        },
+      ),
+      { seed: 5, numRuns: 500 },
     );
   });
 
-  test('can be taken back stage by stage, but not once the answer was seen', () => {
-    const warmUp = good(kept(good(aimed(good(arranged(start())), [])), Tiles.none));
-    expect(back(back(back(warmUp))).stage).toBe('arrange');
-    expect(back(back(back(back(warmUp)))).stage).toBe('arrange');
-    const seen = answered(start());
-    expect(back(seen)).toBe(seen);
+  test('an answer that was seen is not changed', () => {
+    const seen = withFirst(start());
+    expect(answered(seen, said({ give: '9b' }))).toMatchObject({ problem: { code: 'answered' } });
   });
 
   test('refuses jokers, tiles that are not there, and too few, with words', () => {
     const withJoker = good(startWarmUp(good(makeItem({ ...item, rack: 'J FF N 0 13b 4578c 22d' }))));
-    const choosing = good(kept(good(aimed(good(arranged(withJoker)), [])), Tiles.none));
-    expect(chosen(choosing, tiles('JFN'))).toMatchObject({ problem: { code: 'joker-passed' } });
-    expect(chosen(choosing, tiles('9d 9d N'))).toMatchObject({ problem: { code: 'not-in-rack' } });
-    expect(chosen(choosing, tiles('FN'))).toMatchObject({ problem: { code: 'wrong-count' } });
-    expect(chosen(choosing, tiles('FN'), 1)).toMatchObject({ problem: { code: 'wrong-count' } });
-    expect(kept(good(aimed(good(arranged(withJoker)), [])), tiles('9d'))).toMatchObject({
-      problem: { code: 'not-in-rack' },
-    });
+    const refused = (change: Partial<Attempt>): unknown => answered(withJoker, said(change));
+    expect(refused({ give: 'JFN' })).toMatchObject({ problem: { code: 'joker-passed' } });
+    expect(refused({ give: '9d 9d N' })).toMatchObject({ problem: { code: 'not-in-rack' } });
+    expect(refused({ give: 'FN' })).toMatchObject({ problem: { code: 'wrong-count' } });
+    expect(refused({ give: 'FN', blind: 1 })).toMatchObject({ problem: { code: 'wrong-count' } });
+    expect(refused({ give: 'FF N', keeps: '9d' })).toMatchObject({ problem: { code: 'not-in-rack' } });
   });
 
   test('goes through the whole exchange with the other three seats, in events that a game allows', () => {
@@ -147,7 +126,7 @@ describe('a warm-up', () => {
     for (let round = 0; round < 10 && !isOver(warmUp); round += 1) {
       const step = stepNow(warmUp)!;
       seen.push(step);
-      const decided = answered(warmUp, step === 'courtesy' ? 1 : blindNow(warmUp) > 0 ? 1 : 3);
+      const decided = withFirst(warmUp, step === 'courtesy' ? 1 : blindNow(warmUp) > 0 ? 1 : 3);
       warmUp = goneOn(decided, movesToGoOn(decided));
       expect(good(stateOf(warmUp.events)).rack.size).toBe(13);
     }
@@ -163,7 +142,7 @@ describe('a warm-up', () => {
       let warmUp = good(startWarmUp(itemOfDeal({ seed, tiles: 14, kind: 'any' })));
       const deal = { rack: tiles(warmUp.item.rack), seat: warmUp.item.seat, seed };
       while (!isOver(warmUp)) {
-        const decided = answered(warmUp);
+        const decided = withFirst(warmUp);
         const { rack, gone } = answerDue(decided) ?? { rack: '', gone: '' };
         expect(Tiles.fullSet.contains(tiles(rack).plus(tiles(gone)))).toBe(true);
         const moves = movesToGoOn(decided) ?? [];
@@ -173,9 +152,7 @@ describe('a warm-up', () => {
   });
 
   test('CR-R1: to stop before the second round is a decision too: said first, answered, and then the courtesy comes', () => {
-    expect(stopped(good(kept(good(aimed(good(arranged(start())), [])), Tiles.none)))).toMatchObject({
-      problem: { code: 'no-stop' },
-    });
+    expect(answered(start(), said({ stops: true }))).toMatchObject({ problem: { code: 'no-stop' } });
     let warmUp = afterFirstRound(1);
     const deal = { rack: tiles(warmUp.item.rack), seat: warmUp.item.seat, seed: 1 };
     const playOn = (now: WarmUp): WarmUp => {
@@ -183,21 +160,18 @@ describe('a warm-up', () => {
       return wentOn(now, moves, table.exchange(deal, moves));
     };
     expect([stepNow(warmUp), mayStop(warmUp)]).toEqual(['left2', true]);
-    const saying = good(stopped(warmUp));
-    expect([saying.stage, answerDue(saying), movesToGoOn(saying)]).toEqual(['say', null, null]);
-    expect(good(chosen(back(saying), firstOf(warmUp, 3))).attempt.stops).toBe(false);
-    const decided = good(said(saying, 'my pairs are there'));
+    const decided = good(answered(warmUp, said({ stops: true, give: 'F', why: 'my pairs are there' })));
     expect(answerDue(decided)).toMatchObject({ step: 'left2', attempt: { give: '', stops: true } });
     warmUp = playOn(decided);
     expect(warmUp.past.at(-1)).toMatchObject({ step: 'left2', attempt: { give: '', stops: true } });
     expect([stepNow(warmUp), mayStop(warmUp), isOver(warmUp)]).toEqual(['courtesy', false, false]);
-    const end = answered(warmUp, 1);
+    const end = withFirst(warmUp, 1);
     expect(isOver(playOn(end))).toBe(true);
   });
 
   test('a problem from the middle of a game is one decision, without a table to go on at', () => {
     const middle = good(makeItem({ rack: 'FF N 0 113b 4578c 22d', gone: '9d 9c 1c', step: 'across', seat: 'West' }));
-    const decided = answered(good(startWarmUp(middle)));
+    const decided = withFirst(good(startWarmUp(middle)));
     expect(answerDue(decided)).toMatchObject({ gone: '1c 9c 9d'.replace('1c 9c', '19c'), step: 'across' });
     expect(movesToGoOn(decided)).toBeNull();
     expect(isOver(decided)).toBe(false);
@@ -210,18 +184,18 @@ describe('a warm-up', () => {
     ['right2', 3],
   ] as const)('in a problem from the middle, before %s, %i tiles may go unseen', (step, unseen) => {
     const middle = good(makeItem({ rack: 'FF N 0 113b 4578c 22d', gone: '9d 9c 1c', step, seat: 'West' }));
-    const choosing = good(kept(good(aimed(good(arranged(good(startWarmUp(middle)))), [])), Tiles.none));
-    expect(blindNow(choosing)).toBe(unseen);
-    expect(chosen(choosing, tiles('N 0'), 1).ok).toBe(unseen > 0);
+    const warmUp = good(startWarmUp(middle));
+    expect([blindNow(warmUp), mayStop(warmUp)]).toEqual([unseen, step === 'left2']);
+    expect(answered(warmUp, said({ give: 'N 0', blind: 1 })).ok).toBe(unseen > 0);
   });
 
   test('a courtesy takes at most three tiles', () => {
     const courtesy = good(
       makeItem({ rack: 'FF N 0 113b 4578c 22d', gone: '9d 9c 1c', step: 'courtesy', seat: 'West' }),
     );
-    const choosing = good(kept(good(aimed(good(arranged(good(startWarmUp(courtesy)))), [])), Tiles.none));
-    expect(chosen(choosing, tiles('N 0 1b')).ok).toBe(true);
-    expect(chosen(choosing, tiles('N 0 11b'))).toEqual({
+    const warmUp = good(startWarmUp(courtesy));
+    expect(answered(warmUp, said({ give: 'N 0 1b' })).ok).toBe(true);
+    expect(answered(warmUp, said({ give: 'N 0 11b' }))).toEqual({
       ok: false,
       problem: { code: 'wrong-count', message: 'A courtesy pass has at most three tiles.' },
     });
@@ -233,10 +207,6 @@ describe('a warm-up', () => {
     expect(startWarmUp({ ...item, rack: 'Q' })).toMatchObject({ ok: false });
   });
 });
-
-function keepGoing(before: WarmUp, next: Result<WarmUp>): WarmUp {
-  return next.ok ? next.value : before;
-}
 
 describe('the practice table', () => {
   const warmUp = start();
@@ -252,7 +222,7 @@ describe('the practice table', () => {
       const events = table.exchange(dealOf(warmUp), moves);
       expect(events.slice(0, before.length)).toEqual(before);
       before = events;
-      now = wentOn({ ...now, stage: 'answer' }, [...moves], events);
+      now = wentOn(now, [...moves], events);
     }
     expect(before.length).toBeGreaterThan(6);
   });
