@@ -48,7 +48,7 @@ export const PLACES: readonly [WindowPlace, ...WindowPlace[]] = [
   {
     id: 'warm-up',
     title: titles.warmup,
-    shape: 'page',
+    shape: 'sheet',
     load: async () => {
       await import('../places/warmup/wr-warm-up-place.ts');
       return (app) => html`<wr-warm-up-place .app=${app}></wr-warm-up-place>`;

@@ -121,6 +121,14 @@ export const countedWords = {
       'The range is that of Wilson, 1927: 19 times in 20 the true share lies in it.',
     ],
   },
+  weeks: {
+    heading: 'Week by week',
+    words: [
+      'All decisions that you answered in practice in that week, Monday to Sunday, own ones and others.',
+      'The share is given with the range in which it lies most likely, by Wilson’s rule of 1927.',
+      'What one decision gave up has its range from 30 decisions on: fewer say too little.',
+    ],
+  },
   kinds: {
     heading: 'What costs you most',
     words: [

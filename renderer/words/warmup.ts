@@ -1,9 +1,9 @@
 import type { PassStep } from '../../core/exchange/steps.ts';
 import type { Verdict } from '../../core/review/decision.ts';
 import type { DealKind } from '../../core/warmup/deal-kinds.ts';
-import type { Guessed, Phase } from '../../core/warmup/history.ts';
-import type { Stage } from '../../core/warmup/warm-up.ts';
-import { differenceInGames, tilesCounted } from './numbers.ts';
+import type { Guessed } from '../../core/warmup/history.ts';
+import { differenceInGames } from './numbers.ts';
+import { practiceWords } from './practice.ts';
 
 /** Words of the Warm-up. */
 export const warmUpWords = {
@@ -30,13 +30,6 @@ export const warmUpWords = {
     close: 'A close decision',
   } satisfies Record<DealKind, string>,
 
-  phases: {
-    first: 'First pass',
-    middle: 'Later pass',
-    last: 'Last pass of a round',
-    courtesy: 'Courtesy',
-  } satisfies Record<Phase, string>,
-
   /** What a choice costs, in words: its size, or that it was right. */
   verdict: (verdict: Verdict, cost: number) => {
     if (verdict === 'best') return 'Nothing is better';
@@ -58,147 +51,22 @@ export const warmUpWords = {
     courtesy: 'Courtesy',
   } satisfies Record<PassStep, string>,
 
-  start: {
-    daily: 'Practice of the day',
-    dailyLead: (due: number) =>
-      due === 0
-        ? 'No own decision is due today. You get a mix of problems.'
-        : `${due === 1 ? '1 own decision comes' : `${due} own decisions come`} back today, dealt anew.`,
-    dailyLength: 'At most 12 problems or ten minutes. Stop when you like.',
-    dailyStart: 'Start today’s practice',
-    deal: 'A deal of your choice',
-    kind: 'Kind of deal',
-    tiles: 'Tiles',
-    turns: 'By turns',
-    thirteen: '13',
-    fourteen: '14, as East',
-    clock: 'Show a clock',
-    dealNow: 'Deal',
-    code: 'A deal by its code',
-    codeLabel: 'Code',
-    codeHint: 'For example: 5A2-KR7-2B9',
-    codeStart: 'Deal this one',
-    searching: (tried: number) => (tried > 1 ? `Looked at ${tried} deals…` : 'Looking for a deal…'),
-    stop: 'Stop',
-    over: (done: number) => `That was today’s practice: ${done === 1 ? '1 problem' : `${done} problems`}. Well done.`,
+  run: {
+    gone: 'Given away before',
+    rack: 'Your rack',
   },
 
-  run: {
-    stages: {
-      arrange: 'Arrange',
-      aim: 'Aim',
-      keep: 'Keep',
-      choose: 'Pass',
-      say: 'Why',
-      answer: 'Answer',
-    } satisfies Record<Stage, string>,
-    stagesLabel: 'Steps of this problem',
-    rack: 'Your rack',
-    actions: 'Problem',
-    arrange: 'Lay your rack out as you like',
-    arrangeHelp: 'Click a tile, then its new place. Or drag it.',
-    arrangeAll: 'Arrange for me',
-    aim: 'Which sections do you aim at?',
-    aimHelp: 'Choose one or more, or none if you can’t tell yet.',
-    hand: 'A hand, if you have one in mind',
-    noHand: 'No single hand',
-    keep: 'Which tiles do you keep?',
-    keepHelp: 'Click each tile that you want to keep.',
-    kept: (count: number) => `${tilesCounted(count)} marked`,
-    choose: 'Which three do you give?',
-    chooseCourtesy: 'How many would you exchange, and which?',
-    chooseHelp: 'Click three tiles.',
-    chooseCourtesyHelp: 'Click none to three tiles. The smaller number of both players counts.',
-    blind: 'Pass blind',
-    chosen: (count: number, due: number) => `${count} of ${due} chosen`,
-    courtesyChosen: (count: number) => `${tilesCounted(count)} chosen`,
-    say: 'Why these?',
-    sayStop: 'Why do you stop?',
-    sayLabel: 'Your reason',
-    sayHelp: 'In your own words, or leave it empty.',
-    next: 'Go on',
-    back: 'Back',
-    give: (count: number) => (count === 0 ? 'Give nothing' : `Give ${tilesCounted(count)}`),
-    show: 'Show the answer',
-    another: 'Next deal',
-    nextOf: (done: number, of: number) => `Problem ${done} of ${of}`,
-    goOn: 'Play on to the next pass',
-    finish: 'Play on to the end',
-    stop: 'Stop before the second round',
-    leave: 'Leave',
-    toSheet: 'Put on a sheet',
-    onSheet: 'This problem is on your sheet now.',
-    code: (code: string) => `Code ${code}`,
-    copyCode: 'Copy the code',
-    copied: 'The code is copied.',
-    notCopied: 'The code could not be copied: write it down from the top of this page.',
-    tried: (tried: number, share: string) =>
-      `${tried === 1 ? 'The first deal was of this kind' : `Deal ${tried} was of this kind`}${share}.`,
-    share: (deals: number) => `; on average it takes ${deals}`,
-    clock: (seconds: number) => `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`,
-    clockLabel: 'Time',
-    seat: (seat: string, tiles: number) => `You are ${seat}, with ${tiles} tiles.`,
-    gone: 'Given away before',
-    working: 'Working out the answer…',
-  },
+  start: practiceWords.start,
+
+  ahead: { cell: (points: string, half: string) => `${points} ± ${half}` },
 
   answer: {
-    title: 'The answer',
-    yours: 'You gave',
-    own: 'yours',
-    best: 'Best',
-    bestNow: 'Best for now:',
-    forNow: 'For now',
-    nowVerdict: (verdict: string) => `For now: ${verdict.charAt(0).toLowerCase()}${verdict.slice(1)}`,
-    cost: (points: string) => `For now it costs ${points}, counted in full for this one pass.`,
-    noCost: 'For now it costs nothing, counted in full for this one pass.',
-    equalWithin: 'Passes within half a game in a hundred of the best count as equal.',
-    exact: 'Reach itself is an estimate.',
-    asGood: 'As good as the best',
-    asGoodNone: 'No other pass that was looked at is as good.',
-    asGoodNow: (count: number) =>
-      count === 1 ? 'For now 1 other pass is as good.' : `For now ${count} other passes are as good.`,
-    lookedAt: 'The three best for now are looked at to the end, and yours.',
-    asGoodMore: (count: number) => `and ${count} more`,
-    plan: 'The best passes',
-    passHead: 'Pass',
-    endHead: 'In the end',
-    nowHead: 'For now',
     waiting: '…',
-    whyYours: 'Your pass',
-    whyBest: 'The best pass',
-    reading: 'Reading',
+    best: 'Best',
+    nowVerdict: (verdict: string) => `For now: ${verdict.charAt(0).toLowerCase()}${verdict.slice(1)}`,
+    asGoodMore: (count: number) => `and ${count} more`,
     lean: 'Lean',
-    keeps: 'Your tiles',
-    keepsRight: (right: number, of: number) => `Of ${tilesCounted(of)} you kept, ${right} are keepers.`,
-    keepsMissed: (names: string) => `Worth keeping too: ${names}.`,
-    aims: 'Your aim',
-    aimFirst: (name: string) => `${name}: the lean agrees, it is first.`,
-    aimRank: (name: string, rank: number, of: number) => `${name}: place ${rank} of ${of}.`,
-    aimGone: (name: string) => `${name} is not on this card.`,
-    why: 'You said',
     blindNote: (count: number) => `and ${count} unseen`,
-  },
-
-  ahead: {
-    cell: (points: string, half: string) => `${points} ± ${half}`,
-    pending: 'Looking ahead to the end of the exchange…',
-    alone: 'There was nothing else to do.',
-    shared: 'In the end it is one of the best: another came out the same every time.',
-    best: (points: string, half: string) =>
-      `In the end it is the best: the next is ${points} behind, give or take ${half}.`,
-    asGood: (points: string, half: string) =>
-      `In the end it is as good: ${points} behind the best, give or take ${half}.`,
-    costs: (points: string, half: string) => `In the end it costs ${points}, give or take ${half}.`,
-    later: 'For now it costs nothing that counts: the cost shows in later passes.',
-    doubt: 'For now it costs something, but that does not last to the end.',
-    stopBest: 'To stop here would have been best.',
-    stopAsGood: (points: string, half: string) =>
-      `To stop here would have been as good: ${points} apart, give or take ${half}.`,
-    stopCosts: (points: string, half: string) => `To stop here would have cost ${points}, give or take ${half}.`,
-    stop: 'to stop here',
-    youStopped: 'You stopped before the second round.',
-    bestGoesOn: 'Best: go on, and give',
   },
 
   ledger: {
@@ -212,7 +80,7 @@ export const warmUpWords = {
   },
 
   guess: {
-    lead: 'Guess before you look. Then see how well your sureness fits.',
+    lead: 'Guess before you look. Then you see how often you are right when you feel sure.',
     start: 'Deal',
     away: 'How many tiles away is the nearest hand?',
     lean: 'Which section leads?',
@@ -245,7 +113,6 @@ export const warmUpWords = {
     kindsNone: 'Practise a few problems first.',
     kind: 'Kind of decision',
     decisions: 'Decisions',
-    cost: 'Points given up',
     rate: 'Right after a day',
     guesses: 'Your guesses',
     guessesNone: 'Guess a few deals first.',

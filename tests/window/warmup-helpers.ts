@@ -11,31 +11,61 @@ export async function openWarmUp(windrow: Windrow): Promise<void> {
 export async function dealByCode(page: Page, code: string): Promise<void> {
   await page.getByLabel('Code').fill(code);
   await page.getByRole('button', { name: 'Deal this one' }).click();
-  await expect(page.getByRole('heading', { name: 'Lay your rack out as you like' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'What would you give?' })).toBeFocused();
 }
 
-/** Clicks the rack's tiles at places counted from 0. */
+/** Taps the rack's tiles at places counted from 0, the last ones first, so that the others keep their places. */
 export async function clickTiles(page: Page, places: readonly number[]): Promise<void> {
-  for (const place of places) await page.locator('wr-rack [role=option]').nth(place).click();
+  for (const place of places.toSorted((one, other) => other - one)) {
+    await page.locator('wr-rack [role=option]').nth(place).click();
+  }
 }
 
-/** Goes through all stages of the first decision, giving the last three tiles, up to the answer. */
+/** What a tap on a tile does from now on. */
+export async function chooseTap(page: Page, does: 'gives it' | 'keeps it' | 'moves it'): Promise<void> {
+  await page.getByRole('radio', { name: does }).check({ force: true });
+}
+
+/** Arranges, aims and keeps, gives the last three tiles, says why, and shows the answer. */
 export async function answerProblem(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Arrange for me' }).click();
-  await page.getByRole('button', { name: 'Go on' }).click();
   await page.getByRole('button', { name: 'Three Shores', exact: true }).click();
-  await page.getByRole('button', { name: 'Go on' }).click();
+  await chooseTap(page, 'keeps it');
   await clickTiles(page, [2, 3, 4]);
-  await page.getByRole('button', { name: 'Go on' }).click();
+  await chooseTap(page, 'gives it');
   await clickTiles(page, [12, 11, 10]);
-  await page.getByRole('button', { name: 'Give 3 tiles' }).click();
-  await page.getByRole('textbox').fill('They match nothing.');
+  await page.getByLabel('Why?').fill('They match nothing.');
   await page.getByRole('button', { name: 'Show the answer' }).click();
   await answerShown(page);
 }
 
+/** Gives three tiles and shows the answer with the keyboard alone, from the question on. */
+export async function answerByKeys(page: Page): Promise<void> {
+  const rack = page.locator('wr-rack [role=option]:focus');
+  for (let stop = 0; stop < 12 && (await rack.count()) === 0; stop += 1) await page.keyboard.press('Tab');
+  await page.keyboard.press('End');
+  for (let given = 0; given < 13; given += 1) {
+    if ((await page.locator('wr-slots wr-tile').count()) === 3) break;
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('ArrowLeft');
+  }
+  const show = page.getByRole('button', { name: 'Show the answer' });
+  for (let stop = 0; stop < 12; stop += 1) {
+    await page.keyboard.press('Shift+Tab');
+    if (
+      await show.evaluate(
+        (button) =>
+          button.matches(':focus') ||
+          (button.getRootNode() instanceof ShadowRoot && (button.getRootNode() as ShadowRoot).activeElement === button),
+      )
+    )
+      break;
+  }
+  await page.keyboard.press('Enter');
+}
+
 export async function answerShown(page: Page): Promise<void> {
-  await expect(page.getByRole('heading', { name: 'The best passes' })).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByRole('heading', { name: 'The best passes, and yours' })).toBeVisible({ timeout: 30_000 });
 }
 
 /** Opens a new sheet with so many deals on it. */

@@ -1,5 +1,5 @@
 import type { Rate } from '../../../core/base/statistics.ts';
-import type { Mean } from '../../../core/journal/intervals.ts';
+import type { Mean } from '../../../core/base/intervals.ts';
 import {
   type AdviceRate,
   awayCourse,

@@ -2,9 +2,10 @@ import type { Result } from '../../../core/base/result.ts';
 import type { PassStep } from '../../../core/exchange/steps.ts';
 import { type DecisionKind, EQUAL_WITHIN, isRight, type Judgement } from '../../../core/review/decision.ts';
 import type { DealKind } from '../../../core/warmup/deal-kinds.ts';
-import type { PracticeEntry } from '../../../core/warmup/history-file.ts';
+import type { Asked, PracticeEntry } from '../../../core/warmup/history-file.ts';
 import { PRACTICE } from '../../../core/warmup/progress.ts';
 import { ownMisses } from '../../../core/warmup/session.ts';
+import { answerDue, type WarmUp } from '../../../core/warmup/warm-up.ts';
 import { SaveQueue, type SaveStatus } from '../../session/save-queue.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { today } from './room-parts.ts';
@@ -91,14 +92,40 @@ export interface Decided extends Judgement {
   readonly miss: string | null;
   /** How long it took, if the clock was on. */
   readonly seconds: number | null;
+  /** The sitting that it belongs to. */
+  readonly sitting?: string;
+  /** The problem with its answer, and the mark of the card. */
+  readonly asked: { readonly warmUp: WarmUp; readonly card: string };
 }
 
 /** What the history keeps of a decision: the answer, and a new miss if it was costly and repeated none. */
-export function entriesOf({ seconds, miss, verdict, halfWidth, ...judged }: Decided): PracticeEntry[] {
+export function entriesOf({ seconds, miss, verdict, halfWidth, sitting, asked, ...judged }: Decided): PracticeEntry[] {
   const day = today();
   const decision = { day, ...judged, ...(halfWidth === null ? {} : { halfWidth }) };
-  const time = seconds === null ? {} : { seconds };
-  const answer: PracticeEntry = { type: 'answer', id: crypto.randomUUID(), miss, verdict, ...decision, ...time };
+  const answer: PracticeEntry = {
+    type: 'answer',
+    id: crypto.randomUUID(),
+    miss,
+    verdict,
+    ...decision,
+    ...(seconds === null ? {} : { seconds }),
+    ...(sitting === undefined ? {} : { sitting }),
+    ...askedOf(asked),
+  };
   if (miss !== null || isRight(verdict)) return [answer];
   return [answer, { type: 'miss', id: crypto.randomUUID(), source: PRACTICE, ...decision }];
+}
+
+/** The longest words that are kept of a reason. */
+const MOST_WORDS = 2000;
+
+function askedOf({ warmUp, card }: Decided['asked']): { readonly asked?: Asked } {
+  const due = answerDue(warmUp);
+  if (due === null) return {};
+  const { rack, gone, attempt } = due;
+  const { seat, code } = warmUp.item;
+  const dealt = code === undefined || warmUp.past.length > 0 ? {} : { code };
+  const { give, blind, stops, keeps, aims, why } = attempt;
+  const words = why.slice(0, MOST_WORDS);
+  return { asked: { rack, gone, seat, ...dealt, give, blind, stops, keeps, aims: [...aims], why: words, card } };
 }

@@ -1,13 +1,14 @@
-import type { Problem } from '../../../core/base/result.ts';
+import type { Problem, Result } from '../../../core/base/result.ts';
 import { randomFromSeed } from '../../../core/base/random.ts';
 import type { Card } from '../../../core/card/card.ts';
 import { type CardFile, readCard } from '../../../core/card/file.ts';
 import { type MarkedCard, markedCard } from '../../../core/card/mark.ts';
 import type { DealKind } from '../../../core/warmup/deal-kinds.ts';
-import type { PracticeEntry } from '../../../core/warmup/history-file.ts';
-import type { WarmUpItem } from '../../../core/warmup/item.ts';
+import type { AnswerEntry, PracticeEntry } from '../../../core/warmup/history-file.ts';
+import { makeItem, type WarmUpItem } from '../../../core/warmup/item.ts';
 import type { TableKind } from '../../../core/table/kinds.ts';
-import { beginSitting, nextInSitting, planSession, type Sitting } from '../../../core/warmup/session.ts';
+import { planSession } from '../../../core/warmup/session.ts';
+import { beginSitting, nextInSitting, type Sitting } from '../../../core/warmup/sitting.ts';
 import { type Answer, type Ask, question } from '../../session/ask.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import type { WorkerLine } from '../../worker/client.ts';
@@ -17,7 +18,7 @@ import type { FindRequest, FoundDocument, RedealRequest } from '../../../core/en
 import { PracticeLog } from './practice-log.ts';
 import { countsOf, type DealOptions, freshSeed, inTheRoom, type RoomHost, today, valueOf } from './room-parts.ts';
 import { SheetBook } from './sheet-book.ts';
-import { WarmUpRun } from './warm-up-run.ts';
+import { type About, WarmUpRun } from './warm-up-run.ts';
 import { Store } from '../../session/store.ts';
 
 type App = Pick<AppContext, 'desk' | 'preferences' | 'cards' | 'about' | 'saving'> &
@@ -39,8 +40,12 @@ export class PracticeRoom extends Store implements RoomHost {
   readonly #redealt: Ask<RedealRequest, never, WarmUpItem>;
   #cardFile: CardFile | null = null;
   #dealt = 0;
-  #run: WarmUpRun | null = null;
-  #sitting: Sitting | null = null;
+  /** The problems since the start or the last leave, oldest first, and the place of the one at hand. */
+  #runs: readonly WarmUpRun[] = [];
+  #place = 0;
+  #sitting: (Sitting & { readonly id: string }) | null = null;
+  /** The sitting that has ended and is looked at. */
+  #ended: string | null = null;
   #options: DealOptions = { kind: 'any', tiles: 'turns', clock: false };
   #trouble = '';
 
@@ -76,10 +81,24 @@ export class PracticeRoom extends Store implements RoomHost {
   }
   /** The problem at hand; null when none is. */
   get run(): WarmUpRun | null {
-    return this.#run;
+    return this.#runs[this.#place] ?? null;
   }
   get sitting(): Sitting | null {
     return this.#sitting;
+  }
+  /** The number of the problem at hand, from 1. */
+  get number(): number {
+    return this.#place + 1;
+  }
+  /** Whether a problem before this one can be looked at again. */
+  get canGoBack(): boolean {
+    return this.#place > 0;
+  }
+  /** What was answered in the sitting that has just ended; null when none has. */
+  get ended(): readonly AnswerEntry[] | null {
+    const { history } = this;
+    if (this.#ended === null) return null;
+    return history.filter((entry): entry is AnswerEntry => entry.type === 'answer' && entry.sitting === this.#ended);
   }
   get options(): DealOptions {
     return this.#options;
@@ -130,13 +149,18 @@ export class PracticeRoom extends Store implements RoomHost {
 
   /** Finds a deal with the chosen options and starts it. */
   async deal(): Promise<void> {
-    const { kind, tiles } = this.#options;
-    const size = tiles === 'turns' ? (this.#dealt % 2 === 0 ? 13 : 14) : tiles;
-    this.#dealt += 1;
-    const found = await this.find(kind, size);
+    const { kind } = this.#options;
+    const found = await this.find(kind, this.#nextSize());
     if (found === null) return;
-    this.#sitting = null;
     this.start(found.item, { kind, found });
+  }
+
+  /** As chosen; in turn where both are. */
+  #nextSize(): 13 | 14 {
+    const { tiles } = this.#options;
+    this.#dealt += 1;
+    if (tiles !== 'turns') return tiles;
+    return this.#dealt % 2 === 1 ? 13 : 14;
   }
 
   /** A deal of a kind; null if there is none, or if a newer question replaced this one. */
@@ -151,25 +175,44 @@ export class PracticeRoom extends Store implements RoomHost {
     this.#redealt.clear();
   }
 
-  /** Starts a problem in place of the one at hand. */
-  start(
-    item: WarmUpItem,
-    about: { readonly kind?: DealKind; readonly found?: FoundDocument; readonly miss?: string | null } = {},
-  ): void {
-    const run = WarmUpRun.start(this, item, about);
+  /** Starts a problem after those at hand. */
+  start(item: WarmUpItem, about: About = {}): void {
+    this.#begin(WarmUpRun.start(this, item, about));
+  }
+
+  /** Opens the answer to a problem of the history again. */
+  reopen({ step, asked }: AnswerEntry): void {
+    if (asked === undefined) return;
+    const { rack, gone, seat, code, give, blind, stops, keeps, aims, why } = asked;
+    const item = makeItem({ rack, gone, seat, step, ...(code === undefined ? {} : { code }) });
+    const attempt = { give, blind, stops, keeps, aims, why };
+    this.#begin(item.ok ? WarmUpRun.reopen(this, item.value, attempt) : item);
+  }
+
+  #begin(run: Result<WarmUpRun>): void {
     if (!run.ok) {
       this.fail(run.problem.message);
       return;
     }
-    this.#run = run.value;
+    this.#runs = [...this.#runs, run.value];
+    this.#place = this.#runs.length - 1;
     this.#trouble = '';
     this.notify();
   }
 
-  /** Leaves the problem at hand. */
+  /** Leaves the problems at hand; a sitting in which something was answered ends with what it came to. */
   leave(): void {
-    this.#run = null;
+    const isEnded = this.#sitting !== null && this.#runs.some(({ isAnswered }) => isAnswered);
+    if (this.#sitting !== null) this.#ended = isEnded ? this.#sitting.id : null;
+    this.#runs = [];
+    this.#place = 0;
     this.#sitting = null;
+    this.notify();
+  }
+
+  /** Closes what the last sitting came to. */
+  forgetEnded(): void {
+    this.#ended = null;
     this.notify();
   }
 
@@ -177,25 +220,43 @@ export class PracticeRoom extends Store implements RoomHost {
   async practise(): Promise<void> {
     const random = randomFromSeed(freshSeed());
     const items = planSession({ history: this.history, today: today(), random });
-    this.#sitting = beginSitting(items, Date.now());
+    this.#ended = null;
+    this.#runs = [];
+    this.#place = 0;
+    this.#sitting = { ...beginSitting(items, Date.now()), id: crypto.randomUUID() };
     await this.next();
   }
 
-  /** The next problem of the sitting, which ends after ten minutes or when no problem is left. */
+  /** Shows the problem before this one. */
+  back(): void {
+    this.#place = Math.max(0, this.#place - 1);
+    this.notify();
+  }
+
+  /** The next problem: one that was looked back from, or a new one; a sitting ends after ten minutes or when none is left. */
   async next(): Promise<void> {
-    if (this.#sitting === null) return await this.deal();
-    const { item, sitting } = nextInSitting(this.#sitting, Date.now());
-    this.#sitting = sitting;
-    if (item === null) {
-      this.#run = null;
+    if (this.#place < this.#runs.length - 1) {
+      this.#place += 1;
       this.notify();
       return;
     }
+    if (this.#sitting === null) return await this.deal();
+    const { id } = this.#sitting;
+    const { item, sitting } = nextInSitting(this.#sitting, Date.now());
+    if (item === null) return this.leave();
     const { kind, step, miss } = item;
-    const dealt = await this.#redealt.ask({ card: this.card, kind, step, seed: freshSeed() });
+    const tiles = sitting.done % 2 === 1 ? 13 : 14;
+    const dealt = await this.#redealt.ask({ card: this.card, kind, step, tiles, seed: freshSeed() });
     this.#failWith(this.#redealt.answer);
-    if (dealt === null) return;
-    this.start(dealt, { kind, miss });
+    if (dealt === null || this.#sitting?.id !== id) return;
+    this.#sitting = { ...sitting, id };
+    this.start(dealt, { kind, miss, sitting: id });
+  }
+
+  /** Deals a whole exchange, to be played pass after pass. */
+  async exchange(): Promise<void> {
+    const found = await this.find('any', this.#nextSize());
+    if (found !== null) this.start(found.item, { kind: 'any', isExchange: true });
   }
 
   /** Adds to the practice history; it is kept in the background. */

@@ -1,39 +1,25 @@
 import { css, html, nothing } from 'lit';
-import '../../parts/wr-button.ts';
-import { STAGES } from '../../../core/warmup/warm-up.ts';
-import { warmUpWords } from '../../words/warmup.ts';
 import type { FoundDocument } from '../../../core/engine/practice-questions.ts';
+import { kindsOf } from '../../../core/tiles/text.ts';
+import { tileRow } from '../../parts/tile/tile-row.ts';
+import '../../parts/wr-button.ts';
+import { practiceWords as words } from '../../words/practice.ts';
+import { warmUpWords } from '../../words/warmup.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import type { WarmUpRun } from './warm-up-run.ts';
 
-const words = warmUpWords.run;
-
 export const runHeadStyles = css`
-  .stages {
+  .head {
     display: flex;
     flex-wrap: wrap;
-    gap: var(--space-1) var(--space-3);
-    color: var(--ink-soft);
-    font-size: var(--text-small);
+    align-items: center;
+    justify-content: space-between;
+    gap: 0 var(--space-4);
   }
 
-  .stages li {
-    padding-bottom: 2px;
-    border-bottom: 3px solid var(--hairline);
-  }
-
-  .stages .past {
-    border-bottom-color: var(--edge);
-  }
-
-  .stages .past::before {
-    content: '✓ ';
-  }
-
-  .stages [aria-current='step'] {
-    border-bottom-color: var(--accent);
-    color: var(--ink);
-    font-weight: 700;
+  .head h2 {
+    display: inline;
+    margin-inline-end: var(--space-2);
   }
 
   .code,
@@ -43,20 +29,31 @@ export const runHeadStyles = css`
   }
 `;
 
-/** What problem it is: the step, the seat, how rare the deal was, the clock if it is on, the code. */
-export function runHead(run: WarmUpRun, room: PracticeRoom): unknown {
+/** What problem it is: its place, the seat and the step, how rare the deal was, the code, the clock if it is on. */
+export function runHead(run: WarmUpRun, room: PracticeRoom, extra: unknown): unknown {
   const { item, about, rack, seconds, step } = run;
   const { sitting, options } = room;
-  return html`<div class="row spread">
-    <p>
-      <strong>${warmUpWords.steps[step ?? 'courtesy']}</strong> · ${words.seat(item.seat, rack.size)}
-      ${sitting === null ? nothing : html`<span class="soft">${words.nextOf(sitting.done, sitting.of)}</span>`}
-      ${foundWords(about.found)}
-    </p>
-    <div class="row">
-      ${options.clock ? html`<span class="clock" role="timer" aria-label=${words.clockLabel}>${words.clock(seconds)}</span>` : nothing}
+  const isExchange = about.isExchange === true;
+  const title = run.isReopened
+    ? words.answer.title
+    : isExchange
+      ? words.passOf
+      : sitting === null
+        ? words.page.label
+        : words.of(room.number, sitting.of);
+  return html`<div class="head">
+    <div>
+      <h2>${title}</h2>
+      <span class="soft">${words.seat(item.seat, rack.size, step ?? 'courtesy')}</span>
       ${item.code === undefined ? nothing : html`<span class="code">${words.code(item.code)}</span>`}
-      <wr-button look="quiet" @click=${() => room.leave()}>${words.leave}</wr-button>
+      ${foundWords(about.found)}
+    </div>
+    <div class="row">
+      ${options.clock && !run.isReopened ? html`<span class="clock" role="timer" aria-label=${words.clockLabel}>${words.clock(seconds)}</span>` : nothing}
+      ${extra}
+      <wr-button look="quiet" @click=${() => room.leave()}
+        >${sitting === null ? words.page.leaveDeal : words.page.leave}</wr-button
+      >
     </div>
   </div>`;
 }
@@ -68,15 +65,8 @@ function foundWords(found: FoundDocument | undefined): unknown {
   return html`<span class="soft">${words.tried(found.tried, share)}</span>`;
 }
 
-/** The stages of the problem, with the current one marked. */
-export function stageList({ warmUp }: WarmUpRun): unknown {
-  const now = STAGES.indexOf(warmUp.stage);
-  return html`<ol class="stages" aria-label=${words.stagesLabel}>
-    ${STAGES.map(
-      (stage, place) =>
-        html`<li class=${place < now ? 'past' : ''} aria-current=${place === now ? 'step' : nothing}>
-          ${words.stages[stage]}
-        </li>`,
-    )}
-  </ol>`;
+/** What was given away before, which can't come any more. */
+export function goneRow({ warmUp }: WarmUpRun): unknown {
+  const { gone } = warmUp.item;
+  return gone === '' ? nothing : html`<p class="row soft">${warmUpWords.run.gone} ${tileRow(kindsOf(gone))}</p>`;
 }

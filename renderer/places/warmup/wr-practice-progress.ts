@@ -2,17 +2,19 @@ import { html, nothing } from 'lit';
 import type { Rate } from '../../../core/base/statistics.ts';
 import { type Calibration, calibrationsOf, scoreCourse } from '../../../core/warmup/estimate.ts';
 import { type KindCost, type Progress, progressOf } from '../../../core/warmup/progress.ts';
-import { dueMisses } from '../../../core/warmup/session.ts';
+import { dueMisses } from '../../../core/warmup/returns.ts';
 import { data, element } from '../../parts/element.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { howCounted } from '../../parts/how-counted.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { countedWords } from '../../words/counted.ts';
 import { differenceAlone, percent } from '../../words/numbers.ts';
+import { practiceWords } from '../../words/practice.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import { today } from './room-parts.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
+import './wr-practice-weeks.ts';
 
 const words = warmUpWords.progress;
 /** Rows of the table of kinds. */
@@ -35,6 +37,7 @@ export class WrPracticeProgress extends Base {
     const { history } = this.room;
     const progress = progressOf(history);
     return html`<div class="stack">
+      <wr-practice-weeks .room=${this.room}></wr-practice-weeks>
       ${this.#firsts(progress)} ${this.#kinds(progress.kinds)} ${this.#guesses(calibrationsOf(history))}
     </div>`;
   }
@@ -72,7 +75,7 @@ export class WrPracticeProgress extends Base {
                   <tr>
                     <th scope="col">${words.kind}</th>
                     <th scope="col" class="number">${words.decisions}</th>
-                    <th scope="col" class="number">${words.cost}</th>
+                    <th scope="col" class="number">${practiceWords.progress.inAll}</th>
                     <th scope="col">${words.rate}</th>
                   </tr>
                 </thead>
@@ -80,7 +83,7 @@ export class WrPracticeProgress extends Base {
                   ${kinds.slice(0, SHOWN_KINDS).map(
                     ({ phase, kind, decisions, cost, rate }) =>
                       html`<tr>
-                        <th scope="row">${warmUpWords.phases[phase]}: ${warmUpWords.kinds[kind].toLowerCase()}</th>
+                        <th scope="row">${practiceWords.phaseOnKind(phase, warmUpWords.kinds[kind])}</th>
                         <td class="number">${decisions}</td>
                         <td class="number">${cost === 0 ? '0' : differenceAlone(cost)}</td>
                         <td>${rateText(rate)}</td>

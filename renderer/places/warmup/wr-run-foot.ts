@@ -3,12 +3,13 @@ import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
-import { warmUpWords } from '../../words/warmup.ts';
+import { practiceWords } from '../../words/practice.ts';
+import { problemWords } from '../../words/problem.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import type { WarmUpRun } from './warm-up-run.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 
-const words = warmUpWords.run;
+const words = practiceWords.page;
 
 const Base = element({
   room: data<PracticeRoom>(),
@@ -17,7 +18,7 @@ const Base = element({
   status: state(''),
 });
 
-/** The actions once the answer is there: play on, the next deal, a sheet, the code. */
+/** How it goes on once the answer is there: the next problem or pass, back, a sheet, the code. */
 export class WrRunFoot extends Base {
   static override styles = [sharedStyles, warmUpStyles];
 
@@ -27,41 +28,50 @@ export class WrRunFoot extends Base {
   }
 
   protected override render(): unknown {
-    const { answer, over, item } = this.run;
+    const { room, run } = this;
     return html`<div class="row">
-      ${this.#goOn()}
-      <wr-button look="main" ?disabled=${answer === null && !over} @click=${() => this.room.next()}
-        >${words.another}</wr-button
-      >
-      <wr-button look="quiet" @click=${this.#toSheet}>${words.toSheet}</wr-button>
+      ${this.#onward()}
+      ${room.canGoBack ? html`<wr-button look="quiet" @click=${() => room.back()}>${words.back}</wr-button>` : nothing}
+      <wr-button look="quiet" @click=${this.#toSheet}>${problemWords.toSheet}</wr-button>
       ${
-        item.code === undefined
+        run.item.code === undefined
           ? nothing
-          : html`<wr-button look="quiet" @click=${this.#copyCode}>${words.copyCode}</wr-button>`
+          : html`<wr-button look="quiet" @click=${this.#copyCode}>${problemWords.copyCode}</wr-button>`
       }
       <span role="status" class="soft">${this.status}</span>
     </div>`;
   }
 
-  #goOn(): unknown {
-    const { answer, over, whole, step } = this.run;
-    if (over || !whole) return nothing;
-    return html`<wr-button ?disabled=${answer === null} @click=${() => this.run.goOn()}
-      >${step === 'courtesy' ? words.finish : words.goOn}</wr-button
-    >`;
+  /** In an exchange the next pass is what comes next, elsewhere the next problem. */
+  #onward(): unknown {
+    const { room, run } = this;
+    const { over, whole, step, isReopened, about } = run;
+    if (isReopened) return html`<wr-button look="main" @click=${() => room.leave()}>${words.leaveDeal}</wr-button>`;
+    const isExchange = about.isExchange === true;
+    const goOn =
+      over || !whole || room.sitting !== null
+        ? nothing
+        : html`<wr-button look=${isExchange ? 'main' : 'plain'} @click=${() => run.goOn()}
+            >${step === 'courtesy' ? words.finish : words.goOn}</wr-button
+          >`;
+    const next =
+      isExchange && !over
+        ? nothing
+        : html`<wr-button look="main" @click=${() => room.next()}>${words.skipDone}</wr-button>`;
+    return html`${next} ${goOn}`;
   }
 
   #toSheet(): void {
     this.room.sheets.add([this.run.item]);
-    this.status = words.onSheet;
+    this.status = problemWords.onSheet;
   }
 
   async #copyCode(): Promise<void> {
     try {
       await navigator.clipboard.writeText(this.run.item.code ?? '');
-      this.status = words.copied;
+      this.status = problemWords.copied;
     } catch {
-      this.status = words.notCopied;
+      this.status = problemWords.notCopied;
     }
   }
 }

@@ -1,27 +1,27 @@
 import { css, html, nothing } from 'lit';
-import type { AnswerDocument } from '../../../core/engine/practice-questions.ts';
-import { nameOf } from '../../../core/tiles/names.ts';
-import { kindsOf } from '../../../core/tiles/text.ts';
-import { Tiles } from '../../../core/tiles/tiles.ts';
-import type { AimStanding } from '../../../core/warmup/answer.ts';
-import type { Attempt } from '../../../core/warmup/warm-up.ts';
+import { isSameChoice, type PassChoice } from '../../../core/future/rivals.ts';
 import { data, element } from '../../parts/element.ts';
+import { howCounted } from '../../parts/how-counted.ts';
 import '../../parts/wr-hand.ts';
 import '../../parts/wr-explain.ts';
 import '../../parts/wr-lean.ts';
-import { handRow } from '../table/hand-row.ts';
-import { panelStyles } from '../table/panel-styles.ts';
-import { readingStyles } from '../table/reading-styles.ts';
+import type { Judged } from '../../session/compare-passes.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
-import { warmUpWords } from '../../words/warmup.ts';
+import { countedWords } from '../../words/counted.ts';
+import { inHundred } from '../../words/numbers.ts';
+import { practiceWords } from '../../words/practice.ts';
+import { handRow } from '../table/hand-row.ts';
+import { choicePart } from '../table/look-row.ts';
+import { panelStyles } from '../table/panel-styles.ts';
+import { readingStyles } from '../table/reading-styles.ts';
+import { mayBeBlind } from '../../../core/exchange/steps.ts';
+import { differences } from './differences.ts';
 import type { PracticeRoom } from './practice-room.ts';
-import { asGoodPart, planPart } from './passes-part.ts';
-import { type AnswerSoFar, passVerdict, stopVerdict } from './verdict-part.ts';
-import type { WarmUpRun } from './warm-up-run.ts';
+import type { ShownAnswer, WarmUpRun } from './warm-up-run.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 
-const words = warmUpWords.answer;
+const words = practiceWords.answer;
 
 const SHOWN_HANDS = 4;
 
@@ -30,7 +30,7 @@ const Base = element({
   run: data<WarmUpRun>(),
 });
 
-/** The answer to a decision: the verdict and its cost first, then why, then the reading and the plan. */
+/** The answer as a teacher gives it: what the rack leans to, what goes and stays and why, what each pass costs, where one differs. */
 export class WrWarmUpAnswer extends Base {
   static override styles = [
     sharedStyles,
@@ -39,6 +39,7 @@ export class WrWarmUpAnswer extends Base {
     warmUpStyles,
     css`
       :host {
+        display: block;
         container-type: inline-size;
         --explain-wrap: normal;
       }
@@ -46,75 +47,58 @@ export class WrWarmUpAnswer extends Base {
       .answer {
         display: grid;
         grid-template-columns: minmax(0, 1fr);
-        gap: var(--space-4) var(--space-6);
+        gap: var(--space-3) var(--space-5);
       }
 
-      @container (min-width: 54rem) {
+      @container (min-width: 48rem) {
         .answer {
-          grid-template-columns: minmax(0, 4fr) minmax(0, 5fr);
+          grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
         }
       }
 
       .column {
         display: flex;
         flex-direction: column;
-        gap: var(--space-4);
+        gap: var(--space-3);
         min-width: 0;
       }
 
-      section {
+      .column > section {
         display: flex;
         flex-direction: column;
-        align-items: flex-start;
-        gap: var(--space-2);
+        gap: var(--space-1);
         min-width: 0;
       }
 
-      .verdict {
-        padding-inline-start: var(--space-4);
-        border-inline-start: 8px solid var(--edge);
-      }
-
-      .verdict.best,
-      .verdict.equal {
-        border-inline-start-color: var(--good);
-      }
-
-      .verdict.slip {
-        border-inline-start-color: var(--warn);
-        border-inline-start-style: double;
-      }
-
-      .verdict.costly {
-        border-inline-start-color: var(--bad);
-        border-inline-start-style: dashed;
-      }
-
-      .headline:focus {
-        outline: none;
-      }
-
-      /* The verdict is shown at any width, though the reading hides its own heading in a narrow column. */
-      .waiting,
-      .headline {
+      h3 {
         position: static;
         width: auto;
         height: auto;
-        overflow: visible;
         clip-path: none;
-        font-size: var(--text-title);
+        overflow: visible;
+        font-size: var(--text-body);
       }
 
-      wr-explain {
-        --explain-wrap: normal;
+      .pass {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0 var(--space-3);
+        padding: 3px var(--space-2);
+        border-bottom: 1px solid var(--hairline);
       }
 
-      /* On one line with the words above it: the room for a finger stands out to the left. */
-      .verdict wr-explain {
-        margin-inline-start: -0.5em;
+      .equal {
+        background: var(--accent-wash);
       }
 
-      .reasons li::before {
+      .name {
+        display: inline-flex;
+        align-items: center;
+        gap: var(--space-2);
+      }
+
+      .told li::before {
         content: '· ';
       }
 
@@ -134,84 +118,99 @@ export class WrWarmUpAnswer extends Base {
     new StoreController(this, () => [this.room]);
   }
 
-  #shown: AnswerDocument | null = null;
-
-  protected override updated(): void {
-    const { answer } = this.run;
-    const headline = this.renderRoot.querySelector<HTMLElement>('.headline');
-    if (answer === this.#shown || headline === null) return;
-    this.#shown = answer;
-    headline.focus();
-  }
-
   protected override render(): unknown {
-    const { answer, ahead, working, warmUp } = this.run;
-    if (answer === null) return this.#working();
-    const soFar = { answer, ahead, working };
-    const verdict = verdictPart(soFar);
-    if (verdict === null) return this.#working();
+    const { shown } = this.run;
+    if (shown === null) return nothing;
     return html`<div class="answer">
-      <div class="column">
-        ${verdict} ${ownPart(warmUp.attempt, answer)} ${answer.chosen === null ? nothing : asGoodPart(soFar)}
-        ${planPart(soFar)}
-      </div>
-      ${this.#reading(answer)}
+      <div class="column">${this.#lesson(shown)} ${this.#more(shown)}</div>
+      <div class="column">${this.#passes(shown)} ${this.#differs(shown)}</div>
     </div>`;
   }
 
-  #working(): unknown {
-    const { working, refusal } = this.run;
-    return html`<h2 class="waiting">${words.title}</h2>
-      <p role="status">${warmUpWords.run.working}</p>
-      <progress aria-label=${warmUpWords.run.working} max="1" .value=${working ?? 0}></progress>
-      <p class="bad" role="alert">${refusal}</p>`;
+  #lesson({ answer, list }: ShownAnswer): unknown {
+    const [best] = list;
+    const { lesson, chance } = answer;
+    return html`<section>
+        ${this.run.isReopened ? html`<p class="soft">${practiceWords.page.reopened}</p>` : nothing}
+        <h3>${words.rack}</h3>
+        <p>${lesson.leans} ${lesson.also}</p>
+        <p>${words.chance(inHundred(chance))}</p>
+      </section>
+      ${best === undefined ? nothing : this.#goesAndStays(best, answer)}`;
   }
 
-  #reading({ reading }: AnswerDocument): unknown {
-    return html`<section class="reading">
-      <h3>${words.reading}</h3>
-      <wr-lean label=${words.lean} .shares=${reading.lean}></wr-lean>
-      <ol class="hands">
-        ${reading.hands.slice(0, SHOWN_HANDS).map((hand) => html`<li>${handRow(hand, reading.draws)}</li>`)}
+  #goesAndStays({ choice, reasons }: Judged, { options }: ShownAnswer['answer']): unknown {
+    if (choice.type === 'stop') return html`<section><p>${words.stopHere}</p></section>`;
+    const option = options.find(({ kinds }) => isSameChoice({ type: 'give', tiles: kinds }, choice));
+    return html`<section>
+        <h3>${words.goes}</h3>
+        <div>${this.#choice(choice)}</div>
+        <p>${(option?.goes ?? reasons).join(' ')}</p>
+      </section>
+      ${
+        option === undefined
+          ? nothing
+          : html`<section>
+              <h3>${words.stays}</h3>
+              <p>${option.stays}</p>
+            </section>`
+      }`;
+  }
+
+  #passes({ list, own }: ShownAnswer): unknown {
+    const isListed = list.some(({ choice }) => isSameChoice(choice, own.choice));
+    return html`<section>
+      <h3>${words.passes}</h3>
+      ${howCounted(countedWords.ahead)}
+      <ol>
+        ${[...list, ...(isListed ? [] : [own])].map((each) => this.#pass(each, own.choice))}
       </ol>
+      <p class="soft">${words.estimate}</p>
     </section>`;
   }
-}
 
-/** The verdict, or null until it is known: only the look ahead judges a stop. */
-function verdictPart(soFar: AnswerSoFar): unknown {
-  const { answer, ahead } = soFar;
-  if (answer.chosen !== null) return passVerdict(soFar, answer.chosen);
-  return ahead === null ? null : stopVerdict(answer, ahead);
-}
+  #pass({ choice, standing: { verdict, deciding } }: Judged, own: PassChoice): unknown {
+    const size =
+      verdict === 'best' ? words.bestMark : verdict === 'as good' ? words.equalMark : words.behind(deciding.loss.mean);
+    return html`<li class="pass ${verdict === 'costs' ? '' : 'equal'}">
+      ${this.#choice(choice)} <span>${size}</span>
+      ${isSameChoice(choice, own) ? html`<strong>${words.yours}</strong>` : nothing}
+    </li>`;
+  }
 
-/** The player's own aims, keepers and reasons beside what the engine found. */
-function ownPart({ keeps, why }: Attempt, { aims, tiles }: AnswerDocument): unknown {
-  const kept = Tiles.of(kindsOf(keeps));
-  const keepers = Tiles.of(tiles.filter(({ verdict }) => verdict !== 'spare').map(({ kind }) => kind));
-  const right = kept.minus(kept.minus(keepers));
-  const missed = keepers.minus(kept).distinct().map(nameOf).join(', ');
-  return html`<section>
-    ${aims.length === 0 ? nothing : html`<h3>${words.aims}</h3>`} ${aims.map((aim) => html`<p>${aimWords(aim)}</p>`)}
-    ${
-      kept.size === 0
-        ? nothing
-        : html`<h3>${words.keeps}</h3>
-            <p>${words.keepsRight(right.size, kept.size)} ${missed === '' ? '' : words.keepsMissed(missed)}</p>`
-    }
-    ${
-      why === ''
-        ? nothing
-        : html`<h3>${words.why}</h3>
-            <p>${why}</p>`
-    }
-  </section>`;
-}
+  #choice(choice: PassChoice): unknown {
+    return choicePart(choice, mayBeBlind(this.run.step));
+  }
 
-/** How an aim stands, in a sentence. */
-function aimWords({ name, rank, of }: AimStanding): string {
-  if (rank === 0) return words.aimGone(name);
-  return rank === 1 ? words.aimFirst(name) : words.aimRank(name, rank, of);
+  #differs(shown: ShownAnswer): unknown {
+    const { attempt } = this.run.warmUp;
+    if (attempt === null) return nothing;
+    const said = differences(attempt, shown, this.room.sections);
+    return html`<section>
+      <h3>${words.differs}</h3>
+      ${
+        said.length === 0
+          ? html`<p>${words.same}</p>`
+          : html`<ul class="told">
+              ${said.map((each) => html`<li>${each}</li>`)}
+            </ul>`
+      }
+      ${attempt.why === '' ? nothing : html`<p>${words.why(attempt.why)}</p>`}
+    </section>`;
+  }
+
+  #more({ answer: { reading } }: ShownAnswer): unknown {
+    return html`<details>
+      <summary>${words.more}</summary>
+      <section class="reading">
+        <wr-lean label=${words.lean} .shares=${reading.lean}></wr-lean>
+        <h3>${words.hands}</h3>
+        <ol class="hands">
+          ${reading.hands.slice(0, SHOWN_HANDS).map((hand) => html`<li>${handRow(hand, reading.draws)}</li>`)}
+        </ol>
+      </section>
+    </details>`;
+  }
 }
 
 customElements.define('wr-warm-up-answer', WrWarmUpAnswer);

@@ -1,7 +1,9 @@
-import { css, html } from 'lit';
+import { css, html, nothing } from 'lit';
 import { PART_WORDS, wholeLedger } from '../../../core/review/ledger.ts';
 import type { Review } from '../../../core/review/review.ts';
+import { PASS_STEPS, type PassStep } from '../../../core/exchange/steps.ts';
 import { kindsOf } from '../../../core/tiles/text.ts';
+import { rackNow } from '../../../core/warmup/warm-up.ts';
 import { data, element } from '../../parts/element.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { howCounted } from '../../parts/how-counted.ts';
@@ -9,14 +11,17 @@ import { columnStyles } from '../../tokens/layout.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { countedWords } from '../../words/counted.ts';
 import { warmUpWords } from '../../words/warmup.ts';
-import { judgedWords, nowWords } from '../../print/judged.ts';
+import { judgedWords } from '../../print/judged.ts';
 import { tileRow } from '../../parts/tile/tile-row.ts';
 import type { PracticeRoom } from './practice-room.ts';
-import type { WarmUpRun } from './warm-up-run.ts';
+import type { EndedExchange } from './run-work.ts';
+import type { Comparison, WarmUpRun } from './warm-up-run.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
-import { signed } from '../../words/numbers.ts';
+import { inHundred, signed } from '../../words/numbers.ts';
+import { practiceWords } from '../../words/practice.ts';
 
 const words = warmUpWords.ledger;
+const exchangeWords = practiceWords.exchange;
 
 const Base = element({
   room: data<PracticeRoom>(),
@@ -33,6 +38,12 @@ export class WrWarmUpLedger extends Base {
       /* Two columns stay side by side in a narrow window with large text. */
       table {
         font-size: min(1rem, max(16px, 7vw));
+      }
+
+      .two {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 18rem), 1fr));
+        gap: var(--space-3);
       }
 
       .total {
@@ -52,14 +63,55 @@ export class WrWarmUpLedger extends Base {
   }
 
   protected override render(): unknown {
-    const { ledger: review } = this.run;
-    return html`<h2 class="asked" tabindex="-1">${words.title}</h2>
-      ${review === null ? this.#pending() : this.#figures(review)}`;
+    const { ledger: review, comparison } = this.run;
+    return html`<h2 class="asked" tabindex="-1">${exchangeWords.title}</h2>
+      ${comparison === null ? nothing : this.#compared(comparison)}
+      ${review === null || comparison === null ? this.#pending() : nothing}
+      ${review === null ? nothing : this.#figures(review)}`;
+  }
+
+  /** How the player's passes came out beside Windrow's, on the same wall and with the same neighbours. */
+  #compared({ mine, windrows }: Comparison): unknown {
+    const gap = windrows.chance - mine.chance;
+    const said =
+      Math.abs(gap) < 0.005 ? exchangeWords.even : gap > 0 ? exchangeWords.ahead(gap) : exchangeWords.behind(-gap);
+    return html`<p><strong data-compared>${said}</strong> ${exchangeWords.one}</p>
+      <div class="two">${this.#ended(exchangeWords.yours, mine)} ${this.#ended(exchangeWords.windrows, windrows)}</div>
+      <h3>${exchangeWords.passes}</h3>
+      <div class="scroll" tabindex="0" role="group" aria-label=${exchangeWords.passes}>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">${exchangeWords.pass}</th>
+              <th scope="col">${exchangeWords.yours}</th>
+              <th scope="col">${exchangeWords.windrows}</th>
+            </tr>
+          </thead>
+          <tbody>
+            ${stepsOfBoth(mine, windrows).map(
+              (step) =>
+                html`<tr>
+                  <th scope="row">${warmUpWords.steps[step]}</th>
+                  <td>${passAt(mine, step)}</td>
+                  <td>${passAt(windrows, step)}</td>
+                </tr>`,
+            )}
+          </tbody>
+        </table>
+      </div>`;
+  }
+
+  #ended(title: string, { warmUp, chance, reading }: EndedExchange): unknown {
+    return html`<section class="panel">
+      <h3>${title}</h3>
+      <p>${exchangeWords.won(inHundred(chance))} ${exchangeWords.away(reading.away)}</p>
+      ${tileRow(rackNow(warmUp).toKinds())}
+    </section>`;
   }
 
   #pending(): unknown {
-    const { working, refusal } = this.run;
-    return html`<p role="status">${words.pending}</p>
+    const { working, refusal, ledger } = this.run;
+    return html`<p role="status">${ledger === null ? words.pending : exchangeWords.pending}</p>
       <progress aria-label=${words.pending} max="1" .value=${working ?? 0}></progress>
       <p class="bad" role="alert">${refusal}</p>`;
   }
@@ -71,7 +123,8 @@ export class WrWarmUpLedger extends Base {
         <th scope="row">${name}</th>
         <td class="number">${amount}</td>
       </tr>`;
-    return html`<p class="soft">${words.lead}</p>
+    return html`<h3>${words.title}</h3>
+      <p class="soft">${words.lead}</p>
       ${howCounted(countedWords.ledger)}
       <table data-ledger>
         <tbody>
@@ -82,17 +135,30 @@ export class WrWarmUpLedger extends Base {
       <h3>${words.passes}</h3>
       <ol class="stack close">
         ${this.run.judged.map(
-          ({ step, give, now, ...judgement }) =>
+          ({ step, give, ...judgement }) =>
             html`<li class="row">
               <strong>${warmUpWords.steps[step]}</strong>
               ${give === null ? html`<span>${words.stopped}</span>` : tileRow(kindsOf(give))}
-              <span
-                >${judgedWords(judgement)}${now === null || judgement.halfWidth === null ? '' : ` (${nowWords(now)})`}</span
-              >
+              <span>${judgedWords(judgement)}</span>
             </li>`,
         )}
       </ol>`;
   }
+}
+
+/** The steps that either of the two came to, in their order. */
+function stepsOfBoth(mine: EndedExchange, other: EndedExchange): PassStep[] {
+  const made = [mine, other].flatMap(({ warmUp }) => warmUp.past.map(({ step }) => step));
+  return PASS_STEPS.filter((step) => made.includes(step));
+}
+
+/** What was given at a step; a dash where it was not due. */
+function passAt({ warmUp }: EndedExchange, step: PassStep): unknown {
+  const past = warmUp.past.find((each) => each.step === step);
+  if (past === undefined) return exchangeWords.nobody;
+  const { stops, give, blind } = past.attempt;
+  if (stops) return exchangeWords.stopped;
+  return html`${tileRow(kindsOf(give))} ${blind > 0 ? warmUpWords.answer.blindNote(blind) : ''}`;
 }
 
 customElements.define('wr-warm-up-ledger', WrWarmUpLedger);

@@ -11,6 +11,7 @@ import { shellWords } from '../../words/shell.ts';
 import { warmUpWords as words } from '../../words/warmup.ts';
 import { itemOfAddress } from './item-route.ts';
 import { type PracticeRoom, roomOf } from './practice-room.ts';
+import type { WarmUpRun } from './warm-up-run.ts';
 import './wr-guess.ts';
 import './wr-practice-progress.ts';
 import './wr-sheets.ts';
@@ -31,6 +32,38 @@ export class WrWarmUpPlace extends Base {
     sharedStyles,
     placeStyles,
     css`
+      :host {
+        display: flex;
+        flex: 1 1 auto;
+        flex-direction: column;
+      }
+
+      .page {
+        width: 100%;
+      }
+
+      /* A problem has the whole window. */
+      .problem {
+        flex: 1 1 auto;
+        display: flex;
+        flex-direction: column;
+        max-width: 84rem;
+        gap: 0;
+        padding-block: var(--space-1) 0;
+      }
+
+      @media (min-height: 40em) {
+        :host {
+          min-height: 0;
+          overflow: auto;
+        }
+
+        .problem {
+          flex: 1 1 0;
+          min-height: 0;
+        }
+      }
+
       .page {
         gap: var(--space-4);
         padding-top: var(--space-3);
@@ -74,26 +107,34 @@ export class WrWarmUpPlace extends Base {
 
   protected override render(): unknown {
     const room = this.#room;
-    return html`<div class="page">
-      <header class="head">
-        <h1>${words.title}</h1>
-        <p class="soft">${words.card(room.cardTitle)}</p>
-      </header>
+    const isAtProblem = (this.view === 'practise' || this.view === 'progress') && room.run !== null;
+    return html`<div class="page ${isAtProblem ? 'problem' : ''}">
+      ${isAtProblem ? html`<h1 class="unseen">${words.title}</h1>` : this.#head(room)}
       ${
         room.trouble === ''
           ? nothing
           : html`<wr-notice tone="bad" @notice-closed=${() => room.forgetTrouble()}>${room.trouble}</wr-notice>`
       }
-      ${this.#unsaved(room)}
-      <wr-tabs
-        label=${words.viewsLabel}
-        .tabs=${VIEWS.map((id) => ({ id, label: words.views[id] }))}
-        current=${this.view}
-        @tab-chosen=${({ detail }: CustomEvent<TabChosen>) => this.#show(detail.id)}
-      >
-        <div slot=${this.view}>${this.#content(room)}</div>
-      </wr-tabs>
+      ${this.#unsaved(room)} ${isAtProblem ? this.#content(room) : this.#tabs(room)}
     </div>`;
+  }
+
+  #head(room: PracticeRoom): unknown {
+    return html`<header class="head">
+      <h1>${words.title}</h1>
+      <p class="soft">${words.card(room.cardTitle)}</p>
+    </header>`;
+  }
+
+  #tabs(room: PracticeRoom): unknown {
+    return html`<wr-tabs
+      label=${words.viewsLabel}
+      .tabs=${VIEWS.map((id) => ({ id, label: words.views[id] }))}
+      current=${this.view}
+      @tab-chosen=${({ detail }: CustomEvent<TabChosen>) => this.#show(detail.id)}
+    >
+      <div slot=${this.view}>${this.#content(room)}</div>
+    </wr-tabs>`;
   }
 
   #unsaved(room: PracticeRoom): unknown {
@@ -112,15 +153,20 @@ export class WrWarmUpPlace extends Base {
     switch (this.view) {
       case 'practise':
         return room.run === null
-          ? html`<wr-warm-up-start .room=${room}></wr-warm-up-start>`
-          : html`<wr-warm-up-run .room=${room} .run=${room.run} .app=${this.app}></wr-warm-up-run>`;
+          ? html`<wr-warm-up-start .room=${room} @progress-wanted=${() => this.#show('progress')}></wr-warm-up-start>`
+          : this.#problem(room, room.run);
       case 'guess':
         return html`<wr-guess .room=${room}></wr-guess>`;
       case 'sheets':
         return html`<wr-sheets .room=${room}></wr-sheets>`;
       case 'progress':
+        if (room.run !== null) return this.#problem(room, room.run);
         return html`<wr-practice-progress .room=${room}></wr-practice-progress>`;
     }
+  }
+
+  #problem(room: PracticeRoom, run: WarmUpRun): unknown {
+    return html`<wr-warm-up-run .room=${room} .run=${run} .app=${this.app}></wr-warm-up-run>`;
   }
 
   async #enter(): Promise<void> {

@@ -1,74 +1,56 @@
-import { css, html, nothing, type PropertyValues } from 'lit';
-import type { Tiles } from '../../../core/tiles/tiles.ts';
-import type { Stage } from '../../../core/warmup/warm-up.ts';
+import { html, nothing, type PropertyValues } from 'lit';
+import { PASS_SIZE } from '../../../core/exchange/steps.ts';
+import { NEVER_PASSED } from '../../../core/exchange/words.ts';
+import { formatTiles } from '../../../core/tiles/text.ts';
 import { announce } from '../../parts/announcer.ts';
 import { data, element, state } from '../../parts/element.ts';
-import type { RackIds } from '../../parts/rack/wr-rack.ts';
+import '../../parts/rack/wr-rack.ts';
+import type { RackIds, RackReordered } from '../../parts/rack/wr-rack.ts';
 import '../../parts/wr-button.ts';
+import '../../parts/wr-choice.ts';
+import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
-import { arranged } from '../../session/layout.ts';
+import { arranged, relaid, takeBack, toTray } from '../../session/layout.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
-import { warmUpWords } from '../../words/warmup.ts';
+import { practiceWords } from '../../words/practice.ts';
 import type { PracticeRoom } from './practice-room.ts';
-import { runHead, runHeadStyles, stageList } from './run-head.ts';
-import { markedAt, runRack, runRackStyles, tilesOfIds, withoutJokers } from './run-rack.ts';
+import { aimNames } from './aim-names.ts';
+import { goneRow, runHead, runHeadStyles } from './run-head.ts';
+import { judgedRack, markedRack, mayBeGiven, type Tap, TAPS } from './run-rack.ts';
+import { runStyles } from './run-styles.ts';
 import type { WarmUpRun } from './warm-up-run.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
-import './wr-ask-aim.ts';
-import type { AimsChanged } from './wr-ask-aim.ts';
-import './wr-ask-pass.ts';
-import './wr-run-foot.ts';
+import './wr-card-at-hand.ts';
+import type { AimsChanged } from './wr-card-at-hand.ts';
+import './wr-practice-band.ts';
+import type { WrPracticeBand } from './wr-practice-band.ts';
 import './wr-warm-up-answer.ts';
 import './wr-warm-up-ledger.ts';
 
-const words = warmUpWords.run;
+const words = practiceWords.page;
 
 const Base = element({
   room: data<PracticeRoom>(),
   run: data<WarmUpRun>(),
   app: data<AppContext>(),
-  aims: state<readonly string[]>(() => []),
-  /** The tiles chosen in the rack, by id. */
-  marked: state<readonly string[]>(() => []),
-  blind: state(0),
-  why: state(''),
-  /** Why a click did nothing, in words. */
+  /** What a tap on a tile does. */
+  tap: state<Tap>('give'),
+  /** The tiles chosen in the rack to be moved, by id. */
+  moving: state<readonly string[]>(() => []),
+  /** Whether the card is shown beside the answer. */
+  card: state(false),
+  /** Why a tap did nothing, in words. */
   refusal: state(''),
 });
 
-/** One problem: the rack, and the question of the current stage. */
+/** One problem on one page: what is asked, the card at hand, the tray, the rack; then the answer in the same place. */
 export class WrWarmUpRun extends Base {
-  static override styles = [
-    sharedStyles,
-    warmUpStyles,
-    runHeadStyles,
-    runRackStyles,
-    css`
-      .run {
-        display: flex;
-        flex-direction: column;
-        gap: var(--space-3);
-      }
+  static override styles = [sharedStyles, warmUpStyles, runHeadStyles, runStyles];
 
-      .ask {
-        gap: var(--space-3);
-      }
-
-      .ask .bad:empty {
-        display: none;
-      }
-
-      .asked:focus {
-        outline: none;
-      }
-    `,
-  ];
-
-  #stage: Stage | 'over' = 'arrange';
-  #shown: Stage | 'over' | null = null;
+  #shown = '';
   #clock: ReturnType<typeof setInterval> | undefined;
 
   constructor() {
@@ -89,149 +71,190 @@ export class WrWarmUpRun extends Base {
     super.disconnectedCallback();
   }
 
-  /** A new problem or stage begins with what was answered there before. */
   protected override willUpdate(changed: PropertyValues<this>): void {
-    const { over, warmUp, layout } = this.run;
-    const stage = over ? 'over' : warmUp.stage;
-    if (!changed.has('run') && stage === this.#stage) return;
-    if (changed.has('run')) this.aims = warmUp.attempt.aims;
-    if (changed.has('run') || stage === 'choose') this.why = warmUp.attempt.why;
-    this.#stage = stage;
-    this.marked = stage === 'over' ? [] : markedAt(stage, warmUp.attempt, layout.rack);
-    this.blind = stage === 'over' ? 0 : warmUp.attempt.blind;
+    if (!changed.has('run')) return;
+    this.moving = [];
+    this.card = false;
     this.refusal = '';
   }
 
+  /** What was pressed is gone: the focus goes to what is asked, or said, now. */
   protected override updated(): void {
-    if (this.#stage === this.#shown) return;
-    this.#shown = this.#stage;
-    this.renderRoot.querySelector<HTMLElement>('.asked')?.focus({ preventScroll: false });
+    const { run, room } = this;
+    const stage = run.over ? 'over' : run.isAnswered ? (run.shown === null ? 'working' : 'answer') : 'asked';
+    const now = `${room.number} ${run.warmUp.past.length} ${stage}`;
+    if (now === this.#shown) return;
+    this.#shown = now;
+    void this.#band?.updateComplete.then(() => this.#band?.focusHeading());
+  }
+
+  get #band(): WrPracticeBand | null {
+    return this.renderRoot.querySelector('wr-practice-band');
   }
 
   protected override render(): unknown {
     const { run, room } = this;
-    // Not before the answer above: it would push the buttons down under the pointer.
-    const isAnswered = run.working === null && (run.over || run.warmUp.stage === 'answer');
-    return html`<div class="run">
-      ${runHead(run, room)} ${run.over ? nothing : stageList(run)} ${this.#rack()}
-      <section class="panel ask" aria-busy=${run.working !== null}>
-        ${run.over ? html`<wr-warm-up-ledger .room=${room} .run=${run}></wr-warm-up-ledger>` : this.#asked()}
-      </section>
-      ${isAnswered ? html`<wr-run-foot .room=${room} .run=${run}></wr-run-foot>` : nothing}
+    if (run.over) {
+      return html`<div class="ended">
+        ${runHead(run, room, nothing)}
+        <wr-warm-up-ledger .room=${room} .run=${run}></wr-warm-up-ledger>
+        <wr-run-foot .room=${room} .run=${run}></wr-run-foot>
+      </div>`;
+    }
+    return html`<div class="run ${run.shown === null ? 'asking' : 'told'}">
+      <div class="top">${runHead(run, room, this.#cardButton())}</div>
+      ${run.shown === null ? this.#asking() : this.#told()}
+      <div class="band">
+        <wr-practice-band
+          .room=${room}
+          .run=${run}
+          .returnTo=${this.renderRoot.querySelector('.shelf')}
+        ></wr-practice-band>
+        <p class="bad" role="alert">${this.refusal}</p>
+      </div>
+      ${this.#rack()}
     </div>`;
   }
 
+  /** The card stands beside the question; beside the answer on request. */
+  #cardButton(): unknown {
+    const { card } = practiceWords;
+    if (this.run.shown === null) return nothing;
+    return html`<wr-button look="quiet" .pressed=${this.card} @click=${() => (this.card = !this.card)}
+      >${this.card ? card.hide : card.show}</wr-button
+    >`;
+  }
+
+  #asking(): unknown {
+    const { run } = this;
+    const { draft, layout } = run;
+    const kept = layout.rack.filter(({ id }) => draft.keeps.includes(id)).length;
+    return html`<section class="left">
+        <p>${run.step === 'courtesy' ? words.helpCourtesy : words.help}</p>
+        <p class="soft">${words.helpMore}</p>
+        ${goneRow(run)}
+        <p role="status">
+          ${words.kept(kept)} ${draft.aims.length === 0 ? '' : words.aimed(aimNames(draft.aims, this.room.sections))}
+        </p>
+        <wr-field
+          label=${words.why}
+          lines="2"
+          .value=${draft.why}
+          @field-typed=${({ detail }: CustomEvent<FieldText>) => run.mark({ why: detail.value })}
+        ></wr-field>
+      </section>
+      <section class="card" aria-label=${practiceWords.card.title}>${this.#card()}</section>`;
+  }
+
+  #told(): unknown {
+    const { run, room } = this;
+    return html`<wr-warm-up-answer class=${this.card ? 'left' : 'whole'} .room=${room} .run=${run}></wr-warm-up-answer>
+      ${
+        this.card
+          ? html`<section class="card" aria-label=${practiceWords.card.title}>${this.#card()}</section>`
+          : nothing
+      }`;
+  }
+
+  #card(): unknown {
+    const { run } = this;
+    return html`<wr-card-at-hand
+      .room=${this.room}
+      .rack=${formatTiles(run.rack)}
+      .aims=${run.draft.aims}
+      @aims-changed=${({ detail }: CustomEvent<AimsChanged>) => (run.isAnswered ? undefined : run.mark({ aims: detail }))}
+    ></wr-card-at-hand>`;
+  }
+
   #rack(): unknown {
-    const { stage } = this.run.warmUp;
-    const limits = { keep: this.run.layout.rack.length, choose: 3 - this.blind };
-    return runRack(this.run, {
-      tiers: this.app.preferences.values.rackTiers,
-      marked: this.run.over ? [] : this.marked,
-      limit: stage === 'keep' || stage === 'choose' ? limits[stage] : 1,
-      onSelect: (event) => this.#selected(event),
-    });
+    const { run } = this;
+    const { layout, draft, shown } = run;
+    const isAsked = !run.isAnswered;
+    const tiles = shown === null ? markedRack(layout.rack, draft.keeps) : judgedRack(layout.rack, shown);
+    return html`<div class="shelf">
+      <div class="tools">
+        ${isAsked ? this.#tapChoice() : html`<p class="soft legend">${legend()}</p>`}
+        <wr-button look="quiet" @click=${() => run.lay(arranged(layout))}>${words.arrange}</wr-button>
+      </div>
+      <wr-rack
+        label=${words.rack}
+        .tiles=${tiles}
+        .tiers=${this.app.preferences.values.rackTiers}
+        .selected=${[...this.moving]}
+        .limit=${this.tap === 'arrange' ? layout.rack.length : 1}
+        .sendTo=${this.#band}
+        @rack-reordered=${({ detail }: CustomEvent<RackReordered>) => run.lay(relaid(layout, detail.placed))}
+        @rack-selected=${({ detail }: CustomEvent<RackIds>) => this.#tapped(detail.ids)}
+        @rack-sent=${({ detail }: CustomEvent<RackIds>) => this.#give(detail.ids)}
+        @rack-recalled=${() => this.#recall()}
+      ></wr-rack>
+    </div>`;
   }
 
-  #asked(): unknown {
-    const { stage } = this.run.warmUp;
-    switch (stage) {
-      case 'answer':
-        return html`<wr-warm-up-answer .room=${this.room} .run=${this.run}></wr-warm-up-answer>`;
-      case 'arrange':
-        return this.#askToArrange();
-      case 'aim':
-        return this.#askForAims();
-      case 'keep':
-        return this.#askForKeepers();
-      case 'choose':
-        return this.#askForPass();
-      case 'say':
-        return this.#askWhy();
+  #tapChoice(): unknown {
+    return html`<div class="row">
+      <span aria-hidden="true">${words.tap}</span>
+      <wr-choice
+        label=${words.tap}
+        .labelHidden=${true}
+        .options=${TAPS.map((value) => ({ value, label: words.taps[value] }))}
+        .value=${this.tap}
+        @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => {
+          this.tap = TAPS.find((each) => each === detail.value) ?? 'give';
+          this.moving = [];
+        }}
+      ></wr-choice>
+    </div>`;
+  }
+
+  #tapped(ids: readonly string[]): void {
+    this.refusal = '';
+    if (this.tap === 'arrange') {
+      this.moving = ids;
+      return;
     }
+    const id = ids.at(-1);
+    this.moving = [];
+    this.requestUpdate();
+    if (id === undefined || this.run.isAnswered) return;
+    if (this.tap === 'give') this.#give([id]);
+    else this.#keep(id);
   }
 
-  #askToArrange(): unknown {
+  #keep(id: string): void {
+    const { keeps } = this.run.draft;
+    this.run.mark({ keeps: keeps.includes(id) ? keeps.filter((each) => each !== id) : [...keeps, id] });
+  }
+
+  #give(ids: readonly string[]): void {
     const { run } = this;
-    const arrange = html`<wr-button @click=${() => run.lay(arranged(run.layout))}>${words.arrangeAll}</wr-button>`;
-    return this.#ask(words.arrange, words.arrangeHelp, arrange, () => run.arranged());
+    if (run.isAnswered) return;
+    const { layout, draft } = run;
+    const given = ids.filter((id) => mayBeGiven(layout.rack, id));
+    if (given.length < ids.length) return this.#refuse(NEVER_PASSED);
+    if (layout.tray.length + given.length > PASS_SIZE - draft.blind) return this.#refuse(words.full);
+    this.refusal = '';
+    if (draft.keeps.some((id) => given.includes(id))) {
+      run.mark({ keeps: draft.keeps.filter((id) => !given.includes(id)) });
+    }
+    run.lay(toTray(layout, given));
   }
 
-  #askForAims(): unknown {
-    const choice = html`<wr-ask-aim
-      .sections=${this.room.sections}
-      .aims=${this.aims}
-      @aims-changed=${({ detail }: CustomEvent<AimsChanged>) => (this.aims = detail)}
-    ></wr-ask-aim>`;
-    return this.#ask(words.aim, words.aimHelp, choice, () => this.run.aimed(this.aims));
-  }
-
-  #askForKeepers(): unknown {
-    const count = html`<p role="status">${words.kept(this.marked.length)}</p>`;
-    return this.#ask(words.keep, words.keepHelp, count, () => this.run.kept(this.#tilesMarked));
-  }
-
-  #askForPass(): unknown {
+  #recall(): void {
     const { run } = this;
-    const courtesy = run.step === 'courtesy';
-    return html`<h2 class="asked" tabindex="-1">${courtesy ? words.chooseCourtesy : words.choose}</h2>
-      <p class="soft">${courtesy ? words.chooseCourtesyHelp : words.chooseHelp}</p>
-      ${this.refusal === '' ? nothing : html`<p class="bad">${this.refusal}</p>`}
-      <wr-ask-pass
-        .room=${this.room}
-        .run=${run}
-        .refusal=${run.refusal}
-        .count=${this.marked.length}
-        .blind=${this.blind}
-        @blind-chosen=${({ detail }: CustomEvent<number>) => this.#blindChosen(detail)}
-        @pass-chosen=${() => run.chosen(this.#tilesMarked, this.blind)}
-        >${this.#back()}</wr-ask-pass
-      >`;
+    const last = run.layout.tray.at(-1);
+    if (last !== undefined && !run.isAnswered) run.lay(takeBack(run.layout, [last.id]));
   }
 
-  #askWhy(): unknown {
-    const field = html`<wr-field
-      label=${words.sayLabel}
-      lines="3"
-      .value=${this.why}
-      @field-typed=${({ detail }: CustomEvent<FieldText>) => (this.why = detail.value)}
-    ></wr-field>`;
-    const title = this.run.warmUp.attempt.stops ? words.sayStop : words.say;
-    return this.#ask(title, words.sayHelp, field, () => this.run.said(this.why), words.show);
+  #refuse(reason: string): void {
+    this.refusal = reason;
+    announce(reason);
   }
+}
 
-  /** A question with the button that settles it. */
-  #ask(title: string, help: string, body: unknown, settle: () => unknown, label: string = words.next): unknown {
-    const { run } = this;
-    return html`<h2 class="asked" tabindex="-1">${title}</h2>
-      <p class="soft">${help}</p>
-      ${body}
-      <p class="bad" role="alert">${run.refusal}</p>
-      <div class="row">
-        <wr-button look="main" @click=${settle}>${label}</wr-button>
-        ${run.warmUp.stage === 'arrange' ? nothing : this.#back()}
-      </div>`;
-  }
-
-  #back(): unknown {
-    return html`<wr-button look="quiet" @click=${() => this.run.back()}>${words.back}</wr-button>`;
-  }
-
-  get #tilesMarked(): Tiles {
-    return tilesOfIds(this.marked, this.run.layout.rack);
-  }
-
-  #selected({ detail }: CustomEvent<RackIds>): void {
-    const passable = withoutJokers(detail.ids, this.run.layout.rack);
-    const joker = this.run.warmUp.stage === 'choose' && passable.length < detail.ids.length;
-    this.refusal = joker ? warmUpWords.jokerStays : '';
-    if (joker) announce(warmUpWords.jokerStays);
-    this.marked = joker ? passable : detail.ids;
-  }
-
-  #blindChosen(blind: number): void {
-    this.blind = blind;
-    this.marked = this.marked.slice(0, 3 - blind);
-  }
+function legend(): unknown {
+  const { legend: lead, marks } = practiceWords.answer;
+  return html`${lead} <span class="mark kept">${marks.kept}</span>, <span class="mark spare">${marks.spare}</span>`;
 }
 
 customElements.define('wr-warm-up-run', WrWarmUpRun);

@@ -2,22 +2,23 @@ import { css, html, nothing } from 'lit';
 import { DEAL_KINDS, isDealKind } from '../../../core/warmup/deal-kinds.ts';
 import { parseDealCode } from '../../../core/warmup/deal-code.ts';
 import { itemOfDeal } from '../../../core/warmup/item.ts';
-import { dueMisses } from '../../../core/warmup/session.ts';
+import { dueMisses } from '../../../core/warmup/returns.ts';
 import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
-import '../../parts/wr-notice.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { practiceWords } from '../../words/practice.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import { type DealOptions, today } from './room-parts.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
+import './wr-practice-summary.ts';
 
-const words = warmUpWords.start;
+const words = practiceWords.start;
 
 const Base = element({
   room: data<PracticeRoom>(),
@@ -53,14 +54,14 @@ export class WrWarmUpStart extends Base {
   }
 
   protected override render(): unknown {
-    const { finding, tried, sitting } = this.room;
+    const { finding, tried, ended } = this.room;
     return html`<div class="stack">
       ${
-        sitting !== null && sitting.left.length === 0 && !finding
-          ? html`<wr-notice tone="good" .closable=${false}>${words.over(sitting.done)}</wr-notice>`
-          : nothing
+        ended === null || finding
+          ? nothing
+          : html`<wr-practice-summary .room=${this.room} .answers=${ended}></wr-practice-summary>`
       }
-      <div class="ways">${this.#daily()} ${this.#byKind()} ${this.#byCode()}</div>
+      <div class="ways">${this.#daily()} ${this.#byKind()} ${this.#whole()} ${this.#byCode()}</div>
       <div class="row" role="status">
         ${
           finding
@@ -105,6 +106,14 @@ export class WrWarmUpStart extends Base {
         <wr-button look="main" @click=${() => this.room.deal()}>${words.dealNow}</wr-button>
         <wr-button .pressed=${clock} @click=${() => this.room.choose({ clock: !clock })}>${words.clock}</wr-button>
       </div>
+    </section>`;
+  }
+
+  #whole(): unknown {
+    return html`<section class="panel">
+      <h2>${words.whole}</h2>
+      <p>${words.wholeLead} ${words.wholeAfter}</p>
+      <div><wr-button look="main" @click=${() => this.room.exchange()}>${words.wholeStart}</wr-button></div>
     </section>`;
   }
 
