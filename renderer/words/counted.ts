@@ -21,14 +21,6 @@ function aheadWords(...incoming: readonly string[]): readonly string[] {
 export const countedWords = {
   open: 'How is this counted?',
 
-  passes: {
-    heading: 'Cost',
-    words: [
-      'The reach after the best pass, less the reach after this one, in games of a hundred.',
-      '“For now” counts this pass alone, over all tiles that may come in. “In the end” follows many futures to the first discard.',
-      EST,
-    ],
-  },
   answer: {
     heading: 'Away, reach and lean',
     words: [
@@ -119,6 +111,14 @@ export const countedWords = {
       'Only the first try counts, and only when the last one lies a day back. Trying again at once tells little.',
       'Right means: the best choice, or as good as the best.',
       'The range is that of Wilson, 1927: 19 times in 20 the true share lies in it.',
+    ],
+  },
+  gaveUp: {
+    heading: 'What a choice gives up',
+    words: [
+      'Games of a hundred that you would win less than with the best pass, counted to the end of the exchange.',
+      'Where no real difference to the best was found, a choice counts as good.',
+      EST,
     ],
   },
   weeks: {

@@ -3,14 +3,6 @@ import type { DealKind } from '../../core/warmup/deal-kinds.ts';
 import type { Phase } from '../../core/warmup/history.ts';
 import { differenceAlone, differenceInGames, tilesCounted } from './numbers.ts';
 
-/** The parts of an exchange, as headings. */
-const PHASE_WORDS: Readonly<Record<Phase, string>> = {
-  first: 'First pass',
-  middle: 'Later pass',
-  last: 'Last pass of a round',
-  courtesy: 'Courtesy',
-};
-
 /** "at the first pass" and the like, within a sentence. */
 const AT_PHASE: Readonly<Record<Phase, string>> = {
   first: 'the first pass',
@@ -73,14 +65,23 @@ export const practiceWords = {
   /** Where a problem stands: "Problem 3 of 12". */
   of: (place: number, of: number) => `Problem ${place} of ${of}`,
   passOf: 'A whole exchange',
-  seat: (seat: string, tiles: number, step: PassStep) => `${seat}, ${tilesCounted(tiles)}, ${STEP_WORDS[step]}`,
+  /** "South, 13 tiles, first pass to the right". */
+  seat: (seat: string, tiles: number, step: string) => `${seat}, ${tilesCounted(tiles)}, ${step}`,
+  steps: {
+    right: 'first pass to the right',
+    across: 'pass across',
+    left: 'pass to the left',
+    left2: 'second round, pass to the left',
+    across2: 'second round, pass across',
+    right2: 'second round, pass to the right',
+    courtesy: 'courtesy',
+  } satisfies Readonly<Record<PassStep, string>>,
   code: (code: string) => `Code ${code}`,
   tried: (tried: number, share: string) =>
     `${tried === 1 ? 'The first deal was of this kind' : `Deal ${tried} was of this kind`}${share}.`,
   share: (deals: number) => `; on average it takes ${deals}`,
   clock: (seconds: number) => `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`,
   clockLabel: 'Time',
-  gone: 'Given away before',
 
   page: {
     label: 'Problem',
@@ -124,7 +125,6 @@ export const practiceWords = {
     show: 'Show the card',
     hide: 'Hide the card',
     aim: 'Tap a line or a section that you aim at.',
-    aimAt: (name: string) => `Aim at ${name}`,
     away: (away: number) => `${away} away`,
     waiting: 'Looking for lines near this rack…',
     mine: 'my aim',
@@ -249,16 +249,12 @@ export const practiceWords = {
     inAll: 'Gave up in all, in games of a hundred',
   },
 
-  phaseOnKind: (phase: Phase, kind: string) => `${PHASE_WORDS[phase]}: ${kind.charAt(0).toLowerCase()}${kind.slice(1)}`,
-};
-
-/** "first pass to the right" and the like. */
-const STEP_WORDS: Readonly<Record<PassStep, string>> = {
-  right: 'first pass to the right',
-  across: 'pass across',
-  left: 'pass to the left',
-  left2: 'second round, pass to the left',
-  across2: 'second round, pass across',
-  right2: 'second round, pass to the right',
-  courtesy: 'courtesy',
+  /** "First pass: with a pair". */
+  phaseOnKind: (phase: string, kind: string) => `${phase}: ${kind.charAt(0).toLowerCase()}${kind.slice(1)}`,
+  phases: {
+    first: 'First pass',
+    middle: 'Later pass',
+    last: 'Last pass of a round',
+    courtesy: 'Courtesy',
+  } satisfies Readonly<Record<Phase, string>>,
 };

@@ -13,7 +13,6 @@ export const warmUpWords = {
   failed: 'This could not be worked out.',
   badAddress: 'This link names no problem: start one here instead.',
   card: (title: string) => `Card: ${title}`,
-  jokerStays: 'A joker is never passed, so it stays.',
 
   kinds: {
     any: 'Any deal',

@@ -44,7 +44,7 @@ export function runHead(run: WarmUpRun, room: PracticeRoom, extra: unknown): unk
   return html`<div class="head">
     <div>
       <h2>${title}</h2>
-      <span class="soft">${words.seat(item.seat, rack.size, step ?? 'courtesy')}</span>
+      <span class="soft">${words.seat(item.seat, rack.size, words.steps[step ?? 'courtesy'])}</span>
       ${item.code === undefined ? nothing : html`<span class="code">${words.code(item.code)}</span>`}
       ${foundWords(about.found)}
     </div>

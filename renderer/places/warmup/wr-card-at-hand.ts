@@ -141,8 +141,8 @@ export class WrCardAtHand extends Base {
   #wholeCard(): unknown {
     return this.room.sections.map(
       ({ name, lines }) =>
-        html`${this.#aim(aimAtSection(name), name, html`<span class="text">${name}</span>`, 'section')}
-        ${lines.map((line) => this.#aim(aimAtLine(line.id), line.name, lineText(line)))}`,
+        html`${this.#aim(aimAtSection(name), html`<span class="text">${name}</span>`, 'section')}
+        ${lines.map((line) => this.#aim(aimAtLine(line.id), lineText(line)))}`,
     );
   }
 
@@ -150,18 +150,12 @@ export class WrCardAtHand extends Base {
     const { reading } = this;
     if (reading === null) return html`<p role="status">${words.waiting}</p>`;
     const near = reading.byAway.filter(({ away }) => away <= reading.away + NEAR);
-    return near.map((hand) => this.#aim(aimAtLine(hand.line), hand.name, handText(hand)));
+    return near.map((hand) => this.#aim(aimAtLine(hand.line), handText(hand)));
   }
 
-  #aim(aim: string, name: string, text: unknown, look = ''): unknown {
+  #aim(aim: string, text: unknown, look = ''): unknown {
     const mine = this.aims.includes(aim);
-    return html`<button
-      type="button"
-      class="aim ${look}"
-      aria-pressed=${mine}
-      title=${words.aimAt(name)}
-      @click=${() => this.#toggle(aim)}
-    >
+    return html`<button type="button" class="aim ${look}" aria-pressed=${mine} @click=${() => this.#toggle(aim)}>
       ${text} ${mine ? html`<span class="mine">✓ ${words.mine}</span>` : nothing}
     </button>`;
   }

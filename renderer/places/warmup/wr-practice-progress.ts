@@ -83,7 +83,9 @@ export class WrPracticeProgress extends Base {
                   ${kinds.slice(0, SHOWN_KINDS).map(
                     ({ phase, kind, decisions, cost, rate }) =>
                       html`<tr>
-                        <th scope="row">${practiceWords.phaseOnKind(phase, warmUpWords.kinds[kind])}</th>
+                        <th scope="row">
+                          ${practiceWords.phaseOnKind(practiceWords.phases[phase], warmUpWords.kinds[kind])}
+                        </th>
                         <td class="number">${decisions}</td>
                         <td class="number">${cost === 0 ? '0' : differenceAlone(cost)}</td>
                         <td>${rateText(rate)}</td>

@@ -5,10 +5,12 @@ import { summaryOf } from '../../../core/warmup/sitting.ts';
 import { kindsOf } from '../../../core/tiles/text.ts';
 import { data, element, flag } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
+import { howCounted } from '../../parts/how-counted.ts';
 import { tileRow } from '../../parts/tile/tile-row.ts';
 import '../../parts/wr-button.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { countedWords } from '../../words/counted.ts';
 import { practiceWords } from '../../words/practice.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { PracticeRoom } from './practice-room.ts';
@@ -86,7 +88,8 @@ export class WrPracticeSummary extends Base {
       ${
         answers.length === 0
           ? html`<p>${words.none}</p>`
-          : html`<p>${words.cost(cost, answers.length)} ${words.right(right.hits, right.of)}</p>
+          : html`${howCounted(countedWords.gaveUp)}
+              <p>${words.cost(cost, answers.length)} ${words.right(right.hits, right.of)}</p>
               <p class="work">
                 ${workOn === null ? words.nothing : words.workOn(workOn.phase, workOn.kind, workOn.decisions, workOn.cost)}
               </p>
@@ -115,7 +118,7 @@ export class WrPracticeSummary extends Base {
   #problem(answer: AnswerEntry): unknown {
     const { asked, step, kind, cost } = answer;
     const place = this.answers.indexOf(answer) + 1;
-    const what = practiceWords.phaseOnKind(phaseOf(step), warmUpWords.kinds[kind]);
+    const what = practiceWords.phaseOnKind(practiceWords.phases[phaseOf(step)], warmUpWords.kinds[kind]);
     return html`<strong>${place}</strong>
       <span class="what">
         <span>${what}</span>

@@ -95,6 +95,7 @@ export class WrPracticeWeeks extends Base {
         all.length === 0
           ? html`<p>${words.backNone}</p>`
           : html`<p class="soft">${words.backLead}</p>
+              ${howCounted(countedWords.gaveUp)}
               <ul>
                 ${all.slice(0, SHOWN_RETURNS).map(returnRow)}
               </ul>
@@ -108,6 +109,7 @@ export class WrPracticeWeeks extends Base {
     const opened = this.opened === null ? undefined : all[this.opened];
     return html`<section class="panel">
         <h2>${words.sittings}</h2>
+        ${howCounted(countedWords.gaveUp)}
         <ul>
           ${all.slice(0, SHOWN_SITTINGS).map(
             (answers, place) =>
@@ -143,7 +145,7 @@ function weekRow({ monday, right, cost, halfWidth }: PracticeWeek): unknown {
 }
 
 function returnRow({ miss, due, rightInARow }: Return): unknown {
-  const what = practiceWords.phaseOnKind(phaseOf(miss.step), warmUpWords.kinds[miss.kind]);
+  const what = practiceWords.phaseOnKind(practiceWords.phases[phaseOf(miss.step)], warmUpWords.kinds[miss.kind]);
   const from = words.from(miss.source !== PRACTICE);
   return html`<li>
     <span class="when">${whenWords(due - today())}</span>, ${words.because(rightInARow)}:

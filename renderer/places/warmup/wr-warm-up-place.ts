@@ -53,14 +53,16 @@ export class WrWarmUpPlace extends Base {
       }
 
       @media (min-height: 40em) {
-        :host {
-          min-height: 0;
-          overflow: auto;
-        }
+        @container (min-width: 50rem) {
+          :host {
+            min-height: 0;
+            overflow: auto;
+          }
 
-        .problem {
-          flex: 1 1 0;
-          min-height: 0;
+          .problem {
+            flex: 1 1 0;
+            min-height: 0;
+          }
         }
       }
 

@@ -1,6 +1,14 @@
 import { formatDealCode } from '../../../core/warmup/deal-code.ts';
 import { expect } from '../windrow.ts';
-import { answerProblem, answerShown, clickTiles, dealByCode, newSheet } from '../warmup-helpers.ts';
+import {
+  answerByKeys,
+  answerProblem,
+  answerShown,
+  chooseTap,
+  clickTiles,
+  dealByCode,
+  newSheet,
+} from '../warmup-helpers.ts';
 import type { Page } from '@playwright/test';
 import type { Journey } from './journey.ts';
 
@@ -8,28 +16,38 @@ const CODE = formatDealCode({ seed: 3, tiles: 13, kind: 'any' });
 
 /** Gives the last tiles at each pass that is still due, without a second round, until the exchange is over. */
 async function toTheEnd(page: Page): Promise<void> {
-  const question = page.getByRole('heading', { name: /Which three do you give|How many would you exchange/ });
-  const ledger = page.getByRole('heading', { name: 'The exchange in figures' });
+  const question = page.getByRole('heading', { name: /What would you give|How many would you exchange/ });
+  const ended = page.getByRole('heading', { name: 'The exchange at its end' });
   const stop = page.getByRole('button', { name: 'Stop before the second round' });
   await page.getByRole('button', { name: 'Leave' }).click();
   await dealByCode(page, CODE);
   await answerProblem(page);
   for (;;) {
     await page.getByRole('button', { name: /^Play on/ }).click();
-    await expect(question.or(ledger)).toBeVisible();
-    if (await ledger.isVisible()) return;
+    await expect(question.or(ended)).toBeVisible();
+    if (await ended.isVisible()) break;
     if (await stop.isVisible()) {
       await stop.click();
-      await page.getByRole('button', { name: 'Show the answer' }).click();
       await answerShown(page);
       continue;
     }
     const courtesy = await page.getByText('How many would you exchange').isVisible();
     await clickTiles(page, courtesy ? [12] : [12, 11, 10]);
-    await page.getByRole('button', { name: courtesy ? 'Give 1 tile' : 'Give 3 tiles' }).click();
     await page.getByRole('button', { name: 'Show the answer' }).click();
     await answerShown(page);
   }
+  await expect(page.locator('[data-compared]')).toBeVisible({ timeout: 90_000 });
+}
+
+/** A practice of one answer, ended. */
+async function onePractice(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Leave' }).click();
+  await page.getByRole('button', { name: 'Start today’s practice' }).click();
+  await expect(page.getByText('Problem 1 of')).toBeVisible({ timeout: 60_000 });
+  await answerByKeys(page);
+  await answerShown(page);
+  await page.getByRole('button', { name: 'End', exact: true }).click();
+  await expect(page.getByRole('heading', { name: 'Your practice' })).toBeVisible();
 }
 
 /** Practice, guesses, progress and sheets. */
@@ -41,8 +59,10 @@ export const warmUpJourney: Journey = {
     'wr-warm-up-start',
     'wr-warm-up-run',
     'wr-run-foot',
-    'wr-ask-aim',
-    'wr-ask-pass',
+    'wr-card-at-hand',
+    'wr-practice-band',
+    'wr-practice-summary',
+    'wr-practice-weeks',
     'wr-warm-up-answer',
     'wr-warm-up-ledger',
     'wr-guess',
@@ -63,35 +83,47 @@ export const warmUpJourney: Journey = {
         await page.getByRole('button', { name: 'Deal this one' }).click();
       },
     },
-    { name: 'arranging', reach: async ({ page }) => await dealByCode(page, CODE) },
+    { name: 'a problem', reach: async ({ page }) => await dealByCode(page, CODE) },
     {
-      name: 'aiming',
+      name: 'lines near the rack, tiles kept',
       reach: async ({ page }) => {
-        await page.getByRole('button', { name: 'Go on' }).click();
-        await expect(page.getByRole('heading', { name: 'Which sections do you aim at?' })).toBeFocused();
+        await page.getByRole('button', { name: 'Only lines near this rack' }).click();
+        await expect(page.locator('wr-card-at-hand wr-hand').first()).toBeVisible();
+        await page.locator('wr-card-at-hand .aim').first().click();
+        await chooseTap(page, 'keeps it');
+        await clickTiles(page, [0]);
       },
     },
     {
       name: 'the answer',
       reach: async ({ page }) => {
-        await page.getByRole('button', { name: 'Back', exact: true }).click();
+        await page.getByRole('button', { name: 'Only lines near this rack' }).click();
         await answerProblem(page);
         // The verdict is there for the eye too, where the column is narrow.
         const { width, height } = page.viewportSize() ?? { width: 1440, height: 900 };
         await page.setViewportSize({ width: 390, height });
-        expect((await page.locator('.headline').boundingBox())?.width).toBeGreaterThan(40);
+        expect((await page.locator('[data-ahead] h2').boundingBox())?.width).toBeGreaterThan(40);
         await page.setViewportSize({ width, height });
+      },
+    },
+    {
+      name: 'the answer explained, the card beside it',
+      reach: async ({ page }) => {
+        await page.getByText('Explain more').click();
+        await page.getByRole('button', { name: 'Show the card' }).click();
+        await expect(page.locator('wr-card-at-hand')).toBeVisible();
       },
     },
     {
       name: 'the next pass',
       reach: async ({ page }) => {
         await page.getByRole('button', { name: 'Play on to the next pass' }).click();
-        await expect(page.getByRole('heading', { name: 'Which three do you give?' })).toBeVisible();
+        await expect(page.getByRole('heading', { name: 'What would you give?' })).toBeVisible();
         await clickTiles(page, [12]);
       },
     },
-    { name: 'the exchange in figures', reach: async ({ page }) => await toTheEnd(page) },
+    { name: 'the exchange at its end', reach: async ({ page }) => await toTheEnd(page) },
+    { name: 'what a practice came to', reach: async ({ page }) => await onePractice(page) },
     {
       name: 'guessing',
       reach: async ({ page }) => {
@@ -111,7 +143,14 @@ export const warmUpJourney: Journey = {
         await expect(page.locator('wr-lean')).toBeVisible();
       },
     },
-    { name: 'progress', reach: async ({ page }) => await page.getByRole('tab', { name: 'Progress' }).click() },
+    {
+      name: 'progress, an earlier practice',
+      reach: async ({ page }) => {
+        await page.getByRole('tab', { name: 'Progress' }).click();
+        await page.getByRole('button', { name: /^Open the practice of/ }).click();
+        await expect(page.locator('wr-practice-summary')).toBeVisible();
+      },
+    },
     {
       name: 'a sheet with answers of a class',
       reach: async ({ page }) => {
