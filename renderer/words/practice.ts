@@ -171,10 +171,12 @@ export const practiceWords = {
   summary: {
     title: 'Your practice',
     none: 'You answered no problem this time.',
-    cost: (cost: number, count: number) =>
-      cost < 0.005
-        ? `You answered ${count === 1 ? '1 problem' : `${count} problems`} and gave up nothing that counts.`
-        : `You answered ${count === 1 ? '1 problem' : `${count} problems`} and gave up ${differenceInGames(cost)} in all.`,
+    cost: (cost: number, count: number) => {
+      const answered = `You answered ${count === 1 ? '1 problem' : `${count} problems`}`;
+      if (cost < 0.005) return `${answered} and gave up nothing that counts.`;
+      if (count === 1) return `${answered} and gave up ${differenceInGames(cost)}.`;
+      return `${answered}. You gave up ${differenceInGames(cost / count)} at each, ${differenceAlone(cost)} in all.`;
+    },
     right: (hits: number, of: number) => `${hits} of ${of} were the best or as good.`,
     skipped: (count: number) => `${count === 1 ? '1 problem was' : `${count} problems were`} skipped.`,
     another: 'Worth another look',

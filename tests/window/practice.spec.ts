@@ -57,11 +57,11 @@ test('a practice of twelve: by mouse, by keys and at 700 px; then its list, its 
   const summary = page.locator('wr-practice-summary');
   await expect(summary.getByRole('heading', { name: 'Your practice' })).toBeFocused({ timeout: 30_000 });
   await expect(
-    summary.getByText(/^You answered 11 problems and gave up (\d+ games? in 100 in all|nothing that counts)\./),
+    summary.getByText(/^You answered 11 problems(\. You gave up .* at each, \d+ in all\.| and gave up nothing)/),
   ).toBeVisible();
   const all = summary.locator('ol').last().locator('li');
   await expect(all).toHaveCount(11);
-  await expect(summary.getByText(/^(Work on .*: \d+ decisions? there gave up|Nothing here needs work)/)).toBeVisible();
+  await expect(summary.getByText(/Work on .*: \d+ decisions? there gave up|Nothing here needs work/)).toBeVisible();
   const cost = (await all.nth(10).locator('.cost').textContent())?.trim() ?? '';
   await all.nth(10).getByRole('button', { name: 'Open the answer to problem 11' }).click();
   await expect(page.getByRole('heading', { name: 'The answer', exact: true })).toBeVisible();
@@ -120,7 +120,7 @@ test('a practice answer says the same as the Table and the command of the same d
   );
   expect(listed.map(({ tiles }) => tiles)).toEqual(practised.slice(1).map(({ tiles }) => tiles));
   expect(listed.map(({ words }) => words.replace(/^about /, ''))).toEqual(practised.slice(1).map(({ words }) => words));
-  const chance = (await page.locator('wr-give-panel .chance').textContent()) ?? '';
+  const chance = (await page.locator('wr-give-panel .chance').getByRole('button').first().textContent()) ?? '';
   expect(/\d+/.exec(said)?.[0]).toBe(/\d+/.exec(chance)?.[0]);
 });
 

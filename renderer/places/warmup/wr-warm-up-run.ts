@@ -2,7 +2,6 @@ import { html, nothing, type PropertyValues } from 'lit';
 import { PASS_SIZE } from '../../../core/exchange/steps.ts';
 import { NEVER_PASSED } from '../../../core/exchange/words.ts';
 import { formatTiles } from '../../../core/tiles/text.ts';
-import { announce } from '../../parts/announcer.ts';
 import { data, element, state } from '../../parts/element.ts';
 import '../../parts/rack/wr-rack.ts';
 import type { RackIds, RackReordered } from '../../parts/rack/wr-rack.ts';
@@ -231,8 +230,8 @@ export class WrWarmUpRun extends Base {
     if (run.isAnswered) return;
     const { layout, draft } = run;
     const given = ids.filter((id) => mayBeGiven(layout.rack, id));
-    if (given.length < ids.length) return this.#refuse(NEVER_PASSED);
-    if (layout.tray.length + given.length > PASS_SIZE - draft.blind) return this.#refuse(words.full);
+    if (given.length < ids.length) return void (this.refusal = NEVER_PASSED);
+    if (layout.tray.length + given.length > PASS_SIZE - draft.blind) return void (this.refusal = words.full);
     this.refusal = '';
     if (draft.keeps.some((id) => given.includes(id))) {
       run.mark({ keeps: draft.keeps.filter((id) => !given.includes(id)) });
@@ -244,11 +243,6 @@ export class WrWarmUpRun extends Base {
     const { run } = this;
     const last = run.layout.tray.at(-1);
     if (last !== undefined && !run.isAnswered) run.lay(takeBack(run.layout, [last.id]));
-  }
-
-  #refuse(reason: string): void {
-    this.refusal = reason;
-    announce(reason);
   }
 }
 
