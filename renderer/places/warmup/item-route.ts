@@ -1,7 +1,7 @@
 import { failure, type Result, success } from '../../../core/base/result.ts';
 import { PASS_STEPS, SEATS } from '../../../core/exchange/steps.ts';
-import { parseDealCode } from '../../../core/warmup/deal-code.ts';
-import { itemOfDeal, makeItem, type WarmUpItem } from '../../../core/warmup/item.ts';
+import { makeItem, type WarmUpItem } from '../../../core/warmup/item.ts';
+import { codeOfItem, itemOfCode } from '../../../core/warmup/problem-code.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 
 /** Where a problem goes: to be practised, or on the sheet that is open. */
@@ -24,7 +24,7 @@ export function addressOfItem(item: WarmUpItem, goal: ItemGoal = 'practise', sou
   const query = new URLSearchParams(
     item.code === undefined
       ? { rack: item.rack, gone: item.gone, step: item.step, seat: item.seat }
-      : { deal: item.code },
+      : { deal: codeOfItem(item) },
   );
   if (goal === 'sheet') query.set('goal', 'sheet');
   if (source !== '') query.set('source', source);
@@ -42,10 +42,7 @@ export function itemOfAddress(hash: string): Result<ItemRoute> | null {
 
 function itemIn(query: URLSearchParams): Result<WarmUpItem> | null {
   const code = query.get('deal');
-  if (code !== null) {
-    const deal = parseDealCode(code);
-    return deal.ok ? success(itemOfDeal(deal.value)) : deal;
-  }
+  if (code !== null) return itemOfCode(code);
   const rack = query.get('rack');
   if (rack === null) return query.size === 0 ? null : failure('bad-address', warmUpWords.badAddress);
   const step = PASS_STEPS.find((each) => each === (query.get('step') ?? 'right'));
