@@ -49,9 +49,12 @@ export function endCostOf({ rows }: ProblemEnds, give: Tiles | null): EndCost | 
   return rows.find((row) => (row.give === null ? give === null : give !== null && tilesOf(row.give).equals(give)));
 }
 
-/** The passes of the class whose cost is not known yet. */
-export function passesWithoutCost(ends: ProblemEnds, { answers }: SheetProblem): Tiles[] {
-  return answers.map(({ give }) => tilesOf(give)).filter((give) => endCostOf(ends, give) === undefined);
+/** What the class chose whose cost is not known yet, each once; null is stopping. */
+export function choicesWithoutCost(ends: ProblemEnds, { answers }: SheetProblem): (Tiles | null)[] {
+  const choices = answers.map(({ give, stops }) => (stops === true ? null : tilesOf(give)));
+  return choices
+    .filter((choice, place) => choices.findIndex((other) => String(other) === String(choice)) === place)
+    .filter((choice) => endCostOf(ends, choice) === undefined);
 }
 
 /** The costs with those of the best choices, from a race without any other choice. */

@@ -1,11 +1,10 @@
 import * as v from 'valibot';
 import { isFields } from '../base/json.ts';
-import { expectValue, failure, type Problem, type Result, success } from '../base/result.ts';
+import { expectValue } from '../base/result.ts';
 import { fields, id, list, oneOf, text, time, type ValueOf, wholeWithin } from '../base/schema.ts';
 import { type Rate, rateOf } from '../base/statistics.ts';
-import { mayBePassed, ownSizes, PASS_SIZE, PASS_STEPS, SEATS } from '../exchange/steps.ts';
+import { PASS_STEPS, SEATS } from '../exchange/steps.ts';
 import { isRight, type Judgement } from '../review/decision.ts';
-import { tileWords } from '../tiles/names.ts';
 import { parseTiles } from '../tiles/text.ts';
 import type { Tiles } from '../tiles/tiles.ts';
 import type { WarmUpItem } from './item.ts';
@@ -14,9 +13,9 @@ export const SHEET_KIND = 'windrow.sheet';
 export const SHEET_VERSION = 1;
 /** The most problems on a sheet. */
 export const MOST_PROBLEMS = 30;
-const MOST_ANSWERS = 300;
-/** The most people that one pass of a class counts. */
-const MOST_PEOPLE = 1000;
+export const MOST_ANSWERS = 300;
+/** The most people that one answer of a class counts. */
+export const MOST_PEOPLE = 1000;
 
 const PAPERS = ['letter', 'a4'] as const;
 export type Paper = (typeof PAPERS)[number];
@@ -40,10 +39,15 @@ function tiles(words = '') {
 
 const IN_ANSWER = 'has an answer that is not in order: ';
 
-/** How many people chose this pass; no names. */
+/** How many people answered so; no names. What was not said is left out. */
 const ANSWER = fields({
   give: tiles(`${IN_ANSWER}"give" `),
   people: wholeWithin(1, MOST_PEOPLE, `${IN_ANSWER}"people" must be a whole number from 1 to ${MOST_PEOPLE}`),
+  /** The exchange was stopped before its second round; then `give` is empty. */
+  stops: v.exactOptional(v.literal(true, `${IN_ANSWER}"stops" must be true`)),
+  keeps: v.exactOptional(tiles(`${IN_ANSWER}"keeps" `)),
+  /** A section or a line of the card: `section:Weather`, `line:weather-1`. */
+  aim: v.exactOptional(text(200, `${IN_ANSWER}"aim" must be words, at most 200 letters`)),
 });
 export type ClassAnswer = ValueOf<typeof ANSWER>;
 
@@ -99,18 +103,11 @@ export function moveProblem(sheet: Sheet, place: number, by: -1 | 1): Sheet {
   return { ...sheet, problems: sheet.problems.toSpliced(place, 1).toSpliced(to, 0, moved) };
 }
 
-/** Adds what `people` more people chose; the same pass is counted together, whatever its order. */
-export function addAnswer(problem: SheetProblem, give: Tiles, text: string, people: number): SheetProblem {
-  const place = problem.answers.findIndex((answer) => tilesOf(answer.give).equals(give));
-  const before = problem.answers[place];
-  if (before === undefined) return { ...problem, answers: [...problem.answers, { give: text, people }] };
-  const answers = problem.answers.with(place, { ...before, people: before.people + people });
-  return { ...problem, answers: answers.filter((answer) => answer.people > 0) };
-}
-
 /** How many people chose a pass, whatever the order of its tiles. */
 export function peopleWith({ answers }: Pick<SheetProblem, 'answers'>, give: Tiles): number {
-  return answers.filter((answer) => tilesOf(answer.give).equals(give)).reduce((sum, answer) => sum + answer.people, 0);
+  return answers
+    .filter(({ stops, give: given }) => stops !== true && tilesOf(given).equals(give))
+    .reduce((sum, answer) => sum + answer.people, 0);
 }
 
 /** What the engine found of one pass: by the end of the exchange where that is known, and for now. */
@@ -121,7 +118,7 @@ export interface JudgedPass extends Judgement {
 }
 
 /** One row of the spread: a pass that somebody chose, or a best one that nobody did. */
-export interface SpreadRow extends JudgedPass {
+interface SpreadRow extends JudgedPass {
   readonly people: number;
   /** Of all people. */
   readonly share: number;
@@ -155,42 +152,4 @@ export function spreadOf(answers: readonly ClassAnswer[], judged: readonly Judge
 /** The tiles of a pass of a sheet, whose text was checked when the sheet was read. */
 export function tilesOf(give: string): Tiles {
   return expectValue(parseTiles(give));
-}
-
-export type ClassPassTrouble = 'tiles' | 'joker' | 'count' | 'rack' | 'people';
-
-/** Reads what somebody of a class gave at a problem; refused in one sentence when it can't be. */
-export function readClassPass(
-  { rack, step }: Pick<SheetProblem, 'rack' | 'step'>,
-  text: string,
-): Result<Tiles, Problem<ClassPassTrouble>> {
-  const free = ownSizes(step).length > 1;
-  if (text.trim() === '' && !free) return failure('count', 'Type the three tiles that somebody gave.');
-  const give = parseTiles(text);
-  if (!give.ok) return failure('tiles', give.problem.message);
-  if (!give.value.distinct().every(mayBePassed)) {
-    return failure('joker', 'A joker is never passed: type another tile in its place.');
-  }
-  const { size } = give.value;
-  if (size > PASS_SIZE || (size < PASS_SIZE && !free)) {
-    const due = free ? 'at most three tiles' : 'three tiles';
-    return failure('count', `A pass here is ${due}, but these are ${size}: type them again.`);
-  }
-  const missing = give.value.minus(tilesOf(rack));
-  if (missing.size > 0) {
-    return failure('rack', `This rack is short of ${tileWords(missing.toKinds())}: type tiles that it holds.`);
-  }
-  return success(give.value);
-}
-
-/** Reads how many people gave it, `before` others of whom are counted already. */
-export function readPeople(text: string, before = 0): Result<number, Problem<ClassPassTrouble>> {
-  const people = text.trim() === '' ? Number.NaN : Number(text);
-  if (!Number.isInteger(people) || people < 1 || people > MOST_PEOPLE) {
-    return failure('people', `People are counted from 1 to ${MOST_PEOPLE}: type a whole number.`);
-  }
-  if (before + people > MOST_PEOPLE) {
-    return failure('people', `With ${before} counted before, only ${MOST_PEOPLE - before} more people can be added.`);
-  }
-  return success(people);
 }

@@ -145,7 +145,11 @@ export const countedWords = {
   },
   spread: {
     heading: 'Answers of the class',
-    words: ['How many people chose each pass, and what it costs by the reach. As good means: no real difference.', EST],
+    words: [
+      'How many people chose each pass, and what it costs, in games of a hundred. A cost counts to the end of the exchange.',
+      'Nearly all is four in five of those who said what they keep.',
+      'Two schools are the two sections that most people aim at, with two people or more. If nobody named one, they are two passes that share one tile at most.',
+    ],
   },
   card: {
     heading: 'The card in numbers',

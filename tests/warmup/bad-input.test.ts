@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { readClassPass, readPeople } from '../../core/warmup/sheet.ts';
+import { readClassKeeps, readClassPass, readPeople } from '../../core/warmup/class-typed.ts';
 import { formatDealCode, parseDealCode } from '../../core/warmup/deal-code.ts';
+import { itemOfDeal } from '../../core/warmup/item.ts';
+import { codeOfItem } from '../../core/warmup/problem-code.ts';
 import { addressOfItem, itemOfAddress } from '../../renderer/places/warmup/item-route.ts';
 
 /** What a refusal says: one sentence, short, that ends as sentences do. */
@@ -77,6 +79,20 @@ describe('an address of the Warm-up that can’t be', () => {
     for (const hash of ['', '#/warm-up', '#/warm-up?', '#/table?deal=ABC']) expect(itemOfAddress(hash)).toBeNull();
     const item = { rack, gone: '', step: 'right', seat: 'South' } as const;
     expect(itemOfAddress(addressOfItem(item))).toMatchObject({ ok: true, value: { item } });
+    const shown = itemOfAddress(addressOfItem(item, 'show', 'game-1', '#/journal?game=2'));
+    const value = { item, goal: 'show', source: 'game-1', back: '#/journal?game=2' };
+    expect(shown).toEqual({ ok: true, value });
+  });
+
+  test('an address elsewhere is no way back, and a code of either sort is taken', () => {
+    const item = { rack, gone: 'E', step: 'across', seat: 'West' } as const;
+    for (const back of ['https://example.org', 'javascript:alert(1)', '//example.org', '#table']) {
+      const address = `${addressOfItem(item, 'show')}&back=${encodeURIComponent(back)}`;
+      expect(itemOfAddress(address)).toMatchObject({ ok: true, value: { item, back: '' } });
+    }
+    expect(itemOfAddress(of({ deal: codeOfItem(item) }))).toMatchObject({ ok: true, value: { item } });
+    const moved = { ...itemOfDeal({ seed: 7, tiles: 13, kind: 'any' }), seat: 'North' } as const;
+    expect(itemOfAddress(addressOfItem(moved))).toMatchObject({ value: { item: { rack: moved.rack, seat: 'North' } } });
   });
 });
 
@@ -122,6 +138,13 @@ describe('an answer of a class that can’t be', () => {
     ['1001', 'People are counted from 1 to 1000: type a whole number.'],
   ])('CR-O6: "%s" people', (text, sentence) => {
     expect(sentenceOf(readPeople(text))).toBe(sentence);
+  });
+
+  test('CR-O6: tiles kept that the rack has not, or that are none; nothing typed is nothing said', () => {
+    const told = sentenceOf(readClassKeeps({ rack }, 'FFF N'));
+    expect(told).toBe('This rack is short of flower: type tiles that it holds.');
+    sentenceOf(readClassKeeps({ rack }, 'the flowers'));
+    expect(readClassKeeps({ rack }, '')).toMatchObject({ ok: true, value: { size: 0 } });
   });
 
   test('CR-O6: so many that the file could not hold them', () => {

@@ -15,7 +15,7 @@ import {
   endsKey,
   keepingEnds,
   keptEnds,
-  passesWithoutCost,
+  choicesWithoutCost,
   withBest,
   withChoice,
 } from '../../core/warmup/sheet-ends.ts';
@@ -65,9 +65,12 @@ describe('what a sheet says of a choice', { timeout: 60_000 }, () => {
       expect(chosen.halfWidth).toBeGreaterThan(0);
     }
     expect(ENDS.rows[0]).toMatchObject({ cost: 0, verdict: 'best', next: { loss: BEST.next?.loss } });
-    expect(passesWithoutCost(ENDS, PROBLEM)).toEqual([]);
+    expect(choicesWithoutCost(ENDS, PROBLEM)).toEqual([]);
     const more = { ...PROBLEM, answers: [...PROBLEM.answers, { give: '2d 2d 3b', people: 1 }] };
-    expect(passesWithoutCost(ENDS, more).map(String)).toHaveLength(1);
+    expect(choicesWithoutCost(ENDS, more).map(String)).toHaveLength(1);
+    const answers = [...more.answers, ...more.answers.map((each) => ({ ...each, keeps: 'J' }))];
+    const stopped = [...answers, { give: '', people: 1, stops: true as const }];
+    expect(choicesWithoutCost(ENDS, { ...more, answers: stopped })).toEqual([expect.anything(), null]);
   });
 
   test('a class that chose the best pass has the same row of it, with how far the next one is behind', () => {

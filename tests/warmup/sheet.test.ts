@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { rateOf } from '../../core/base/statistics.ts';
-import { addAnswer, type JudgedPass, moveProblem, type Sheet, spreadOf } from '../../core/warmup/sheet.ts';
-import { classSheet as sheet, tiles } from './demo.ts';
+import { type JudgedPass, moveProblem, type Sheet, spreadOf } from '../../core/warmup/sheet.ts';
+import { classSheet as sheet } from './demo.ts';
 
 describe('a sheet', () => {
   test('problems move up and down, and stay at the ends', () => {
@@ -55,11 +55,7 @@ describe('the answers of a class', () => {
     ]);
   });
 
-  test('the same pass in another order is counted together, and can be taken back', () => {
-    const [problem] = sheet().problems;
-    const once = addAnswer(problem!, tiles('N 1b 9c'), 'N 1b 9c', 2);
-    const twice = addAnswer(once, tiles('9c 1b N'), '9c 1b N', 3);
-    expect(twice.answers).toEqual([{ give: 'N 1b 9c', people: 5 }]);
-    expect(addAnswer(twice, tiles('9c 1b N'), '', -5).answers).toEqual([]);
+  test('who stopped gave nothing, so is in no row of the passes', () => {
+    expect(spreadOf([{ give: '', people: 2, stops: true }], judged)).toMatchObject({ people: 0 });
   });
 });

@@ -4,8 +4,12 @@ import { makeItem, type WarmUpItem } from '../../../core/warmup/item.ts';
 import { codeOfItem, itemOfCode } from '../../../core/warmup/problem-code.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 
-/** Where a problem goes: to be practised, or on the sheet that is open. */
-export type ItemGoal = 'practise' | 'sheet';
+/** Where a problem goes: to be practised, on the sheet that is open, or on a screen for all to see. */
+const ITEM_GOALS = ['practise', 'sheet', 'show'] as const;
+export type ItemGoal = (typeof ITEM_GOALS)[number];
+
+/** An address within the window. */
+const PLACE = /^#\/[\w\-/?=&.]{1,200}$/;
 
 /** What an address of the Warm-up asks for. */
 export interface ItemRoute {
@@ -13,21 +17,24 @@ export interface ItemRoute {
   readonly item: WarmUpItem;
   /** The game that it comes from; empty for none. */
   readonly source: string;
+  /** Where to go back to once it was shown; empty for nowhere. */
+  readonly back: string;
 }
 
 /**
  * The address that makes a warm-up of any deal or decision, or puts it on a sheet: a link for other
  * places, such as `#/warm-up?deal=K7M-4PQ-9AB` or `#/warm-up?rack=…&step=across&seat=West&gone=…`.
- * `source` is the id of the game that it comes from.
+ * `source` is the id of the game that it comes from, `back` the address that it was asked for at.
  */
-export function addressOfItem(item: WarmUpItem, goal: ItemGoal = 'practise', source = ''): string {
+export function addressOfItem(item: WarmUpItem, goal: ItemGoal = 'practise', source = '', back = ''): string {
   const query = new URLSearchParams(
     item.code === undefined
       ? { rack: item.rack, gone: item.gone, step: item.step, seat: item.seat }
       : { deal: codeOfItem(item) },
   );
-  if (goal === 'sheet') query.set('goal', 'sheet');
+  if (goal !== 'practise') query.set('goal', goal);
   if (source !== '') query.set('source', source);
+  if (goal === 'show' && PLACE.test(back)) query.set('back', back);
   return `#/warm-up?${query.toString()}`;
 }
 
@@ -36,8 +43,10 @@ export function itemOfAddress(hash: string): Result<ItemRoute> | null {
   const query = new URLSearchParams(/^#\/warm-up\?(.*)$/.exec(hash)?.[1] ?? '');
   const item = itemIn(query);
   if (item === null || !item.ok) return item;
-  const goal = query.get('goal') === 'sheet' ? 'sheet' : 'practise';
-  return success({ goal, item: item.value, source: (query.get('source') ?? '').slice(0, 80) });
+  const goal = ITEM_GOALS.find((each) => each === query.get('goal')) ?? 'practise';
+  const back = query.get('back') ?? '';
+  const source = (query.get('source') ?? '').slice(0, 80);
+  return success({ goal, item: item.value, source, back: PLACE.test(back) ? back : '' });
 }
 
 function itemIn(query: URLSearchParams): Result<WarmUpItem> | null {

@@ -4,13 +4,12 @@ import { FIRST_REACH_MODEL } from '../../../core/reading/reach-model.ts';
 import type { Ahead } from '../../../core/review/ahead.ts';
 import type { PassChoice } from '../../../core/future/rivals.ts';
 import { USUAL_KIND } from '../../../core/table/kinds.ts';
-import type { Kind } from '../../../core/tiles/kinds.ts';
 import type { Sheet, SheetProblem } from '../../../core/warmup/sheet.ts';
 import {
   endsKey,
   keepingEnds,
   keptEnds,
-  passesWithoutCost,
+  choicesWithoutCost,
   type ProblemEnds,
   withBest,
   withChoice,
@@ -96,7 +95,7 @@ export class SheetAnswers {
   /** Whether all that is shown of a problem has been worked out. */
   isWhole(sheet: Sheet, problem: SheetProblem): boolean {
     const ends = this.to(sheet, problem)?.ends ?? null;
-    return ends !== null && passesWithoutCost(ends, problem).length === 0;
+    return ends !== null && choicesWithoutCost(ends, problem).length === 0;
   }
 
   async #one(sheet: Sheet, problem: SheetProblem, signal: AbortSignal, report: (part: number) => void): Promise<void> {
@@ -107,17 +106,17 @@ export class SheetAnswers {
     report(0);
     const best = answer.options[0]?.kinds;
     if (best === undefined || this.isWhole(sheet, problem)) return;
-    const look = async (tiles: readonly Kind[]): Promise<Ahead | null> =>
-      await this.#ahead(sheet, problem, answer, { type: 'give', tiles }, signal);
+    const look = async (choice: PassChoice): Promise<Ahead | null> =>
+      await this.#ahead(sheet, problem, answer, choice, signal);
     if (!this.#ends.has(key)) {
-      const ahead = await look(best);
+      const ahead = await look({ type: 'give', tiles: best });
       if (ahead === null) return;
       this.#keep(sheet, key, withBest(key, ahead));
     }
-    const due = passesWithoutCost(this.#ends.get(key) as ProblemEnds, problem);
-    for (const [place, pass] of due.entries()) {
+    const due = choicesWithoutCost(this.#ends.get(key) as ProblemEnds, problem);
+    for (const [place, choice] of due.entries()) {
       report((place + 1) / (due.length + 1));
-      const ahead = await look(pass.toKinds());
+      const ahead = await look(choice === null ? { type: 'stop' } : { type: 'give', tiles: choice.toKinds() });
       if (ahead === null) return;
       this.#keep(sheet, key, withChoice(this.#ends.get(key) as ProblemEnds, ahead));
     }

@@ -1,31 +1,36 @@
 import { css, html, nothing } from 'lit';
-import {
-  addAnswer,
-  peopleWith,
-  readClassPass,
-  readPeople,
-  type SheetProblem,
-  spreadOf,
-  type SpreadRow,
-} from '../../../core/warmup/sheet.ts';
-import { formatTiles, kindsOf } from '../../../core/tiles/text.ts';
+import type { Card } from '../../../core/card/card.ts';
+import { readCard } from '../../../core/card/file.ts';
+import { PASS_SIZE, mayBeBlind } from '../../../core/exchange/steps.ts';
+import { isRight, type Judgement } from '../../../core/review/decision.ts';
+import { peopleOf, takeAnswer } from '../../../core/warmup/class-answers.ts';
+import { endCostOf } from '../../../core/warmup/sheet-ends.ts';
+import { type ClassAnswer, type Sheet, type SheetProblem, spreadOf } from '../../../core/warmup/sheet.ts';
+import { kindsOf } from '../../../core/tiles/text.ts';
 import { tileNames } from '../../../core/tiles/names.ts';
-import { Tiles } from '../../../core/tiles/tiles.ts';
-import { data, element, state } from '../../parts/element.ts';
+import { data, element } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
-import '../../parts/wr-field.ts';
-import type { FieldText } from '../../parts/wr-field.ts';
 import { type SheetAnswer, judgedPasses } from '../../print/judged.ts';
 import { howCounted } from '../../parts/how-counted.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { classWords } from '../../words/class.ts';
 import { countedWords } from '../../words/counted.ts';
 import { differenceAlone, percent } from '../../words/numbers.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import { tileRow } from '../../parts/tile/tile-row.ts';
+import { aimsPart, keptPart, schoolsPart } from './class-parts.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
+import './wr-answer-codes.ts';
+import './wr-class-typed.ts';
 
-const words = warmUpWords.sheets;
+const words = classWords.spread;
+
+/** One row: what was chosen, by how many, at what cost. */
+interface ChoiceRow extends Judgement {
+  readonly choice: Pick<ClassAnswer, 'give' | 'stops'>;
+  readonly people: number;
+}
 
 const Base = element({
   /** Null until it has been worked out. */
@@ -33,25 +38,29 @@ const Base = element({
   /** The part of the sheet's answers that is worked out; null when none is being worked out. */
   progress: data<number | null>(null),
   problem: data<SheetProblem>(),
-  give: state(''),
-  people: state('1'),
-  refusal: state(''),
-  peopleRefusal: state(''),
+  /** The sheet that the problem is on: its card, and the problems that codes may answer. */
+  sheet: data<Sheet>(),
 });
 
-/** What the people of a class chose for one problem, entered pass by pass, beside what the engine found. */
+/**
+ * What the people of a class answered to one problem, side by side: what they chose, what it costs, what they aim at and
+ * keep, and which two schools there are. Sends `class-changed`, and `codes-counted` for the whole sheet.
+ */
 export class WrClassAnswers extends Base {
   static override styles = [
     sharedStyles,
     warmUpStyles,
     css`
-      .give {
-        flex: 1 1 12rem;
-        max-width: 20rem;
+      .entry,
+      .beside {
+        display: grid;
+        gap: var(--space-4) var(--space-5);
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 19rem), 1fr));
+        align-items: start;
       }
 
-      .people {
-        width: 6rem;
+      .schools {
+        font-size: var(--text-lead);
       }
 
       /* As high as the head of the table and its first row. */
@@ -62,123 +71,118 @@ export class WrClassAnswers extends Base {
   ];
 
   protected override render(): unknown {
+    const card = cardOf(this.sheet);
     return html`<div class="stack">
-      <div class="row fields" @keydown=${this.#onKey}>
-        <wr-field
-          class="give"
-          label=${words.classTiles}
-          .value=${this.give}
-          .error=${this.refusal}
-          @field-typed=${this.#giveTyped}
-        ></wr-field>
-        <wr-field
-          class="people"
-          label=${words.classPeople}
-          type="number"
-          .value=${this.people}
-          .error=${this.peopleRefusal}
-          @field-typed=${this.#peopleTyped}
-        ></wr-field>
-        <wr-button @click=${this.#add}>${words.classAdd}</wr-button>
+      <div class="entry">
+        <wr-answer-codes .card=${card} .problems=${this.sheet.problems}></wr-answer-codes>
+        <wr-class-typed .card=${card} .problem=${this.problem}></wr-class-typed>
       </div>
-      ${howCounted(countedWords.spread)}
-      ${this.answer === null ? html`<div class="awaited"></div>` : this.#spread(this.answer)}
+      ${this.answer === null ? html`<div class="awaited"></div>` : this.#result(this.answer, card)}
     </div>`;
   }
 
-  #spread(answer: SheetAnswer): unknown {
-    const spread = spreadOf(this.problem.answers, judgedPasses(answer));
-    const waits = this.progress !== null && spread.rows.some(({ halfWidth }) => halfWidth === null);
-    const right = waits ? words.answering : words.classRight(spread.right.hits, spread.people);
-    return html`${spread.people === 0 ? nothing : html`<p>${right}</p>`}
+  #result(answer: SheetAnswer, card: Card): unknown {
+    const rows = rowsOf(this.problem, answer);
+    return html`${schoolsPart(this.problem, card)}
+      <div class="beside">${aimsPart(this.problem, card)} ${keptPart(this.problem)}</div>
+      <div>
+        <h3>${words.title}</h3>
+        ${howCounted(countedWords.spread)}
+      </div>
+      <p>${this.#sentence(rows)}</p>
       <div class="fold">
         <table>
           <thead>
             <tr>
               <th scope="col">${words.pass}</th>
               <th scope="col" class="figure">${words.people}</th>
-              <th scope="col">${words.verdict}</th>
-              <th scope="col" class="figure">${words.inTheEnd}</th>
-              <th scope="col" class="figure">${words.forNow}</th>
+              <th scope="col" class="figure">${words.cost}</th>
               <th></th>
             </tr>
           </thead>
           <tbody>
-            ${spread.rows.map((row) => {
-              const { give, people, share } = row;
-              const kinds = kindsOf(give);
-              return html`<tr>
-                <td>${tileRow(kinds)}</td>
-                <td class="figure" data-name=${words.people}>
-                  ${people === 0 ? words.notChosen : `${people} (${percent(share)})`}
-                </td>
-                ${this.#verdict(row)}
-                <td>
-                  ${
-                    people === 0
-                      ? nothing
-                      : html`<wr-button
-                          look="quiet"
-                          label=${words.classTake(tileNames(kinds))}
-                          @click=${() => this.#change(give, -1)}
-                          >${words.classTakeShort}</wr-button
-                        >`
-                  }
-                </td>
-              </tr>`;
-            })}
+            ${rows.map((row) => this.#row(row))}
           </tbody>
         </table>
       </div>`;
   }
 
-  /** The verdict and the cost in the end, or that they are awaited; then the cost for now. */
-  #verdict({ verdict, cost, halfWidth, now }: SpreadRow): unknown {
-    const waits = halfWidth === null && this.progress !== null;
-    const size = warmUpWords.verdict(verdict, cost);
-    const said = halfWidth === null ? warmUpWords.answer.nowVerdict(size) : size;
-    const end = halfWidth === null ? '–' : endText(cost, halfWidth);
-    return html`<td>${waits ? warmUpWords.answer.waiting : said}</td>
-      <td class="figure" data-name=${words.inTheEnd}>${waits ? warmUpWords.answer.waiting : end}</td>
-      <td class="figure" data-name=${words.forNow}>${now === 0 ? warmUpWords.answer.best : differenceAlone(now)}</td>`;
+  /** How many were right, once the cost of each choice is known. */
+  #sentence(rows: readonly ChoiceRow[]): string {
+    const people = peopleOf(this.problem.answers);
+    if (people === 0) return words.none;
+    const chosen = rows.filter((row) => row.people > 0);
+    if (chosen.some(({ halfWidth }) => halfWidth === null)) return this.progress === null ? '' : words.waiting;
+    const right = chosen.filter(({ verdict }) => isRight(verdict)).reduce((sum, row) => sum + row.people, 0);
+    return words.right(right, people);
   }
 
-  #giveTyped({ detail }: CustomEvent<FieldText>): void {
-    this.give = detail.value;
-    this.refusal = '';
+  #row(row: ChoiceRow): unknown {
+    const { choice, people } = row;
+    const share = people / peopleOf(this.problem.answers);
+    return html`<tr>
+      <td>${this.#choice(choice)}</td>
+      <td class="figure" data-name=${words.people}>${people === 0 ? words.nobody : `${people} (${percent(share)})`}</td>
+      <td class="figure" data-name=${words.cost}>${this.#cost(row)}</td>
+      <td>
+        ${
+          people === 0
+            ? nothing
+            : html`<wr-button
+                look="quiet"
+                label=${words.oneLessLabel(choice.stops === true ? words.stopped : tileNames(kindsOf(choice.give)))}
+                @click=${() => emit<SheetProblem>(this, 'class-changed', takeAnswer(this.problem, choice))}
+                >${words.oneLess}</wr-button
+              >`
+        }
+      </td>
+    </tr>`;
   }
 
-  #peopleTyped({ detail }: CustomEvent<FieldText>): void {
-    this.people = detail.value;
-    this.peopleRefusal = '';
+  #choice({ give, stops }: ChoiceRow['choice']): unknown {
+    if (stops === true) return words.stopped;
+    const kinds = kindsOf(give);
+    const blind = mayBeBlind(this.problem.step) ? PASS_SIZE - kinds.length : 0;
+    return html`${tileRow(kinds)} ${blind === 0 ? nothing : words.blind(blind)}`;
   }
 
-  #onKey(event: KeyboardEvent): void {
-    if (event.key === 'Enter' && !(event.target instanceof HTMLElement && event.target.localName === 'wr-button'))
-      this.#add();
-  }
-
-  /** An illegal entry stays as typed, with a sentence at its field. */
-  #add(): void {
-    const pass = readClassPass(this.problem, this.give);
-    const people = readPeople(this.people, pass.ok ? peopleWith(this.problem, pass.value) : 0);
-    this.refusal = pass.ok ? '' : pass.problem.message;
-    this.peopleRefusal = people.ok ? '' : people.problem.message;
-    if (!pass.ok || !people.ok) return;
-    this.#change(formatTiles(pass.value), people.value);
-    this.give = '';
-    this.people = '1';
-  }
-
-  #change(give: string, people: number): void {
-    emit<SheetProblem>(this, 'class-changed', addAnswer(this.problem, Tiles.of(kindsOf(give)), give, people));
+  /** What a choice costs by the end of the exchange, the one measure; a mark where that is not known yet. */
+  #cost({ cost, halfWidth, verdict }: ChoiceRow): string {
+    if (halfWidth === null) return this.progress === null ? words.unknown : warmUpWords.answer.waiting;
+    if (verdict === 'best') return words.best;
+    const size = cost === 0 ? '' : warmUpWords.ahead.cell(differenceAlone(cost), differenceAlone(halfWidth));
+    return isRight(verdict) ? words.asGood(size) : size;
   }
 }
 
-/** "2.1 ± 0.8"; the best costs nothing. */
-function endText(cost: number, halfWidth: number): string {
-  if (cost === 0) return warmUpWords.answer.best;
-  return warmUpWords.ahead.cell(differenceAlone(cost), differenceAlone(halfWidth));
+/** The passes chosen and the best one, most people first; who stopped stands last. */
+function rowsOf({ answers }: SheetProblem, answer: SheetAnswer): ChoiceRow[] {
+  const { rows } = spreadOf(answers, judgedPasses(answer));
+  const passes = rows.map(({ give, people, cost, halfWidth, verdict }): ChoiceRow => ({
+    choice: { give },
+    people,
+    cost,
+    halfWidth,
+    verdict,
+  }));
+  const stopped = peopleOf(answers.filter(({ stops }) => stops === true));
+  if (stopped === 0) return passes;
+  const end = answer.ends === null ? undefined : endCostOf(answer.ends, null);
+  const judged: Judgement = end ?? { cost: 0, halfWidth: null, verdict: 'equal' };
+  return [...passes, { choice: { give: '', stops: true }, people: stopped, ...judged }];
+}
+
+const CARDS = new WeakMap<object, Card>();
+
+/** The card of a sheet, read once; one that can't be read has nothing to aim at. */
+function cardOf({ card }: Sheet): Card {
+  const key = card as object;
+  const known = CARDS.get(key);
+  if (known !== undefined) return known;
+  const read = readCard(card);
+  const found = read.ok ? read.value.card : { title: '', season: '', sections: [] };
+  CARDS.set(key, found);
+  return found;
 }
 
 customElements.define('wr-class-answers', WrClassAnswers);

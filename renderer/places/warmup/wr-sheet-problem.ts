@@ -1,7 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { moveProblem, type SheetProblem } from '../../../core/warmup/sheet.ts';
 import { kindsOf } from '../../../core/tiles/text.ts';
-import { data, element, numeric } from '../../parts/element.ts';
+import { data, element, numeric, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
@@ -11,6 +11,7 @@ import { warmUpWords } from '../../words/warmup.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import { tileRow } from '../../parts/tile/tile-row.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
+import type { CodesCounted } from './wr-answer-codes.ts';
 import './wr-class-answers.ts';
 
 const words = warmUpWords.sheets;
@@ -19,6 +20,8 @@ const Base = element({
   room: data<PracticeRoom>(),
   problem: data<SheetProblem>(),
   place: numeric(),
+  /** Whether the answers of the class were looked at: a sheet has many problems. */
+  opened: state(false),
 });
 
 /** One problem of the sheet: its tiles, the teacher's words, its place, and what the class chose. */
@@ -90,14 +93,21 @@ export class WrSheetProblem extends Base {
       </div>
       <details ?open=${problem.answers.length > 0} @toggle=${this.#opened}>
         <summary>${words.classTitle}</summary>
-        <wr-class-answers
-          .answer=${this.room.sheets.answerTo(problem)}
-          .progress=${this.room.sheets.answering}
-          .problem=${problem}
-          @class-changed=${({ detail }: CustomEvent<SheetProblem>) => this.#classChanged(detail)}
-        ></wr-class-answers>
+        ${this.opened || problem.answers.length > 0 ? this.#class() : nothing}
       </details>
     </section>`;
+  }
+
+  #class(): unknown {
+    const { problem } = this;
+    return html`<wr-class-answers
+      .answer=${this.room.sheets.answerTo(problem)}
+      .progress=${this.room.sheets.answering}
+      .problem=${problem}
+      .sheet=${this.room.sheets.sheet}
+      @codes-counted=${({ detail }: CustomEvent<CodesCounted>) => this.#codesCounted(detail)}
+      @class-changed=${({ detail }: CustomEvent<SheetProblem>) => this.#classChanged(detail)}
+    ></wr-class-answers>`;
   }
 
   #move(by: -1 | 1): void {
@@ -120,7 +130,16 @@ export class WrSheetProblem extends Base {
   /** Opening the class's answers starts working out the engine's. */
   #opened({ target }: Event): void {
     const open = target instanceof HTMLDetailsElement && target.open;
+    this.opened ||= open;
     if (open && !this.room.sheets.isWhole(this.problem)) void this.room.sheets.answerAll();
+  }
+
+  /** Codes may answer any problem of the sheet. */
+  #codesCounted({ problems }: CodesCounted): void {
+    const { sheet } = this.room.sheets;
+    if (sheet === null) return;
+    this.room.sheets.change({ ...sheet, problems });
+    void this.room.sheets.answerAll();
   }
 
   /** A pass entered for the first time is judged, too. */

@@ -71,6 +71,8 @@ export const warmUpJourney: Journey = {
     'wr-sheet-add',
     'wr-sheet-problem',
     'wr-class-answers',
+    'wr-class-typed',
+    'wr-answer-codes',
     'wr-sheet-project',
   ],
   dialogs: [],
@@ -157,6 +159,9 @@ export const warmUpJourney: Journey = {
         await newSheet(page, 2);
         await page.getByText('Answers of the class').first().click();
         await expect(page.locator('wr-class-answers tbody tr').first()).toBeVisible();
+        await page.getByLabel('Codes of the class').fill('K7M-4PQ');
+        await page.getByRole('button', { name: 'Count them' }).click();
+        await expect(page.getByText('1 code was not counted')).toBeVisible();
       },
     },
     {

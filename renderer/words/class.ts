@@ -1,0 +1,91 @@
+/** Words of a class: its answers side by side, the codes that they come by, and problems made of a moment. */
+export const classWords = {
+  typed: {
+    title: 'Type an answer',
+    give: 'Tiles given',
+    keeps: 'Tiles kept, if said',
+    aim: 'Aimed at',
+    noAim: 'Not said',
+    people: 'People',
+    stopped: 'Stopped before the second round',
+    add: 'Add',
+    full: 'This problem has no room for more answers.',
+  },
+
+  codes: {
+    title: 'Paste answer codes',
+    field: 'Codes of the class',
+    hint: 'As many as you like, one a line. Each finds its problem on this sheet by itself.',
+    count: 'Count them',
+    none: 'Paste or type at least one code.',
+    counted: (answers: number, places: string) =>
+      `${answers === 1 ? '1 answer is' : `${answers} answers are`} counted${places}.`,
+    at: (people: number, place: number) => `${people} at problem ${place}`,
+    nothing: 'No answer was counted.',
+    refusedTitle: (count: number) => (count === 1 ? '1 code was not counted' : `${count} codes were not counted`),
+    mend: 'They are still in the field: mend them there and count again.',
+    repeated: 'The same answer is counted already. Two people may have answered alike, or one code came twice.',
+    again: 'Count it again',
+    againLabel: (code: string) => `Count ${code} again`,
+    leave: 'Leave it out',
+    leaveLabel: (code: string) => `Leave ${code} out`,
+  },
+
+  spread: {
+    title: 'What the class chose',
+    pass: 'Pass',
+    people: 'People',
+    cost: 'Costs, in games of 100',
+    nobody: 'nobody',
+    best: 'Best',
+    asGood: (size: string) => (size === '' ? 'As good as the best' : `As good: ${size}`),
+    unknown: '–',
+    right: (hits: number, of: number) => `${hits} of ${of} made a choice that nothing beats.`,
+    waiting: 'Working out what each choice costs…',
+    oneLess: 'One less',
+    oneLessLabel: (pass: string) => `One less for ${pass}`,
+    stopped: 'Stopped before the second round',
+    blind: (count: number) => `and ${count} unseen`,
+    none: 'No answers yet.',
+  },
+
+  aims: {
+    title: 'Aimed at',
+    row: (section: string, people: number) => `${section}: ${people}`,
+    notSaid: (people: number) => `Not said: ${people}`,
+  },
+
+  kept: {
+    title: 'Kept by nearly all',
+    row: (people: number, of: number) => `${people} of ${of}`,
+    none: 'No tile was kept by four in five.',
+  },
+
+  schools: {
+    title: 'Two schools of thought',
+    two: (one: string, other: string, others: string) => `${one}; ${other}.${others}`,
+    others: (people: number) => (people === 1 ? ' 1 thinks otherwise.' : ` ${people} think otherwise.`),
+    keepAndAim: (people: number, tiles: string, section: string) => `${people} keep ${tiles} and aim at ${section}`,
+    aim: (people: number, section: string) => `${people} aim at ${section}`,
+    give: (people: number, tiles: string) => `${people} give ${tiles}`,
+    giveNothing: (people: number) => `${people} give nothing`,
+    stop: (people: number) => `${people} stop`,
+    the: (tile: string) => `the ${tile}`,
+    and: ' and ',
+    few: 'For two schools of thought it takes four answers.',
+    agree: 'There are no two schools of thought here.',
+  },
+
+  make: {
+    button: 'Make a problem of it',
+    title: 'A problem of this moment',
+    lead: 'The tiles, the seat and the pass that is due: for a class, or to think over with a friend.',
+    code: 'Its code',
+    copy: 'Copy its code',
+    copied: 'The code is copied.',
+    notCopied: 'The code could not be copied: write it down.',
+    sheet: 'Put it on a sheet',
+    show: 'Show it on a screen',
+    shown: 'A problem to talk about',
+  },
+};
