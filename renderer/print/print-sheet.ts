@@ -2,6 +2,7 @@ import type { Sheet } from '../../core/warmup/sheet.ts';
 import type { AnswerFor } from './judged.ts';
 import { printAlone } from './print-alone.ts';
 import './wr-sheet-print.ts';
+import type { WrSheetProject } from './wr-sheet-project.ts';
 import './wr-sheet-project.ts';
 
 /** The page itself: its size, room at the edges, and its number below. */
@@ -26,7 +27,7 @@ export async function printSheet(sheet: Sheet, answerFor: AnswerFor): Promise<vo
 }
 
 /** Shows a sheet over the whole window, for a projector, until it is closed; then the focus is back where it was. */
-export async function projectSheet(sheet: Sheet, answerFor: AnswerFor): Promise<void> {
+export async function projectSheet(sheet: Sheet, answerFor: AnswerFor): Promise<WrSheetProject> {
   const screen = document.createElement('wr-sheet-project');
   screen.sheet = sheet;
   screen.answerFor = answerFor;
@@ -34,4 +35,5 @@ export async function projectSheet(sheet: Sheet, answerFor: AnswerFor): Promise<
   document.body.append(screen);
   await screen.updateComplete;
   screen.show();
+  return screen;
 }

@@ -184,7 +184,6 @@ export const lookbackWords = {
 
   practice: {
     again: 'Practise this pass in the Warm-up',
-    sheet: 'Put it on a sheet',
   },
 
   notes: {

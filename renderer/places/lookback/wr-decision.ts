@@ -24,7 +24,9 @@ import {
 } from './decision-words.ts';
 import type { TryAnother } from './lookback-store.ts';
 import { lookbackStyles } from './lookback-styles.ts';
-import { practiceLinks } from './practice-links.ts';
+import { practiceItem } from './practice-item.ts';
+import { addressOfItem } from '../warmup/item-route.ts';
+import '../warmup/wr-make-problem.ts';
 import { choiceTiles, rackThen } from './tile-row.ts';
 import './wr-try.ts';
 
@@ -156,11 +158,12 @@ export class WrDecision extends Base {
 
   /** From life to practice: this pass as a problem of the Warm-up. */
   #practice(): unknown {
-    const links = practiceLinks(this.record, this.decision);
-    if (links === null) return nothing;
+    const item = practiceItem(this.record, this.decision);
+    if (item === null) return nothing;
+    const { id } = this.record;
     return html`<p class="row">
-      <a class="plain" href=${links.practise}>${lookbackWords.practice.again}</a>
-      <a class="plain" href=${links.sheet}>${lookbackWords.practice.sheet}</a>
+      <a class="plain" href=${addressOfItem(item, 'practise', id)}>${lookbackWords.practice.again}</a>
+      <wr-make-problem .item=${item} .source=${id}></wr-make-problem>
     </p>`;
   }
 

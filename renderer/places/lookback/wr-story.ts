@@ -18,7 +18,9 @@ import { signed } from '../../words/numbers.ts';
 import { choicesTable } from './choices-table.ts';
 import { bestDone, decisionName, done, forPaper, momentTitle, quoted } from './decision-words.ts';
 import { lookbackStyles } from './lookback-styles.ts';
-import { practiceLinks } from './practice-links.ts';
+import { addressOfItem } from '../warmup/item-route.ts';
+import '../warmup/wr-make-problem.ts';
+import { practiceItem } from './practice-item.ts';
 import { rackThen } from './tile-row.ts';
 
 const words = lookbackWords.story;
@@ -174,7 +176,8 @@ export class WrStory extends Base {
   #moment(decision: Decision): unknown {
     const { events } = this.record;
     const better = bestDone(decision);
-    const links = practiceLinks(this.record, decision);
+    const item = practiceItem(this.record, decision);
+    const { id } = this.record;
     return html`<article>
       <div class="told">
         <h3>${momentTitle(decision, events)}</h3>
@@ -187,7 +190,12 @@ export class WrStory extends Base {
         ${decision.notes.length === 0 ? nothing : html`<p>${lookbackWords.choices.noted}: ${quoted(decision)}</p>`}
       </div>
       <div class="ways">
-        ${links === null ? nothing : html`<a class="plain" href=${links.practise}>${words.practise}</a>`}
+        ${
+          item === null
+            ? nothing
+            : html`<a class="plain" href=${addressOfItem(item, 'practise', id)}>${words.practise}</a>
+                <wr-make-problem .item=${item} .source=${id}></wr-make-problem>`
+        }
         <wr-button look="quiet" @click=${() => emit<ChoiceWanted>(this, 'choice-wanted', { decision })}
           >${words.more}</wr-button
         >

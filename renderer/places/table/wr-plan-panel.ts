@@ -8,6 +8,7 @@ import '../../parts/wr-button.ts';
 import '../../parts/wr-choice.ts';
 import '../../parts/wr-explain.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
+import { itemOfMoment } from '../../../core/warmup/moment-item.ts';
 import { fillTray } from '../../session/layout.ts';
 import type { Judged } from '../../session/compare-passes.ts';
 import type { AppContext } from '../../shell/app-context.ts';
@@ -17,7 +18,8 @@ import { answerWords } from '../../words/answer.ts';
 import { playWords } from '../../words/play.ts';
 import { tableWords } from '../../words/table.ts';
 import { adviceSwitch } from './advice-switch.ts';
-import { isAdviceWelcome } from './aids.ts';
+import { isAdviceWelcome, isReadingWelcome } from './aids.ts';
+import '../warmup/wr-make-problem.ts';
 import { failed, workPart } from './work-part.ts';
 import { choicePart, unseenWith } from './look-row.ts';
 import { panelStyles } from './panel-styles.ts';
@@ -127,8 +129,15 @@ export class WrPlanPanel extends Base {
         <wr-button look="quiet" @click=${() => emit(this, 'play-wanted', null)}>${playWords.begin}</wr-button>
         <p class="soft">${playWords.beginHelp}</p>
       </div>
-      <wr-passes-so-far .app=${this.app}></wr-passes-so-far> ${adviceSwitch(this.app)}
+      ${this.#problem()} <wr-passes-so-far .app=${this.app}></wr-passes-so-far> ${adviceSwitch(this.app)}
       ${isAdviceWelcome(this.app) ? html`<wr-look-panel .app=${this.app}></wr-look-panel>` : nothing}`;
+  }
+
+  /** The pass that is due, to talk about; not where no aid is welcome at the table. */
+  #problem(): unknown {
+    const { session } = this.app;
+    const item = isReadingWelcome(this.app) ? itemOfMoment(session.state) : null;
+    return item === null ? nothing : html`<wr-make-problem .item=${item} .source=${session.id}></wr-make-problem>`;
   }
 
   #blindChoice(): unknown {

@@ -247,7 +247,7 @@ class SheetSteps {
 }
 
 /** An empty sheet on a card, begun now, on the paper that is usual in the country of the window's language. */
-function newSheet(title: string, card: unknown, appVersion: string): Sheet {
+export function newSheet(title: string, card: unknown, appVersion: string): Sheet {
   const madeAt = new Date().toISOString();
   return {
     kind: SHEET_KIND,

@@ -3,6 +3,7 @@ import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-notice.ts';
 import '../../parts/wr-tabs.ts';
 import type { TabChosen } from '../../parts/wr-tabs.ts';
+import type { WarmUpItem } from '../../../core/warmup/item.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
@@ -180,6 +181,14 @@ export class WrWarmUpPlace extends Base {
     this.view = VIEWS.find((view) => view === id) ?? 'practise';
   }
 
+  /** A problem on a screen; when that is closed, one is back where it was asked for. */
+  async #project(item: WarmUpItem, back: string): Promise<void> {
+    const { showProblem } = await import('./show-problem.ts');
+    await showProblem(this.#room, item, this.app.about.appVersion, () => {
+      if (back !== '') window.location.hash = back;
+    });
+  }
+
   /** Starts the problem of the address, once. */
   #startFromAddress(): void {
     const route = itemOfAddress(window.location.hash);
@@ -189,7 +198,11 @@ export class WrWarmUpPlace extends Base {
       this.#room.fail(route.problem.message);
       return;
     }
-    const { goal, item } = route.value;
+    const { goal, item, back } = route.value;
+    if (goal === 'show') {
+      void this.#project(item, back);
+      return;
+    }
     this.view = goal === 'sheet' ? 'sheets' : 'practise';
     if (goal === 'sheet') this.#room.sheets.add([item]);
     else this.#room.start(item);

@@ -58,12 +58,17 @@ export const exchangeJourney: Journey = {
     'wr-reach-check',
     'wr-dialog',
     'wr-note-dialog',
+    'wr-make-problem',
     'wr-receive-panel',
     'wr-passes-so-far',
     'wr-choice',
     'wr-field',
   ],
-  dialogs: ['wr-table-place: Begin a new game?', 'wr-note-dialog: Write a note'],
+  dialogs: [
+    'wr-table-place: Begin a new game?',
+    'wr-note-dialog: Write a note',
+    'wr-make-problem: A problem of this moment',
+  ],
   screens: [
     { name: 'an empty Table', reach: async () => {} },
     {
@@ -114,6 +119,13 @@ export const exchangeJourney: Journey = {
       reach: async ({ page }) => {
         await page.keyboard.press('Escape');
         await page.getByRole('button', { name: 'Note', exact: true }).click();
+      },
+    },
+    {
+      name: 'a problem made of the pass that is due',
+      reach: async ({ page }) => {
+        await page.keyboard.press('Escape');
+        await page.getByRole('button', { name: 'Make a problem of it' }).click();
       },
     },
     {
