@@ -9,10 +9,11 @@ import '../parts/wr-hand.ts';
 import '../parts/wr-lean.ts';
 import { countedWords } from '../words/counted.ts';
 import { differenceAlone, differenceInGames, percent } from '../words/numbers.ts';
+import { projectWords, sheetPrintWords, sheetWords } from '../words/sheets.ts';
 import { warmUpWords } from '../words/warmup.ts';
 import { judgedPasses, judgedWords, optionOf, type SheetAnswer } from './judged.ts';
 
-const words = warmUpWords.project;
+const words = projectWords;
 const SHOWN_HANDS = 3;
 const SHOWN_PASSES = 3;
 
@@ -26,7 +27,7 @@ export function readingStep({ reading }: AnswerDocument): unknown {
       ({ section, places, away, reach }) =>
         html`<div class="row">
           <wr-hand label=${section} .groups=${places}></wr-hand>
-          <span>${section}, ${warmUpWords.print.away(away)}, ${warmUpWords.print.reach(percent(reach))}</span>
+          <span>${section}, ${sheetPrintWords.away(away)}, ${sheetPrintWords.reach(percent(reach))}</span>
         </div>`,
     )}
   </section>`;
@@ -51,7 +52,7 @@ export function passesStep(found: SheetAnswer): unknown {
       next === undefined
         ? nothing
         : html`<p>
-            ${warmUpWords.print.lead(warmUpWords.within(differenceInGames(next.loss), differenceAlone(next.halfWidth)))}
+            ${sheetPrintWords.lead(warmUpWords.within(differenceInGames(next.loss), differenceAlone(next.halfWidth)))}
           </p>`
     }
     ${(optionOf(judged[0]?.give, found.answer)?.reasons ?? []).map((reason) => html`<p>${reason}</p>`)}
@@ -64,7 +65,7 @@ export function classStep({ answers }: SheetProblem, found: SheetAnswer): unknow
   return html`<section class="step">
     <h2>${words.steps[3]}</h2>
     ${howCounted(countedWords.spread)}
-    <p>${warmUpWords.sheets.classRight(right.hits, people)}</p>
+    <p>${sheetWords.classRight(right.hits, people)}</p>
     ${rows
       .filter((row) => row.people > 0)
       .map(

@@ -9,11 +9,12 @@ import { tileRow } from '../parts/tile/tile-row.ts';
 import { WrTile } from '../parts/tile/wr-tile.ts';
 import { sharedStyles } from '../tokens/shared.ts';
 import { differenceAlone, differenceInGames, percent } from '../words/numbers.ts';
+import { sheetPrintWords, sheetWords } from '../words/sheets.ts';
 import { warmUpWords } from '../words/warmup.ts';
 import { type AnswerFor, judgedPasses, judgedWords, nowWords, optionOf, type SheetAnswer } from './judged.ts';
 import { sheetPrintStyles } from './sheet-print-styles.ts';
 
-const words = warmUpWords.print;
+const words = sheetPrintWords;
 const SHOWN_EQUALS = 3;
 const SHOWN_HANDS = 2;
 const SHOWN_SECTIONS = 3;
@@ -119,7 +120,7 @@ export class WrSheetPrint extends Base {
 
 function head({ seat, step, code }: SheetProblem, place: number): unknown {
   return html`<div class="head">
-    <h2>${warmUpWords.sheets.problem(place + 1)}</h2>
+    <h2>${sheetWords.problem(place + 1)}</h2>
     <span>${words.seat(seat, warmUpWords.steps[step])}</span>
     ${code === undefined ? nothing : html`<span>${words.code(code)}</span>`}
   </div>`;

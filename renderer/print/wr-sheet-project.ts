@@ -6,11 +6,11 @@ import { emit } from '../parts/emit.ts';
 import { tileRow } from '../parts/tile/tile-row.ts';
 import '../parts/wr-button.ts';
 import { sharedStyles } from '../tokens/shared.ts';
-import { warmUpWords } from '../words/warmup.ts';
+import { projectWords } from '../words/sheets.ts';
 import type { AnswerFor } from './judged.ts';
 import { classStep, isAtEnd, movedBy, passesStep, type ProjectAt, readingStep } from './project-parts.ts';
 
-const words = warmUpWords.project;
+const words = projectWords;
 
 /** A sheet on a screen: letters and tiles that can be read from the last row. */
 const projectStyles = css`

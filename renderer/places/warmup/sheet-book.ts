@@ -12,7 +12,7 @@ import { readSheetFile, writeSheetFile } from '../../../core/warmup/sheet-file.t
 import type { SheetEntry } from '../../../main/desk/desk.ts';
 import { SaveQueue, type SaveStatus } from '../../session/save-queue.ts';
 import type { AppContext } from '../../shell/app-context.ts';
-import { warmUpWords } from '../../words/warmup.ts';
+import { sheetWords } from '../../words/sheets.ts';
 import type { SheetAnswer } from '../../print/judged.ts';
 import type { RoomHost } from './room-parts.ts';
 import { SheetAnswers } from './sheet-answers.ts';
@@ -128,10 +128,10 @@ export class SheetBook {
 
   /** Adds problems at the end, as many as there is room for; opens a sheet if none is open. */
   add(items: readonly WarmUpItem[]): void {
-    if (this.#sheet === null) this.create(warmUpWords.sheets.untitled);
+    if (this.#sheet === null) this.create(sheetWords.untitled);
     if (this.#sheet === null) return;
     const room = MOST_PROBLEMS - this.#sheet.problems.length;
-    if (items.length > room) this.#room.fail(warmUpWords.sheets.full);
+    if (items.length > room) this.#room.fail(sheetWords.full);
     this.change({ ...this.#sheet, problems: [...this.#sheet.problems, ...items.slice(0, room).map(problemOf)] });
   }
 

@@ -13,11 +13,12 @@ import type { FieldText } from '../../parts/wr-field.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { tableWords } from '../../words/table.ts';
+import { sheetWords } from '../../words/sheets.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 
-const words = warmUpWords.sheets;
+const words = sheetWords;
 
 const Base = element({
   room: data<PracticeRoom>(),

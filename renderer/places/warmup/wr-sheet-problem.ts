@@ -7,6 +7,7 @@ import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
+import { sheetWords } from '../../words/sheets.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import { tileRow } from '../../parts/tile/tile-row.ts';
@@ -14,7 +15,7 @@ import { warmUpStyles } from './warm-up-styles.ts';
 import type { CodesCounted } from './wr-answer-codes.ts';
 import './wr-class-answers.ts';
 
-const words = warmUpWords.sheets;
+const words = sheetWords;
 
 const Base = element({
   room: data<PracticeRoom>(),

@@ -11,7 +11,7 @@ import '../../parts/wr-notice.ts';
 import '../../parts/wr-toolbar.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
-import { warmUpWords } from '../../words/warmup.ts';
+import { sheetWords } from '../../words/sheets.ts';
 import { shellWords } from '../../words/shell.ts';
 import { saveFile } from '../../backup/save-file.ts';
 import type { PracticeRoom } from './practice-room.ts';
@@ -19,7 +19,7 @@ import { warmUpStyles } from './warm-up-styles.ts';
 import './wr-sheet-add.ts';
 import './wr-sheet-problem.ts';
 
-const words = warmUpWords.sheets;
+const words = sheetWords;
 /** Larger files are not read: a sheet of thirty problems has some 60 kB. */
 const LARGEST_FILE = 900_000;
 
