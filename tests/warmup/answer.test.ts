@@ -9,6 +9,7 @@ import { bestWayOfLines } from '../../core/reading/targets.ts';
 import type { Yardstick } from '../../core/review/yardstick.ts';
 import { makeTableCard } from '../../core/table/table-card.ts';
 import { JOKER, KINDS } from '../../core/tiles/kinds.ts';
+import { parseTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { aimAtLine, aimAtSection, type Answer, answerSteps, rankOf } from '../../core/warmup/answer.ts';
 import { fits, kindOfRack, twoWaysOf, redealSteps } from '../../core/warmup/find-deal.ts';
@@ -133,6 +134,16 @@ describe('a problem dealt anew', () => {
       twoWaysOf(readKnown(compiled, expectValue(knownTiles(tiles(HALVES), tiles(gone))), 0, model));
     expect(pullWithout('')).not.toBeNull();
     expect(pullWithout('111b 111c')).toBeNull();
+  });
+
+  test.each([13, 14] as const)('with %i tiles where that is asked for, at the first step and later', (tiles) => {
+    const random = randomFromSeed(5);
+    for (const step of ['right', 'left', 'courtesy'] as const) {
+      const request = { kind: 'any', step, tiles, yardstick, card: TABLE } as const;
+      const { rack, seat } = expectValue(finish(redealSteps(request, random)));
+      expect(expectValue(parseTiles(rack)).size).toBe(tiles);
+      expect(seat).toBe(tiles === 14 ? 'East' : 'South');
+    }
   });
 
   test('CR-R5: about one in four is dealt to East, with 14 tiles, at the first step and later', () => {
