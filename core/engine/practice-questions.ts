@@ -70,8 +70,6 @@ export interface RedealRequest {
   /** 14 for East, 13 for another seat; by chance unless given. */
   readonly tiles?: 13 | 14;
   readonly seed: number;
-  /** 14 for East, 13 for another seat; unless given, chance decides. */
-  readonly tiles?: 13 | 14;
 }
 
 /** A problem of the same kind dealt anew; progress is how many were tried. */

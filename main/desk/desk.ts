@@ -213,6 +213,10 @@ export interface Preferences {
   readonly payment: PointRules;
   /** Cautions about printed cards that were shown and need not come again. */
   readonly cautionsSeen: readonly CardCaution[];
+  /** The paper of new sheets; `region`: what is usual where the window's language is spoken. */
+  readonly paper: 'region' | 'letter' | 'a4';
+  /** What was printed of a sheet the last time. */
+  readonly sheetParts: 'questions' | 'answers' | 'both';
   /** The tour of the first start was offered; it does not come back unasked. */
   readonly tourOffered: boolean;
   /** The step of the tour, counted from 0, at which it was left. */

@@ -20,6 +20,8 @@ const FIELDS = {
   adviceAsked: v.exactOptional(v.boolean(), false),
   payment: v.exactOptional(pointRules, DEFAULT_POINT_RULES),
   cautionsSeen: v.exactOptional(v.pipe(v.array(v.picklist(['entry', 'import', 'export'])), v.maxLength(3)), []),
+  paper: v.exactOptional(v.picklist(['region', 'letter', 'a4']), 'region'),
+  sheetParts: v.exactOptional(v.picklist(['questions', 'answers', 'both']), 'both'),
   tourOffered: v.exactOptional(v.boolean(), false),
   tourStep: v.exactOptional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(9)), 0),
 };

@@ -2,12 +2,14 @@ import { describe, expect, test, vi } from 'vitest';
 import { expectValue, failure, type Result } from '../../core/base/result.ts';
 import type { GameEvent, TimedEvent } from '../../core/game/events.ts';
 import type { Desk } from '../../main/desk/desk.ts';
+import { DEFAULT_PREFERENCES } from '../../main/desk/preferences.ts';
 import { kindOf } from '../../core/tiles/kinds.ts';
 import { openAtTable } from '../../renderer/places/journal/routes.ts';
 import { SheetBook } from '../../renderer/places/warmup/sheet-book.ts';
 import type { AppContext } from '../../renderer/shell/app-context.ts';
 import { GameSession } from '../../renderer/session/game-session.ts';
 import { addTile } from '../../renderer/session/layout.ts';
+import { PreferenceStore } from '../../renderer/session/preference-store.ts';
 import { openOn } from '../main/support/desks.ts';
 import { MemoryDisk } from '../main/support/memory-disk.ts';
 import { DEMO_TEXT } from '../warmup/demo.ts';
@@ -208,7 +210,8 @@ describe('what could not be saved for now', () => {
     let full = true;
     const keepSheet: Desk['keepSheet'] = async (text) =>
       full && text.includes('changed') ? failure('disk-full', 'The disk is full.') : await desk.keepSheet(text);
-    const app = { desk: { ...desk, keepSheet }, about: expectValue(await desk.about()) };
+    const preferences = new PreferenceStore(desk, DEFAULT_PREFERENCES);
+    const app = { desk: { ...desk, keepSheet }, about: expectValue(await desk.about()), preferences };
     const room = { card: { document: CARD }, changed: () => undefined, fail: () => undefined };
     const book = new SheetBook(app, room as unknown as ConstructorParameters<typeof SheetBook>[1], () => undefined);
     book.create('One');

@@ -8,6 +8,7 @@ import '../../parts/wr-choice.ts';
 import type { ChoiceChanged, ChoiceOption } from '../../parts/wr-choice.ts';
 import '../../parts/wr-notice.ts';
 import type { AppContext } from '../../shell/app-context.ts';
+import { paperOf, usualPaper } from '../../print/paper.ts';
 import { BroughtInController } from '../../shell/brought-in-controller.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
@@ -16,6 +17,7 @@ import { adviceWords } from '../../words/advice.ts';
 import { cardName } from '../../words/card-names.ts';
 import { moneyWords } from '../../words/play.ts';
 import { settingsWords as words } from '../../words/settings.ts';
+import { sheetWords } from '../../words/sheets.ts';
 import './wr-backup.ts';
 import './wr-delete-all.ts';
 import './wr-licences.ts';
@@ -53,7 +55,8 @@ export class WrSettingsPlace extends Base {
     return html`<div class="page">
       <h1>${words.title}</h1>
       ${problem === null ? nothing : html`<wr-notice tone="bad" .closable=${false}>${problem.message}</wr-notice>`}
-      ${this.#looks()} ${this.#table()} ${this.#money()} ${this.#names()} ${this.#files()} ${cautions()} ${licences()}
+      ${this.#looks()} ${this.#table()} ${this.#money()} ${this.#print()} ${this.#names()} ${this.#files()}
+      ${cautions()} ${licences()}
       <p class="soft">${words.version(this.app.about.appVersion)}</p>
     </div>`;
   }
@@ -110,6 +113,21 @@ export class WrSettingsPlace extends Base {
     return html`<section aria-labelledby="money">
       <h2 id="money">${moneyWords.title}</h2>
       <wr-payment-rules .app=${this.app}></wr-payment-rules>
+    </section>`;
+  }
+
+  #print(): unknown {
+    return html`<section aria-labelledby="print">
+      <h2 id="print">${words.print}</h2>
+      ${this.#choice(
+        words.paper,
+        optionsOf(sheetWords.papers),
+        usualPaper(this.app.preferences.values.paper),
+        (value) => ({
+          paper: paperOf(value),
+        }),
+      )}
+      <p class="soft">${words.paperNote}</p>
     </section>`;
   }
 

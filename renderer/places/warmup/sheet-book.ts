@@ -9,11 +9,12 @@ import {
   type SheetProblem,
 } from '../../../core/warmup/sheet.ts';
 import { readSheetFile, writeSheetFile } from '../../../core/warmup/sheet-file.ts';
-import type { SheetEntry } from '../../../main/desk/desk.ts';
+import type { Preferences, SheetEntry } from '../../../main/desk/desk.ts';
 import { SaveQueue, type SaveStatus } from '../../session/save-queue.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { sheetWords } from '../../words/sheets.ts';
 import type { SheetAnswer } from '../../print/judged.ts';
+import { usualPaper } from '../../print/paper.ts';
 import type { RoomHost } from './room-parts.ts';
 import { SheetAnswers } from './sheet-answers.ts';
 
@@ -22,7 +23,7 @@ const MOST_STEPS = 100;
 
 /** The sheets: the list, the one that is open, and the answers to its problems. Changes are kept at once. */
 export class SheetBook {
-  readonly #app: Pick<AppContext, 'desk' | 'about'>;
+  readonly #app: Pick<AppContext, 'desk' | 'about' | 'preferences'>;
   readonly #room: RoomHost;
   readonly #notify: () => void;
   readonly #queue: SaveQueue;
@@ -32,7 +33,7 @@ export class SheetBook {
   #sheet: Sheet | null = null;
   #removed: Sheet | null = null;
 
-  constructor(app: Pick<AppContext, 'desk' | 'about'>, room: RoomHost, notify: () => void) {
+  constructor(app: Pick<AppContext, 'desk' | 'about' | 'preferences'>, room: RoomHost, notify: () => void) {
     this.#app = app;
     this.#room = room;
     this.#notify = notify;
@@ -54,6 +55,14 @@ export class SheetBook {
   }
   get canRedo(): boolean {
     return this.#steps.canRedo;
+  }
+  /** What of a sheet is printed: what was chosen the last time. */
+  get parts(): Preferences['sheetParts'] {
+    return this.#app.preferences.values.sheetParts;
+  }
+  chooseParts(sheetParts: Preferences['sheetParts']): void {
+    void this.#app.preferences.change({ sheetParts });
+    this.#notify();
   }
   get saved(): SaveStatus {
     return this.#queue.status;
@@ -99,7 +108,9 @@ export class SheetBook {
 
   /** A new sheet on the card in use. */
   create(title: string): void {
-    this.#show(newSheet(title, this.#room.card.document, this.#app.about.appVersion));
+    const { about, preferences } = this.#app;
+    const paper = usualPaper(preferences.values.paper);
+    this.#show(newSheet({ title, paper, card: this.#room.card.document, appVersion: about.appVersion }));
     this.#keep();
   }
 
@@ -246,19 +257,16 @@ class SheetSteps {
   }
 }
 
-/** An empty sheet on a card, begun now, on the paper that is usual in the country of the window's language. */
-export function newSheet(title: string, card: unknown, appVersion: string): Sheet {
+/** An empty sheet, begun now. */
+export function newSheet(given: Pick<Sheet, 'title' | 'paper' | 'card' | 'appVersion'>): Sheet {
   const madeAt = new Date().toISOString();
   return {
     kind: SHEET_KIND,
     schemaVersion: SHEET_VERSION,
-    appVersion,
+    ...given,
     id: `${madeAt.slice(0, 19).replaceAll(/[-:]/g, '').replace('T', '-')}-${crypto.randomUUID().slice(0, 6)}`,
-    title,
     madeAt,
     zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
-    paper: /(US|CA)$/.test(navigator.language) ? 'letter' : 'a4',
-    card,
     problems: [],
   };
 }

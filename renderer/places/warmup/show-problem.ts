@@ -15,7 +15,10 @@ export async function showProblem(
   appVersion: string,
   closed: () => void,
 ): Promise<void> {
-  const sheet = { ...newSheet(classWords.make.shown, room.card.document, appVersion), problems: [problemOf(item)] };
+  const sheet = {
+    ...newSheet({ title: classWords.make.shown, paper: 'a4', card: room.card.document, appVersion }),
+    problems: [problemOf(item)],
+  };
   const answers = new SheetAnswers(room, () => undefined);
   const { projectSheet } = await import('../../print/print-sheet.ts');
   const screen = await projectSheet(sheet, (problem) => answers.to(sheet, problem));
