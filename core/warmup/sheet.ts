@@ -3,7 +3,7 @@ import { isFields } from '../base/json.ts';
 import { expectValue } from '../base/result.ts';
 import { fields, id, list, oneOf, text, time, type ValueOf, wholeWithin } from '../base/schema.ts';
 import { type Rate, rateOf } from '../base/statistics.ts';
-import { PASS_STEPS, SEATS } from '../exchange/steps.ts';
+import { PASS_STEPS, type Seat, SEATS } from '../exchange/steps.ts';
 import { isRight, type Judgement } from '../review/decision.ts';
 import { parseTiles } from '../tiles/text.ts';
 import type { Tiles } from '../tiles/tiles.ts';
@@ -93,6 +93,22 @@ const DEFAULT_QUESTION = 'Which three tiles do you pass, and why?';
 
 export function problemOf(item: WarmUpItem): SheetProblem {
   return { ...item, remark: '', question: DEFAULT_QUESTION, answers: [] };
+}
+
+/** Seats that a problem may be given to: with 14 tiles it is East's, with 13 anybody else's. */
+export function seatsOf({ rack }: Pick<SheetProblem, 'rack'>): readonly Seat[] {
+  const isEast = tilesOf(rack).size === 14;
+  return SEATS.filter((seat) => (seat === 'East') === isEast);
+}
+
+/** The same rack at another seat or before another pass. A code names a deal at its first pass, so it goes. */
+export function problemBefore(
+  problem: SheetProblem,
+  { seat, step }: Pick<SheetProblem, 'seat' | 'step'>,
+): SheetProblem {
+  if (seat === problem.seat && step === problem.step) return problem;
+  const { code: _, ...plain } = problem;
+  return { ...plain, seat, step, gone: step === 'right' ? '' : problem.gone };
 }
 
 /** Moves a problem up (-1) or down (1); at the ends nothing changes. */

@@ -1,10 +1,12 @@
 import type { AnswerDocument, JudgedDocument } from '../../core/engine/practice-questions.ts';
-import { isRight, type Judgement } from '../../core/review/decision.ts';
-import { formatTileList } from '../../core/tiles/text.ts';
+import { isRight, type Judgement, type Verdict } from '../../core/review/decision.ts';
+import type { Kind } from '../../core/tiles/kinds.ts';
+import { formatTileList, kindsOf } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { endCostOf, type ProblemEnds } from '../../core/warmup/sheet-ends.ts';
 import type { JudgedPass, SheetProblem } from '../../core/warmup/sheet.ts';
 import { differenceAlone, differenceInGames } from '../words/numbers.ts';
+import { answerWords } from '../words/sheets.ts';
 import { warmUpWords } from '../words/warmup.ts';
 
 /** The answer to a problem of a sheet. */
@@ -35,9 +37,58 @@ export function judgedPasses({ answer, ends }: SheetAnswer): JudgedPass[] {
   return [...passes.filter(({ isBest }) => isBest), ...passes.filter(({ isBest }) => !isBest)].map(({ pass }) => pass);
 }
 
-/** The option of the plan that gives these tiles. */
-export function optionOf(text: string | undefined, { options }: AnswerDocument): JudgedDocument | undefined {
-  return options.find(({ kinds }) => formatTileList(kinds) === text);
+/** A choice as a class sees it. */
+export interface RankedChoice {
+  /** The tiles given; null for stopping before the second round. */
+  readonly kinds: readonly Kind[] | null;
+  /** How many more go unseen. */
+  readonly blind: number;
+  readonly verdict: Verdict;
+  /** By the end of the exchange; null where that was not looked at. */
+  readonly cost: number | null;
+}
+
+/** The choices whose cost by the end is known: the best, those as good, then the others, the cheapest first. */
+export function rankedChoices({ answer, ends }: SheetAnswer): RankedChoice[] {
+  const blindOf = (kinds: readonly Kind[]): number => optionOf(kinds, answer)?.blind ?? 0;
+  if (ends === null) {
+    const good = answer.options.filter(({ verdict }) => isRight(verdict));
+    return good.map(({ kinds, blind, verdict }) => ({ kinds, blind, verdict, cost: null }));
+  }
+  const [best, ...others] = ends.rows.map(({ give, cost, verdict }): RankedChoice => {
+    const kinds = give === null ? null : kindsOf(give);
+    return { kinds, blind: kinds === null ? 0 : blindOf(kinds), verdict, cost };
+  });
+  if (best === undefined) return [];
+  const byCost = others.toSorted((one, other) => (one.cost ?? 0) - (other.cost ?? 0));
+  return [
+    best,
+    ...byCost.filter(({ verdict }) => isRight(verdict)),
+    ...byCost.filter(({ verdict }) => !isRight(verdict)),
+  ];
+}
+
+/** The option of the plan that gives these tiles, in whatever order. */
+export function optionOf(kinds: readonly Kind[], { options }: AnswerDocument): JudgedDocument | undefined {
+  const tiles = Tiles.of(kinds);
+  return options.find((option) => Tiles.of(option.kinds).equals(tiles));
+}
+
+/** "Best", "As good", or "Worse". */
+export function gradeWords(verdict: Verdict, place: number): string {
+  if (place === 0) return answerWords.best;
+  return isRight(verdict) ? answerWords.asGood : answerWords.worse;
+}
+
+/** What a choice costs by the end of the exchange, for a class; nothing for the best. */
+export function costWords({ verdict, cost }: Pick<RankedChoice, 'verdict' | 'cost'>): string {
+  if (cost === null || cost === 0) return '';
+  return isRight(verdict) ? answerWords.tooClose(differenceInGames(cost)) : answerWords.costs(differenceInGames(cost));
+}
+
+/** The same where it is said above what is counted: "costs 3". */
+export function costInShort(cost: number | null): string {
+  return cost === null || cost === 0 ? '' : answerWords.costs(differenceAlone(cost));
 }
 
 /** What a choice costs: "About 2 games in 100, give or take 1"; one without an interval is one for now. */

@@ -10,7 +10,7 @@ export interface Printed {
 
 /**
  * Prints one element and nothing else of the page, or saves it as PDF where the person chooses
- * that. On the screen it is not seen; it is removed when printing is over.
+ * that. On the screen it is not seen, though it can be measured there; it is removed when printing is over.
  */
 export async function printAlone({ element, title, pageRules, drawn }: Printed): Promise<void> {
   const rules = new CSSStyleSheet();
@@ -36,6 +36,6 @@ function rulesFor(name: string): string {
       html, body { background: white !important; color: black !important; }
     }
     @media screen {
-      ${name} { display: none; }
+      ${name} { position: fixed; top: 0; right: 100vw; visibility: hidden; }
     }`;
 }

@@ -2,27 +2,22 @@ import type { Sheet } from '../../core/warmup/sheet.ts';
 import type { AnswerFor } from './judged.ts';
 import { printAlone } from './print-alone.ts';
 import './wr-sheet-print.ts';
+import type { SheetParts } from './wr-sheet-print.ts';
 import type { WrSheetProject } from './wr-sheet-project.ts';
 import './wr-sheet-project.ts';
 
-/** The page itself: its size, room at the edges, and its number below. */
+/** The page itself: its size. Its edges, its head and its foot are drawn with it. */
 function pageRules({ paper }: Sheet): string {
-  const size = paper === 'letter' ? 'letter' : 'A4';
-  return `@page {
-    size: ${size} portrait;
-    margin: 15mm 16mm 18mm;
-    @bottom-right {
-      content: counter(page) ' / ' counter(pages);
-      font: 14pt sans-serif;
-    }
-  }`;
+  return `@page { size: ${paper === 'letter' ? 'letter' : 'A4'} portrait; margin: 0; } body { margin: 0; }`;
 }
 
-/** Prints a sheet, or saves it as PDF: the problems, then the answers on pages of their own. */
-export async function printSheet(sheet: Sheet, answerFor: AnswerFor): Promise<void> {
+/** Prints of a sheet what was chosen, or saves it as PDF: the problems, the answers, or both on pages apart. */
+export async function printSheet(sheet: Sheet, answerFor: AnswerFor, parts: SheetParts): Promise<void> {
   const element = document.createElement('wr-sheet-print');
   element.sheet = sheet;
+  element.paper = sheet.paper;
   element.answerFor = answerFor;
+  element.parts = parts;
   await printAlone({ element, title: sheet.title, pageRules: pageRules(sheet), drawn: () => element.drawn() });
 }
 

@@ -1,9 +1,14 @@
 import { css } from 'lit';
 
-/** Print: black on white, no letter under 14 pt, tiles drawn large, room to write. */
+/**
+ * Print: black on white, no letter under 14 pt, fourteen tiles to a line, room to write. Each page is a box as large
+ * as the paper, so that it has a head and a foot of its own, whatever the printer adds.
+ */
 export const sheetPrintStyles = css`
   :host {
-    --tile-width: 15.5mm;
+    --page-width: 210mm;
+    --page-height: 297mm;
+    --tile-width: 12mm;
     --enamel: white;
     --enamel-edge: black;
     --stroke: 1.2px;
@@ -11,28 +16,104 @@ export const sheetPrintStyles = css`
     display: block;
     color: black;
     font-size: 14pt;
-    line-height: 1.35;
+    line-height: 1.3;
   }
 
-  h1 {
-    margin: 0 0 6mm;
-    font-size: 20pt;
+  :host([paper='letter']) {
+    --page-width: 215.9mm;
+    --page-height: 279.4mm;
+    --tile-width: 12.3mm;
+  }
+
+  /* A little lower than the paper, lest rounding begins another page; what is longer goes on over the next. */
+  .page {
+    display: grid;
+    grid-template-rows: auto 1fr auto;
+    width: var(--page-width);
+    min-height: calc(var(--page-height) - 0.5mm);
+    padding: 11mm 14mm 9mm;
+    overflow-wrap: anywhere;
+  }
+
+  .page + .page {
+    break-before: page;
+  }
+
+  /* One page that holds them all: its room is that of any page. */
+  .measuring {
+    grid-template-rows: auto minmax(0, 1fr) auto;
+    height: calc(var(--page-height) - 0.5mm);
+  }
+
+  header,
+  footer {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    justify-content: space-between;
+    gap: 0 6mm;
+  }
+
+  header {
+    padding-bottom: 3mm;
+  }
+
+  footer {
+    padding-top: 2mm;
+    border-top: 1.5px solid black;
+  }
+
+  .page-number {
+    margin-inline-start: auto;
+  }
+
+  h1,
+  h2,
+  h3,
+  p {
+    margin: 0;
+  }
+
+  h1,
+  .title {
+    font-size: 18pt;
+    font-weight: 700;
     line-height: 1.2;
   }
 
   h2 {
-    margin: 0;
     font-size: 16pt;
   }
 
-  p {
-    margin: 0;
+  h3 {
+    font-size: 14pt;
+  }
+
+  .person {
+    flex: 1 0 100%;
+    display: flex;
+    gap: 3mm;
+    padding-top: 3mm;
+  }
+
+  .person .line {
+    flex: 2;
+    height: auto;
+  }
+
+  .person .line:last-child {
+    flex: 1;
+  }
+
+  .lead {
+    flex: 1 0 100%;
+    padding-top: 2mm;
   }
 
   .problem,
   .answer {
     break-inside: avoid;
-    padding-block: 4mm 5mm;
+    padding-block: 3mm 5mm;
     border-top: 1.5px solid black;
   }
 
@@ -42,34 +123,25 @@ export const sheetPrintStyles = css`
     align-items: baseline;
     justify-content: space-between;
     gap: 0 6mm;
-    break-after: avoid;
   }
 
   .tiles {
     display: flex;
-    flex-wrap: wrap;
-    gap: 1.6mm;
-    margin-block: 3mm;
-    /* A long remark may go over to the next page, a rack never. */
+    gap: 1mm;
+    margin-block: 2mm;
     break-inside: avoid;
-    break-after: avoid;
-    /* Seven in a row. */
-    width: calc(7 * (var(--tile-width) + 1.6mm));
   }
 
   .gone,
   .answer {
-    --tile-width: 11mm;
+    --tile-width: 9mm;
   }
 
   .gone .tiles,
-  .answer .tiles {
+  .choice .tiles {
     display: inline-flex;
-    flex-wrap: nowrap;
-    width: auto;
-    margin-block: 1mm;
+    margin-block: 0;
     vertical-align: middle;
-    break-after: auto;
   }
 
   .remark {
@@ -79,9 +151,8 @@ export const sheetPrintStyles = css`
   .write {
     display: grid;
     grid-template-columns: auto 1fr;
+    grid-auto-rows: 9mm;
     gap: 0 3mm;
-    margin-top: 2mm;
-    break-inside: avoid;
   }
 
   .line {
@@ -97,44 +168,29 @@ export const sheetPrintStyles = css`
     align-self: end;
   }
 
-  .answers {
-    break-before: page;
-  }
-
-  .answers > p {
-    margin-bottom: 4mm;
-  }
-
-  dl {
+  /* Two beside each other; no cost is longer than "costs under 1". */
+  .choices {
+    --tile-width: 7.5mm;
     display: grid;
-    grid-template-columns: auto 1fr;
-    gap: 1mm 4mm;
-    margin: 2mm 0 0;
+    grid-template-columns: 1fr 1fr;
+    gap: 1.5mm 4mm;
+    margin-bottom: 2mm;
   }
 
-  dt {
-    font-weight: 700;
-  }
-
-  dd {
-    margin: 0;
-  }
-
-  .chose,
-  .costed {
+  .choice {
     display: grid;
-    grid-template-columns: auto 1fr;
+    grid-template-columns: 23mm auto 1fr;
     align-items: center;
-    gap: 3mm;
-  }
-
-  .chose {
-    grid-template-columns: 2ch auto 1fr;
-  }
-
-  .group {
-    display: inline-block;
-    margin-inline-end: 5mm;
+    gap: 2mm;
+    min-height: 10mm;
     white-space: nowrap;
+  }
+
+  .choice.class {
+    grid-template-columns: 10mm auto 1fr;
+  }
+
+  .wide {
+    grid-column: 1 / -1;
   }
 `;

@@ -1,179 +1,195 @@
 import { html, nothing } from 'lit';
-import type { HandDocument } from '../../core/engine/documents.ts';
-import type { AnswerDocument } from '../../core/engine/practice-questions.ts';
-import { isRight } from '../../core/review/decision.ts';
-import { formatTileList, kindsOf } from '../../core/tiles/text.ts';
-import { type JudgedPass, type Sheet, type SheetProblem, spreadOf } from '../../core/warmup/sheet.ts';
-import { data, element } from '../parts/element.ts';
+import { readCard } from '../../core/card/file.ts';
+import { kindsOf } from '../../core/tiles/text.ts';
+import { type Paper, type Sheet, type SheetProblem, spreadOf } from '../../core/warmup/sheet.ts';
+import type { Preferences } from '../../main/desk/desk.ts';
+import { data, element, reflected, state, text } from '../parts/element.ts';
 import { tileRow } from '../parts/tile/tile-row.ts';
 import { WrTile } from '../parts/tile/wr-tile.ts';
 import { sharedStyles } from '../tokens/shared.ts';
-import { differenceAlone, differenceInGames, percent } from '../words/numbers.ts';
-import { sheetPrintWords, sheetWords } from '../words/sheets.ts';
-import { warmUpWords } from '../words/warmup.ts';
-import { type AnswerFor, judgedPasses, judgedWords, nowWords, optionOf, type SheetAnswer } from './judged.ts';
+import { answerWords, sheetPrintWords, sheetWords, turnWords } from '../words/sheets.ts';
+import { givenTiles, shownChoices } from './given-tiles.ts';
+import { type AnswerFor, costInShort, gradeWords, judgedPasses, type SheetAnswer } from './judged.ts';
+import { lessonOfRack, reasonsOfBest } from './lesson-words.ts';
 import { sheetPrintStyles } from './sheet-print-styles.ts';
+import { spreadOverPages } from './spread-pages.ts';
 
 const words = sheetPrintWords;
-const SHOWN_EQUALS = 3;
-const SHOWN_HANDS = 2;
-const SHOWN_SECTIONS = 3;
-/** Lines to write on, beside the one for the pass. */
-const LINES = [1, 2];
+const MOST_ON_A_PAGE = 4;
+/** Lines over the whole width, beside the one for the pass and the one for the reason. */
+const LEAST_LINES = 1;
+const MOST_LINES = 7;
+
+/** What of a sheet is printed. */
+export type SheetParts = Preferences['sheetParts'];
+
+/** The problems or the answers, and which of them stand on each page. */
+interface Part {
+  readonly of: 'questions' | 'answers';
+  readonly pages: readonly Page[];
+}
+
+interface Page {
+  readonly places: readonly number[];
+  /** Lines to write on, for each problem. */
+  readonly lines: number;
+}
 
 const Base = element({
   sheet: data<Sheet>(),
   answerFor: data<AnswerFor>(),
+  parts: data<SheetParts>('both'),
+  paper: reflected(text<Paper>('a4')),
+  /** Null as long as it is measured. */
+  laidOut: state<readonly Part[] | null>(null),
 });
 
-/** A sheet as it is printed: every problem with room to write, then the answers on pages apart. */
+/** A sheet as it is printed: every problem with room to write, then the answers, on pages that are numbered apart. */
 export class WrSheetPrint extends Base {
   static override styles = [sharedStyles, sheetPrintStyles];
 
-  /** Resolves once all tiles are drawn. */
+  /** Resolves once the pages are laid out and all tiles are drawn. */
   async drawn(): Promise<void> {
     await this.updateComplete;
-    const tiles = [...this.renderRoot.querySelectorAll('wr-tile')].filter((tile) => tile instanceof WrTile);
-    await Promise.all(tiles.map((tile) => tile.updateComplete));
+    await this.#tilesDrawn();
+    this.laidOut = this.#chosen.map((of) => ({ of, pages: this.#spread(of) }));
+    await this.updateComplete;
+    await this.#tilesDrawn();
     await new Promise((resume) => requestAnimationFrame(resume));
   }
 
   protected override render(): unknown {
-    const { title, problems } = this.sheet;
-    return html`<main>
-        <h1>${title}</h1>
-        ${problems.map((problem, place) => this.#problem(problem, place))}
-      </main>
-      <section class="answers">
-        <h1>${words.answers(title)}</h1>
-        <p>${words.model}</p>
-        ${problems.map((problem, place) => this.#answer(problem, place))}
-      </section>`;
+    const all = { places: this.sheet.problems.map((_, place) => place), lines: LEAST_LINES };
+    const parts = this.laidOut ?? this.#chosen.map((of): Part => ({ of, pages: [all] }));
+    return parts.map((part) => part.pages.map((_, page) => this.#page(part, page)));
   }
 
-  #problem(problem: SheetProblem, place: number): unknown {
-    return html`<section class="problem">
-      ${head(problem, place)} ${tileRow(kindsOf(problem.rack))}
-      ${problem.gone === '' ? nothing : html`<p class="gone">${warmUpWords.run.gone}: ${tileRow(kindsOf(problem.gone))}</p>`}
-      <p>${problem.question}</p>
-      ${problem.remark === '' ? nothing : html`<p class="remark">${problem.remark}</p>`}
-      <div class="write" role="group" aria-label=${words.room}>
-        <span class="label">${words.give}</span><span class="line"></span> <span class="label">${words.why}</span
-        ><span class="line"></span>
-        ${LINES.map(() => html`<span class="line whole"></span>`)}
+  get #chosen(): readonly Part['of'][] {
+    return this.parts === 'both' ? ['questions', 'answers'] : [this.parts];
+  }
+
+  async #tilesDrawn(): Promise<void> {
+    const tiles = [...this.renderRoot.querySelectorAll('wr-tile')].filter((tile) => tile instanceof WrTile);
+    await Promise.all(tiles.map((tile) => tile.updateComplete));
+  }
+
+  /** The pages, by the heights that the problems have on the one page that they are measured on; lines fill what is left. */
+  #spread(of: Part['of']): readonly Page[] {
+    const body = this.renderRoot.querySelector(`.measuring.${of} .body`);
+    const heights = [...(body?.children ?? [])].map((each) => each.getBoundingClientRect().height);
+    const line = body?.querySelector('.line')?.getBoundingClientRect().height ?? Number.POSITIVE_INFINITY;
+    const room = body?.clientHeight ?? 0;
+    return spreadOverPages(heights, room, MOST_ON_A_PAGE).map((places) => {
+      const left = places.reduce((rest, place) => rest - (heights[place] as number), room);
+      const more = Math.max(0, Math.floor(left / places.length / line));
+      return { places, lines: Math.min(MOST_LINES, LEAST_LINES + more) };
+    });
+  }
+
+  #page({ of, pages }: Part, page: number): unknown {
+    const asked = of === 'questions';
+    const { places, lines } = pages[page] as Page;
+    const number = asked ? words.questionsPage : words.answersPage;
+    const hint = asked && places.some((place) => this.sheet.problems[place]?.code !== undefined);
+    return html`<section class="page ${of} ${this.laidOut === null ? 'measuring' : ''}">
+      <header>
+        ${this.#title(of, page)} <span>${cardOf(this.sheet)}</span>
+        ${
+          asked
+            ? html`<span class="person"
+                >${words.name}<span class="line"></span>${words.date}<span class="line"></span
+              ></span>`
+            : html`<p class="lead">${words.model}</p>`
+        }
+      </header>
+      <div class="body">
+        ${places.map((place) => {
+          const problem = this.sheet.problems[place] as SheetProblem;
+          return asked ? question(problem, place, lines) : this.#answer(problem, place);
+        })}
       </div>
+      <footer>
+        ${hint || this.laidOut === null ? html`<span>${words.codeHint}</span>` : nothing}
+        <span class="page-number">${number(page + 1, pages.length)}</span>
+      </footer>
     </section>`;
+  }
+
+  /** A heading on the first page; on the others it only says where the page belongs. */
+  #title(of: Part['of'], page: number): unknown {
+    const title = of === 'questions' ? this.sheet.title : words.answers(this.sheet.title);
+    return page === 0 ? html`<h1>${title}</h1>` : html`<span class="title">${title}</span>`;
   }
 
   #answer(problem: SheetProblem, place: number): unknown {
     const found = this.answerFor(problem);
-    if (found === null) return nothing;
-    const { answer } = found;
-    const [best, ...others] = judgedPasses(found);
-    const equals = others.filter(
-      ({ verdict, halfWidth }) => isRight(verdict) && (found.ends === null || halfWidth !== null),
-    );
+    const { choices, left } = shownChoices(found);
     return html`<section class="answer">
-      ${head(problem, place)}
-      <p>${formatTileList(kindsOf(problem.rack))}</p>
-      <dl>
-        ${
-          best === undefined
-            ? nothing
-            : html`<dt>${words.best}</dt>
-                <dd>
-                  ${pass(best, answer)} ${lead(found)}
-                  <p>${reasonsOf(best, answer).join(' ')}</p>
-                </dd>`
-        }
-        ${
-          equals.length === 0
-            ? nothing
-            : html`<dt>${words.asGood}</dt>
-                <dd>${equals.slice(0, SHOWN_EQUALS).map((each) => costed(each, answer))} ${more(equals)}</dd>`
-        }
-        <dt>${words.lean}</dt>
-        <dd>${lean(answer)}</dd>
-        <dt>${words.hands}</dt>
-        <dd>${answer.reading.hands.slice(0, SHOWN_HANDS).map(hand)}</dd>
-        ${this.#class(problem, found)}
-      </dl>
+      ${head(problem, place)} ${tileRow(kindsOf(problem.rack))}
+      ${
+        found === null
+          ? nothing
+          : html`<div class="choices">
+                ${choices.map(
+                  (choice, rank) =>
+                    html`<div class="choice">
+                      <strong>${gradeWords(choice.verdict, rank)}</strong> ${givenTiles(choice)}
+                      <span>${costInShort(choice.cost)}</span>
+                    </div>`,
+                )}
+                ${left > 0 ? html`<p class="wide">${answerWords.more(left)}</p>` : nothing}
+              </div>
+              <p>${[...lessonOfRack(found), ...reasonsOfBest(found)].join(' ')}</p>
+              ${spread(problem, found)}`
+      }
     </section>`;
   }
+}
 
-  #class({ answers }: SheetProblem, found: SheetAnswer): unknown {
-    const spread = spreadOf(answers, judgedPasses(found));
-    if (spread.people === 0) return nothing;
-    const rows = spread.rows.filter(({ people }) => people > 0);
-    return html`<dt>${words.class}</dt>
-      <dd>
-        ${rows.map(
-          (row) =>
-            html`<p class="chose">
-              <strong>${row.people}</strong> ${tileRow(kindsOf(row.give))}
-              <span>${judgedWords(row)} (${nowWords(row.now)})</span>
-            </p>`,
-        )}
-      </dd>`;
-  }
+function question(problem: SheetProblem, place: number, lines: number): unknown {
+  return html`<section class="problem">
+    ${head(problem, place)} ${tileRow(kindsOf(problem.rack))}
+    ${problem.gone === '' ? nothing : html`<p class="gone">${answerWords.gone}: ${tileRow(kindsOf(problem.gone))}</p>`}
+    <p>${problem.question}</p>
+    ${problem.remark === '' ? nothing : html`<p class="remark">${problem.remark}</p>`}
+    <div class="write" role="group" aria-label=${words.room}>
+      <span class="label">${words.give}</span><span class="line"></span> <span class="label">${words.why}</span
+      ><span class="line"></span>
+      ${Array.from({ length: lines }, () => html`<span class="line whole"></span>`)}
+    </div>
+  </section>`;
 }
 
 function head({ seat, step, code }: SheetProblem, place: number): unknown {
   return html`<div class="head">
     <h2>${sheetWords.problem(place + 1)}</h2>
-    <span>${words.seat(seat, warmUpWords.steps[step])}</span>
+    <span>${turnWords(seat, step)}</span>
     ${code === undefined ? nothing : html`<span>${words.code(code)}</span>`}
   </div>`;
 }
 
-function pass({ give }: JudgedPass, answer: AnswerDocument): unknown {
-  const blind = optionOf(give, answer)?.blind ?? 0;
-  return html`<span class="group"
-    >${tileRow(kindsOf(give))} ${blind === 0 ? '' : warmUpWords.answer.blindNote(blind)}</span
-  > `;
+/** What the class chose, each with what it costs. */
+function spread({ answers }: SheetProblem, found: SheetAnswer): unknown {
+  const { people, rows } = spreadOf(answers, judgedPasses(found));
+  if (people === 0) return nothing;
+  return html`<h3>${words.class}</h3>
+    <div class="choices">
+      ${rows
+        .filter((row) => row.people > 0)
+        .map(
+          (row) =>
+            html`<p class="choice class">
+              <strong>${row.people}</strong> ${tileRow(kindsOf(row.give))}
+              <span>${gradeWords(row.verdict, row.verdict === 'best' ? 0 : 1)} ${costInShort(row.cost)}</span>
+            </p>`,
+        )}
+    </div>`;
 }
 
-/** A pass that is as good, with how far it is behind. */
-function costed(judged: JudgedPass, answer: AnswerDocument): unknown {
-  const { cost, halfWidth } = judged;
-  const behind =
-    cost === 0 || halfWidth === null
-      ? ''
-      : words.behind(warmUpWords.within(differenceInGames(cost), differenceAlone(halfWidth)));
-  return html`<p class="costed">${pass(judged, answer)} <span>${behind}</span></p>`;
-}
-
-/** How sure the best pass is the best: how far the next choice is behind. */
-function lead({ ends }: SheetAnswer): unknown {
-  const next = ends?.rows[0]?.next;
-  if (next === undefined) return nothing;
-  return html`<p>${words.lead(warmUpWords.within(differenceInGames(next.loss), differenceAlone(next.halfWidth)))}</p>`;
-}
-
-function reasonsOf({ give }: JudgedPass, answer: AnswerDocument): readonly string[] {
-  return optionOf(give, answer)?.reasons ?? [];
-}
-
-function more(equals: readonly JudgedPass[]): unknown {
-  const left = equals.length - SHOWN_EQUALS;
-  return left > 0 ? html`<span class="group">${warmUpWords.answer.asGoodMore(left)}</span>` : nothing;
-}
-
-function lean({ reading }: AnswerDocument): string {
-  return reading.lean
-    .slice(0, SHOWN_SECTIONS)
-    .map(({ section, share }) => `${section} ${whole(percent(share))}`)
-    .join(', ');
-}
-
-function hand({ section, places, away, reach }: HandDocument): unknown {
-  const text = places.map((group) => formatTileList(group.map(({ kind }) => kind))).join(' ');
-  return html`<p>${section}: ${text}, ${words.away(away)}, ${words.reach(whole(percent(reach)))}</p>`;
-}
-
-/** A number and its unit on one line. */
-function whole(text: string): string {
-  return text.replaceAll(' ', '\u00a0');
+/** The card that the answers are worked out from, with its season. */
+function cardOf({ card }: Sheet): string {
+  const read = readCard(card);
+  return read.ok ? words.card(read.value.card.title, read.value.card.season) : '';
 }
 
 customElements.define('wr-sheet-print', WrSheetPrint);

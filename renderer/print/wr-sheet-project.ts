@@ -1,119 +1,24 @@
-import { css, html, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { kindsOf } from '../../core/tiles/text.ts';
 import type { Sheet, SheetProblem } from '../../core/warmup/sheet.ts';
 import { data, element, state } from '../parts/element.ts';
 import { emit } from '../parts/emit.ts';
+import { howCounted } from '../parts/how-counted.ts';
 import { tileRow } from '../parts/tile/tile-row.ts';
 import '../parts/wr-button.ts';
 import { sharedStyles } from '../tokens/shared.ts';
-import { projectWords } from '../words/sheets.ts';
+import { answerWords, projectWords, turnWords } from '../words/sheets.ts';
 import type { AnswerFor } from './judged.ts';
-import { classStep, isAtEnd, movedBy, passesStep, type ProjectAt, readingStep } from './project-parts.ts';
+import { answerStep, COUNTED, isAtEnd, movedBy, type ProjectAt, stepAt } from './project-parts.ts';
+import { projectStyles } from './project-styles.ts';
 
 const words = projectWords;
-
-/** A sheet on a screen: letters and tiles that can be read from the last row. */
-const projectStyles = css`
-  dialog {
-    display: none;
-    flex-direction: column;
-    width: 100vw;
-    max-width: none;
-    height: 100dvh;
-    max-height: none;
-    margin: 0;
-    padding: var(--space-4) var(--space-5);
-    overflow: hidden;
-    border: 0;
-    background: var(--paper);
-    color: var(--ink);
-    font-size: clamp(1.2rem, 2.2vw, 2.2rem);
-  }
-
-  dialog[open] {
-    display: flex;
-    gap: var(--space-4);
-  }
-
-  /* Between a head and buttons that keep their place. */
-  .problem {
-    position: relative;
-    flex: 1 1 0;
-    display: flex;
-    flex-direction: column;
-    gap: var(--space-4);
-    min-height: 0;
-    overflow: auto;
-    overflow-wrap: anywhere;
-  }
-
-  header,
-  footer {
-    flex: none;
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    justify-content: space-between;
-    gap: var(--space-2) var(--space-4);
-    font-size: var(--text-body);
-  }
-
-  footer {
-    padding-top: var(--space-3);
-    justify-content: center;
-  }
-
-  h1,
-  h2,
-  p {
-    margin: 0;
-  }
-
-  h1 {
-    font-size: clamp(1.3rem, 2.4vw, 2.4rem);
-  }
-
-  h2 {
-    font-size: 1em;
-  }
-
-  .tiles {
-    --tile-width: clamp(40px, 5.6vw, 110px);
-    display: inline-flex;
-    flex-wrap: wrap;
-    gap: clamp(4px, 0.6vw, 12px);
-    vertical-align: middle;
-  }
-
-  .small {
-    --tile-width: clamp(34px, 3vw, 64px);
-  }
-
-  .step {
-    display: flex;
-    flex-direction: column;
-    gap: var(--space-2);
-    padding-top: var(--space-3);
-    border-top: 1px solid var(--hairline);
-  }
-
-  .row {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    gap: var(--space-2) var(--space-4);
-  }
-
-  wr-hand {
-    --tile-width: clamp(18px, 2.4vw, 48px);
-  }
-`;
 
 const Base = element({
   sheet: data<Sheet>(),
   answerFor: data<AnswerFor>(),
   place: state(0),
-  /** How many of the steps are shown, from 0. */
+  /** The step of the answer that is shown, from 1; 0 for the question. */
   step: state(0),
 });
 
@@ -126,42 +31,54 @@ export class WrSheetProject extends Base {
     this.renderRoot.querySelector<HTMLElement>('footer wr-button:last-of-type')?.focus();
   }
 
-  protected override updated(): void {
-    [...this.renderRoot.querySelectorAll('.step')].at(-1)?.scrollIntoView({ block: 'nearest' });
-  }
-
   protected override render(): unknown {
     const { problems } = this.sheet;
     const problem = problems[this.place];
+    const step = stepAt(this.sheet, this.#at);
+    const counted = step === null ? null : COUNTED[step];
     return html`<dialog aria-labelledby="title" @cancel=${this.#cancelled} @keydown=${this.#onKey}>
       <header>
-        <h1 id="title">${words.of(this.place + 1, problems.length)}</h1>
+        <h1 id="title">${this.#title(problem)}</h1>
         <wr-button look="quiet" @click=${this.#close}>${words.close}</wr-button>
       </header>
       ${problem === undefined ? nothing : this.#problem(problem)}
       <footer>
+        <span class="before"></span>
         <wr-button ?disabled=${this.place === 0 && this.step === 0} @click=${() => this.#go(-1)}
           >${words.back}</wr-button
         >
         <wr-button look="main" ?disabled=${isAtEnd(this.sheet, this.#at)} @click=${() => this.#go(1)}
           >${words.next}</wr-button
         >
+        <span class="counted">${counted === null ? nothing : howCounted(counted)}</span>
       </footer>
     </dialog>`;
   }
 
+  /** "Problem 2 of 3: South, first pass across"; who is to pass is always said. */
+  #title(problem: SheetProblem | undefined): string {
+    const at = words.of(this.place + 1, this.sheet.problems.length);
+    const turn = problem === undefined ? '' : turnWords(problem.seat, problem.step);
+    return [at, turn].filter((each) => each !== '').join(': ');
+  }
+
   #problem(problem: SheetProblem): unknown {
     const found = this.answerFor(problem);
-    return html`<div class="problem">
-      ${tileRow(kindsOf(problem.rack))}
-      <p>${problem.question}</p>
-      ${problem.remark === '' ? nothing : html`<p>${problem.remark}</p>`}
-      <div aria-live="polite">
-        ${found === null || this.step < 1 ? nothing : readingStep(found.answer)}
-        ${found === null || this.step < 2 ? nothing : passesStep(found)}
-        ${found === null || this.step < 3 ? nothing : classStep(problem, found)}
-      </div>
-    </div>`;
+    const step = stepAt(this.sheet, this.#at);
+    return html`<div class="rack ${step === null ? '' : 'small'}">${tileRow(kindsOf(problem.rack))}</div>
+      ${
+        problem.gone === '' || step !== null
+          ? nothing
+          : html`<div class="gone"><span>${answerWords.gone}</span> ${tileRow(kindsOf(problem.gone))}</div>`
+      }
+      <div class="shown" aria-live="polite">
+        ${
+          step === null || found === null
+            ? html`<p>${problem.question}</p>
+                ${problem.remark === '' ? nothing : html`<p>${problem.remark}</p>`}`
+            : answerStep(step, problem, found)
+        }
+      </div>`;
   }
 
   get #at(): ProjectAt {

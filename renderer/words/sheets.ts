@@ -1,3 +1,6 @@
+import type { PassStep, Seat } from '../../core/exchange/steps.ts';
+import { tilesCounted } from './numbers.ts';
+
 /** Words of the sheets of a class. */
 export const sheetWords = {
   title: 'Sheets',
@@ -24,7 +27,15 @@ export const sheetWords = {
   print: 'Print or save as PDF',
   project: 'Show on a screen',
   save: 'Save as a file',
+  printed: 'What to print',
+  parts: { questions: 'Questions', answers: 'Answers', both: 'Both' },
   add: 'Add problems',
+  addDone: 'Done',
+  tiles: 'Tiles',
+  tileCounts: { 13: '13', 14: '14, as East', turns: '13 and 14 in turn' },
+  step: 'Pass',
+  seat: 'Seat',
+  stepNote: 'The table plays up to that pass. Such a deal has no code.',
   howMany: 'How many',
   howManyRange: 'A sheet holds 1 to 30 problems: type such a number.',
   addKind: (count: number | null) =>
@@ -33,8 +44,10 @@ export const sheetWords = {
   byTiles: 'Type a rack',
   addThis: 'Add',
   full: 'A sheet holds 30 problems. The others were left out.',
-  empty: 'This sheet has no problems yet. Add some here.',
+  empty: 'This sheet has no problems yet. Add some above.',
   problem: (place: number) => `Problem ${place}`,
+  about: 'Question, remark, seat and pass',
+  codeGoes: 'With another seat or pass, this problem loses its code.',
   question: 'Question',
   remark: 'Your remark, printed under the question',
   up: (place: number) => `Move problem ${place} up`,
@@ -60,25 +73,63 @@ export const sheetWords = {
   notChosen: 'nobody',
 };
 
+/** The passes as one speaks of them. */
+const stepWords = {
+  right: 'first pass to the right',
+  across: 'first pass across',
+  left: 'first pass to the left',
+  left2: 'second pass to the left',
+  across2: 'second pass across',
+  right2: 'second pass to the right',
+  courtesy: 'courtesy pass',
+} satisfies Record<PassStep, string>;
+
+/** A player before a pass: "South, first pass to the right". */
+export function turnWords(seat: Seat, step: PassStep): string {
+  return `${seat}, ${stepWords[step]}`;
+}
+
+/** The same as a choice of a list. */
+export const stepNames = {
+  right: 'First right',
+  across: 'First across',
+  left: 'First left',
+  left2: 'Second left',
+  across2: 'Second across',
+  right2: 'Second right',
+  courtesy: 'Courtesy',
+} satisfies Record<PassStep, string>;
+
+/** Words of an answer, printed or on a screen. */
+export const answerWords = {
+  best: 'Best',
+  asGood: 'As good',
+  worse: 'Worse',
+  costs: (amount: string) => `costs ${amount}`,
+  tooClose: (games: string) => `${games}, too close to tell`,
+  stop: 'Stop before the second round',
+  nothing: 'Give nothing',
+  blind: (count: number) => `and ${count} unseen`,
+  more: (count: number) => (count === 1 ? 'One more is as good.' : `${count} more are as good.`),
+  gone: 'Given away before',
+  leans: (sections: string) => `It leans to ${sections}.`,
+  hand: (name: string, away: number) => `Its best hand is ${name}, ${tilesCounted(away)} away.`,
+};
+
 /** Words of a printed sheet. */
 export const sheetPrintWords = {
+  card: (title: string, season: string) => (season === '' ? title : `${title}, ${season}`),
+  name: 'Name',
+  date: 'Date',
   code: (code: string) => `Code ${code}`,
+  codeHint: 'Type a code in Windrow’s Warm-up to play that deal.',
+  questionsPage: (page: number, of: number) => `Questions ${page} / ${of}`,
+  answersPage: (page: number, of: number) => `Answers ${page} / ${of}`,
   answers: (title: string) => `Answers: ${title}`,
   room: 'Room to write',
   give: 'I pass',
   why: 'Because',
-  seat: (seat: string, step: string) => `${seat} · ${step}`,
-  gone: (tiles: string) => `Given away before: ${tiles}`,
-  best: 'Best pass',
-  asGood: 'As good',
-  lean: 'Lean',
-  hands: 'Best hands',
-  away: (away: number) => `${away} away`,
-  reach: (percent: string) => `reach ${percent}`,
-  lead: (behind: string) => `The next is behind by ${behind}.`,
-  behind: (points: string) => `behind by ${points}`,
-  model:
-    'A cost counts to the end of the exchange, in games of a hundred. It is sampled: 19 times in 20 the true cost is within “give or take”. “For now” counts this one pass in full. Reach itself is an estimate. Passes within half a game in a hundred of the best count as equal.',
+  model: 'Costs are games lost in a hundred, about. Passes marked “As good” can’t be told apart from the best.',
   class: 'The class',
 };
 
@@ -87,7 +138,9 @@ export const projectWords = {
   close: 'Close',
   next: 'Next',
   back: 'Back',
-  of: (place: number, of: number) => `Problem ${place} of ${of}`,
-  steps: ['The rack', 'The reading', 'The best pass', 'The class'],
-  actions: 'Steps',
+  of: (place: number, of: number) => (of === 1 ? '' : `Problem ${place} of ${of}`),
+  reading: 'The rack',
+  passes: 'The best pass',
+  why: 'Why',
+  class: 'The class',
 };

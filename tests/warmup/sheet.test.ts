@@ -1,6 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { rateOf } from '../../core/base/statistics.ts';
-import { type JudgedPass, moveProblem, type Sheet, spreadOf } from '../../core/warmup/sheet.ts';
+import {
+  type JudgedPass,
+  moveProblem,
+  problemBefore,
+  seatsOf,
+  type Sheet,
+  type SheetProblem,
+  spreadOf,
+} from '../../core/warmup/sheet.ts';
 import { classSheet as sheet } from './demo.ts';
 
 describe('a sheet', () => {
@@ -11,6 +19,28 @@ describe('a sheet', () => {
     expect(ids(moveProblem(sheet(), 2, -1))).toEqual([a, c, b]);
     expect(moveProblem(sheet(), 0, -1).problems).toEqual(sheet().problems);
     expect(moveProblem(sheet(), 2, 1).problems).toEqual(sheet().problems);
+  });
+});
+
+describe('a problem at another seat or pass', () => {
+  const [problem] = sheet().problems as [SheetProblem];
+
+  test('keeps its words and answers, and drops the code, which names a first pass', () => {
+    const later = problemBefore(problem, { seat: 'West', step: 'left2' });
+    expect(later).toMatchObject({ seat: 'West', step: 'left2', rack: problem.rack, question: problem.question });
+    expect('code' in later).toBe(false);
+    expect(problemBefore(problem, problem)).toBe(problem);
+  });
+
+  test('nothing was given away before a first pass', () => {
+    const later = { ...problem, step: 'across', gone: '1b 2b 3b' } as const;
+    expect(problemBefore(later, { seat: 'North', step: 'left' }).gone).toBe('1b 2b 3b');
+    expect(problemBefore(later, { seat: 'North', step: 'right' }).gone).toBe('');
+  });
+
+  test('goes only to seats that hold so many tiles', () => {
+    expect(seatsOf({ rack: 'J FF N 0 113b 4578c 22d' })).toEqual(['East']);
+    expect(seatsOf({ rack: 'J FF N 0 13b 4578c 22d' })).toEqual(['South', 'West', 'North']);
   });
 });
 

@@ -3,6 +3,7 @@ import { randomFromSeed } from '../../../core/base/random.ts';
 import type { Card } from '../../../core/card/card.ts';
 import { type CardFile, readCard } from '../../../core/card/file.ts';
 import { type MarkedCard, markedCard } from '../../../core/card/mark.ts';
+import type { PassStep } from '../../../core/exchange/steps.ts';
 import type { DealKind } from '../../../core/warmup/deal-kinds.ts';
 import type { AnswerEntry, PracticeEntry } from '../../../core/warmup/history-file.ts';
 import { makeItem, type WarmUpItem } from '../../../core/warmup/item.ts';
@@ -168,6 +169,14 @@ export class PracticeRoom extends Store implements RoomHost {
     const found = await this.#found.ask({ card: this.card, kind, tiles, seed: freshSeed() });
     this.#failWith(this.#found.answer);
     return found;
+  }
+
+  /** A problem of a kind before a pass; null if there is none. Before a later pass the table has played up to it. */
+  async problemAt(kind: DealKind, tiles: 13 | 14, step: PassStep): Promise<WarmUpItem | null> {
+    if (step === 'right') return (await this.find(kind, tiles))?.item ?? null;
+    const dealt = await this.#redealt.ask({ card: this.card, kind, step, tiles, seed: freshSeed() });
+    this.#failWith(this.#redealt.answer);
+    return dealt;
   }
 
   stopFinding(): void {

@@ -17,7 +17,6 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { classWords } from '../../words/class.ts';
 import { countedWords } from '../../words/counted.ts';
 import { differenceAlone, percent } from '../../words/numbers.ts';
-import { sheetWords } from '../../words/sheets.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import { tileRow } from '../../parts/tile/tile-row.ts';
 import { aimsPart, keptPart, schoolsPart } from './class-parts.ts';

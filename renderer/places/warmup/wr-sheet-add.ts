@@ -1,11 +1,15 @@
 import { css, html, nothing } from 'lit';
+import { PASS_STEPS, type PassStep } from '../../../core/exchange/steps.ts';
 import { formatTileList } from '../../../core/tiles/text.ts';
 import { DEAL_KINDS, type DealKind, isDealKind } from '../../../core/warmup/deal-kinds.ts';
 import { parseDealCode } from '../../../core/warmup/deal-code.ts';
 import { itemOfDeal, makeItem, type WarmUpItem } from '../../../core/warmup/item.ts';
 import { MOST_PROBLEMS } from '../../../core/warmup/sheet.ts';
-import { data, element, state } from '../../parts/element.ts';
+import { data, element, flag, state } from '../../parts/element.ts';
+import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
+import '../../parts/wr-choice.ts';
+import type { ChoiceChanged } from '../../parts/wr-choice.ts';
 import '../../parts/wr-entry.ts';
 import type { TypedTiles } from '../../parts/wr-entry.ts';
 import '../../parts/wr-field.ts';
@@ -13,16 +17,21 @@ import type { FieldText } from '../../parts/wr-field.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { tableWords } from '../../words/table.ts';
-import { sheetWords } from '../../words/sheets.ts';
+import { sheetWords, stepNames } from '../../words/sheets.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 
 const words = sheetWords;
+const TILE_COUNTS = ['turns', 13, 14] as const;
 
 const Base = element({
   room: data<PracticeRoom>(),
+  /** Whether it can be left, since the sheet has problems. */
+  closable: flag(),
   kind: state<DealKind>('any'),
+  tiles: state<13 | 14 | 'turns'>('turns'),
+  step: state<PassStep>('right'),
   /** As it was typed. */
   count: state('4'),
   code: state(''),
@@ -67,7 +76,14 @@ export class WrSheetAdd extends Base {
   protected override render(): unknown {
     const { finding, tried } = this.room;
     return html`<section class="panel">
-      <h2>${words.add}</h2>
+      <div class="row spread">
+        <h2>${words.add}</h2>
+        ${
+          this.closable
+            ? html`<wr-button look="quiet" @click=${() => emit(this, 'adding-done', null)}>${words.addDone}</wr-button>`
+            : nothing
+        }
+      </div>
       <div class="ways">
         <div class="way">
           <label class="labelled"
@@ -79,6 +95,21 @@ export class WrSheetAdd extends Base {
               )}
             </select>
           </label>
+          <wr-choice
+            label=${words.tiles}
+            .options=${TILE_COUNTS.map((each) => ({ value: String(each), label: words.tileCounts[each] }))}
+            .value=${String(this.tiles)}
+            @choice-changed=${this.#tilesChosen}
+          ></wr-choice>
+          <label class="labelled"
+            >${words.step}
+            <select @change=${this.#stepChosen}>
+              ${PASS_STEPS.map(
+                (each) => html`<option value=${each} ?selected=${each === this.step}>${stepNames[each]}</option>`,
+              )}
+            </select>
+          </label>
+          ${this.step === 'right' ? nothing : html`<p class="soft">${words.stepNote}</p>`}
           <wr-field
             label=${words.howMany}
             type="number"
@@ -107,8 +138,6 @@ export class WrSheetAdd extends Base {
             @field-typed=${this.#codeTyped}
           ></wr-field>
           <wr-button label="${words.addThis}: ${words.byCode}" @click=${this.#addCode}>${words.addThis}</wr-button>
-        </div>
-        <div class="way">
           <wr-entry
             label=${words.byTiles}
             hint=${tableWords.deal.hint}
@@ -130,6 +159,14 @@ export class WrSheetAdd extends Base {
     if (target instanceof HTMLSelectElement && isDealKind(target.value)) this.kind = target.value;
   }
 
+  #tilesChosen({ detail }: CustomEvent<ChoiceChanged>): void {
+    this.tiles = TILE_COUNTS.find((each) => String(each) === detail.value) ?? 'turns';
+  }
+
+  #stepChosen({ target }: Event): void {
+    if (target instanceof HTMLSelectElement) this.step = PASS_STEPS.find((each) => each === target.value) ?? 'right';
+  }
+
   #countTyped({ detail }: CustomEvent<FieldText>): void {
     this.count = detail.value;
     this.countRefusal = '';
@@ -148,9 +185,10 @@ export class WrSheetAdd extends Base {
     this.countRefusal = count === null ? words.howManyRange : '';
     const items: WarmUpItem[] = [];
     for (let place = 0; place < (count ?? 0); place += 1) {
-      const found = await this.room.find(this.kind, place % 2 === 0 ? 13 : 14);
-      if (found === null) break;
-      items.push(found.item);
+      const tiles = this.tiles === 'turns' ? (place % 2 === 0 ? 13 : 14) : this.tiles;
+      const item = await this.room.problemAt(this.kind, tiles, this.step);
+      if (item === null) break;
+      items.push(item);
     }
     if (items.length > 0) this.room.sheets.add(items);
   }

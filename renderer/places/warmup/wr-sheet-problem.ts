@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
-import { moveProblem, type SheetProblem } from '../../../core/warmup/sheet.ts';
+import { PASS_STEPS, SEATS } from '../../../core/exchange/steps.ts';
+import { moveProblem, problemBefore, seatsOf, type SheetProblem } from '../../../core/warmup/sheet.ts';
 import { kindsOf } from '../../../core/tiles/text.ts';
 import { data, element, numeric, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
@@ -7,8 +8,7 @@ import '../../parts/wr-field.ts';
 import type { FieldText } from '../../parts/wr-field.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
-import { sheetWords } from '../../words/sheets.ts';
-import { warmUpWords } from '../../words/warmup.ts';
+import { answerWords, sheetWords, stepNames, turnWords } from '../../words/sheets.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import { tileRow } from '../../parts/tile/tile-row.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
@@ -31,10 +31,26 @@ export class WrSheetProblem extends Base {
     sharedStyles,
     warmUpStyles,
     css`
+      .panel {
+        gap: var(--space-2);
+        padding-block: var(--space-2);
+      }
+
       .words {
         display: grid;
         gap: 0 var(--space-4);
         grid-template-columns: repeat(auto-fit, minmax(min(100%, 19rem), 1fr));
+      }
+
+      /* The openers side by side; what is opened takes the whole width. */
+      .more {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 var(--space-5);
+      }
+
+      details[open] {
+        flex: 1 0 100%;
       }
 
       summary {
@@ -42,10 +58,6 @@ export class WrSheetProblem extends Base {
         padding-block: 0.4em;
         font-weight: 600;
         cursor: pointer;
-      }
-
-      .tiles.large {
-        --tile-width: 48px;
       }
     `,
   ];
@@ -62,10 +74,8 @@ export class WrSheetProblem extends Base {
     return html`<section class="panel" aria-label=${words.problem(number)}>
       <div class="row spread">
         <h2>${words.problem(number)}</h2>
-        <span class="soft"
-          >${problem.seat} ·
-          ${warmUpWords.steps[problem.step]}${problem.code === undefined ? '' : ` · ${problem.code}`}</span
-        >
+        <span class="turn">${turnWords(problem.seat, problem.step)}</span>
+        ${problem.code === undefined ? nothing : html`<span class="soft">${problem.code}</span>`}
         <div class="row">
           <wr-button look="quiet" label=${words.up(number)} ?disabled=${place === 0} @click=${() => this.#move(-1)}
             >${words.upShort}</wr-button
@@ -78,9 +88,24 @@ export class WrSheetProblem extends Base {
           >
         </div>
       </div>
-      ${tileRow(kindsOf(problem.rack), { size: 'large' })}
-      ${problem.gone === '' ? nothing : html`<p class="row soft">${warmUpWords.run.gone} ${tileRow(kindsOf(problem.gone))}</p>`}
-      <div class="words">
+      ${tileRow(kindsOf(problem.rack))}
+      ${problem.gone === '' ? nothing : html`<p class="row soft">${answerWords.gone} ${tileRow(kindsOf(problem.gone))}</p>`}
+      <div class="more">
+        <details>
+          <summary>${words.about}</summary>
+          ${this.#about(problem)}
+        </details>
+        <details ?open=${problem.answers.length > 0} @toggle=${this.#opened}>
+          <summary>${words.classTitle}</summary>
+          ${this.opened || problem.answers.length > 0 ? this.#class() : nothing}
+        </details>
+      </div>
+    </section>`;
+  }
+
+  /** The teacher's words, and who is to pass. */
+  #about(problem: SheetProblem): unknown {
+    return html`<div class="words">
         <wr-field
           label=${words.question}
           .value=${problem.question}
@@ -91,12 +116,39 @@ export class WrSheetProblem extends Base {
           .value=${problem.remark}
           @field-changed=${({ detail }: CustomEvent<FieldText>) => this.#change({ remark: detail.value.slice(0, 2000) })}
         ></wr-field>
+        <label class="labelled"
+          >${words.seat}
+          <select @change=${this.#seatChosen}>
+            ${seatsOf(problem).map(
+              (seat) => html`<option value=${seat} ?selected=${seat === problem.seat}>${seat}</option>`,
+            )}
+          </select>
+        </label>
+        <label class="labelled"
+          >${words.step}
+          <select @change=${this.#stepChosen}>
+            ${PASS_STEPS.map(
+              (step) => html`<option value=${step} ?selected=${step === problem.step}>${stepNames[step]}</option>`,
+            )}
+          </select>
+        </label>
       </div>
-      <details ?open=${problem.answers.length > 0} @toggle=${this.#opened}>
-        <summary>${words.classTitle}</summary>
-        ${this.opened || problem.answers.length > 0 ? this.#class() : nothing}
-      </details>
-    </section>`;
+      ${problem.code === undefined ? nothing : html`<p class="soft">${words.codeGoes}</p>`}`;
+  }
+
+  #seatChosen({ target }: Event): void {
+    const seat = SEATS.find((each) => target instanceof HTMLSelectElement && each === target.value);
+    if (seat !== undefined) this.#turn({ ...this.problem, seat });
+  }
+
+  #stepChosen({ target }: Event): void {
+    const step = PASS_STEPS.find((each) => target instanceof HTMLSelectElement && each === target.value);
+    if (step !== undefined) this.#turn({ ...this.problem, step });
+  }
+
+  #turn(turn: Pick<SheetProblem, 'seat' | 'step'>): void {
+    const changed = problemBefore(this.problem, turn);
+    if (changed !== this.problem) this.room.sheets.changeProblem(this.place, changed);
   }
 
   #class(): unknown {

@@ -1,5 +1,5 @@
 import { css, html, nothing } from 'lit';
-import type { Paper, Sheet } from '../../../core/warmup/sheet.ts';
+import type { Sheet } from '../../../core/warmup/sheet.ts';
 import { data, element, state } from '../../parts/element.ts';
 import { takeStep, undoKey } from '../../parts/undo-keys.ts';
 import '../../parts/wr-button.ts';
@@ -14,6 +14,7 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { sheetWords } from '../../words/sheets.ts';
 import { shellWords } from '../../words/shell.ts';
 import { saveFile } from '../../backup/save-file.ts';
+import { paperOf } from '../../print/paper.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
 import './wr-sheet-add.ts';
@@ -22,10 +23,13 @@ import './wr-sheet-problem.ts';
 const words = sheetWords;
 /** Larger files are not read: a sheet of thirty problems has some 60 kB. */
 const LARGEST_FILE = 900_000;
+const PARTS = ['questions', 'answers', 'both'] as const;
 
 const Base = element({
   room: data<PracticeRoom>(),
   refusal: state(''),
+  /** Whether the panel to add problems is open. */
+  adding: state(false),
 });
 
 /** The sheets: the list, or the one that is open with all that can be done with it. */
@@ -46,6 +50,17 @@ export class WrSheets extends Base {
       .title {
         flex: 1 1 14rem;
       }
+
+      /* A choice with its label above, the button beside its bar. */
+      .actions {
+        align-items: end;
+      }
+
+      .problems {
+        display: flex;
+        flex-direction: column;
+        gap: var(--space-3);
+      }
     `,
   ];
 
@@ -64,6 +79,13 @@ export class WrSheets extends Base {
   override disconnectedCallback(): void {
     window.removeEventListener('keydown', this.#onKey);
     super.disconnectedCallback();
+  }
+
+  /** A sheet without problems asks for some, until one says that there are enough. */
+  protected override willUpdate(): void {
+    const { sheet } = this.room.sheets;
+    if (sheet === null) this.adding = false;
+    else if (sheet.problems.length === 0) this.adding = true;
   }
 
   protected override render(): unknown {
@@ -125,6 +147,7 @@ export class WrSheets extends Base {
   #open(sheet: Sheet): unknown {
     const { sheets } = this.room;
     const { status } = sheets.saved;
+    const empty = sheet.problems.length === 0;
     const said = { nothing: '', saving: shellWords.saving, saved: shellWords.saved, failed: shellWords.notSaved };
     return html`<div class="row spread">
         <wr-button look="quiet" @click=${() => this.#then('wr-button[look=main]', sheets.close())}
@@ -168,23 +191,50 @@ export class WrSheets extends Base {
             sheets.change({ ...sheet, paper: paperOf(detail.value) })}
         ></wr-choice>
       </div>
-      <div class="row">
-        <wr-button look="main" ?disabled=${sheet.problems.length === 0} @click=${this.#print}>${words.print}</wr-button>
-        <wr-button ?disabled=${sheet.problems.length === 0} @click=${this.#project}>${words.project}</wr-button>
+      <div class="row actions">
+        <wr-button .pressed=${this.adding} @click=${this.#toggleAdding} ?disabled=${empty}>${words.add}</wr-button>
+        <wr-button ?disabled=${empty} @click=${this.#project}>${words.project}</wr-button>
         <wr-button @click=${() => saveFile(`${sheet.id}.sheet.json`, 'application/json', sheets.fileText)}
           >${words.save}</wr-button
         >
       </div>
-      ${this.#answering()} ${sheet.problems.length === 0 ? html`<p>${words.empty}</p>` : nothing}
-      <ol class="stack">
+      <div class="row actions">
+        <wr-choice
+          label=${words.printed}
+          .options=${PARTS.map((value) => ({ value, label: words.parts[value] }))}
+          .value=${sheets.parts}
+          @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) =>
+            sheets.chooseParts(PARTS.find((each) => each === detail.value) ?? 'both')}
+        ></wr-choice>
+        <wr-button look="main" ?disabled=${empty} @click=${this.#print}>${words.print}</wr-button>
+      </div>
+      ${this.#answering()} ${empty ? html`<p>${words.empty}</p>` : nothing}
+      ${
+        this.adding
+          ? html`<wr-sheet-add
+              .room=${this.room}
+              .closable=${!empty}
+              @adding-done=${() => void this.#then('.actions wr-button', this.#added())}
+            ></wr-sheet-add>`
+          : nothing
+      }
+      <ol class="problems">
         ${sheet.problems.map(
           (problem, place) =>
             html`<li>
               <wr-sheet-problem .room=${this.room} .problem=${problem} .place=${place}></wr-sheet-problem>
             </li>`,
         )}
-      </ol>
-      <wr-sheet-add .room=${this.room}></wr-sheet-add>`;
+      </ol>`;
+  }
+
+  #toggleAdding(): void {
+    this.adding = !this.adding;
+  }
+
+  async #added(): Promise<void> {
+    this.adding = false;
+    await this.updateComplete;
   }
 
   /** The answers that are being worked out; room is kept for it, so that nothing moves. */
@@ -224,7 +274,7 @@ export class WrSheets extends Base {
     const { sheet } = this.room.sheets;
     if (!ready || sheet === null) return;
     const { printSheet } = await import('../../print/print-sheet.ts');
-    await printSheet(sheet, (problem) => this.room.sheets.answerTo(problem));
+    await printSheet(sheet, (problem) => this.room.sheets.answerTo(problem), this.room.sheets.parts);
   }
 
   async #project(): Promise<void> {
@@ -261,10 +311,6 @@ export class WrSheets extends Base {
     event.preventDefault();
     takeStep(this.room.sheets, step);
   }
-}
-
-function paperOf(value: string): Paper {
-  return value === 'letter' ? 'letter' : 'a4';
 }
 
 customElements.define('wr-sheets', WrSheets);
