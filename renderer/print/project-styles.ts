@@ -135,7 +135,17 @@ export const projectStyles = css`
     display: contents;
   }
 
+  /* No projector: there all of it moves. */
   @media (max-width: 45rem) {
+    dialog {
+      overflow: auto;
+    }
+
+    .shown {
+      flex: none;
+      overflow: visible;
+    }
+
     .choice {
       grid-column: 1 / -1;
       display: flex;

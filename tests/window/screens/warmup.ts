@@ -1,5 +1,5 @@
 import { formatDealCode } from '../../../core/warmup/deal-code.ts';
-import { expect } from '../windrow.ts';
+import { expect, type Windrow } from '../windrow.ts';
 import {
   answerByKeys,
   answerProblem,
@@ -165,12 +165,27 @@ export const warmUpJourney: Journey = {
       },
     },
     {
+      name: 'the words, seat and pass of a problem',
+      reach: async ({ page }) => {
+        await page.getByRole('button', { name: 'Done' }).click();
+        await expect(page.locator('wr-sheet-add')).toHaveCount(0);
+        await page.getByText('Question, remark, seat and pass').first().click();
+        await expect(page.getByRole('combobox', { name: 'Seat' })).toBeVisible();
+      },
+    },
+    {
       name: 'on a screen',
       reach: async ({ page }) => {
         await page.getByRole('button', { name: 'Show on a screen' }).click();
         await page.getByRole('dialog').getByText('Problem 1 of 2').waitFor();
-        for (const _ of [1, 2]) await page.keyboard.press('ArrowRight');
       },
     },
+    ...['The rack', 'The best pass', 'Why'].map((heading) => ({
+      name: `on a screen: ${heading}`,
+      reach: async ({ page }: Windrow) => {
+        await page.keyboard.press('ArrowRight');
+        await expect(page.getByRole('heading', { name: heading, exact: true })).toBeVisible();
+      },
+    })),
   ],
 };
