@@ -129,8 +129,6 @@ export function peopleWith({ answers }: Pick<SheetProblem, 'answers'>, give: Til
 /** What the engine found of one pass: by the end of the exchange where that is known, and for now. */
 export interface JudgedPass extends Judgement {
   readonly give: string;
-  /** The exact cost of the pass alone. */
-  readonly now: number;
 }
 
 /** One row of the spread: a pass that somebody chose, or a best one that nobody did. */

@@ -19,19 +19,13 @@ export interface SheetAnswer {
 /** Finds the answer to a problem. */
 export type AnswerFor = (problem: SheetProblem) => SheetAnswer | null;
 
-/** All passes with what the engine found, the best first: by the end of the exchange where that is known, else for now. */
+/** All passes with what the engine found, the best first: by the end of the exchange where that is known; else by the exact cost of the pass alone, without an interval. */
 export function judgedPasses({ answer, ends }: SheetAnswer): JudgedPass[] {
   const best = ends?.rows[0]?.give ?? null;
-  const passes = answer.options.map(({ kinds, cost: now, verdict }) => {
+  const passes = answer.options.map(({ kinds, cost: exact, verdict: first }) => {
     const end = ends === null ? undefined : endCostOf(ends, Tiles.of(kinds));
-    const judged = end ?? { cost: now, halfWidth: null, verdict };
-    const pass = {
-      give: formatTileList(kinds),
-      cost: judged.cost,
-      halfWidth: judged.halfWidth,
-      verdict: judged.verdict,
-      now,
-    };
+    const { cost, halfWidth, verdict } = end ?? { cost: exact, halfWidth: null, verdict: first };
+    const pass = { give: formatTileList(kinds), cost, halfWidth, verdict };
     return { pass, isBest: end !== undefined && end.give === best };
   });
   return [...passes.filter(({ isBest }) => isBest), ...passes.filter(({ isBest }) => !isBest)].map(({ pass }) => pass);
@@ -91,16 +85,10 @@ export function costInShort(cost: number | null): string {
   return cost === null || cost === 0 ? '' : answerWords.costs(differenceAlone(cost));
 }
 
-/** What a choice costs: "About 2 games in 100, give or take 1"; one without an interval is one for now. */
+/** What a choice costs: "About 2 games in 100, give or take 1". */
 export function judgedWords({ verdict, cost, halfWidth }: Judgement): string {
   const size = warmUpWords.verdict(verdict, cost);
-  const said = halfWidth === null ? warmUpWords.answer.nowVerdict(size) : size;
-  if (cost === 0) return said;
-  const amount = isRight(verdict) ? `${said}, ${differenceInGames(cost)}` : said;
+  if (cost === 0) return size;
+  const amount = isRight(verdict) ? `${size}, ${differenceInGames(cost)}` : size;
   return halfWidth === null ? amount : warmUpWords.within(amount, differenceAlone(halfWidth));
-}
-
-/** What the same choice costs for now: "for now 1.3 points". */
-export function nowWords(cost: number): string {
-  return cost === 0 ? warmUpWords.nowNothing : warmUpWords.now(differenceInGames(cost));
 }

@@ -116,7 +116,8 @@ export const countedWords = {
   gaveUp: {
     heading: 'What a choice gives up',
     words: [
-      'Games of a hundred that you would win less than with the best pass, counted to the end of the exchange.',
+      'How many games of a hundred fewer you would win than with the best pass.',
+      'It is counted to the end of the exchange.',
       'Where no real difference to the best was found, a choice counts as good.',
       EST,
     ],

@@ -3,7 +3,6 @@ import type { Verdict } from '../../core/review/decision.ts';
 import type { DealKind } from '../../core/warmup/deal-kinds.ts';
 import type { Guessed } from '../../core/warmup/history.ts';
 import { differenceInGames } from './numbers.ts';
-import { practiceWords } from './practice.ts';
 
 /** Words of the Warm-up. */
 export const warmUpWords = {
@@ -37,8 +36,6 @@ export const warmUpWords = {
 
   /** A cost with half of its interval. */
   within: (points: string, half: string) => `${points}, give or take ${half}`,
-  now: (points: string) => `for now ${points}`,
-  nowNothing: 'for now nothing',
 
   steps: {
     right: 'Pass right',
@@ -55,15 +52,10 @@ export const warmUpWords = {
     rack: 'Your rack',
   },
 
-  start: practiceWords.start,
-
   ahead: { cell: (points: string, half: string) => `${points} ± ${half}` },
 
   answer: {
     waiting: '…',
-    best: 'Best',
-    nowVerdict: (verdict: string) => `For now: ${verdict.charAt(0).toLowerCase()}${verdict.slice(1)}`,
-    asGoodMore: (count: number) => `and ${count} more`,
     lean: 'Lean',
     blindNote: (count: number) => `and ${count} unseen`,
   },

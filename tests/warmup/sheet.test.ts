@@ -46,10 +46,10 @@ describe('a problem at another seat or pass', () => {
 
 describe('the answers of a class', () => {
   const judged: JudgedPass[] = [
-    { give: 'N 1b 9c', cost: 0, halfWidth: 0.004, now: 0, verdict: 'best' },
-    { give: 'N 1b 2b', cost: 0.004, halfWidth: 0.006, now: 0.01, verdict: 'equal' },
-    { give: 'FF 1b', cost: 0.06, halfWidth: 0.02, now: 0, verdict: 'costly' },
-    { give: 'GR 1b', cost: 0.07, halfWidth: null, now: 0.07, verdict: 'costly' },
+    { give: 'N 1b 9c', cost: 0, halfWidth: 0.004, verdict: 'best' },
+    { give: 'N 1b 2b', cost: 0.004, halfWidth: 0.006, verdict: 'equal' },
+    { give: 'FF 1b', cost: 0.06, halfWidth: 0.02, verdict: 'costly' },
+    { give: 'GR 1b', cost: 0.07, halfWidth: null, verdict: 'costly' },
   ];
 
   test('ties count as right, passes nobody chose are left out, and the best one is always there', () => {

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import type { FoundDocument } from '../../../core/engine/practice-questions.ts';
 import { kindsOf } from '../../../core/tiles/text.ts';
+import { codeOfItem } from '../../../core/warmup/problem-code.ts';
 import { tileRow } from '../../parts/tile/tile-row.ts';
 import '../../parts/wr-button.ts';
 import { practiceWords as words } from '../../words/practice.ts';
@@ -45,7 +46,7 @@ export function runHead(run: WarmUpRun, room: PracticeRoom, extra: unknown): unk
     <div>
       <h2>${title}</h2>
       <span class="soft">${words.seat(item.seat, rack.size, words.steps[step ?? 'courtesy'])}</span>
-      ${item.code === undefined ? nothing : html`<span class="code">${words.code(item.code)}</span>`}
+      ${item.code === undefined && about.isByCode !== true ? nothing : html`<span class="code">${words.code(codeOfItem(item))}</span>`}
       ${foundWords(about.found)}
     </div>
     <div class="row">

@@ -16,6 +16,7 @@ import {
   isOver,
   isWhole,
   movesToGoOn,
+  problemNow,
   rackNow,
   startWarmUp,
   stepNow,
@@ -40,6 +41,8 @@ export interface About {
   readonly sitting?: string;
   /** Whether the exchange is to be played to its end. */
   readonly isExchange?: boolean;
+  /** Whether it was asked for by its code, so that the answer may be wanted back as a code. */
+  readonly isByCode?: boolean;
 }
 
 /** What is marked before the answer: which tiles to keep, what to aim at, how many go unseen, and why. */
@@ -121,6 +124,11 @@ export class WarmUpRun {
 
   get item(): WarmUpItem {
     return this.#warmUp.item;
+  }
+  /** The decision that is due as a problem of its own. */
+  get itemNow(): WarmUpItem {
+    const now = this.#warmUp.past.length === 0 ? null : problemNow(this.#warmUp);
+    return now === null ? this.item : { ...now, seat: this.item.seat };
   }
   get warmUp(): WarmUp {
     return this.#warmUp;

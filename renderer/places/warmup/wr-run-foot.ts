@@ -1,13 +1,14 @@
-import { html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
+import { formatAnswerCode } from '../../../core/warmup/answer-code.ts';
 import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { practiceWords } from '../../words/practice.ts';
-import { problemWords } from '../../words/problem.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import type { WarmUpRun } from './warm-up-run.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
+import './wr-make-problem.ts';
 
 const words = practiceWords.page;
 
@@ -18,9 +19,19 @@ const Base = element({
   status: state(''),
 });
 
-/** How it goes on once the answer is there: the next problem or pass, back, a sheet, the code. */
+/** How it goes on once the answer is there: the next problem or pass, back, a problem for others, the answer's code. */
 export class WrRunFoot extends Base {
-  static override styles = [sharedStyles, warmUpStyles];
+  static override styles = [
+    sharedStyles,
+    warmUpStyles,
+    css`
+      .code {
+        font-family: var(--font-code);
+        font-weight: 700;
+        white-space: nowrap;
+      }
+    `,
+  ];
 
   constructor() {
     super();
@@ -32,13 +43,7 @@ export class WrRunFoot extends Base {
     return html`<div class="row">
       ${this.#onward()}
       ${room.canGoBack ? html`<wr-button look="quiet" @click=${() => room.back()}>${words.back}</wr-button>` : nothing}
-      <wr-button look="quiet" @click=${this.#toSheet}>${problemWords.toSheet}</wr-button>
-      ${
-        run.item.code === undefined
-          ? nothing
-          : html`<wr-button look="quiet" @click=${this.#copyCode}>${problemWords.copyCode}</wr-button>`
-      }
-      <span role="status" class="soft">${this.status}</span>
+      ${run.over ? nothing : html`<wr-make-problem .item=${run.itemNow}></wr-make-problem>`} ${this.#answerCode()}
     </div>`;
   }
 
@@ -61,17 +66,24 @@ export class WrRunFoot extends Base {
     return html`${next} ${goOn}`;
   }
 
-  #toSheet(): void {
-    this.room.sheets.add([this.run.item]);
-    this.status = problemWords.onSheet;
+  /** What a pupil at home sends back to the teacher. */
+  #answerCode(): unknown {
+    const { attempt, past } = this.run.warmUp;
+    if (this.run.about.isByCode !== true || attempt === null || past.length > 0) return nothing;
+    const code = formatAnswerCode(this.run.item, attempt, this.room);
+    return html`<span class="row"
+      ><span>${words.answerCode} <span class="code">${code}</span></span>
+      <wr-button look="quiet" @click=${() => this.#copy(code)}>${words.copyAnswerCode}</wr-button>
+      <span role="status" class="soft">${this.status}</span></span
+    >`;
   }
 
-  async #copyCode(): Promise<void> {
+  async #copy(code: string): Promise<void> {
     try {
-      await navigator.clipboard.writeText(this.run.item.code ?? '');
-      this.status = problemWords.copied;
+      await navigator.clipboard.writeText(code);
+      this.status = words.copied;
     } catch {
-      this.status = problemWords.notCopied;
+      this.status = words.notCopied;
     }
   }
 }

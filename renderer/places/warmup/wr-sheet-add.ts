@@ -17,6 +17,7 @@ import type { FieldText } from '../../parts/wr-field.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { tableWords } from '../../words/table.ts';
+import { practiceWords } from '../../words/practice.ts';
 import { sheetWords, stepNames } from '../../words/sheets.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { PracticeRoom } from './practice-room.ts';
@@ -87,7 +88,7 @@ export class WrSheetAdd extends Base {
       <div class="ways">
         <div class="way">
           <label class="labelled"
-            >${warmUpWords.start.kind}
+            >${practiceWords.start.kind}
             <select @change=${this.#kindChosen}>
               ${DEAL_KINDS.map(
                 (each) =>
@@ -121,9 +122,9 @@ export class WrSheetAdd extends Base {
           <div class="row" role="status">
             ${
               finding
-                ? html`<span>${warmUpWords.start.searching(tried)}</span>
+                ? html`<span>${practiceWords.start.searching(tried)}</span>
                     <wr-button look="quiet" @click=${() => this.room.stopFinding()}
-                      >${warmUpWords.start.stop}</wr-button
+                      >${practiceWords.start.stop}</wr-button
                     >`
                 : nothing
             }
@@ -132,7 +133,7 @@ export class WrSheetAdd extends Base {
         <div class="way">
           <wr-field
             label=${words.byCode}
-            hint=${warmUpWords.start.codeHint}
+            hint=${practiceWords.start.codeHint}
             .value=${this.code}
             .error=${this.codeRefusal}
             @field-typed=${this.#codeTyped}

@@ -1,7 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { DEAL_KINDS, isDealKind } from '../../../core/warmup/deal-kinds.ts';
-import { parseDealCode } from '../../../core/warmup/deal-code.ts';
-import { itemOfDeal } from '../../../core/warmup/item.ts';
+import { itemOfCode } from '../../../core/warmup/problem-code.ts';
 import { dueMisses } from '../../../core/warmup/returns.ts';
 import { data, element, state } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
@@ -137,9 +136,9 @@ export class WrWarmUpStart extends Base {
   }
 
   #startCode(): void {
-    const deal = parseDealCode(this.code);
-    this.refusal = deal.ok ? '' : deal.problem.message;
-    if (deal.ok) this.room.start(itemOfDeal(deal.value), { kind: deal.value.kind });
+    const item = itemOfCode(this.code);
+    this.refusal = item.ok ? '' : item.problem.message;
+    if (item.ok) this.room.start(item.value, { isByCode: true });
   }
 }
 
