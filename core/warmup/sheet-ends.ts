@@ -39,9 +39,12 @@ export type EndCost = ValueOf<typeof END_COST>;
 const PROBLEM_ENDS = v.object({ key: v.string(), rows: v.pipe(v.array(END_COST), v.maxLength(MOST_ROWS)) });
 export type ProblemEnds = ValueOf<typeof PROBLEM_ENDS>;
 
+/** Which passes are looked at to the end: the best of the plan by what comes in at the usual table. */
+const CHOSEN_BY = 'table rates';
+
 /** The mark of everything that the costs of a problem follow from; `mark`: that of the sheet's card (`cardMark`). */
 export function endsKey(mark: string, { rack, gone, step, seat }: SheetProblem, model: ReachModel): string {
-  return fingerprint(`${REVIEW_VERSION} ${JSON.stringify(model)} ${mark} ${rack}/${gone}/${step}/${seat}`);
+  return fingerprint(`${REVIEW_VERSION} ${CHOSEN_BY} ${JSON.stringify(model)} ${mark} ${rack}/${gone}/${step}/${seat}`);
 }
 
 /** The cost of a choice, if it is known; the order of its tiles does not matter. */

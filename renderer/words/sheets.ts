@@ -1,5 +1,4 @@
 import type { PassStep, Seat } from '../../core/exchange/steps.ts';
-import { tilesCounted } from './numbers.ts';
 
 /** Words of the sheets of a class. */
 export const sheetWords = {
@@ -112,8 +111,6 @@ export const answerWords = {
   blind: (count: number) => `and ${count} unseen`,
   more: (count: number) => (count === 1 ? 'One more is as good.' : `${count} more are as good.`),
   gone: 'Given away before',
-  leans: (sections: string) => `It leans to ${sections}.`,
-  hand: (name: string, away: number) => `Its best hand is ${name}, ${tilesCounted(away)} away.`,
 };
 
 /** Words of a printed sheet. */

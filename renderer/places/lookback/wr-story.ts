@@ -93,7 +93,8 @@ export class WrStory extends Base {
       }
 
       /* In line with the link, whose words begin at its edge. */
-      .ways wr-button {
+      .ways wr-button,
+      .ways wr-make-problem {
         --room: 0px;
       }
 

@@ -2,6 +2,7 @@ import type { Result } from '../../../core/base/result.ts';
 import { markedCard } from '../../../core/card/mark.ts';
 import { FIRST_REACH_MODEL } from '../../../core/reading/reach-model.ts';
 import type { Ahead } from '../../../core/review/ahead.ts';
+import type { Moment } from '../../../core/engine/moment.ts';
 import type { PassChoice } from '../../../core/future/rivals.ts';
 import { USUAL_KIND } from '../../../core/table/kinds.ts';
 import type { Sheet, SheetProblem } from '../../../core/warmup/sheet.ts';
@@ -128,7 +129,7 @@ export class SheetAnswers {
   }
 
   async #answer(sheet: Sheet, problem: SheetProblem, signal: AbortSignal): Promise<AnswerDocument | null> {
-    const request = { ...momentOfProblem(markedCard(sheet.card), problem, problem.seat), give: null, aims: [] };
+    const request = await this.#moment(sheet, problem, signal);
     return this.#valueOf(await this.#room.worker.ask('answer', request, { signal }));
   }
 
@@ -140,12 +141,20 @@ export class SheetAnswers {
     signal: AbortSignal,
   ): Promise<Ahead | null> {
     const passes = options.map(({ kinds }) => kinds);
-    const card = markedCard(sheet.card);
-    // The usual table, and no rates of a journal: what is kept with a sheet is the same for everybody who opens it.
-    const said = await saidAt(this.#room, card, USUAL_KIND, signal);
-    const moment = { ...momentOfProblem(card, problem, problem.seat), said };
+    const moment = await this.#moment(sheet, problem, signal);
     const request = { moment, passes, chosen };
     return this.#valueOf(await aheadOfChoice(this.#room.pool, request, { signal }));
+  }
+
+  /**
+   * The moment as the Warm-up has it, at the usual table and with what comes in there; never with a journal's passes: what
+   * is kept with a sheet is the same for everybody who opens it.
+   */
+  async #moment(sheet: Sheet, problem: SheetProblem, signal: AbortSignal): Promise<Moment> {
+    const card = markedCard(sheet.card);
+    const said = await saidAt(this.#room, card, USUAL_KIND, signal);
+    const rates = said.fit?.table.incoming ?? null;
+    return { ...momentOfProblem(card, problem, problem.seat), said: { ...said, rates } };
   }
 
   #valueOf<Value>(result: Result<Value>): Value | null {

@@ -28,6 +28,11 @@ export class WrMakeProblem extends Base {
         display: inline-block;
       }
 
+      /* What the place says of its own buttons is not for those of the dialog. */
+      wr-dialog {
+        --room: initial;
+      }
+
       p {
         margin: 0;
       }
