@@ -51,6 +51,16 @@ test('the pass that is due at the Table becomes a problem in two clicks: a code,
   await expect(page.getByRole('button', { name: /^Open / })).toHaveCount(1);
 });
 
+test('where no advice is welcome at the table, none comes by way of a problem', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal(RACK);
+  await expect(page.getByRole('button', { name: 'Make a problem of it' })).toBeVisible();
+  await page.getByText('Advice at the Table: At once').click();
+  await page.getByRole('radio', { name: 'Not at the table' }).check({ force: true });
+  await expect(page.getByText('Advice at the Table: Not at the table')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Make a problem of it' })).toHaveCount(0);
+});
+
 test('a later pass carries what was given away, and its code leads to the same problem', async ({ windrow, page }) => {
   await windrow.open();
   await firstRound(windrow);
@@ -65,10 +75,7 @@ test('a later pass carries what was given away, and its code leads to the same p
   await expect(page.locator('wr-rack [role=option]')).toHaveCount(13);
 });
 
-test('where no aid is welcome at the table, a problem is made of the moment in the look-back', async ({
-  windrow,
-  page,
-}) => {
+test('a moment of a look-back becomes a problem, too, and one is back there afterwards', async ({ windrow, page }) => {
   test.setTimeout(150_000);
   await withSeason(windrow);
   const link = page.getByRole('link', { name: /^Look back at/ }).first();
