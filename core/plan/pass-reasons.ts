@@ -19,7 +19,7 @@ export interface PassToExplain {
 const NOTABLE_COST = 0.02;
 
 /**
- * Why a pass stands where it does, in words: what the tiles given would have served, what stays whole, where a cost comes
+ * Why a pass stands where it does, in words: which hand could have used the tiles given, what stays whole, where a cost comes
  * from that the best hand does not show, and what the receiver gets.
  */
 export function passReasons({ give, rack, targets, cost }: PassToExplain): string[] {
@@ -67,7 +67,7 @@ function givenReasons(give: readonly Kind[], rack: Tiles, targets: readonly Targ
   const [first] = costly;
   if (first !== undefined) {
     const taken = give.filter((_, place) => isUsed(first, give, place, rack));
-    reasons.push(`The ${tileWords(taken)} would have served ${first.line.name}.`);
+    reasons.push(`${nameWithin(first.line)} could have used the ${tileWords(taken)}.`);
   }
   return reasons;
 }

@@ -43,5 +43,5 @@ function awayWords(away: number): string {
 }
 
 function withArticle(name: string): string {
-  return `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`;
+  return `${/^(?!one)[aeiou]/.test(name) ? 'an' : 'a'} ${name}`;
 }

@@ -1,12 +1,15 @@
 import { html, nothing } from 'lit';
 import { kindsOf } from '../../core/tiles/text.ts';
-import { type Sheet, type SheetProblem, spreadOf } from '../../core/warmup/sheet.ts';
+import { peopleOf } from '../../core/warmup/class-answers.ts';
+import type { Sheet, SheetProblem } from '../../core/warmup/sheet.ts';
 import { tileRow } from '../parts/tile/tile-row.ts';
 import '../parts/wr-hand.ts';
+import { classWords } from '../words/class.ts';
 import { type Counted, countedWords } from '../words/counted.ts';
 import { answerWords, projectWords, sheetWords } from '../words/sheets.ts';
 import { givenTiles, shownChoices } from './given-tiles.ts';
-import { costWords, gradeWords, judgedPasses, type SheetAnswer } from './judged.ts';
+import { classRows, rightOf } from './class-rows.ts';
+import { costWords, gradeWords, type SheetAnswer } from './judged.ts';
 import { lessonOfRack, reasonsOfBest } from './lesson-words.ts';
 
 const words = projectWords;
@@ -61,19 +64,18 @@ function why(found: SheetAnswer): unknown {
 }
 
 /** What the class chose, beside what it costs. */
-function chosen(found: SheetAnswer, { answers }: SheetProblem): unknown {
-  const { rows, right, people } = spreadOf(answers, judgedPasses(found));
-  return html`<p>${sheetWords.classRight(right.hits, people)}</p>
+function chosen(found: SheetAnswer, problem: SheetProblem): unknown {
+  const rows = classRows(problem, found).filter(({ people }) => people > 0);
+  return html`<p>${sheetWords.classRight(rightOf(rows), peopleOf(problem.answers))}</p>
     <div class="choices">
-      ${rows
-        .filter((row) => row.people > 0)
-        .map(
-          (row) =>
-            html`<div class="choice">
-              <strong>${row.people}</strong> ${tileRow(kindsOf(row.give))}
-              <span>${gradeWords(row.verdict, row.verdict === 'best' ? 0 : 1)} ${costWords(row)}</span>
-            </div>`,
-        )}
+      ${rows.map(
+        ({ choice, people, ...row }) =>
+          html`<div class="choice">
+            <strong>${people}</strong>
+            ${choice.stops === true ? classWords.spread.stopped : tileRow(kindsOf(choice.give))}
+            <span>${gradeWords(row.verdict, row.verdict === 'best' ? 0 : 1)} ${costWords(row)}</span>
+          </div>`,
+      )}
     </div>`;
 }
 

@@ -1,15 +1,17 @@
 import { html, nothing } from 'lit';
 import { readCard } from '../../core/card/file.ts';
 import { kindsOf } from '../../core/tiles/text.ts';
-import { type Paper, type Sheet, type SheetProblem, spreadOf } from '../../core/warmup/sheet.ts';
+import type { Paper, Sheet, SheetProblem } from '../../core/warmup/sheet.ts';
 import type { Preferences } from '../../main/desk/desk.ts';
 import { data, element, reflected, state, text } from '../parts/element.ts';
 import { tileRow } from '../parts/tile/tile-row.ts';
 import { WrTile } from '../parts/tile/wr-tile.ts';
 import { sharedStyles } from '../tokens/shared.ts';
+import { classWords } from '../words/class.ts';
 import { answerWords, sheetPrintWords, sheetWords, turnWords } from '../words/sheets.ts';
 import { givenTiles, shownChoices } from './given-tiles.ts';
-import { type AnswerFor, costInShort, gradeWords, judgedPasses, type SheetAnswer } from './judged.ts';
+import { classRows } from './class-rows.ts';
+import { type AnswerFor, costInShort, gradeWords, type SheetAnswer } from './judged.ts';
 import { lessonOfRack, reasonsOfBest } from './lesson-words.ts';
 import { sheetPrintStyles } from './sheet-print-styles.ts';
 import { spreadOverPages } from './spread-pages.ts';
@@ -169,20 +171,19 @@ function head({ seat, step, code }: SheetProblem, place: number): unknown {
 }
 
 /** What the class chose, each with what it costs. */
-function spread({ answers }: SheetProblem, found: SheetAnswer): unknown {
-  const { people, rows } = spreadOf(answers, judgedPasses(found));
-  if (people === 0) return nothing;
+function spread(problem: SheetProblem, found: SheetAnswer): unknown {
+  const rows = classRows(problem, found).filter(({ people }) => people > 0);
+  if (rows.length === 0) return nothing;
   return html`<h3>${words.class}</h3>
     <div class="choices">
-      ${rows
-        .filter((row) => row.people > 0)
-        .map(
-          (row) =>
-            html`<p class="choice class">
-              <strong>${row.people}</strong> ${tileRow(kindsOf(row.give))}
-              <span>${gradeWords(row.verdict, row.verdict === 'best' ? 0 : 1)} ${costInShort(row.cost)}</span>
-            </p>`,
-        )}
+      ${rows.map(
+        ({ choice, people, verdict, cost }) =>
+          html`<p class="choice class">
+            <strong>${people}</strong>
+            ${choice.stops === true ? classWords.spread.stopped : tileRow(kindsOf(choice.give))}
+            <span>${gradeWords(verdict, verdict === 'best' ? 0 : 1)} ${costInShort(cost)}</span>
+          </p>`,
+      )}
     </div>`;
 }
 

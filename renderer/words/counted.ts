@@ -17,6 +17,8 @@ function aheadWords(...incoming: readonly string[]): readonly string[] {
   ];
 }
 
+const AS_PASSED = 'What comes in is what simulated players with this card pass on.';
+
 /** Explanations of figures that stand in a chart, a table or a list. */
 export const countedWords = {
   open: 'How is this counted?',
@@ -55,7 +57,7 @@ export const countedWords = {
   },
   ahead: { heading: lookWords.heading, words: aheadWords(lookWords.asAtTable, lookWords.goneReturns) },
   /** On a sheet, where the numbers are the same for everybody. */
-  sheetAhead: { heading: lookWords.heading, words: aheadWords(lookWords.evenWords, lookWords.goneStays) },
+  sheetAhead: { heading: lookWords.heading, words: aheadWords(AS_PASSED, lookWords.goneReturns) },
   ledger: {
     heading: 'Luck and choices',
     words: [

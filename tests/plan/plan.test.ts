@@ -208,7 +208,7 @@ describe('reasons', () => {
   test('take a copy that is left over for a spare one, and the next for one that is used', () => {
     const [spare, used] = reasonsOf('11b', '111b 9d', ['11b']);
     expect(spare).toBe("Your nearest hands don't need the one bam.");
-    expect(used).toContain('The one bam would have served');
+    expect(used).toContain('could have used the one bam.');
     expect(reasonsOf('1b 9d', '111b 9d', ['11b'])[0]).toBe("Your nearest hands don't need the one bam and nine dot.");
   });
 

@@ -17,11 +17,6 @@ const MAY_MOVE: Readonly<Record<string, RegExp>> = {
   'the tour and the help: the tour, 1 of 5': /That is my deal/,
   // The courtesy asks for two numbers before its tiles.
   'the exchange: the courtesy': /Give 3 tiles/,
-  // Reached through several questions, which are of different length.
-  'the Warm-up: aiming': /Go on/,
-  'the Warm-up: the answer': /Go on/,
-  'the Warm-up: the next pass': /Go on/,
-  'the Warm-up: the exchange in figures': /Go on/,
 };
 
 /** How far controls may move by themselves, in CSS px, by screen, with the reason. */
@@ -29,13 +24,11 @@ const MAY_GROW: Readonly<Record<string, number>> = {
   // The choice that is shown tells what the look ahead found: its room is kept but for a line or two.
   'the Journal: a look-back': 60,
   // A deal that was asked for comes above the sheets as soon as it is made, which takes a slow computer a few frames.
-  'the Warm-up: arranging': 900,
+  'the Warm-up: a problem': 900,
   // And so does a sheet that was opened.
   'the Warm-up: a sheet with answers of a class': 900,
   // What became of a file is told in its row once the desk has settled it.
   'the Settings: the two files settled': 60,
-  // Each pass comes as soon as the others have given theirs, and its line of orders is longer or shorter.
-  'the Warm-up: the exchange in figures': 60,
 };
 
 for (const { name, place, screens } of JOURNEYS) {

@@ -2,16 +2,16 @@ import { css, html, nothing } from 'lit';
 import type { Card } from '../../../core/card/card.ts';
 import { readCard } from '../../../core/card/file.ts';
 import { PASS_SIZE, mayBeBlind } from '../../../core/exchange/steps.ts';
-import { isRight, type Judgement } from '../../../core/review/decision.ts';
+import { isRight } from '../../../core/review/decision.ts';
 import { peopleOf, takeAnswer } from '../../../core/warmup/class-answers.ts';
-import { endCostOf } from '../../../core/warmup/sheet-ends.ts';
-import { type ClassAnswer, type Sheet, type SheetProblem, spreadOf } from '../../../core/warmup/sheet.ts';
+import type { Sheet, SheetProblem } from '../../../core/warmup/sheet.ts';
 import { kindsOf } from '../../../core/tiles/text.ts';
 import { tileNames } from '../../../core/tiles/names.ts';
 import { data, element } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import '../../parts/wr-button.ts';
-import { type SheetAnswer, judgedPasses } from '../../print/judged.ts';
+import { type ChoiceRow, classRows, rightOf } from '../../print/class-rows.ts';
+import type { SheetAnswer } from '../../print/judged.ts';
 import { howCounted } from '../../parts/how-counted.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { classWords } from '../../words/class.ts';
@@ -25,12 +25,6 @@ import './wr-answer-codes.ts';
 import './wr-class-typed.ts';
 
 const words = classWords.spread;
-
-/** One row: what was chosen, by how many, at what cost. */
-interface ChoiceRow extends Judgement {
-  readonly choice: Pick<ClassAnswer, 'give' | 'stops'>;
-  readonly people: number;
-}
 
 const Base = element({
   /** Null until it has been worked out. */
@@ -82,7 +76,7 @@ export class WrClassAnswers extends Base {
   }
 
   #result(answer: SheetAnswer, card: Card): unknown {
-    const rows = rowsOf(this.problem, answer);
+    const rows = classRows(this.problem, answer);
     return html`${schoolsPart(this.problem, card)}
       <div class="beside">${aimsPart(this.problem, card)} ${keptPart(this.problem)}</div>
       <div>
@@ -113,8 +107,7 @@ export class WrClassAnswers extends Base {
     if (people === 0) return words.none;
     const chosen = rows.filter((row) => row.people > 0);
     if (chosen.some(({ halfWidth }) => halfWidth === null)) return this.progress === null ? '' : words.waiting;
-    const right = chosen.filter(({ verdict }) => isRight(verdict)).reduce((sum, row) => sum + row.people, 0);
-    return words.right(right, people);
+    return words.right(rightOf(chosen), people);
   }
 
   #row(row: ChoiceRow): unknown {
@@ -153,23 +146,6 @@ export class WrClassAnswers extends Base {
     const size = cost === 0 ? '' : warmUpWords.ahead.cell(differenceAlone(cost), differenceAlone(halfWidth));
     return isRight(verdict) ? words.asGood(size) : size;
   }
-}
-
-/** The passes chosen and the best one, most people first; who stopped stands last. */
-function rowsOf({ answers }: SheetProblem, answer: SheetAnswer): ChoiceRow[] {
-  const { rows } = spreadOf(answers, judgedPasses(answer));
-  const passes = rows.map(({ give, people, cost, halfWidth, verdict }): ChoiceRow => ({
-    choice: { give },
-    people,
-    cost,
-    halfWidth,
-    verdict,
-  }));
-  const stopped = peopleOf(answers.filter(({ stops }) => stops === true));
-  if (stopped === 0) return passes;
-  const end = answer.ends === null ? undefined : endCostOf(answer.ends, null);
-  const judged: Judgement = end ?? { cost: 0, halfWidth: null, verdict: 'equal' };
-  return [...passes, { choice: { give: '', stops: true }, people: stopped, ...judged }];
 }
 
 const CARDS = new WeakMap<object, Card>();
