@@ -35,7 +35,7 @@ test('the pass that is due at the Table becomes a problem in two clicks: a code,
   const screen = page.locator('wr-sheet-project dialog');
   await expect(screen).toBeVisible();
   await page.keyboard.press('ArrowRight');
-  await expect(screen.locator('wr-lean')).toBeVisible({ timeout: 60_000 });
+  await expect(screen.getByText(/^This rack /)).toBeVisible({ timeout: 60_000 });
   await page.keyboard.press('ArrowRight');
   await expect(screen.getByRole('heading', { name: 'The best pass' })).toBeVisible();
   await page.keyboard.press('Escape');

@@ -75,8 +75,28 @@ test('a practice of twelve: by mouse, by keys and at 700 px; then its list, its 
   await page.getByRole('tab', { name: 'Progress' }).click();
   await page.getByRole('button', { name: /^Open the practice of/ }).click();
   await expect(page.locator('wr-practice-summary ol').last().locator('li')).toHaveCount(11);
-  await page.getByRole('button', { name: 'Open the answer to problem 1', exact: true }).click();
+  await page.getByRole('button', { name: 'Open the answer to problem 1', exact: true }).last().click();
   await answerShown(page);
+});
+
+test('a pupil answers a deal by its code, sends a code back, and the teacher counts it', async ({ windrow, page }) => {
+  await openWarmUp(windrow);
+  const code = formatDealCode({ seed: 3, tiles: 13, kind: 'any' });
+  await dealByCode(page, code);
+  await answerByMouse(windrow, page);
+  await answerShown(page);
+  const answer = (await page.locator('wr-answer-code .code').textContent()) ?? '';
+  expect(answer.replaceAll('-', '')).toHaveLength(10);
+  await page.getByRole('button', { name: 'Leave' }).click();
+  await page.getByRole('tab', { name: 'Sheets' }).click();
+  await page.getByRole('button', { name: 'A new sheet' }).click();
+  await page.getByRole('textbox', { name: 'Code of a deal' }).fill(code);
+  await page.getByRole('button', { name: 'Add: Code of a deal' }).click();
+  await page.getByText('Answers of the class').first().click();
+  await page.getByLabel('Codes of the class').fill(`${answer}\n${answer.slice(0, -1)}`);
+  await page.getByRole('button', { name: 'Count them' }).click();
+  await expect(page.getByText(/^1 answer is counted/)).toBeVisible();
+  await expect(page.getByText('1 code was not counted')).toBeVisible();
 });
 
 interface Advised {

@@ -65,10 +65,6 @@ export class WrPracticeBand extends Base {
         gap: var(--space-1) var(--space-4);
       }
 
-      .said {
-        flex: 1 1 12rem;
-      }
-
       .verdict {
         display: flex;
         flex-wrap: wrap;
@@ -180,7 +176,7 @@ export class WrPracticeBand extends Base {
     }
     return html`<div class="verdict ${shown.ahead.chosen.verdict}" data-ahead>
         <h2 class="asked" tabindex="-1" aria-live="polite">${verdictWords(shown)}</h2>
-        <div class="line">${this.#own(run)} <span class="said">${withinWords(shown)}</span></div>
+        <div class="line">${this.#own(run)} <span>${withinWords(shown)}</span></div>
       </div>
       <wr-run-foot .room=${room} .run=${run}></wr-run-foot>`;
   }

@@ -1,6 +1,5 @@
-import { css, html, nothing } from 'lit';
-import { formatAnswerCode } from '../../../core/warmup/answer-code.ts';
-import { data, element, state } from '../../parts/element.ts';
+import { html, nothing } from 'lit';
+import { data, element } from '../../parts/element.ts';
 import '../../parts/wr-button.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
@@ -15,23 +14,11 @@ const words = practiceWords.page;
 const Base = element({
   room: data<PracticeRoom>(),
   run: data<WarmUpRun>(),
-  /** What was done last, in words. */
-  status: state(''),
 });
 
-/** How it goes on once the answer is there: the next problem or pass, back, a problem for others, the answer's code. */
+/** How it goes on once the answer is there: the next problem or pass, back, a problem for others. */
 export class WrRunFoot extends Base {
-  static override styles = [
-    sharedStyles,
-    warmUpStyles,
-    css`
-      .code {
-        font-family: var(--font-code);
-        font-weight: 700;
-        white-space: nowrap;
-      }
-    `,
-  ];
+  static override styles = [sharedStyles, warmUpStyles];
 
   constructor() {
     super();
@@ -43,7 +30,7 @@ export class WrRunFoot extends Base {
     return html`<div class="row">
       ${this.#onward()}
       ${room.canGoBack ? html`<wr-button look="quiet" @click=${() => room.back()}>${words.back}</wr-button>` : nothing}
-      ${run.over ? nothing : html`<wr-make-problem .item=${run.itemNow}></wr-make-problem>`} ${this.#answerCode()}
+      ${run.over ? nothing : html`<wr-make-problem .item=${run.itemNow}></wr-make-problem>`}
     </div>`;
   }
 
@@ -64,27 +51,6 @@ export class WrRunFoot extends Base {
         ? nothing
         : html`<wr-button look="main" @click=${() => room.next()}>${words.skipDone}</wr-button>`;
     return html`${next} ${goOn}`;
-  }
-
-  /** What a pupil at home sends back to the teacher. */
-  #answerCode(): unknown {
-    const { attempt, past } = this.run.warmUp;
-    if (this.run.about.isByCode !== true || attempt === null || past.length > 0) return nothing;
-    const code = formatAnswerCode(this.run.item, attempt, this.room);
-    return html`<span class="row"
-      ><span>${words.answerCode} <span class="code">${code}</span></span>
-      <wr-button look="quiet" @click=${() => this.#copy(code)}>${words.copyAnswerCode}</wr-button>
-      <span role="status" class="soft">${this.status}</span></span
-    >`;
-  }
-
-  async #copy(code: string): Promise<void> {
-    try {
-      await navigator.clipboard.writeText(code);
-      this.status = words.copied;
-    } catch {
-      this.status = words.notCopied;
-    }
   }
 }
 

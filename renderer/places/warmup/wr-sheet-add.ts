@@ -2,8 +2,8 @@ import { css, html, nothing } from 'lit';
 import { PASS_STEPS, type PassStep } from '../../../core/exchange/steps.ts';
 import { formatTileList } from '../../../core/tiles/text.ts';
 import { DEAL_KINDS, type DealKind, isDealKind } from '../../../core/warmup/deal-kinds.ts';
-import { parseDealCode } from '../../../core/warmup/deal-code.ts';
-import { itemOfDeal, makeItem, type WarmUpItem } from '../../../core/warmup/item.ts';
+import { makeItem, type WarmUpItem } from '../../../core/warmup/item.ts';
+import { itemOfCode } from '../../../core/warmup/problem-code.ts';
 import { MOST_PROBLEMS } from '../../../core/warmup/sheet.ts';
 import { data, element, flag, state } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
@@ -195,10 +195,10 @@ export class WrSheetAdd extends Base {
   }
 
   #addCode(): void {
-    const deal = parseDealCode(this.code);
-    this.codeRefusal = deal.ok ? '' : deal.problem.message;
-    if (!deal.ok) return;
-    this.room.sheets.add([itemOfDeal(deal.value)]);
+    const item = itemOfCode(this.code);
+    this.codeRefusal = item.ok ? '' : item.problem.message;
+    if (!item.ok) return;
+    this.room.sheets.add([item.value]);
     this.code = '';
   }
 

@@ -20,6 +20,7 @@ import { differences } from './differences.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import type { ShownAnswer, WarmUpRun } from './warm-up-run.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
+import './wr-answer-code.ts';
 
 const words = practiceWords.answer;
 
@@ -122,7 +123,10 @@ export class WrWarmUpAnswer extends Base {
     const { shown } = this.run;
     if (shown === null) return nothing;
     return html`<div class="answer">
-      <div class="column">${this.#lesson(shown)} ${this.#more(shown)}</div>
+      <div class="column">
+        <wr-answer-code .room=${this.room} .run=${this.run}></wr-answer-code>
+        ${this.#lesson(shown)} ${this.#more(shown)}
+      </div>
       <div class="column">${this.#passes(shown)} ${this.#differs(shown)}</div>
     </div>`;
   }

@@ -59,6 +59,7 @@ export const warmUpJourney: Journey = {
     'wr-warm-up-start',
     'wr-warm-up-run',
     'wr-run-foot',
+    'wr-answer-code',
     'wr-card-at-hand',
     'wr-practice-band',
     'wr-practice-summary',
