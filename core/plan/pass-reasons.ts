@@ -39,8 +39,16 @@ export function passReasons({ give, rack, targets, cost }: PassToExplain): strin
 export function passLesson({ give, rack, targets }: Omit<PassToExplain, 'cost'>): PassLesson {
   if (give.length === 0) return { goes: [], stays: 'You keep everything.' };
   const kept = rack.minus(Tiles.of(give));
-  return { goes: [...givenReasons(give, rack, targets), ...receiverReason(give)], stays: keptReason(kept, targets) };
+  const [first] = targets;
+  const loosens = first !== undefined && breaks(first, kept);
+  return {
+    goes: [...givenReasons(give, rack, targets), ...receiverReason(give)],
+    stays: `${keptReason(kept, targets)}${loosens ? OTHER_WAYS : ''}`,
+  };
 }
+
+/** Said where the best hand does not stay whole. */
+const OTHER_WAYS = ' Your best hand loses a tile, but counted over all hands this pass leaves you the most.';
 
 export interface PassLesson {
   readonly goes: readonly string[];

@@ -1,5 +1,5 @@
 import type { SectionShare } from '../reading/lean.ts';
-import { nameWithin } from '../reading/targets.ts';
+import { nameWithin, type Target } from '../reading/targets.ts';
 import { nameOf } from '../tiles/names.ts';
 import type { Turn } from './turn.ts';
 
@@ -30,11 +30,17 @@ function leanWords(section: string, lean: readonly SectionShare[]): string {
 }
 
 /** The second hand, and the tile that would turn the rack to another section. */
-function alsoWords({ hands: [, second], by }: Turn): string {
-  const other = second === undefined ? '' : `It could also become ${second.line.name}, ${awayWords(second.away)}.`;
-  const better = by !== null && by.line !== second?.line ? nameWithin(by.line) : 'that';
+function alsoWords({ hands: [first, second], by }: Turn): string {
+  const other = second === undefined ? '' : otherWords(first as Target, second);
+  const better = by !== null && by.line !== second?.line ? nameWithin(by.line) : 'it';
   const turning = by === null ? '' : `If ${withArticle(nameOf(by.kind))} came, ${better} would be the better hand.`;
   return [other, turning].filter((each) => each !== '').join(' ') || 'No other section comes near.';
+}
+
+/** A hand may be nearer and yet win less often. */
+function otherWords(first: Target, { line, away }: Target): string {
+  if (away >= first.away) return `It could also become ${line.name}, ${awayWords(away)}.`;
+  return `It is nearer to ${line.name}, ${awayWords(away)}, but that hand is harder to finish.`;
 }
 
 function awayWords(away: number): string {

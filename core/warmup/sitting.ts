@@ -41,7 +41,7 @@ export interface SittingSummary {
   readonly cost: number;
   /** The answers that cost most, at most three; none that is as good as the best. */
   readonly another: readonly AnswerEntry[];
-  /** What to work on; null where nothing cost anything that counts. */
+  /** What to work on; null where nothing cost anything that counts, and on fewer than three answers. */
   readonly workOn: WorkOn | null;
 }
 
@@ -56,6 +56,8 @@ interface WorkOn {
 
 /** How many answers are worth another look. */
 const ANOTHER_LOOK = 3;
+/** On fewer answers nothing is said of what to work on. */
+const FEWEST_TO_JUDGE = 3;
 
 export function summaryOf(answers: readonly AnswerEntry[]): SittingSummary {
   const wrong = answers.filter(({ verdict }) => !isRight(verdict)).sort((one, other) => other.cost - one.cost);
@@ -64,7 +66,7 @@ export function summaryOf(answers: readonly AnswerEntry[]): SittingSummary {
     right: rateOf(answers.length - wrong.length, answers.length),
     cost: answers.reduce((sum, { cost }) => sum + cost, 0),
     another: wrong.slice(0, ANOTHER_LOOK),
-    workOn: workOn(wrong),
+    workOn: answers.length < FEWEST_TO_JUDGE ? null : workOn(wrong),
   };
 }
 
@@ -92,12 +94,10 @@ function groups<Name>(answers: readonly AnswerEntry[], nameOf: (answer: AnswerEn
   return names.map((name) => [name, answers.filter((answer) => nameOf(answer) === name)]);
 }
 
-/** The sittings of a history, the newest first, each with its answers. */
+/** The answers of a history that can be opened again, the newest first: sitting by sitting, single deals day by day. */
 export function sittingsOf(history: readonly PracticeEntry[]): readonly (readonly AnswerEntry[])[] {
-  const answers = history.filter(
-    (entry): entry is AnswerEntry => entry.type === 'answer' && entry.sitting !== undefined,
-  );
-  return groups(answers, ({ sitting }) => sitting)
+  const answers = history.filter((entry): entry is AnswerEntry => entry.type === 'answer' && entry.asked !== undefined);
+  return groups(answers, ({ sitting, day }) => sitting ?? `day ${day}`)
     .map(([, each]) => each)
     .reverse();
 }

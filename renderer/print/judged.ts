@@ -74,15 +74,14 @@ export function gradeWords(verdict: Verdict, place: number): string {
   return isRight(verdict) ? answerWords.asGood : answerWords.worse;
 }
 
-/** What a choice costs by the end of the exchange, for a class; nothing for the best. */
+/** What a choice costs by the end of the exchange, for a class; nothing for the best and for what can't be told from it. */
 export function costWords({ verdict, cost }: Pick<RankedChoice, 'verdict' | 'cost'>): string {
-  if (cost === null || cost === 0) return '';
-  return isRight(verdict) ? answerWords.tooClose(differenceInGames(cost)) : answerWords.costs(differenceInGames(cost));
+  return cost === null || isRight(verdict) ? '' : answerWords.costs(differenceInGames(cost));
 }
 
 /** The same where it is said above what is counted: "costs 3". */
-export function costInShort(cost: number | null): string {
-  return cost === null || cost === 0 ? '' : answerWords.costs(differenceAlone(cost));
+export function costInShort({ verdict, cost }: Pick<RankedChoice, 'verdict' | 'cost'>): string {
+  return cost === null || isRight(verdict) ? '' : answerWords.costs(differenceAlone(cost));
 }
 
 /** What a choice costs: "About 2 games in 100, give or take 1". */

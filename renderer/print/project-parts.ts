@@ -41,7 +41,12 @@ export function answerStep(step: Step, problem: SheetProblem, found: SheetAnswer
 function reading(found: SheetAnswer): unknown {
   const [best] = found.answer.reading.hands;
   return html`${lessonOfRack(found).map((sentence) => html`<p>${sentence}</p>`)}
-  ${best === undefined ? nothing : html`<wr-hand label=${best.name} .groups=${best.places}></wr-hand>`}`;
+  ${
+    best === undefined
+      ? nothing
+      : html`<p><strong>${best.name}</strong></p>
+          <wr-hand label=${best.name} .groups=${best.places}></wr-hand>`
+  }`;
 }
 
 /** The best pass, those as good and one that costs more, each on a row of its own. */

@@ -136,7 +136,7 @@ export class WrSheetPrint extends Base {
                   (choice, rank) =>
                     html`<div class="choice">
                       <strong>${gradeWords(choice.verdict, rank)}</strong> ${givenTiles(choice)}
-                      <span>${costInShort(choice.cost)}</span>
+                      <span>${costInShort(choice)}</span>
                     </div>`,
                 )}
                 ${left > 0 ? html`<p class="wide">${answerWords.more(left)}</p>` : nothing}
@@ -181,7 +181,7 @@ function spread(problem: SheetProblem, found: SheetAnswer): unknown {
           html`<p class="choice class">
             <strong>${people}</strong>
             ${choice.stops === true ? classWords.spread.stopped : tileRow(kindsOf(choice.give))}
-            <span>${gradeWords(verdict, verdict === 'best' ? 0 : 1)} ${costInShort(cost)}</span>
+            <span>${gradeWords(verdict, verdict === 'best' ? 0 : 1)} ${costInShort({ verdict, cost })}</span>
           </p>`,
       )}
     </div>`;

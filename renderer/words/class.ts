@@ -25,6 +25,7 @@ export const classWords = {
     refusedTitle: (count: number) => (count === 1 ? '1 code was not counted' : `${count} codes were not counted`),
     mend: 'They are still in the field: mend them there and count again.',
     repeated: 'The same answer is counted already. Two people may have answered alike, or one code came twice.',
+    countAll: (count: number) => `Count all ${count}`,
     again: 'Count it again',
     againLabel: (code: string) => `Count ${code} again`,
     leave: 'Leave it out',

@@ -104,7 +104,7 @@ export const lookbackWords = {
     inGames: (games: string) => `about ${games} games in 100`,
     inHundred: differenceInGames,
     equalNote: 'Choices within half a game in a hundred count as equal.',
-    exactNote: 'Costs of one pass for now are counted in full. Reach itself is an estimate.',
+    exactNote: 'Costs of one pass for now are exact. Reach itself is an estimate.',
     playNote: 'In play, order, chances and costs are those of the list at the Table.',
     why: 'Why',
     noted: 'You noted',
@@ -158,8 +158,8 @@ export const lookbackWords = {
     bestThen: 'The best in the end',
     how: (futures: string) => `From ${futures} sampled exchanges.`,
     note: '“In the end” is your chance to win when play begins. It is sampled: the true figure is likely in the range.',
-    later: 'For now it costs next to nothing: the cost shows in later passes.',
-    doubt: 'For now it costs something, but that does not last to the end.',
+    later: 'It costs next to nothing at first: the cost shows in later passes.',
+    doubt: 'It costs something at first, but later passes make up for it.',
   },
 
   tries: {

@@ -1,4 +1,3 @@
-import type { PassStep } from '../../core/exchange/steps.ts';
 import type { DealKind } from '../../core/warmup/deal-kinds.ts';
 import type { Phase } from '../../core/warmup/history.ts';
 import { differenceAlone, differenceInGames, tilesCounted } from './numbers.ts';
@@ -58,6 +57,7 @@ export const practiceWords = {
     codeLabel: 'Code',
     codeHint: 'For example: EE2-222-22W',
     codeStart: 'Deal this one',
+    codeMissing: 'Type a code first.',
     searching: (tried: number) => (tried > 1 ? `Looked at ${tried} deals…` : 'Looking for a deal…'),
     stop: 'Stop',
   },
@@ -65,23 +65,16 @@ export const practiceWords = {
   /** Where a problem stands: "Problem 3 of 12". */
   of: (place: number, of: number) => `Problem ${place} of ${of}`,
   passOf: 'A whole exchange',
-  /** "South, 13 tiles, first pass to the right". */
-  seat: (seat: string, tiles: number, step: string) => `${seat}, ${tilesCounted(tiles)}, ${step}`,
-  steps: {
-    right: 'first pass to the right',
-    across: 'pass across',
-    left: 'pass to the left',
-    left2: 'second round, pass to the left',
-    across2: 'second round, pass across',
-    right2: 'second round, pass to the right',
-    courtesy: 'courtesy',
-  } satisfies Readonly<Record<PassStep, string>>,
+  /** "South, first pass to the right, with 13 tiles". */
+  turn: (turn: string, tiles: number) => `${turn}, with ${tilesCounted(tiles)}`,
   code: (code: string) => `Code ${code}`,
   tried: (tried: number, share: string) =>
     `${tried === 1 ? 'The first deal was of this kind' : `Deal ${tried} was of this kind`}${share}.`,
   share: (deals: number) => `; on average it takes ${deals}`,
   clock: (seconds: number) => `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`,
   clockLabel: 'Time',
+  /** By how many seats on the giver sits. */
+  cameIn: { 1: 'From your right came', 2: 'From across came', 3: 'From your left came' },
 
   page: {
     label: 'Problem',
@@ -155,6 +148,7 @@ export const practiceWords = {
     behind: (cost: number) => `${differenceAlone(cost)} in 100 behind`,
     differs: 'Where you read it differently',
     same: 'You read the rack as Windrow does.',
+    unmarked: 'Mark what you would keep, or a line that you aim at, and you see here where you differ.',
     aimFirst: (name: string) => `You aim at ${name}: Windrow puts it first too.`,
     aimRank: (name: string, rank: number, of: number) =>
       `You aim at ${name}: Windrow puts it at place ${rank} of ${of}.`,
@@ -168,7 +162,7 @@ export const practiceWords = {
     hands: 'The hands it could become',
     lean: 'Lean',
     legend: 'Marks under the tiles:',
-    marks: { spare: 'goes with the best pass', kept: 'stays' },
+    marks: { spare: 'given in the best pass', kept: 'stays' },
     estimate: 'All costs are estimates, counted to the end of the exchange.',
   },
 
@@ -219,6 +213,7 @@ export const practiceWords = {
     stopped: 'stopped',
     figures: 'The exchange in figures',
     nobody: '–',
+    came: 'came in',
     pass: 'Pass',
   },
 
@@ -241,15 +236,13 @@ export const practiceWords = {
     inDays: (days: number) => `in ${days} days`,
     from: (game: boolean) => (game ? 'from a game' : 'from practice'),
     because: (right: number) =>
-      right === 0
-        ? 'it is new, or went wrong the last time'
-        : right === 1
-          ? 'it went well once'
-          : `it went well ${right} times`,
-    backRow: (what: string, cost: string, from: string) => `${what}, ${from}, gave up ${cost}`,
+      right === 0 ? '' : right === 1 ? ' It went well once.' : ` It went well ${right} times.`,
+    backRow: (what: string, cost: string, from: string) => `${what}, ${from}. It gave up ${cost}.`,
     sittings: 'Earlier practices',
     sitting: (date: string, count: number, cost: string) =>
       `${date}: ${count === 1 ? '1 problem' : `${count} problems`}, gave up ${cost} in all`,
+    single: (date: string, count: number, cost: string) =>
+      `${date}, single deals: ${count === 1 ? '1 problem' : `${count} problems`}, gave up ${cost} in all`,
     openSitting: 'Open',
     openOf: (date: string) => `Open the practice of ${date}`,
     inAll: 'Gave up in all, in games of a hundred',

@@ -1,4 +1,3 @@
-import type { PassStep } from '../../core/exchange/steps.ts';
 import type { Verdict } from '../../core/review/decision.ts';
 import type { DealKind } from '../../core/warmup/deal-kinds.ts';
 import type { Guessed } from '../../core/warmup/history.ts';
@@ -36,16 +35,6 @@ export const warmUpWords = {
 
   /** A cost with half of its interval. */
   within: (points: string, half: string) => `${points}, give or take ${half}`,
-
-  steps: {
-    right: 'Pass right',
-    across: 'Pass across',
-    left: 'Pass left',
-    left2: 'Pass left again',
-    across2: 'Pass across again',
-    right2: 'Pass right again',
-    courtesy: 'Courtesy',
-  } satisfies Record<PassStep, string>,
 
   run: {
     gone: 'Given away before',
@@ -114,6 +103,7 @@ export const warmUpWords = {
     score: (score: string) => `Your score is ${score}. 0 is perfect, 0.5 is tossing a coin, 2 is the worst.`,
     scoreSource: 'It is the rule of Brier, 1950: being sure and wrong costs most.',
     course: 'Score of every ten guesses, oldest first',
-    due: (count: number) => `${count === 1 ? '1 own decision is' : `${count} own decisions are`} due today.`,
+    due: (count: number) =>
+      `${count === 1 ? '1 of your own decisions comes' : `${count} of your own decisions come`} back today.`,
   },
 };

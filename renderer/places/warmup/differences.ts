@@ -1,3 +1,4 @@
+import { capital } from '../../../core/base/words.ts';
 import type { Card } from '../../../core/card/card.ts';
 import { nameOf, tileWords } from '../../../core/tiles/names.ts';
 import { kindsOf } from '../../../core/tiles/text.ts';
@@ -42,8 +43,15 @@ function givenKept({ give }: Attempt, shown: ShownAnswer): string[] {
   return given.distinct().flatMap((kind) => {
     const copies = shown.answer.tiles.filter((each) => each.kind === kind);
     const verdict = copies.at(-given.count(kind));
-    return verdict === undefined || verdict.verdict === 'spare' ? [] : [words.gaveKept(nameOf(kind), verdict.sentence)];
+    return verdict === undefined || verdict.verdict === 'spare'
+      ? []
+      : [words.gaveKept(nameOf(kind), reasonIn(verdict.sentence))];
   });
+}
+
+/** Why, without the word of the verdict before it. */
+function reasonIn(sentence: string): string {
+  return capital(sentence.replace(/^[A-Z][a-z]+: /, ''));
 }
 
 function givenByBest({ list: [best] }: ShownAnswer): Tiles {

@@ -46,7 +46,7 @@ export class PracticeRoom extends Store implements RoomHost {
   #place = 0;
   #sitting: (Sitting & { readonly id: string }) | null = null;
   /** The sitting that has ended and is looked at. */
-  #ended: string | null = null;
+  #ended: { readonly id: string; readonly skipped: number } | null = null;
   #options: DealOptions = { kind: 'any', tiles: 'turns', clock: false };
   #trouble = '';
 
@@ -97,9 +97,13 @@ export class PracticeRoom extends Store implements RoomHost {
   }
   /** What was answered in the sitting that has just ended; null when none has. */
   get ended(): readonly AnswerEntry[] | null {
-    const { history } = this;
-    if (this.#ended === null) return null;
-    return history.filter((entry): entry is AnswerEntry => entry.type === 'answer' && entry.sitting === this.#ended);
+    const ended = this.#ended;
+    if (ended === null) return null;
+    return this.history.filter((entry): entry is AnswerEntry => entry.type === 'answer' && entry.sitting === ended.id);
+  }
+  /** How many problems of that sitting were passed over. */
+  get skipped(): number {
+    return this.#ended?.skipped ?? 0;
   }
   get options(): DealOptions {
     return this.#options;
@@ -209,10 +213,12 @@ export class PracticeRoom extends Store implements RoomHost {
     this.notify();
   }
 
-  /** Leaves the problems at hand; a sitting in which something was answered ends with what it came to. */
+  /** Leaves the problems at hand; a sitting in which something was done ends with what it came to. */
   leave(): void {
-    const isEnded = this.#sitting !== null && this.#runs.some(({ isAnswered }) => isAnswered);
-    if (this.#sitting !== null) this.#ended = isEnded ? this.#sitting.id : null;
+    // The last problem may be left before it was thought about; those before it were passed over.
+    const skipped = this.#runs.filter(({ isAnswered }, place) => !isAnswered && place < this.#runs.length - 1).length;
+    const isEnded = skipped > 0 || this.#runs.some(({ isAnswered }) => isAnswered);
+    if (this.#sitting !== null) this.#ended = isEnded ? { id: this.#sitting.id, skipped } : null;
     this.#runs = [];
     this.#place = 0;
     this.#sitting = null;

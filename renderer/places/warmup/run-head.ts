@@ -1,10 +1,12 @@
 import { css, html, nothing } from 'lit';
+import { STEPS } from '../../../core/exchange/steps.ts';
 import type { FoundDocument } from '../../../core/engine/practice-questions.ts';
 import { kindsOf } from '../../../core/tiles/text.ts';
 import { codeOfItem } from '../../../core/warmup/problem-code.ts';
 import { tileRow } from '../../parts/tile/tile-row.ts';
 import '../../parts/wr-button.ts';
 import { practiceWords as words } from '../../words/practice.ts';
+import { turnWords } from '../../words/sheets.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import type { WarmUpRun } from './warm-up-run.ts';
@@ -45,7 +47,7 @@ export function runHead(run: WarmUpRun, room: PracticeRoom, extra: unknown): unk
   return html`<div class="head">
     <div>
       <h2>${title}</h2>
-      <span class="soft">${words.seat(item.seat, rack.size, words.steps[step ?? 'courtesy'])}</span>
+      <span class="soft">${words.turn(turnWords(item.seat, step ?? 'courtesy'), rack.size)}</span>
       ${item.code === undefined && about.isByCode !== true ? nothing : html`<span class="code">${words.code(codeOfItem(item))}</span>`}
       ${foundWords(about.found)}
     </div>
@@ -66,8 +68,14 @@ function foundWords(found: FoundDocument | undefined): unknown {
   return html`<span class="soft">${words.tried(found.tried, share)}</span>`;
 }
 
+/** What came in by the last pass, and from which of the neighbours. */
+export function cameRow({ cameIn }: WarmUpRun): unknown {
+  if (cameIn === null) return nothing;
+  return html`<p class="row">${words.cameIn[STEPS[cameIn.step].from]} ${tileRow(kindsOf(cameIn.tiles))}</p>`;
+}
+
 /** What was given away before, which can't come any more. */
 export function goneRow({ warmUp }: WarmUpRun): unknown {
-  const { gone } = warmUp.item;
+  const gone = [warmUp.item.gone, ...warmUp.past.map(({ attempt }) => attempt.give)].filter(Boolean).join(' ');
   return gone === '' ? nothing : html`<p class="row soft">${warmUpWords.run.gone} ${tileRow(kindsOf(gone))}</p>`;
 }

@@ -1,5 +1,7 @@
 import { mayBePassed } from '../../../core/exchange/steps.ts';
 import type { VerdictDocument } from '../../../core/engine/documents.ts';
+import type { ReceivedEvent } from '../../../core/game/events.ts';
+import { kindsOf } from '../../../core/tiles/text.ts';
 import { Tiles } from '../../../core/tiles/tiles.ts';
 import type { RackTile } from '../../parts/rack/rack-tile.ts';
 import type { Judged } from '../../session/compare-passes.ts';
@@ -10,9 +12,24 @@ import type { ShownAnswer } from './warm-up-run.ts';
 export const TAPS = ['give', 'keep', 'arrange'] as const;
 export type Tap = (typeof TAPS)[number];
 
-/** The rack before the answer: what is to be kept is marked. */
-export function markedRack(rack: readonly LaidTile[], keeps: readonly string[]): RackTile[] {
-  return rack.map((tile) => (keeps.includes(tile.id) ? { ...tile, mark: 'kept' } : tile));
+/** The rack before the answer: what is to be kept is marked, and what has just come in. */
+export function markedRack(
+  rack: readonly LaidTile[],
+  keeps: readonly string[],
+  cameIn: Pick<ReceivedEvent, 'tiles'> | null,
+): RackTile[] {
+  const left = Tiles.of(cameIn === null ? [] : kindsOf(cameIn.tiles)).toCounts();
+  const fresh = new Set<string>();
+  for (const { id, kind } of rack.toReversed()) {
+    if ((left[kind] ?? 0) === 0) continue;
+    left[kind] = (left[kind] ?? 0) - 1;
+    fresh.add(id);
+  }
+  return rack.map((tile) => ({
+    ...tile,
+    fresh: fresh.has(tile.id),
+    ...(keeps.includes(tile.id) ? { mark: 'kept' as const } : {}),
+  }));
 }
 
 /** The rack with the answer: what the first choice gives away is spare, what it leaves is kept, each with why. */

@@ -18,7 +18,7 @@ export const runStyles = css`
     grid-template-columns: minmax(0, 1fr);
     gap: var(--space-2) var(--space-5);
     align-content: start;
-    grid-template-areas: 'top' 'band' 'rack' 'left' 'card';
+    grid-template-areas: 'top' 'band' 'rack' 'left' 'card' 'onward';
   }
 
   .ended {
@@ -71,6 +71,21 @@ export const runStyles = css`
     --tile-gap: 8px;
   }
 
+  /* With the answer the words have the room. */
+  .told wr-rack {
+    --ledge: 12px;
+    --tile-width: clamp(40px, (100cqi - 32px) / 14 - 8px, 48px);
+  }
+
+  .told .tools {
+    min-height: 0;
+  }
+
+  .onward {
+    grid-area: onward;
+    padding-bottom: var(--space-4);
+  }
+
   @container (max-width: 820px) {
     wr-rack {
       --tile-width: clamp(40px, 100cqi / 7 - 10px, 60px);
@@ -117,6 +132,10 @@ export const runStyles = css`
           'band band'
           'rack rack';
         align-content: stretch;
+      }
+
+      .onward {
+        display: none;
       }
 
       .whole {

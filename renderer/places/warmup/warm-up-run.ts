@@ -5,6 +5,7 @@ import type { PassStep } from '../../../core/exchange/steps.ts';
 import { isSameChoice, type PassChoice } from '../../../core/future/rivals.ts';
 import { type Ahead, aheadOf } from '../../../core/review/ahead.ts';
 import { inTheEnd, type Judgement } from '../../../core/review/decision.ts';
+import type { ReceivedEvent } from '../../../core/game/events.ts';
 import type { Review } from '../../../core/review/review.ts';
 import { formatTiles, kindsOf } from '../../../core/tiles/text.ts';
 import { Tiles } from '../../../core/tiles/tiles.ts';
@@ -147,6 +148,11 @@ export class WarmUpRun {
   }
   get over(): boolean {
     return isOver(this.#warmUp);
+  }
+  /** What came in by the last pass of an exchange that is played; null before it, and where nothing came. */
+  get cameIn(): ReceivedEvent | null {
+    const last = this.#warmUp.events.at(-1);
+    return last?.type === 'received' ? last : null;
   }
   /** Whether the decision that is due was answered. */
   get isAnswered(): boolean {

@@ -86,6 +86,13 @@ export class WrAnswerCodes extends Base {
     if (repeated.length === 0) return nothing;
     return html`<div>
       <p>${words.repeated}</p>
+      ${
+        repeated.length < 2
+          ? nothing
+          : html`<div class="row">
+              <wr-button @click=${this.#countAll}>${words.countAll(repeated.length)}</wr-button>
+            </div>`
+      }
       <ul>
         ${repeated.map(
           (each) =>
@@ -122,6 +129,14 @@ export class WrAnswerCodes extends Base {
     if (this.read === null) return;
     this.#keep(withAnswer({ ...this.read, problems: this.problems }, code));
     this.#leave(code);
+  }
+
+  /** Those who think alike send the same code. */
+  #countAll(): void {
+    if (this.read === null) return;
+    const { repeated } = this.read;
+    const all = repeated.reduce((sum, code) => withAnswer(sum, code), { ...this.read, problems: this.problems });
+    this.#keep({ ...all, repeated: [] });
   }
 
   #leave(code: RepeatedCode): void {

@@ -108,6 +108,7 @@ export class WrPracticeBand extends Base {
 
   focusHeading(): void {
     this.renderRoot.querySelector<HTMLElement>('.asked')?.focus({ preventScroll: true });
+    scrollToTop(this);
   }
 
   protected override render(): unknown {
@@ -188,6 +189,14 @@ export class WrPracticeBand extends Base {
     return html`<span
       >${tileRow(kindsOf(give))} <span class="soft">${blind > 0 ? warmUpWords.answer.blindNote(blind) : ''}</span></span
     >`;
+  }
+}
+
+/** A new problem, and its answer, begin at the top of all that scrolls around them. */
+function scrollToTop(element: Element): void {
+  for (let node: Node | null = element; node !== null;) {
+    if (node instanceof Element && node.scrollTop > 0) node.scrollTop = 0;
+    node = node instanceof ShadowRoot ? node.host : node.parentNode;
   }
 }
 

@@ -1,9 +1,9 @@
 import { css, html, nothing } from 'lit';
 import type { AnswerEntry } from '../../../core/warmup/history-file.ts';
 import { phaseOf } from '../../../core/warmup/history.ts';
-import { summaryOf } from '../../../core/warmup/sitting.ts';
+import { type SittingSummary, summaryOf } from '../../../core/warmup/sitting.ts';
 import { kindsOf } from '../../../core/tiles/text.ts';
-import { data, element, flag } from '../../parts/element.ts';
+import { data, element, flag, numeric } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import { howCounted } from '../../parts/how-counted.ts';
 import { tileRow } from '../../parts/tile/tile-row.ts';
@@ -21,6 +21,8 @@ const words = practiceWords.summary;
 const Base = element({
   room: data<PracticeRoom>(),
   answers: data<readonly AnswerEntry[]>(() => []),
+  /** Problems that were passed over. */
+  skipped: numeric(),
   /** Whether it is one of earlier, opened from the list of them. */
   past: flag(),
 });
@@ -85,18 +87,25 @@ export class WrPracticeSummary extends Base {
     const { right, cost, another, workOn } = summaryOf(answers);
     return html`<section class="panel">
       <h2 tabindex="-1">${words.title}</h2>
+      ${this.skipped === 0 ? nothing : html`<p>${words.skipped(this.skipped)}</p>`}
       ${
         answers.length === 0
           ? html`<p>${words.none}</p>`
           : html`${howCounted(countedWords.gaveUp)}
               <p>${words.cost(cost, answers.length)} ${words.right(right.hits, right.of)}</p>
-              <p class="work">
-                ${workOn === null ? words.nothing : words.workOn(workOn.phase, workOn.kind, workOn.decisions, workOn.cost)}
-              </p>
-              ${another.length === 0 ? nothing : this.#list(words.another, another)} ${this.#list(words.all, answers)}`
+              ${this.#work(workOn, another.length === 0)}
+              ${another.length === 0 || answers.length <= another.length ? nothing : this.#list(words.another, another)}
+              ${this.#list(words.all, answers)}`
       }
       ${this.past ? nothing : this.#onward()}
     </section>`;
+  }
+
+  /** What to work on; nothing is said of too few answers. */
+  #work(workOn: SittingSummary['workOn'], isAllRight: boolean): unknown {
+    if (workOn === null) return isAllRight ? html`<p class="work">${words.nothing}</p>` : nothing;
+    const { phase, kind, decisions, cost } = workOn;
+    return html`<p class="work">${words.workOn(phase, kind, decisions, cost)}</p>`;
   }
 
   #onward(): unknown {

@@ -148,14 +148,15 @@ function returnRow({ miss, due, rightInARow }: Return): unknown {
   const what = practiceWords.phaseOnKind(practiceWords.phases[phaseOf(miss.step)], warmUpWords.kinds[miss.kind]);
   const from = words.from(miss.source !== PRACTICE);
   return html`<li>
-    <span class="when">${whenWords(due - today())}</span>, ${words.because(rightInARow)}:
-    ${words.backRow(what, differenceInGames(miss.cost), from)}
+    <span class="when">${whenWords(due - today())}:</span>
+    ${words.backRow(what, differenceInGames(miss.cost), from)}${words.because(rightInARow)}
   </li>`;
 }
 
 function sittingWords(answers: readonly AnswerEntry[]): string {
   const cost = answers.reduce((sum, each) => sum + each.cost, 0);
-  return words.sitting(dayWords(answers[0]?.day ?? 0), answers.length, practiceWords.summary.costAlone(cost));
+  const said = answers[0]?.sitting === undefined ? words.single : words.sitting;
+  return said(dayWords(answers[0]?.day ?? 0), answers.length, practiceWords.summary.costAlone(cost));
 }
 
 /** Below half a game nothing is given up that counts. */

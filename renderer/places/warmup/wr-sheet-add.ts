@@ -137,6 +137,7 @@ export class WrSheetAdd extends Base {
             .value=${this.code}
             .error=${this.codeRefusal}
             @field-typed=${this.#codeTyped}
+            @keydown=${(event: KeyboardEvent) => (event.key === 'Enter' ? this.#addCode() : undefined)}
           ></wr-field>
           <wr-button label="${words.addThis}: ${words.byCode}" @click=${this.#addCode}>${words.addThis}</wr-button>
           <wr-entry
@@ -195,6 +196,10 @@ export class WrSheetAdd extends Base {
   }
 
   #addCode(): void {
+    if (this.code.trim() === '') {
+      this.codeRefusal = practiceWords.start.codeMissing;
+      return;
+    }
     const item = itemOfCode(this.code);
     this.codeRefusal = item.ok ? '' : item.problem.message;
     if (!item.ok) return;

@@ -194,7 +194,7 @@ export class WrWarmUpAnswer extends Base {
       <h3>${words.differs}</h3>
       ${
         said.length === 0
-          ? html`<p>${words.same}</p>`
+          ? html`<p>${attempt.keeps === '' && attempt.aims.length === 0 ? words.unmarked : words.same}</p>`
           : html`<ul class="told">
               ${said.map((each) => html`<li>${each}</li>`)}
             </ul>`

@@ -10,6 +10,7 @@ import { howCounted } from '../../parts/how-counted.ts';
 import { columnStyles } from '../../tokens/layout.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { countedWords } from '../../words/counted.ts';
+import { stepNames } from '../../words/sheets.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import { judgedWords } from '../../print/judged.ts';
 import { tileRow } from '../../parts/tile/tile-row.ts';
@@ -91,7 +92,7 @@ export class WrWarmUpLedger extends Base {
             ${stepsOfBoth(mine, windrows).map(
               (step) =>
                 html`<tr>
-                  <th scope="row">${warmUpWords.steps[step]}</th>
+                  <th scope="row">${stepNames[step]}</th>
                   <td>${passAt(mine, step)}</td>
                   <td>${passAt(windrows, step)}</td>
                 </tr>`,
@@ -137,7 +138,7 @@ export class WrWarmUpLedger extends Base {
         ${this.run.judged.map(
           ({ step, give, ...judgement }) =>
             html`<li class="row">
-              <strong>${warmUpWords.steps[step]}</strong>
+              <strong>${stepNames[step]}</strong>
               ${give === null ? html`<span>${words.stopped}</span>` : tileRow(kindsOf(give))}
               <span>${judgedWords(judgement)}</span>
             </li>`,

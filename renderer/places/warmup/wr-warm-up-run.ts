@@ -17,7 +17,7 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { practiceWords } from '../../words/practice.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import { aimNames } from './aim-names.ts';
-import { goneRow, runHead, runHeadStyles } from './run-head.ts';
+import { cameRow, goneRow, runHead, runHeadStyles } from './run-head.ts';
 import { judgedRack, markedRack, mayBeGiven, type Tap, TAPS } from './run-rack.ts';
 import { runStyles } from './run-styles.ts';
 import type { WarmUpRun } from './warm-up-run.ts';
@@ -109,9 +109,14 @@ export class WrWarmUpRun extends Base {
           .run=${run}
           .returnTo=${this.renderRoot.querySelector('.shelf')}
         ></wr-practice-band>
-        <p class="bad" role="alert">${this.refusal}</p>
+        <p class="bad" role="alert">${run.isAnswered ? '' : this.refusal}</p>
       </div>
       ${this.#rack()}
+      ${
+        run.shown === null
+          ? nothing
+          : html`<div class="onward"><wr-run-foot .room=${room} .run=${run}></wr-run-foot></div>`
+      }
     </div>`;
   }
 
@@ -131,7 +136,7 @@ export class WrWarmUpRun extends Base {
     return html`<section class="left">
         <p>${run.step === 'courtesy' ? words.helpCourtesy : words.help}</p>
         <p class="soft">${words.helpMore}</p>
-        ${goneRow(run)}
+        ${cameRow(run)} ${goneRow(run)}
         <p role="status">
           ${words.kept(kept)} ${draft.aims.length === 0 ? '' : words.aimed(aimNames(draft.aims, this.room.sections))}
         </p>
@@ -169,11 +174,11 @@ export class WrWarmUpRun extends Base {
     const { run } = this;
     const { layout, draft, shown } = run;
     const isAsked = !run.isAnswered;
-    const tiles = shown === null ? markedRack(layout.rack, draft.keeps) : judgedRack(layout.rack, shown);
+    const tiles = shown === null ? markedRack(layout.rack, draft.keeps, run.cameIn) : judgedRack(layout.rack, shown);
     return html`<div class="shelf">
       <div class="tools">
         ${isAsked ? this.#tapChoice() : html`<p class="soft legend">${legend()}</p>`}
-        <wr-button look="quiet" @click=${() => run.lay(arranged(layout))}>${words.arrange}</wr-button>
+        ${isAsked ? html`<wr-button look="quiet" @click=${() => run.lay(arranged(layout))}>${words.arrange}</wr-button>` : nothing}
       </div>
       <wr-rack
         label=${words.rack}

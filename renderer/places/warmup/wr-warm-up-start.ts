@@ -58,7 +58,11 @@ export class WrWarmUpStart extends Base {
       ${
         ended === null || finding
           ? nothing
-          : html`<wr-practice-summary .room=${this.room} .answers=${ended}></wr-practice-summary>`
+          : html`<wr-practice-summary
+              .room=${this.room}
+              .answers=${ended}
+              .skipped=${this.room.skipped}
+            ></wr-practice-summary>`
       }
       <div class="ways">${this.#daily()} ${this.#byKind()} ${this.#whole()} ${this.#byCode()}</div>
       <div class="row" role="status">
@@ -136,6 +140,10 @@ export class WrWarmUpStart extends Base {
   }
 
   #startCode(): void {
+    if (this.code.trim() === '') {
+      this.refusal = words.codeMissing;
+      return;
+    }
     const item = itemOfCode(this.code);
     this.refusal = item.ok ? '' : item.problem.message;
     if (item.ok) this.room.start(item.value, { isByCode: true });
