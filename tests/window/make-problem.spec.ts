@@ -48,7 +48,7 @@ test('the pass that is due at the Table becomes a problem in two clicks: a code,
   await expect(page.getByRole('region', { name: 'Problem 1' })).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Problem 2' })).toHaveCount(0);
   await page.getByRole('button', { name: 'All sheets' }).click();
-  await expect(page.getByRole('button', { name: /^Open / })).toHaveCount(1);
+  await expect(page.getByRole('button', { name: /^Remove / })).toHaveCount(1);
 });
 
 test('where no advice is welcome at the table, none comes by way of a problem', async ({ windrow, page }) => {

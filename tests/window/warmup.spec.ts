@@ -116,7 +116,7 @@ test('on a small screen a problem, and its answer, begin at their top', async ({
   await openWarmUp(windrow);
   await page.getByLabel('Code').scrollIntoViewIfNeeded();
   await dealByCode(page, CODE);
-  const head = page.locator('wr-warm-up-run .head');
+  const head = page.locator('wr-warm-up-run .top');
   await expect(head).toBeInViewport();
   await page.getByRole('button', { name: 'Arrange for me' }).click();
   await clickTiles(page, [12, 11, 10]);
