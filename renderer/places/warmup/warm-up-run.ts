@@ -94,6 +94,7 @@ export class WarmUpRun {
   #shown: ShownAnswer | null = null;
   #ledger: Review | null = null;
   #comparison: Comparison | null = null;
+  #isSettled = false;
   #judged: readonly JudgedDecision[] = [];
   #refusal = '';
 
@@ -172,6 +173,10 @@ export class WarmUpRun {
   get comparison(): Comparison | null {
     return this.#comparison;
   }
+  /** Whether all that can be told of an exchange that is over has been worked out. */
+  get isSettled(): boolean {
+    return this.#isSettled;
+  }
   /** All decisions so far that were judged. */
   get judged(): readonly JudgedDecision[] {
     return this.#judged;
@@ -247,6 +252,7 @@ export class WarmUpRun {
     const other = await playedByWindrow(this.#work, this.item);
     const windrows = other === null ? null : await this.#work.ended(other);
     if (mine !== null && windrows !== null) this.#comparison = { mine, windrows };
+    this.#isSettled = true;
     this.#room.changed();
   }
 

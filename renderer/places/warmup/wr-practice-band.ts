@@ -65,6 +65,12 @@ export class WrPracticeBand extends Base {
         gap: var(--space-1) var(--space-4);
       }
 
+      /* In the middle of the tray, whatever is said below it. */
+      .line > wr-button[look='main'] {
+        align-self: start;
+        margin-block-start: calc((var(--tile-width) * 4 / 3 + 26px - var(--target-main)) / 2);
+      }
+
       .verdict {
         display: flex;
         flex-wrap: wrap;

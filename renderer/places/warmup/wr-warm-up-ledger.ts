@@ -64,11 +64,11 @@ export class WrWarmUpLedger extends Base {
   }
 
   protected override render(): unknown {
-    const { ledger: review, comparison } = this.run;
+    const { ledger: review, comparison, isSettled } = this.run;
     return html`<h2 class="asked" tabindex="-1">${exchangeWords.title}</h2>
-      ${comparison === null ? nothing : this.#compared(comparison)}
-      ${review === null || comparison === null ? this.#pending() : nothing}
-      ${review === null ? nothing : this.#figures(review)}`;
+      ${isSettled && comparison !== null ? this.#compared(comparison) : nothing}
+      ${isSettled && review !== null ? this.#figures(review) : nothing}
+      ${isSettled && comparison !== null && review !== null ? nothing : this.#pending()}`;
   }
 
   /** How the player's passes came out beside Windrow's, on the same wall and with the same neighbours. */

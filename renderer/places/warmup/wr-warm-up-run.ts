@@ -96,8 +96,8 @@ export class WrWarmUpRun extends Base {
     if (run.over) {
       return html`<div class="ended">
         ${runHead(run, room, nothing)}
-        <wr-warm-up-ledger .room=${room} .run=${run}></wr-warm-up-ledger>
         <wr-run-foot .room=${room} .run=${run}></wr-run-foot>
+        <wr-warm-up-ledger .room=${room} .run=${run}></wr-warm-up-ledger>
       </div>`;
     }
     return html`<div class="run ${run.shown === null ? 'asking' : 'told'}">
