@@ -27,6 +27,7 @@ export const countedWords = {
     heading: 'Away, reach and lean',
     words: [
       'Away is how many tiles a hand is still missing. Reach is the chance to win with it; lean is how the reach is spread.',
+      'The chance to win counts any hand, for you may change your aim.',
       EST,
     ],
   },

@@ -67,14 +67,14 @@ export const runStyles = css`
 
   wr-rack {
     --ledge: 20px;
-    --tile-width: clamp(44px, (100cqi - 32px) / 14 - 8px, 60px);
+    --tile-width: clamp(48px, (100cqi - 32px) / 14 - 8px, 60px);
     --tile-gap: 8px;
   }
 
   /* With the answer the words have the room. */
   .told wr-rack {
     --ledge: 12px;
-    --tile-width: clamp(40px, (100cqi - 32px) / 14 - 8px, 48px);
+    --tile-width: 48px;
   }
 
   .told .tools {
@@ -88,7 +88,7 @@ export const runStyles = css`
 
   @container (max-width: 820px) {
     wr-rack {
-      --tile-width: clamp(40px, 100cqi / 7 - 10px, 60px);
+      --tile-width: clamp(47.7px, 100cqi / 7 - 8px, 60px);
       --rack-side: 4px;
     }
   }
@@ -113,6 +113,16 @@ export const runStyles = css`
   .mark.spare {
     border-bottom-style: dotted;
     border-bottom-color: var(--edge);
+  }
+
+  @container (max-width: 28rem) {
+    .shelf {
+      padding-inline: 2px;
+    }
+
+    .tools {
+      padding-inline: 14px;
+    }
   }
 
   @media (min-height: 40em) {

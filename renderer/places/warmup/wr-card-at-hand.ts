@@ -4,10 +4,12 @@ import type { Line } from '../../../core/card/card.ts';
 import { aimAtLine, aimAtSection } from '../../../core/warmup/answer.ts';
 import { data, element, state } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
+import { howCounted } from '../../parts/how-counted.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-hand.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { practiceWords } from '../../words/practice.ts';
+import { countedWords } from '../../words/counted.ts';
 import { cardWords } from '../../words/card.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import { countsOf } from './room-parts.ts';
@@ -150,7 +152,8 @@ export class WrCardAtHand extends Base {
     const { reading } = this;
     if (reading === null) return html`<p role="status">${words.waiting}</p>`;
     const near = reading.byAway.filter(({ away }) => away <= reading.away + NEAR);
-    return near.map((hand) => this.#aim(aimAtLine(hand.line), handText(hand)));
+    return html`${howCounted(countedWords.answer)}
+    ${near.map((hand) => this.#aim(aimAtLine(hand.line), handText(hand)))}`;
   }
 
   #aim(aim: string, text: unknown, look = ''): unknown {

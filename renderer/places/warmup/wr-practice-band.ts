@@ -39,7 +39,7 @@ export class WrPracticeBand extends Base {
       :host {
         display: block;
         container-type: inline-size;
-        --tile-width: clamp(44px, min(100cqi / 7 - 8px, 9vh), 60px);
+        --tile-width: clamp(48px, min(100cqi / 7 - 8px, 9vh), 60px);
       }
 
       .asked {

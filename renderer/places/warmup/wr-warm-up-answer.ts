@@ -136,7 +136,10 @@ export class WrWarmUpAnswer extends Base {
     const { lesson, chance } = answer;
     return html`<section>
         ${this.run.isReopened ? html`<p class="soft">${practiceWords.page.reopened}</p>` : nothing}
-        <h3>${words.rack}</h3>
+        <div class="row spread">
+          <h3>${words.rack}</h3>
+          ${howCounted(countedWords.answer)}
+        </div>
         <p>${lesson.leans} ${lesson.also}</p>
         <p>${words.chance(inHundred(chance))}</p>
       </section>

@@ -103,11 +103,11 @@ export class WrWarmUpLedger extends Base {
   }
 
   #ended(title: string, { warmUp, chance, reading }: EndedExchange): unknown {
-    return html`<section class="panel">
+    return html`<div class="panel">
       <h3>${title}</h3>
       <p>${exchangeWords.won(inHundred(chance))} ${exchangeWords.away(reading.away)}</p>
       ${tileRow(rackNow(warmUp).toKinds())}
-    </section>`;
+    </div>`;
   }
 
   #pending(): unknown {
