@@ -34,24 +34,25 @@ export function nodeTally(file, suite = 'The tests without a window') {
     failed: found.numFailedTests + broken,
     skipped: found.numPendingTests + found.numTodoTests,
     troubles: [],
-    notes: failedNames(found.testResults),
+    notes: namesToTell(found.testResults),
   });
 }
 
 /**
- * What failed, once more at the end, where a log that is cut short still has it.
- * @param {{ name: string, status: string, assertionResults: { status: string, fullName: string }[] }[]} files
+ * What failed, and what passed only at the second try, once more at the end, where a log that is cut short still has it.
+ * @param {{ name: string, status: string, assertionResults: { status: string, fullName: string, failureMessages?: string[] }[] }[]} files
  */
-function failedNames(files) {
-  return files
-    .filter(({ status }) => status === 'failed')
-    .flatMap(({ name, assertionResults }) => {
-      const failed = assertionResults.filter(({ status }) => status === 'failed');
-      const file = name.replace(/^.*\/tests\//, 'tests/');
-      return failed.length === 0
-        ? [`Failed: ${file} could not be loaded.`]
-        : failed.map(({ fullName }) => `Failed: ${file}: ${fullName}`);
+function namesToTell(files) {
+  return files.flatMap(({ name, status, assertionResults }) => {
+    const file = name.replace(/^.*\/tests\//, 'tests/');
+    if (status === 'failed' && assertionResults.length === 0) return [`Failed: ${file} could not be loaded.`];
+    return assertionResults.flatMap(({ status: ended, fullName, failureMessages = [] }) => {
+      if (ended === 'failed') return [`Failed: ${file}: ${fullName}`];
+      return ended === 'passed' && failureMessages.length > 0
+        ? [`Passed only at the second try: ${file}: ${fullName}`]
+        : [];
     });
+  });
 }
 
 /**

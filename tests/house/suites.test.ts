@@ -26,7 +26,8 @@ test('passed, failed and skipped are counted, what failed is named; a file that 
     status: 'failed',
     assertionResults: [
       { status: 'failed', fullName: 'a sum adds up' },
-      { status: 'passed', fullName: 'a sum begins' },
+      { status: 'passed', fullName: 'a sum begins', failureMessages: [] },
+      { status: 'passed', fullName: 'a sum ends', failureMessages: ['too slow'] },
     ],
   };
   const report = { ...nothing, numPassedTests: 5, numFailedTests: 1, numPendingTests: 2, testResults: [broken, one] };
@@ -35,7 +36,11 @@ test('passed, failed and skipped are counted, what failed is named; a file that 
     failed: 2,
     skipped: 2,
     troubles: [],
-    notes: ['Failed: tests/a.test.ts could not be loaded.', 'Failed: tests/b.test.ts: a sum adds up'],
+    notes: [
+      'Failed: tests/a.test.ts could not be loaded.',
+      'Failed: tests/b.test.ts: a sum adds up',
+      'Passed only at the second try: tests/b.test.ts: a sum ends',
+    ],
   });
 });
 

@@ -73,7 +73,10 @@ test('a practice of twelve: by mouse, by keys and at 700 px; then its list, its 
   await windrow.restart();
   await windrow.go('Warm-up');
   await page.getByRole('tab', { name: 'Progress' }).click();
-  await page.getByRole('button', { name: /^Open the practice of/ }).first().click();
+  await page
+    .getByRole('button', { name: /^Open the practice of/ })
+    .first()
+    .click();
   await expect(page.locator('wr-practice-summary ol').last().locator('li')).toHaveCount(11);
   await page.getByRole('button', { name: 'Open the answer to problem 1', exact: true }).last().click();
   await answerShown(page);

@@ -150,7 +150,10 @@ export const warmUpJourney: Journey = {
       name: 'progress, an earlier practice',
       reach: async ({ page }) => {
         await page.getByRole('tab', { name: 'Progress' }).click();
-        await page.getByRole('button', { name: /^Open the practice of/ }).first().click();
+        await page
+          .getByRole('button', { name: /^Open the practice of/ })
+          .first()
+          .click();
         await expect(page.locator('wr-practice-summary')).toBeVisible();
       },
     },
