@@ -56,9 +56,11 @@ describe('what a practice came to', () => {
   });
 
   test('else the one that cost most, and nothing where nothing did', () => {
-    expect(said([answer(0.05, { kind: 'flowers' }), answer(0)])).toBe(
+    expect(said([answer(0.05, { kind: 'flowers' }), answer(0), answer(0)])).toBe(
       'Work on racks with three flowers or more at the first pass: 1 decision there gave up 5 games in 100.',
     );
+    // Of two answers nothing is said.
+    expect(summaryOf([answer(0.05), answer(0)]).workOn).toBeNull();
     expect(said([answer(0), answer(0)])).toBe('Nothing here needs work: every choice was as good as the best.');
     expect(said([])).toBe('Nothing here needs work: every choice was as good as the best.');
   });
