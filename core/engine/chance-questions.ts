@@ -73,16 +73,18 @@ const ANY_SEAT = 2;
 export function* handChance(request: Moment): Steps<undefined, Result<number>> {
   yield undefined;
   const moment = openMoment(request);
-  return moment.ok ? success(chanceOfHand(moment.value, 'drawn' in request.at ? (request.at.drawn ?? 0) : 0)) : moment;
+  return moment.ok ? success(chanceOfHand(request, moment.value)) : moment;
 }
 
 /** The chance at a moment: by the events of a game where they are known, else by the tiles alone. */
-export function chanceAt({ at }: Moment, moment: OpenMoment): number {
-  if (!('events' in at) || moment.state === null) return chanceOfHand(moment, 'drawn' in at ? (at.drawn ?? 0) : 0);
+export function chanceAt(request: Moment, moment: OpenMoment): number {
+  const { at } = request;
+  if (!('events' in at) || moment.state === null) return chanceOfHand(request, moment);
   return new GameChance(moment.card.table, moment.chance).at(moment.state, at.events);
 }
 
-function chanceOfHand({ card, chance: fit, known, exposed, seat, step }: OpenMoment, drawn: number): number {
+function chanceOfHand({ at }: Moment, { card, chance: fit, known, exposed, seat, step }: OpenMoment): number {
+  const drawn = 'drawn' in at ? (at.drawn ?? 0) : 0;
   const table = steadyTable(card.table, fit.kind);
   const chance = new MomentChance(table, fit);
   const onTurn = known.rack.size % 3 === 2;

@@ -241,16 +241,17 @@ function struckLines({ compiled, reaches }: Reading): StruckLine[] {
 }
 
 export function tilesDocument(reading: Reading): TilesDocument {
-  return {
-    verdicts: tileVerdicts(reading).map(({ kind, copy, verdict, strain, sentence, loss }) => ({
-      kind,
-      copy,
-      verdict: verdict === 'keep' && strain !== null ? 'strain' : verdict,
-      sentence,
-      loss,
-    })),
-    turning: turningTiles(reading).slice(0, MOST_TURNING),
-  };
+  return { verdicts: verdictDocuments(tileVerdicts(reading)), turning: turningTiles(reading).slice(0, MOST_TURNING) };
+}
+
+export function verdictDocuments(verdicts: readonly TileVerdict[]): VerdictDocument[] {
+  return verdicts.map(({ kind, copy, verdict, strain, sentence, loss }) => ({
+    kind,
+    copy,
+    verdict: verdict === 'keep' && strain !== null ? 'strain' : verdict,
+    sentence,
+    loss,
+  }));
 }
 
 export function passDocument({ give, gift, ...option }: PassOption): PassDocument {

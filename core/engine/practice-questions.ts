@@ -30,8 +30,8 @@ import {
   passDocument,
   type ReadingDocument,
   readingDocument,
-  tilesDocument,
   type VerdictDocument,
+  verdictDocuments,
 } from './documents.ts';
 import { lookBack } from './game-questions.ts';
 import { type Counts, type Moment, openMoment } from './moment.ts';
@@ -111,7 +111,7 @@ export function* answer(request: Moment): Steps<number, Result<AnswerDocument>> 
     reading: readingDocument(found.reading),
     lesson: lessonOf(found.reading.lean, found.turn),
     options: found.options.map(judgedDocument),
-    tiles: tilesDocument(found.reading).verdicts,
+    tiles: verdictDocuments(found.tiles),
   });
 }
 

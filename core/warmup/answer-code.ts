@@ -27,7 +27,7 @@ export interface AnswerRead {
 
 /** Signs before the check: an answer has ten signs. */
 const PAYLOAD = 9;
-const SIGNS = PAYLOAD + 1;
+export const ANSWER_SIGNS = PAYLOAD + 1;
 const NUMBERS = 31n ** BigInt(PAYLOAD);
 
 /**
@@ -59,8 +59,8 @@ export function readAnswerCode(
   const signs = readSigns(text);
   if (!signs.ok) return signs;
   const { length } = signs.value;
-  if (length >= SIGNS - 1 && numberOf(signs.value) !== undefined) return noAnswer();
-  if (length !== SIGNS) return wrongLength(length);
+  if (length >= ANSWER_SIGNS - 1 && numberOf(signs.value) !== undefined) return noAnswer();
+  if (length !== ANSWER_SIGNS) return wrongLength(length);
   const number = numberOf(signs.value, 'answer');
   if (number === undefined) return wrongCheck();
   const found = items.flatMap((item, place) => {
@@ -111,8 +111,8 @@ function noAnswer(): Result<never, Problem<'code-deal'>> {
 }
 
 function wrongLength(length: number): Result<never, Problem<'code-length'>> {
-  const fault = length < SIGNS ? 'it is cut short' : 'there are too many';
-  return failure('code-length', `An answer’s code has ${SIGNS} signs, but this one has ${length}: ${fault}.`);
+  const fault = length < ANSWER_SIGNS ? 'it is cut short' : 'there are too many';
+  return failure('code-length', `An answer’s code has ${ANSWER_SIGNS} signs, but this one has ${length}: ${fault}.`);
 }
 
 function elsewhere(): Result<never, Problem<'code-elsewhere'>> {

@@ -4,6 +4,7 @@ import type { Card } from '../card/card.ts';
 import { mayBePassed, ownSizes, type PassStep, STEPS } from '../exchange/steps.ts';
 import type { Kind } from '../tiles/kinds.ts';
 import { Tiles } from '../tiles/tiles.ts';
+import { aimAtLine, aimAtSection } from './aims.ts';
 import { knownOfItem, type WarmUpItem } from './item.ts';
 
 /** The card that an answer's aim stands on. */
@@ -45,7 +46,7 @@ export function roomOf(item: WarmUpItem, card: AnswerCard): AnswerRoom {
 
 /** Every section of a card with its lines behind it. */
 export function aimsOf({ sections }: AnswerCard): string[] {
-  return sections.flatMap(({ name, lines }) => [`section:${name}`, ...lines.map(({ id }) => `line:${id}`)]);
+  return sections.flatMap(({ name, lines }) => [aimAtSection(name), ...lines.map(({ id }) => aimAtLine(id))]);
 }
 
 /**

@@ -1,3 +1,4 @@
+import { aimAtLine, aimAtSection } from './aims.ts';
 import type { AnswerCard } from './answer-room.ts';
 import type { AnswerGiven } from './answer-code.ts';
 import { type Kind, KINDS } from '../tiles/kinds.ts';
@@ -58,7 +59,7 @@ export function peopleOf(answers: readonly ClassAnswer[]): number {
 
 /** The section that an answer aims at; undefined where no aim was named, or none of this card. */
 export function sectionOf({ aim }: ClassAnswer, { sections }: AnswerCard): string | undefined {
-  return sections.find(({ name, lines }) => aim === `section:${name}` || lines.some(({ id }) => aim === `line:${id}`))
+  return sections.find(({ name, lines }) => aim === aimAtSection(name) || lines.some(({ id }) => aim === aimAtLine(id)))
     ?.name;
 }
 

@@ -1,6 +1,7 @@
-import { readAnswerCode } from './answer-code.ts';
+import { ANSWER_SIGNS, readAnswerCode } from './answer-code.ts';
 import type { AnswerCard } from './answer-room.ts';
 import { addAnswer, classAnswerOf, isCounted, isFull } from './class-answers.ts';
+import { signsIn } from './code-signs.ts';
 import type { ClassAnswer, SheetProblem } from './sheet.ts';
 
 /** A code that could not be counted, and why. */
@@ -27,7 +28,6 @@ export interface CountedCodes {
 }
 
 const GROUP_SIGNS = 4;
-const CODE_SIGNS = 10;
 
 /** Counts the codes of a class, of any problem of a sheet; each good one once, nothing is dropped without a word. */
 export function countCodes(text: string, problems: readonly SheetProblem[], card: AnswerCard): CountedCodes {
@@ -69,7 +69,7 @@ export function codesIn(text: string): string[] {
     let open = '';
     for (const word of line.replace(/^.*:/, '').split(/\s+/).filter(Boolean)) {
       const isGroup = word.length <= GROUP_SIGNS && !word.includes('-');
-      if (isGroup && open !== '' && signsIn(open) + word.length <= CODE_SIGNS) {
+      if (isGroup && open !== '' && signsIn(open) + word.length <= ANSWER_SIGNS) {
         open = `${open} ${word}`;
         continue;
       }
@@ -80,8 +80,4 @@ export function codesIn(text: string): string[] {
     if (open !== '') codes.push(open);
   }
   return codes;
-}
-
-function signsIn(text: string): number {
-  return text.replaceAll(/[\s-]/g, '').length;
 }

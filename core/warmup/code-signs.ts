@@ -39,6 +39,11 @@ export function readSigns(text: string): Result<readonly number[], Problem<'code
   return success(values);
 }
 
+/** How many signs stand in a text, whatever they are; blanks and dashes are free. */
+export function signsIn(text: string): number {
+  return text.replaceAll(/[\s-]/g, '').length;
+}
+
 /** The number of a code's signs; undefined where their check does not come out for the sort. */
 export function numberOf(values: readonly number[], sort: Sort = 'problem'): bigint | undefined {
   const payload = values.slice(0, -1);

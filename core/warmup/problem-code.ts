@@ -1,6 +1,6 @@
 import { expectValue, failure, type Problem, type Result, success } from '../base/result.ts';
 import { formatTiles } from '../tiles/text.ts';
-import { type CodeTrouble, formatCode, newerCode, numberOf, readSigns, wrongCheck } from './code-signs.ts';
+import { type CodeTrouble, formatCode, newerCode, numberOf, readSigns, wrongCheck, signsIn } from './code-signs.ts';
 import { parseDealCode } from './deal-code.ts';
 import { itemOfDeal, knownOfItem, type WarmUpItem } from './item.ts';
 import { problemOfRank, rankOf } from './problem-rank.ts';
@@ -44,11 +44,6 @@ export function itemOfCode(text: string): Result<WarmUpItem, Problem<CodeTrouble
   const item: WarmUpItem = { rack: formatTiles(rack), gone: formatTiles(gone), step, seat };
   // A number has one code: no signs of nothing stand at its end.
   return signsIn(formatProblemCode(item)) === signs.value.length ? success(item) : wrongCheck();
-}
-
-/** How many signs a code of ours has. */
-function signsIn(code: string): number {
-  return code.replaceAll('-', '').length;
 }
 
 function anAnswer(): Result<never, Problem<'code-answer'>> {

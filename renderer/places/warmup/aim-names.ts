@@ -1,5 +1,5 @@
 import type { Card } from '../../../core/card/card.ts';
-import { aimedLine, aimedSection } from '../../../core/warmup/answer.ts';
+import { aimedLine, aimedSection } from '../../../core/warmup/aims.ts';
 
 /** The names of what is aimed at, as on the card: "Weather, Lakes, 2nd line"; what the card has not is left out. */
 export function aimNames(aims: readonly string[], sections: Card['sections']): string {

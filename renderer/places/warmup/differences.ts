@@ -3,7 +3,7 @@ import type { Card } from '../../../core/card/card.ts';
 import { nameOf, tileWords } from '../../../core/tiles/names.ts';
 import { kindsOf } from '../../../core/tiles/text.ts';
 import { Tiles } from '../../../core/tiles/tiles.ts';
-import { aimedSection, rankOf } from '../../../core/warmup/answer.ts';
+import { aimedSection, rankOf } from '../../../core/warmup/aims.ts';
 import type { Attempt } from '../../../core/warmup/warm-up.ts';
 import { practiceWords } from '../../words/practice.ts';
 import { aimName } from './aim-names.ts';

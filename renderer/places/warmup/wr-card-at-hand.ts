@@ -1,7 +1,7 @@
 import { css, html, nothing } from 'lit';
 import type { HandDocument, ReadingDocument } from '../../../core/engine/documents.ts';
 import type { Line } from '../../../core/card/card.ts';
-import { aimAtLine, aimAtSection } from '../../../core/warmup/answer.ts';
+import { aimAtLine, aimAtSection } from '../../../core/warmup/aims.ts';
 import { data, element, state } from '../../parts/element.ts';
 import { emit } from '../../parts/emit.ts';
 import { howCounted } from '../../parts/how-counted.ts';

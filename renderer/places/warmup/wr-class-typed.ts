@@ -1,4 +1,5 @@
 import { css, html, nothing } from 'lit';
+import { aimAtLine, aimAtSection } from '../../../core/warmup/aims.ts';
 import type { AnswerCard } from '../../../core/warmup/answer-room.ts';
 import { addAnswer, isFull } from '../../../core/warmup/class-answers.ts';
 import { readClassKeeps, readClassPass, readPeople } from '../../../core/warmup/class-typed.ts';
@@ -101,7 +102,7 @@ export class WrClassTyped extends Base {
         ${option('', words.noAim)}
         ${this.card.sections.map(
           ({ name, lines }) =>
-            html`${option(`section:${name}`, name)}${lines.map((line) => option(`line:${line.id}`, line.name))}`,
+            html`${option(aimAtSection(name), name)}${lines.map((line) => option(aimAtLine(line.id), line.name))}`,
         )}
       </select>
     </label>`;
