@@ -104,6 +104,18 @@ export function arranged(layout: Layout): Layout {
   return { ...layout, rack };
 }
 
+/** Where these tiles lie in the rack, by id: of several copies the last ones. */
+export function lastOf({ rack }: Pick<Layout, 'rack'>, tiles: Tiles): ReadonlySet<string> {
+  const left = tiles.toCounts();
+  const ids = new Set<string>();
+  for (const { id, kind } of rack.toReversed()) {
+    if ((left[kind] ?? 0) === 0) continue;
+    left[kind] = (left[kind] ?? 0) - 1;
+    ids.add(id);
+  }
+  return ids;
+}
+
 /** True while the rack lies in the usual order, without gaps or tiers made by hand. */
 export function isArranged({ rack }: Layout): boolean {
   return rack.every(({ kind, space }, place) => space === 'none' && kind >= (rack[place - 1]?.kind ?? 0));

@@ -1,6 +1,7 @@
 import { Tiles } from '../../../core/tiles/tiles.ts';
 import { tilesField } from '../../../core/game/tile-fields.ts';
 import type { TileMark } from '../../parts/tile/wr-tile.ts';
+import { lastOf } from '../../session/layout.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { isAdviceWelcome } from './aids.ts';
 import { offeredPass } from './pass-answer.ts';
@@ -14,14 +15,9 @@ type App = Pick<AppContext, 'session' | 'analysis' | 'lookAhead' | 'draft'>;
 export function marksOf(app: App): ReadonlyMap<string, TileMark> | null {
   const given = isAdviceWelcome(app) ? givenBy(app) : null;
   if (given === null) return null;
-  const left = given.toCounts();
-  const marks = new Map<string, TileMark>();
-  for (const { id, kind } of app.session.layout.rack.toReversed()) {
-    const isGiven = (left[kind] ?? 0) > 0;
-    if (isGiven) left[kind] = (left[kind] ?? 0) - 1;
-    marks.set(id, isGiven ? 'spare' : 'kept');
-  }
-  return marks;
+  const { layout } = app.session;
+  const spare = lastOf(layout, given);
+  return new Map(layout.rack.map(({ id }) => [id, spare.has(id) ? 'spare' : 'kept']));
 }
 
 /** The tiles that the first choice gives away, or that discards as good as the first one do. */
@@ -47,12 +43,5 @@ export function freshTiles({ events, layout }: App['session']): ReadonlySet<stri
       if (tiles.ok) came = came.plus(tiles.value);
     } else if (event.type !== 'noted') break;
   }
-  const left = came.toCounts();
-  const fresh = new Set<string>();
-  for (const { id, kind } of layout.rack.toReversed()) {
-    if ((left[kind] ?? 0) === 0) continue;
-    left[kind] = (left[kind] ?? 0) - 1;
-    fresh.add(id);
-  }
-  return fresh;
+  return lastOf(layout, came);
 }

@@ -5,7 +5,7 @@ import { kindsOf } from '../../../core/tiles/text.ts';
 import { Tiles } from '../../../core/tiles/tiles.ts';
 import type { RackTile } from '../../parts/rack/rack-tile.ts';
 import type { Judged } from '../../session/compare-passes.ts';
-import type { LaidTile } from '../../session/layout.ts';
+import { type LaidTile, lastOf } from '../../session/layout.ts';
 import type { ShownAnswer } from './warm-up-run.ts';
 
 /** What a tap on a tile of the rack does. */
@@ -18,7 +18,7 @@ export function markedRack(
   keeps: readonly string[],
   cameIn: Pick<ReceivedEvent, 'tiles'> | null,
 ): RackTile[] {
-  const fresh = lastOf(rack, Tiles.of(cameIn === null ? [] : kindsOf(cameIn.tiles)));
+  const fresh = lastOf({ rack }, Tiles.of(cameIn === null ? [] : kindsOf(cameIn.tiles)));
   return rack.map((tile) => ({
     ...tile,
     fresh: fresh.has(tile.id),
@@ -28,25 +28,13 @@ export function markedRack(
 
 /** The rack with the answer: what the first choice gives away is spare, what it leaves is kept, each with why. */
 export function judgedRack(rack: readonly LaidTile[], { list, answer }: ShownAnswer): RackTile[] {
-  const given = lastOf(rack, givenBy(list));
+  const given = lastOf({ rack }, givenBy(list));
   return rack.map((tile, place) => {
     const verdict = verdictOn(rack, place, answer.tiles);
     const mark = given.has(tile.id) ? ('spare' as const) : ('kept' as const);
     const agrees = verdict !== undefined && (verdict.verdict === 'spare') === (mark === 'spare');
     return { ...tile, mark, ...(agrees ? { why: verdict.sentence } : {}) };
   });
-}
-
-/** Where these tiles lie in a rack, by id: of several copies the last ones. */
-function lastOf(rack: readonly LaidTile[], tiles: Tiles): ReadonlySet<string> {
-  const left = tiles.toCounts();
-  const ids = new Set<string>();
-  for (const { id, kind } of rack.toReversed()) {
-    if ((left[kind] ?? 0) === 0) continue;
-    left[kind] = (left[kind] ?? 0) - 1;
-    ids.add(id);
-  }
-  return ids;
 }
 
 function givenBy([first]: readonly Judged[]): Tiles {
