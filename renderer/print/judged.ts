@@ -1,5 +1,5 @@
 import type { AnswerDocument, JudgedDocument } from '../../core/engine/practice-questions.ts';
-import { isRight, type Judgement, type Verdict } from '../../core/review/decision.ts';
+import { isRight, type Verdict } from '../../core/review/decision.ts';
 import type { Kind } from '../../core/tiles/kinds.ts';
 import { formatTileList, kindsOf } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
@@ -7,7 +7,6 @@ import { endCostOf, type ProblemEnds } from '../../core/warmup/sheet-ends.ts';
 import type { JudgedPass, SheetProblem } from '../../core/warmup/sheet.ts';
 import { differenceAlone, differenceInGames } from '../words/numbers.ts';
 import { answerWords } from '../words/sheets.ts';
-import { warmUpWords } from '../words/warmup.ts';
 
 /** The answer to a problem of a sheet. */
 export interface SheetAnswer {
@@ -82,12 +81,4 @@ export function costWords({ verdict, cost }: Pick<RankedChoice, 'verdict' | 'cos
 /** The same where it is said above what is counted: "costs 3". */
 export function costInShort({ verdict, cost }: Pick<RankedChoice, 'verdict' | 'cost'>): string {
   return cost === null || isRight(verdict) ? '' : answerWords.costs(differenceAlone(cost));
-}
-
-/** What a choice costs: "About 2 games in 100, give or take 1". */
-export function judgedWords({ verdict, cost, halfWidth }: Judgement): string {
-  const size = warmUpWords.verdict(verdict, cost);
-  if (cost === 0) return size;
-  const amount = isRight(verdict) ? `${size}, ${differenceInGames(cost)}` : size;
-  return halfWidth === null ? amount : warmUpWords.within(amount, differenceAlone(halfWidth));
 }

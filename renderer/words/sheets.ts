@@ -58,18 +58,7 @@ export const sheetWords = {
   answering: 'Working out the answers…',
   stopAnswering: 'Stop',
   classTitle: 'Answers of the class',
-  classTiles: 'Tiles that somebody gave',
-  classPeople: 'People',
-  classAdd: 'Add',
-  classTake: (pass: string) => `One less for ${pass}`,
-  classTakeShort: 'One less',
   classRight: (hits: number, of: number) => `${hits} of ${of} chose a pass that nothing beats.`,
-  pass: 'Pass',
-  people: 'People',
-  verdict: 'Verdict',
-  inTheEnd: 'In the end',
-  forNow: 'For now',
-  notChosen: 'nobody',
 };
 
 /** The passes as one speaks of them. */

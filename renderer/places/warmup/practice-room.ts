@@ -178,6 +178,11 @@ export class PracticeRoom extends Store implements RoomHost {
   /** A problem of a kind before a pass; null if there is none. Before a later pass the table has played up to it. */
   async problemAt(kind: DealKind, tiles: 13 | 14, step: PassStep): Promise<WarmUpItem | null> {
     if (step === 'right') return (await this.find(kind, tiles))?.item ?? null;
+    return await this.#redeal(kind, tiles, step);
+  }
+
+  /** A problem of a kind dealt anew, without a code; null if there is none. */
+  async #redeal(kind: DealKind, tiles: 13 | 14, step: PassStep): Promise<WarmUpItem | null> {
     const dealt = await this.#redealt.ask({ card: this.card, kind, step, tiles, seed: freshSeed() });
     this.#failWith(this.#redealt.answer);
     return dealt;
@@ -207,6 +212,7 @@ export class PracticeRoom extends Store implements RoomHost {
       this.fail(run.problem.message);
       return;
     }
+    this.run?.rest();
     this.#runs = [...this.#runs, run.value];
     this.#place = this.#runs.length - 1;
     this.#trouble = '';
@@ -218,6 +224,7 @@ export class PracticeRoom extends Store implements RoomHost {
     // The last problem may be left before it was thought about; those before it were passed over.
     const skipped = this.#runs.filter(({ isAnswered }, place) => !isAnswered && place < this.#runs.length - 1).length;
     const isEnded = skipped > 0 || this.#runs.some(({ isAnswered }) => isAnswered);
+    this.run?.rest();
     if (this.#sitting !== null) this.#ended = isEnded ? { id: this.#sitting.id, skipped } : null;
     this.#runs = [];
     this.#place = 0;
@@ -261,8 +268,7 @@ export class PracticeRoom extends Store implements RoomHost {
     if (item === null) return this.leave();
     const { kind, step, miss } = item;
     const tiles = sitting.done % 2 === 1 ? 13 : 14;
-    const dealt = await this.#redealt.ask({ card: this.card, kind, step, tiles, seed: freshSeed() });
-    this.#failWith(this.#redealt.answer);
+    const dealt = await this.#redeal(kind, tiles, step);
     if (dealt === null || this.#sitting?.id !== id) return;
     this.#sitting = { ...sitting, id };
     this.start(dealt, { kind, miss, sitting: id });

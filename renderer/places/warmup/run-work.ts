@@ -68,6 +68,11 @@ export class RunWork {
     return this.#found.ask(warmUp);
   }
 
+  /** Stops looking for what is known of a decision. */
+  rest(): void {
+    this.#found.clear();
+  }
+
   /** A race with the choice in it: the one that was run, or one more with this choice beside the others. */
   async judge({ compared, request }: Found, choice: PassChoice): Promise<Compared | null> {
     if (compared.choices.some((each) => isSameChoice(each, choice))) return compared;

@@ -90,7 +90,8 @@ export class WarmUpRun {
   #warmUp: WarmUp;
   #layout: Layout;
   #draft: Draft = NOTHING_MARKED;
-  #finding: Promise<Found | null>;
+  /** What is worked out while the player thinks; null when it is not begun. */
+  #finding: Promise<Found | null> | null;
   #shown: ShownAnswer | null = null;
   #ledger: Review | null = null;
   #comparison: Comparison | null = null;
@@ -223,9 +224,16 @@ export class WarmUpRun {
     if (next.ok) await this.#judge();
   }
 
+  /** Stops working for a decision that was not answered: what is then wanted is worked out anew. */
+  rest(): void {
+    if (this.isAnswered || this.over) return;
+    this.#finding = null;
+    this.#work.rest();
+  }
+
   /** Works out what could not be worked out before. */
   async again(): Promise<void> {
-    this.#finding = this.#work.find(this.#warmUp);
+    this.#finding = null;
     await this.#judge();
   }
 
@@ -262,6 +270,7 @@ export class WarmUpRun {
     const step = stepNow(decided);
     if (attempt === null || step === null) return;
     const choice: PassChoice = attempt.stops ? { type: 'stop' } : { type: 'give', tiles: kindsOf(attempt.give) };
+    this.#finding ??= this.#work.find(decided);
     const found = await this.#finding;
     const compared = found === null ? null : await this.#work.judge(found, choice);
     const list = found === null ? null : rankedOf(found.compared);

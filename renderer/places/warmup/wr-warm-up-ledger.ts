@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { PART_WORDS, wholeLedger } from '../../../core/review/ledger.ts';
+import { isRight, type Judgement } from '../../../core/review/decision.ts';
 import type { Review } from '../../../core/review/review.ts';
 import { PASS_STEPS, type PassStep } from '../../../core/exchange/steps.ts';
 import { kindsOf } from '../../../core/tiles/text.ts';
@@ -12,13 +13,12 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { countedWords } from '../../words/counted.ts';
 import { stepNames } from '../../words/sheets.ts';
 import { warmUpWords } from '../../words/warmup.ts';
-import { judgedWords } from '../../print/judged.ts';
 import { tileRow } from '../../parts/tile/tile-row.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import type { EndedExchange } from './run-work.ts';
 import type { Comparison, WarmUpRun } from './warm-up-run.ts';
 import { warmUpStyles } from './warm-up-styles.ts';
-import { inHundred, signed } from '../../words/numbers.ts';
+import { differenceAlone, differenceInGames, inHundred, signed } from '../../words/numbers.ts';
 import { practiceWords } from '../../words/practice.ts';
 
 const words = warmUpWords.ledger;
@@ -160,6 +160,14 @@ function passAt({ warmUp }: EndedExchange, step: PassStep): unknown {
   const { stops, give, blind } = past.attempt;
   if (stops) return exchangeWords.stopped;
   return html`${tileRow(kindsOf(give))} ${blind > 0 ? warmUpWords.answer.blindNote(blind) : ''}`;
+}
+
+/** What a choice costs: "About 2 games in 100, give or take 1". */
+function judgedWords({ verdict, cost, halfWidth }: Judgement): string {
+  const size = warmUpWords.verdict(verdict, cost);
+  if (cost === 0) return size;
+  const amount = isRight(verdict) ? `${size}, ${differenceInGames(cost)}` : size;
+  return halfWidth === null ? amount : warmUpWords.within(amount, differenceAlone(halfWidth));
 }
 
 customElements.define('wr-warm-up-ledger', WrWarmUpLedger);
