@@ -1,4 +1,5 @@
 import { mayBeBlind, type PassStep } from '../exchange/steps.ts';
+import { isRight, type Judgement } from '../review/decision.ts';
 import type { DealKind } from './deal-kinds.ts';
 
 /** What can be guessed before it is shown. */
@@ -18,4 +19,12 @@ export function phaseOf(step: PassStep): Phase {
 /** Decisions with the same key are of one kind: the same phase, on the same kind of rack. */
 export function decisionKey({ step, kind }: { readonly step: PassStep; readonly kind: DealKind }): string {
   return `${phaseOf(step)} ${kind}`;
+}
+
+/**
+ * What an answer gave up: nothing where it is as good as the best. The futures that it was judged by fell one way or the
+ * other, but they can't tell it from the best.
+ */
+export function givenUp({ verdict, cost }: Pick<Judgement, 'verdict' | 'cost'>): number {
+  return isRight(verdict) ? 0 : cost;
 }

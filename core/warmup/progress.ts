@@ -2,7 +2,7 @@ import { type Rate, rateOf } from '../base/statistics.ts';
 import { isRight } from '../review/decision.ts';
 import type { DealKind } from './deal-kinds.ts';
 import type { AnswerEntry, MissEntry, PracticeEntry } from './history-file.ts';
-import { decisionKey, type Phase, phaseOf } from './history.ts';
+import { decisionKey, givenUp, type Phase, phaseOf } from './history.ts';
 
 /** How practice goes, on first attempts after at least a day and on nothing else (CR-R7). */
 export interface Progress {
@@ -72,7 +72,7 @@ function kindCosts(history: readonly PracticeEntry[], firsts: readonly AnswerEnt
         phase: phaseOf(first.step),
         kind: first.kind,
         decisions: mine.length,
-        cost: mine.reduce((sum, { cost }) => sum + cost, 0),
+        cost: mine.reduce((sum, each) => sum + (each.type === 'answer' ? givenUp(each) : each.cost), 0),
         rate: rightRate(firsts.filter((each) => decisionKey(each) === key)),
       };
     })

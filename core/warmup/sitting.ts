@@ -2,7 +2,7 @@ import { type Rate, rateOf } from '../base/statistics.ts';
 import { isRight } from '../review/decision.ts';
 import type { DealKind } from './deal-kinds.ts';
 import type { AnswerEntry, PracticeEntry } from './history-file.ts';
-import { type Phase, phaseOf } from './history.ts';
+import { givenUp, type Phase, phaseOf } from './history.ts';
 import type { SessionItem } from './session.ts';
 
 /** The most seconds that a sitting takes (CR-R6). */
@@ -64,7 +64,7 @@ export function summaryOf(answers: readonly AnswerEntry[]): SittingSummary {
   return {
     answers,
     right: rateOf(answers.length - wrong.length, answers.length),
-    cost: answers.reduce((sum, { cost }) => sum + cost, 0),
+    cost: givenUpBy(answers),
     another: wrong.slice(0, ANOTHER_LOOK),
     workOn: answers.length < FEWEST_TO_JUDGE ? null : workOn(wrong),
   };
@@ -85,8 +85,13 @@ function workOn(wrong: readonly AnswerEntry[]): WorkOn | null {
   return alike[0] ?? { phase: phaseOf(worst.step), kind: worst.kind, ...sumOf([worst]) };
 }
 
+/** What answers gave up together. */
+export function givenUpBy(answers: readonly AnswerEntry[]): number {
+  return answers.reduce((sum, answer) => sum + givenUp(answer), 0);
+}
+
 function sumOf(answers: readonly AnswerEntry[]): Pick<WorkOn, 'decisions' | 'cost'> {
-  return { decisions: answers.length, cost: answers.reduce((sum, { cost }) => sum + cost, 0) };
+  return { decisions: answers.length, cost: givenUpBy(answers) };
 }
 
 function groups<Name>(answers: readonly AnswerEntry[], nameOf: (answer: AnswerEntry) => Name): [Name, AnswerEntry[]][] {

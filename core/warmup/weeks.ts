@@ -2,6 +2,7 @@ import { type Rate, rateOf } from '../base/statistics.ts';
 import { meanOf } from '../base/intervals.ts';
 import { isRight } from '../review/decision.ts';
 import type { AnswerEntry, PracticeEntry } from './history-file.ts';
+import { givenUp } from './history.ts';
 
 /** What was answered in practice in one week. */
 export interface PracticeWeek {
@@ -23,7 +24,7 @@ export function weeksOf(history: readonly PracticeEntry[]): PracticeWeek[] {
   return mondays.map((monday) => {
     const mine = answers.filter(({ day }) => mondayOf(day) === monday);
     const right = rateOf(mine.filter(({ verdict }) => isRight(verdict)).length, mine.length);
-    const { mean, interval } = meanOf(mine.map(({ cost }) => cost));
+    const { mean, interval } = meanOf(mine.map(givenUp));
     return { monday, right, cost: mean ?? 0, halfWidth: interval === null ? null : (interval.high - interval.low) / 2 };
   });
 }

@@ -306,6 +306,11 @@ describe('week by week', () => {
     expect(weeks[0]?.halfWidth).toBeNull();
   });
 
+  test('what is as good as the best gave up nothing', () => {
+    const [week] = weeksOf([answer(null, 20_780, true, { cost: 0.03, verdict: 'equal' }), answer(null, 20_780, false)]);
+    expect(week?.cost).toBeCloseTo(0.015, 12);
+  });
+
   test('from 30 decisions on the mean has its range', () => {
     const costs = Array.from({ length: 30 }, (_, place) => (place % 2 === 0 ? 0 : 0.02));
     const [week] = weeksOf(costs.map((cost) => answer(null, 20_780, cost === 0, { cost })));

@@ -65,6 +65,12 @@ describe('what a practice came to', () => {
     expect(said([])).toBe('Nothing here needs work: every choice was as good as the best.');
   });
 
+  test('what is as good as the best gave up nothing, however the futures fell', () => {
+    const alike = answer(0.03, { verdict: 'equal' });
+    const { cost, right, another } = summaryOf([alike, answer(0.02), answer(0)]);
+    expect([cost, right.hits, another.length]).toEqual([0.02, 2, 1]);
+  });
+
   test('shows three at most another time, the costliest first', () => {
     const answers = [0.01, 0.04, 0, 0.02, 0.03].map((cost) => answer(cost));
     expect(summaryOf(answers).another.map(({ cost }) => cost)).toEqual([0.04, 0.03, 0.02]);

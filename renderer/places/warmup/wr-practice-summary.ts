@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import type { AnswerEntry } from '../../../core/warmup/history-file.ts';
-import { phaseOf } from '../../../core/warmup/history.ts';
+import { givenUp, phaseOf } from '../../../core/warmup/history.ts';
 import { type SittingSummary, summaryOf } from '../../../core/warmup/sitting.ts';
 import { kindsOf } from '../../../core/tiles/text.ts';
 import { data, element, flag, numeric } from '../../parts/element.ts';
@@ -125,7 +125,7 @@ export class WrPracticeSummary extends Base {
   }
 
   #problem(answer: AnswerEntry): unknown {
-    const { asked, step, kind, cost } = answer;
+    const { asked, step, kind } = answer;
     const place = this.answers.indexOf(answer) + 1;
     const what = practiceWords.phaseOnKind(practiceWords.phases[phaseOf(step)], warmUpWords.kinds[kind]);
     return html`<strong>${place}</strong>
@@ -140,7 +140,7 @@ export class WrPracticeSummary extends Base {
               >${asked.stops ? words.stopped : html`<span class="soft">${words.gave}</span> ${tileRow(kindsOf(asked.give))}`}</span
             >`
       }
-      <span class="cost">${words.costAlone(cost)}</span>
+      <span class="cost">${words.costAlone(givenUp(answer))}</span>
       ${
         asked === undefined
           ? nothing

@@ -3,7 +3,7 @@ import { PRACTICE } from '../../../core/warmup/progress.ts';
 import type { AnswerEntry } from '../../../core/warmup/history-file.ts';
 import { phaseOf } from '../../../core/warmup/history.ts';
 import { type Return, returnsOf } from '../../../core/warmup/returns.ts';
-import { sittingsOf } from '../../../core/warmup/sitting.ts';
+import { givenUpBy, sittingsOf } from '../../../core/warmup/sitting.ts';
 import { type PracticeWeek, weeksOf } from '../../../core/warmup/weeks.ts';
 import { data, element, state } from '../../parts/element.ts';
 import { howCounted } from '../../parts/how-counted.ts';
@@ -154,9 +154,8 @@ function returnRow({ miss, due, rightInARow }: Return): unknown {
 }
 
 function sittingWords(answers: readonly AnswerEntry[]): string {
-  const cost = answers.reduce((sum, each) => sum + each.cost, 0);
   const said = answers[0]?.sitting === undefined ? words.single : words.sitting;
-  return said(dayWords(answers[0]?.day ?? 0), answers.length, practiceWords.summary.costAlone(cost));
+  return said(dayWords(answers[0]?.day ?? 0), answers.length, practiceWords.summary.costAlone(givenUpBy(answers)));
 }
 
 /** Below half a game nothing is given up that counts. */
