@@ -23,7 +23,7 @@ export const classWords = {
     at: (people: number, place: number) => `${people} at problem ${place}`,
     nothing: 'No answer was counted.',
     refusedTitle: (count: number) => (count === 1 ? '1 code was not counted' : `${count} codes were not counted`),
-    mend: 'They are still in the field: mend them there and count again.',
+    correct: 'They are still in the field: correct them there and count again.',
     repeated: 'The same answer is counted already. Two people may have answered alike, or one code came twice.',
     countAll: (count: number) => `Count all ${count}`,
     again: 'Count it again',

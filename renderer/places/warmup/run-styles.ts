@@ -72,12 +72,12 @@ export const runStyles = css`
   }
 
   /* With the answer the words have the room. */
-  .told wr-rack {
+  .answered wr-rack {
     --ledge: 12px;
     --tile-width: 48px;
   }
 
-  .told .tools {
+  .answered .tools {
     min-height: 0;
   }
 

@@ -78,7 +78,7 @@ export class WrAnswerCodes extends Base {
             </li>`,
         )}
       </ul>
-      <p class="soft">${words.mend}</p>
+      <p class="soft">${words.correct}</p>
     </div>`;
   }
 

@@ -99,7 +99,7 @@ export class WrWarmUpAnswer extends Base {
         gap: var(--space-2);
       }
 
-      .told li::before {
+      .differences li::before {
         content: '· ';
       }
 
@@ -198,7 +198,7 @@ export class WrWarmUpAnswer extends Base {
       ${
         said.length === 0
           ? html`<p>${attempt.keeps === '' && attempt.aims.length === 0 ? words.unmarked : words.same}</p>`
-          : html`<ul class="told">
+          : html`<ul class="differences">
               ${said.map((each) => html`<li>${each}</li>`)}
             </ul>`
       }

@@ -100,9 +100,9 @@ export class WrWarmUpRun extends Base {
         <wr-warm-up-ledger .room=${room} .run=${run}></wr-warm-up-ledger>
       </div>`;
     }
-    return html`<div class="run ${run.shown === null ? 'asking' : 'told'}">
+    return html`<div class="run ${run.shown === null ? 'asking' : 'answered'}">
       <div class="top">${runHead(run, room, this.#cardButton())}</div>
-      ${run.shown === null ? this.#asking() : this.#told()}
+      ${run.shown === null ? this.#asking() : this.#answered()}
       <div class="band">
         <wr-practice-band
           .room=${room}
@@ -150,7 +150,7 @@ export class WrWarmUpRun extends Base {
       <section class="card" aria-label=${practiceWords.card.title}>${this.#card()}</section>`;
   }
 
-  #told(): unknown {
+  #answered(): unknown {
     const { run, room } = this;
     return html`<wr-warm-up-answer class=${this.card ? 'left' : 'whole'} .room=${room} .run=${run}></wr-warm-up-answer>
       ${
