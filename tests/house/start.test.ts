@@ -129,7 +129,7 @@ async function started(child: ChildProcessWithoutNullStreams, words: RegExp): Pr
   const address = await new Promise<string>((found, lost) => {
     child.stdout.on('data', (chunk) => {
       printed += String(chunk);
-      const url = /http:\/\/127\.0\.0\.1:\d+\S*/.exec(printed)?.[0];
+      const url = /http:\/\/127\.0\.0\.1:\d+\S*(?=\s)/.exec(printed)?.[0];
       if (url !== undefined && words.test(printed)) found(url);
     });
     child.on('close', () => lost(new Error(`it ended too soon: ${printed}`)));
@@ -161,9 +161,9 @@ test.skipIf(process.platform !== 'linux')(
   60_000,
 );
 
-/** All addresses that were printed. */
+/** All addresses that were printed to their end. */
 function addressesIn(text: string): readonly string[] {
-  return text.match(/http:\/\/127\.0\.0\.1:\d+\S*/g) ?? [];
+  return text.match(/http:\/\/127\.0\.0\.1:\d+\S*(?=\s)/g) ?? [];
 }
 
 /** Gives a program a real terminal, of which the test is the keyboard. */
@@ -172,8 +172,9 @@ const TERMINAL = process.platform === 'linux' ? onPath(['script'], process.env) 
 test.skipIf(TERMINAL === undefined)(
   'CR-L5: Enter in the terminal prints a new address, with which one comes back without a restart',
   async () => {
-    const env = { ...process.env, WINDROW_FOLDER: join(root, 'desk') };
-    const command = `"${process.execPath}" "${START}" --browser --no-open`;
+    // `exec`, as not every shell does so by itself: Ctrl+C is for Windrow, not for a shell between.
+    const env = { ...process.env, SHELL: '/bin/sh', WINDROW_FOLDER: join(root, 'desk') };
+    const command = `exec "${process.execPath}" "${START}" --browser --no-open`;
     const terminal = spawn(TERMINAL ?? '', ['--quiet', '--flush', '--return', '--command', command, '/dev/null'], {
       env,
     });
