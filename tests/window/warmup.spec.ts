@@ -134,8 +134,11 @@ test('a joker stays, a fourth tile waits, and a tile in the tray goes back by a 
   await openWarmUp(windrow);
   await dealByCode(page, WITH_JOKER);
   await page.getByRole('button', { name: 'Arrange for me' }).click();
+  const place = async (): Promise<unknown> => await page.getByRole('button', { name: 'Show the answer' }).boundingBox();
+  const before = await place();
   await page.locator('wr-rack [role=option]').first().click();
   await expect(page.getByRole('alert').getByText('A joker is never passed')).toBeVisible();
+  expect(await place()).toEqual(before);
   await clickTiles(page, [12, 11, 10]);
   await page.locator('wr-rack [role=option]').nth(9).click();
   await expect(page.getByText('Three tiles lie in the tray already')).toBeVisible();

@@ -101,6 +101,11 @@ export const runStyles = css`
     gap: 0 var(--space-4);
   }
 
+  /* Beside the choice of what a tap does: a refusal moves nothing. */
+  .tools .bad {
+    flex: 1 1 12rem;
+  }
+
   .bad:empty {
     display: none;
   }

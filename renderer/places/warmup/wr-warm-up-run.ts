@@ -109,7 +109,6 @@ export class WrWarmUpRun extends Base {
           .run=${run}
           .returnTo=${this.renderRoot.querySelector('.shelf')}
         ></wr-practice-band>
-        <p class="bad" role="alert">${run.isAnswered ? '' : this.refusal}</p>
       </div>
       ${this.#rack()}
       ${
@@ -178,6 +177,7 @@ export class WrWarmUpRun extends Base {
     return html`<div class="shelf">
       <div class="tools">
         ${isAsked ? this.#tapChoice() : html`<p class="soft legend">${legend()}</p>`}
+        <p class="bad" role="alert">${isAsked ? this.refusal : ''}</p>
         ${isAsked ? html`<wr-button look="quiet" @click=${() => run.lay(arranged(layout))}>${words.arrange}</wr-button>` : nothing}
       </div>
       <wr-rack
