@@ -1,6 +1,7 @@
 import { KIND_COUNT } from '../tiles/kinds.ts';
+import { openWays, shownTiles } from './open-ways.ts';
 import type { SeatView, ShownGroup } from './policy.ts';
-import { groupCode, holdsGroups, needKindOf, needPlainOf, needWildOf, type TableCard } from './table-card.ts';
+import { needKindOf, needPlainOf, needWildOf, type TableCard } from './table-card.ts';
 import { SEAT_COUNT } from './table.ts';
 
 /** Exposures from which a player guesses what another wants. */
@@ -38,26 +39,10 @@ export class HeldBack {
   }
 
   #count(exposures: readonly ShownGroup[]): Uint8Array {
-    const { compiled, groups, needs } = this.#card;
-    const { starts, concealed } = compiled;
-    const shown = new Uint8Array(KIND_COUNT);
-    const codes = new Uint8Array(KIND_COUNT);
-    for (const { kind, size } of exposures) {
-      shown[kind] = (shown[kind] as number) + size;
-      codes[kind] = (codes[kind] as number) + groupCode(size);
-    }
-    const open: number[] = [];
-    const { kind: first } = exposures[0] as ShownGroup;
-    const end = compiled.userStarts[first + 1] as number;
-    for (let place = compiled.userStarts[first] as number; place < end; place += 1) {
-      const way = compiled.users[place] as number;
-      const start = way * KIND_COUNT;
-      if (
-        concealed[way] === 0 &&
-        exposures.every(({ kind }) => holdsGroups(groups[start + kind] as number, codes[kind] as number))
-      )
-        open.push(way);
-    }
+    const { compiled, needs } = this.#card;
+    const { starts } = compiled;
+    const shown = shownTiles(exposures);
+    const open = openWays(this.#card, exposures);
     const users = new Uint32Array(KIND_COUNT);
     for (const way of open) {
       const end = starts[way + 1] as number;
