@@ -3,10 +3,10 @@ import { POLICIES } from '../table/policies/names.ts';
 import type { ShownGroup } from '../table/policy.ts';
 import type { TableKind } from '../table/kinds.ts';
 import { PLAYERS_AT } from '../table/simulate.ts';
-import { makeTable, playerAt, SEAT_COUNT, type Table } from '../table/table.ts';
+import { forget, makeTable, playerAt, SEAT_COUNT, type Table } from '../table/table.ts';
 import type { TableCard } from '../table/table-card.ts';
 import { WALL_AT_START } from '../tiles/deal.ts';
-import { JOKER, KINDS, SET_SIZE } from '../tiles/kinds.ts';
+import { JOKER, type Kind, KINDS, SET_SIZE } from '../tiles/kinds.ts';
 
 /** What a seat knows at a moment. Counts are those of the 36 kinds. */
 export interface SeatMoment {
@@ -22,6 +22,9 @@ export interface SeatMoment {
   readonly shown: ArrayLike<number>;
   /** The exposures of each seat, in the order of play; the own place is not looked at. */
   readonly exposures: readonly (readonly ShownGroup[])[];
+  /** What each seat has discarded, oldest first, and what this seat got from each in passes; nothing known unless given. */
+  readonly thrown?: readonly (readonly Kind[])[];
+  readonly passed?: readonly (readonly Kind[])[];
   /** Tiles drawn from the wall by all seats. */
   readonly drawn: number;
 }
@@ -48,7 +51,8 @@ function newTable(card: TableCard, kind: TableKind): Table {
 }
 
 /** Lays what a seat knows at a moment; the other racks and the wall stay as they were, and must not be looked at. */
-export function layMoment(table: Table, { seat, rack, groups, given, shown, exposures, drawn }: SeatMoment): void {
+export function layMoment(table: Table, moment: SeatMoment): void {
+  const { seat, rack, groups, given, shown, exposures, thrown, passed, drawn } = moment;
   table.next = SET_SIZE - WALL_AT_START + drawn;
   for (let other = 0; other < SEAT_COUNT; other += 1) {
     const { hand, given: gave, likings } = playerAt(table, other);
@@ -56,8 +60,11 @@ export function layMoment(table: Table, { seat, rack, groups, given, shown, expo
     gave.fill(0);
     // The rule that decides between equals has no liking here, so that the same moment has the same value.
     likings.fill(0.5);
+    forget(table, other);
+    playerAt(table, other).thrown.push(...(thrown?.[other] ?? []));
   }
-  const { given: gave } = playerAt(table, seat);
+  const { given: gave, received } = playerAt(table, seat);
+  for (const [other, tiles] of (passed ?? []).entries()) received[other]?.push(...tiles);
   for (const kind of KINDS) {
     gave[kind] = given[kind] as number;
     table.gone[kind] = shown[kind] as number;

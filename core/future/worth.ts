@@ -2,6 +2,7 @@ import { type Random, randomFromSeed, shuffle } from '../base/random.ts';
 import type { Steps } from '../base/steps.ts';
 import type { CardChance } from '../chance/card-chance.ts';
 import { layHand } from '../chance/lay.ts';
+import { carefulAdviser } from '../others/careful.ts';
 import { mayBePassed, PASS_SIZE } from '../exchange/steps.ts';
 import { playExchange } from '../table/exchange.ts';
 import { gameStreams } from '../table/game.ts';
@@ -118,7 +119,11 @@ function layWall(table: Table, begun: number, racks: readonly ArrayLike<number>[
   for (const [place, kind] of tiles.entries()) table.wall[begun + place] = kind;
   table.next = begun;
   table.gone.fill(0);
-  for (const [seat, rack] of racks.entries()) layHand(playerAt(table, seat).hand, rack, []);
+  for (const [seat, rack] of racks.entries()) {
+    const { hand, thrown } = playerAt(table, seat);
+    layHand(hand, rack, []);
+    thrown.length = 0;
+  }
   // A stream of its own: what players take of it changes no other wall.
   beginGame(table, randomFromSeed(random.bits()));
 }
@@ -146,7 +151,7 @@ function policyOf(rule: WorthRule, { card, fit }: WorthTask): Policy {
   if (rule === 'random') return randomPolicy();
   if (rule !== 'advice') return POLICIES[rule](card);
   const exchange = new ExchangeAdviser(card, fit);
-  const play = POLICIES.adviser(card);
+  const play = carefulAdviser(fit.kind)(card);
   return {
     pass: (view, step, _, out) => exchange.pass(view, step, out),
     goesOn: (view) => exchange.goesOn(view),

@@ -1,11 +1,12 @@
 import type { SeatMoment } from '../chance/lay.ts';
 import { givenTiles } from '../exchange/state.ts';
-import { type Seat, SEATS } from '../exchange/steps.ts';
+import { type Seat, SEATS, STEPS } from '../exchange/steps.ts';
 import type { GameEvent } from '../game/events.ts';
 import type { GameState } from '../game/game-state.ts';
 import { exposedGroups, goneTiles, handSize } from '../game/hand-view.ts';
 import { likelyDrawn, likelySeat } from '../game/stage.ts';
 import { JOKER, type Kind } from '../tiles/kinds.ts';
+import { kindsOf } from '../tiles/text.ts';
 import { Tiles } from '../tiles/tiles.ts';
 
 /** What a state after the deal knows, to be laid at a table: `before` other seats play before the user's next draw. */
@@ -30,9 +31,26 @@ export function seatMoment(state: GameState, events: readonly GameEvent[]): Logg
     given: (state.exchange === null ? Tiles.none : givenTiles(state.exchange)).toCounts(),
     shown: goneTiles(state).plus(taken).toCounts(),
     exposures: SEATS.map((each) => exposedGroups(state, each)),
+    thrown: SEATS.map((each) => thrownBy(past, each)),
+    passed: passedBy(past, seat),
     drawn: drawnBy(state, past, next),
     before: (seat - SEATS.indexOf(next) + SEATS.length) % SEATS.length,
   };
+}
+
+/** All that a seat discarded, called tiles among it. */
+function thrownBy(past: readonly GameEvent[], seat: Seat): Kind[] {
+  return past.flatMap((event) => (event.type === 'discarded' && event.seat === seat ? kindsOf(event.tile) : []));
+}
+
+/** What came from each seat in the passes, as far as it was logged. */
+function passedBy(past: readonly GameEvent[], seat: number): Kind[][] {
+  const passed: Kind[][] = SEATS.map(() => []);
+  for (const event of past) {
+    if (event.type === 'received')
+      passed[(seat + STEPS[event.step].from) % SEATS.length]?.push(...kindsOf(event.tiles));
+  }
+  return passed;
 }
 
 /** Tiles drawn by all seats, `next` being the seat that plays now. */

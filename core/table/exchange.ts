@@ -103,9 +103,10 @@ function arrive(
   watch?: PassWatcher,
 ): void {
   for (const [seat, tiles] of kept.entries()) {
-    const { hand } = playerAt(table, seat);
+    const { hand, received } = playerAt(table, seat);
     watch?.(table, seat, step, gave[seat] as readonly Kind[], tiles);
     for (const kind of tiles) hand.add(kind);
+    received[(seat + STEPS[step].from) % SEAT_COUNT]?.push(...tiles);
     table.trace?.push({ type: 'received', seat, step, tiles });
   }
 }

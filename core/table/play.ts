@@ -124,10 +124,11 @@ function swapOnce(table: Table, seat: number): boolean {
 }
 
 function discard(table: Table, seat: number): Kind {
-  const { hand, policy, view } = playerAt(table, seat);
+  const { hand, thrown, policy, view } = playerAt(table, seat);
   const tile = policy.discard(view);
   if (hand.counts[tile] === 0) throw new Error('a discard of a tile that is not in the rack');
   hand.remove(tile);
+  thrown.push(tile);
   showTile(table, tile, 1);
   table.trace?.push({ type: 'discarded', seat, tile });
   return tile;

@@ -58,6 +58,10 @@ export interface SeatView {
   readonly hand: SeatHand;
   /** The exposures of each seat. */
   exposuresOf(seat: number): readonly ShownGroup[];
+  /** What a seat has discarded, oldest first, called tiles among them. */
+  thrownBy(seat: number): readonly Kind[];
+  /** What came from a seat in the passes; of tiles handed on unseen, from whoever handed them on. */
+  passedBy(seat: number): readonly Kind[];
   /** 36 counts of what lies face up: discards and exposures, jokers counted as jokers. */
   readonly gone: ArrayLike<number>;
   /** 36 counts of what this seat passed on; it may lie in another rack, or have been discarded. */

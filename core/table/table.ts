@@ -15,6 +15,10 @@ const FULL_SET: readonly Kind[] = Tiles.fullSet.toKinds();
 export interface Player {
   readonly hand: Hand;
   readonly given: Uint8Array;
+  /** Discards, oldest first. */
+  readonly thrown: Kind[];
+  /** For each seat the tiles that came from it in passes. */
+  readonly received: readonly Kind[][];
   readonly likings: Float64Array;
   readonly view: SeatView;
   policy: Policy;
@@ -61,12 +65,20 @@ export function layTable(table: Table, random: Random): void {
     const { hand, given, likings } = playerAt(table, seat);
     hand.clear();
     given.fill(0);
+    forget(table, seat);
     for (let kind = 0; kind < KIND_COUNT; kind += 1) likings[kind] = random.fraction();
     const from = table.next;
     for (let count = seat === 0 ? 14 : 13; count > 0; count -= 1) hand.add(drawTile(table));
     table.trace?.push({ type: 'dealt', seat, tiles: table.wall.slice(from, table.next) });
   }
   beginGame(table, random);
+}
+
+/** Nobody has discarded or been passed anything, as far as a seat goes. */
+export function forget(table: Table, seat: number): void {
+  const { thrown, received } = playerAt(table, seat);
+  thrown.length = 0;
+  for (const tiles of received) tiles.length = 0;
 }
 
 /** Lets each player take of the game's chance what it needs, once all else is drawn (TB-25). */
@@ -97,12 +109,16 @@ export function showTile(table: Table, kind: number, count: number): void {
 function makePlayer(table: Table, seat: number, policies: readonly Policy[], stillPossible: StillPossible): Player {
   const hand = new Hand(table.card);
   const given = new Uint8Array(KIND_COUNT);
+  const thrown: Kind[] = [];
+  const received: Kind[][] = Array.from({ length: SEAT_COUNT }, () => []);
   const likings = new Float64Array(KIND_COUNT);
   const view: SeatView = {
     card: table.card,
     seat,
     hand,
     exposuresOf: (other: number): readonly ShownGroup[] => playerAt(table, other).hand.exposures,
+    thrownBy: (other: number): readonly Kind[] => playerAt(table, other).thrown,
+    passedBy: (other: number): readonly Kind[] => received[other] as Kind[],
     gone: table.gone,
     stillPossible,
     given,
@@ -113,7 +129,7 @@ function makePlayer(table: Table, seat: number, policies: readonly Policy[], sti
     },
     likings,
   };
-  return { hand, given, likings, view, policy: policies[seat] as Policy };
+  return { hand, given, thrown, received, likings, view, policy: policies[seat] as Policy };
 }
 
 /** Lays down a called group of a player and shows its own tiles and jokers (TB-11, TB-19). */

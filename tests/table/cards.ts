@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { readCardFile } from '../../core/card/file.ts';
+import { type CardFile, readCardFile } from '../../core/card/file.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { type CompiledCard, compileCard } from '../../core/reading/compiled.ts';
 import { cardMark } from '../../core/card/mark.ts';
@@ -31,6 +31,15 @@ interface LineSketch {
 
 /** A card of a few lines, for cases worked out by hand. */
 export function cardOf(...lines: LineSketch[]): CompiledCard {
+  return compileCard(trialFile(lines).card);
+}
+
+/** The same as a document. */
+export function cardDocument(...lines: readonly LineSketch[]): CardFile['document'] {
+  return trialFile(lines).document;
+}
+
+function trialFile(lines: readonly LineSketch[]): CardFile {
   const document = {
     format: 'windrow.card',
     version: 1,
@@ -38,5 +47,5 @@ export function cardOf(...lines: LineSketch[]): CompiledCard {
     season: '',
     sections: [{ name: 'All', lines }],
   };
-  return compileCard(expectValue(readCardFile(JSON.stringify(document))).card);
+  return expectValue(readCardFile(JSON.stringify(document)));
 }

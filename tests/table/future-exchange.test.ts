@@ -285,6 +285,8 @@ function plainFuture({ seat, exchange }: Position, choice: PassChoice, terms: Ex
       seat,
       hand,
       exposuresOf: () => [],
+      thrownBy: () => [],
+      passedBy: () => [],
       gone: nothing,
       given,
       unseen: (kind) => left[kind]!,

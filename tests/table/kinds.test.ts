@@ -37,6 +37,8 @@ function seatWith(card: TableCard, rack: string, others: readonly (readonly Show
     seat: 0,
     hand,
     exposuresOf: (seat) => others[seat] ?? [],
+    thrownBy: () => [],
+    passedBy: () => [],
     gone,
     given: new Uint8Array(KIND_COUNT),
     unseen: (kind) => SUPPLY[kind]! - hand.counts[kind]! - gone[kind]!,

@@ -23,6 +23,8 @@ function viewOf(card: TableCard, rack: Tiles, gone: Tiles = Tiles.none): { view:
     seat: 0,
     hand,
     exposuresOf: () => [],
+    thrownBy: () => [],
+    passedBy: () => [],
     gone: goneCounts,
     given: new Uint8Array(KIND_COUNT),
     unseen: (kind) => (SUPPLY[kind] as number) - (hand.counts[kind] as number) - (goneCounts[kind] as number),

@@ -25,6 +25,8 @@ function seatWith(
     seat: 0,
     hand,
     exposuresOf: () => [],
+    thrownBy: () => [],
+    passedBy: () => [],
     gone,
     given: new Uint8Array(KIND_COUNT),
     unseen: (kind) => SUPPLY[kind]! - hand.counts[kind]! - gone[kind]!,
