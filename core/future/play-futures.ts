@@ -10,7 +10,8 @@ import { beginGame, makeTable, playerAt, SEAT_COUNT, type Table, wallLeft } from
 import type { TableCard } from '../table/table-card.ts';
 import type { TableKind } from '../table/kinds.ts';
 import { JOKER, type Kind, KIND_COUNT, KINDS, SET_SIZE, supplyOf } from '../tiles/kinds.ts';
-import { type RackAways, shapeRack } from './hidden-racks.ts';
+import type { RackAways } from '../others/rack-aways.ts';
+import { shapeRack } from './hidden-racks.ts';
 import { Follower } from './seats.ts';
 
 /** A moment of play as a seat knows it: it has a tile to discard or, with `discarded`, another's discard to claim. */

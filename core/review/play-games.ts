@@ -1,5 +1,5 @@
 import { mapped, type Steps } from '../base/steps.ts';
-import { RackAways } from '../future/hidden-racks.ts';
+import { RackAways } from '../others/rack-aways.ts';
 import { countPairs, type DueGames, type PairCount, PlayDuels } from '../future/play-costs.ts';
 import { PlayFutures } from '../future/play-futures.ts';
 import type { GameEvent } from '../game/events.ts';

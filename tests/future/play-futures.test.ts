@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
-import { RackAways, shapeRack } from '../../core/future/hidden-racks.ts';
+import { shapeRack } from '../../core/future/hidden-racks.ts';
+import { RackAways } from '../../core/others/rack-aways.ts';
 import { PlayFutures } from '../../core/future/play-futures.ts';
 import { PlayRanking } from '../../core/table/play-ranking.ts';
 import { PLAYERS_AT, simulate } from '../../core/table/simulate.ts';

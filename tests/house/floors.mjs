@@ -19,6 +19,7 @@ export const FLOORS = [
   'plan',
   'table',
   'chance',
+  'others',
   'future',
   'game',
   'review',

@@ -11,9 +11,10 @@ const PAGES = {
   MD: 'core/reading/MODEL.md',
   CH: 'core/chance/CHANCE.md',
   FU: 'core/future/FUTURES.md',
+  OT: 'core/others/OTHERS.md',
 } as const;
 const FAMILIES = Object.keys(PAGES) as (keyof typeof PAGES)[];
-const ID = /\b(?:EX|TB|MD|CH|FU)-[A-Z]?\d+\b/g;
+const ID = /\b(?:EX|TB|MD|CH|FU|OT)-[A-Z]?\d+\b/g;
 
 const titles = testTitles();
 

@@ -122,6 +122,14 @@ export class ByWeight implements Policy {
     return gathered && best > this.#near.total();
   }
 
+  /** The way that a waiting hand works for, the heaviest; -1 for a dead hand. */
+  aim(view: SeatView): number {
+    this.#outlook.prepare?.(view);
+    this.#collect(view);
+    const place = this.#near.heaviest();
+    return place < 0 ? -1 : (this.#near.ways[place] as number);
+  }
+
   swap(view: SeatView, kind: Kind): boolean {
     this.#outlook.prepare?.(view);
     this.#collect(view);

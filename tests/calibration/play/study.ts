@@ -1,6 +1,6 @@
 import { finish } from '../../../core/base/steps.ts';
 import type { SeatMoment } from '../../../core/chance/lay.ts';
-import { RackAways } from '../../../core/future/hidden-racks.ts';
+import { RackAways } from '../../../core/others/rack-aways.ts';
 import { countPairs, criticalLead, gapOf, PLAY_RULE, PlayDuels } from '../../../core/future/play-costs.ts';
 import { PlayFutures } from '../../../core/future/play-futures.ts';
 import type { TableKind } from '../../../core/table/kinds.ts';
