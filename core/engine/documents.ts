@@ -127,7 +127,7 @@ export interface AdviceDocument {
   readonly provisional: boolean;
 }
 
-export interface AdvisedDocument extends Pick<PlayChoice, 'action' | 'owner' | keyof Costed> {
+export interface AdvisedDocument extends Pick<PlayChoice, 'action' | 'owner' | 'take' | keyof Costed> {
   /**
    * The tile discarded, the group laid open, the tile given for a joker, the discard that completes the hand; none for
    * letting a discard go and for a win with the tiles in hand.

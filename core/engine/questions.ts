@@ -24,6 +24,7 @@ export const QUESTIONS = {
   gameChance: async () => (await import('./chance-questions.ts')).gameChance,
   handChance: async () => (await import('./chance-questions.ts')).handChance,
   playGames: async () => (await import('./play-questions.ts')).playGames,
+  others: async () => (await import('./play-questions.ts')).others,
   open: async () => (await import('./card-questions.ts')).open,
   examine: async () => (await import('./card-questions.ts')).examine,
   lookBack: async () => (await import('./game-questions.ts')).lookBack,

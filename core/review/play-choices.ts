@@ -11,9 +11,12 @@ import type { GameEvent } from '../game/events.ts';
 import type { Discard, GameState } from '../game/game-state.ts';
 import { groupKinds, handSize } from '../game/hand-view.ts';
 import { applyEvent } from '../game/state.ts';
+import { discardRisks } from '../others/careful.ts';
+import { OthersReader, type OthersReading } from '../others/others.ts';
+import type { Take } from '../others/seat-reading.ts';
 import { lineOfWay } from '../reading/reading.ts';
 import type { PlayAction, PlayOption } from '../table/play-option.ts';
-import { PlayRanking } from '../table/play-ranking.ts';
+import { type DiscardRisks, PlayRanking } from '../table/play-ranking.ts';
 import type { Offer, SeatView } from '../table/policy.ts';
 import { playerAt, type Table } from '../table/table.ts';
 import type { TableCard } from '../table/table-card.ts';
@@ -41,6 +44,8 @@ export interface PlayChoice extends Costed {
   readonly owner: Seat | null;
   /** The hand that is then the best, or that is won; null when none is left. */
   readonly hand: { readonly line: Line; readonly away: number } | null;
+  /** The chance that another seat takes the tile discarded; null for all else. */
+  readonly take: Take | null;
 }
 
 /** A choice whose cost is known. */
@@ -124,6 +129,9 @@ class Trial {
   readonly #table: Table;
   readonly #ranking: PlayRanking;
   readonly #chance: MomentChance;
+  /** What the others can hold, read when a discard is first weighed. */
+  #others: OthersReading | undefined;
+  readonly #risks: DiscardRisks;
 
   private constructor(measure: PlayMeasure, now: Moment, offered: Discard | null) {
     this.#now = now;
@@ -134,6 +142,7 @@ class Trial {
     this.#table = steadyTable(measure.table, 'quick');
     this.#ranking = rankingFor(measure.table);
     this.#chance = new MomentChance(this.#table, measure.chance);
+    this.#risks = discardRisks(() => this.#readOthers());
   }
 
   /** Null where nothing is due. */
@@ -148,7 +157,9 @@ class Trial {
 
   options(made?: Offer): PlayOption[] {
     const { view } = this.#lay(this.#now);
-    return this.#offered === null ? this.#ranking.onTurn(view) : this.#ranking.offered(view, this.#offered.kind, made);
+    const risks = this.#risks;
+    if (this.#offered === null) return this.#ranking.onTurn(view, risks);
+    return this.#ranking.offered(view, this.#offered.kind, { made, risks });
   }
 
   *choices(made?: Offer): Steps<undefined, PlayChoices> {
@@ -159,7 +170,8 @@ class Trial {
       const { chance, hand } = this.#leftBy(option);
       first ??= { option, chance };
       const about = { action: option.action, tiles: tilesOf(option), owner: this.#owner(option), hand };
-      choices.push({ ...about, ...beforeGames(first, { option, chance }) });
+      const take = option.action === 'discard' ? this.#takenBy(option.kind as Kind) : null;
+      choices.push({ ...about, take, ...beforeGames(first, { option, chance }) });
       yield undefined;
     }
     return { choices, offered: this.#offered };
@@ -171,6 +183,20 @@ class Trial {
     return { moment, discarded: offered === null ? null : { seat: SEATS.indexOf(offered.seat), kind: offered.kind } };
   }
 
+  #takenBy(kind: Kind): Take {
+    return this.#readOthers().taken(kind);
+  }
+
+  /** Once for all choices: what they change of it is little. */
+  #readOthers(): OthersReading {
+    if (this.#others === undefined) {
+      const { table, chance } = this.#measure;
+      const { view } = this.#lay(this.#now);
+      this.#others = OthersReader.of(table, chance.kind).read(view);
+    }
+    return this.#others;
+  }
+
   #leftBy(option: PlayOption): Left {
     if (option.action === 'win') return this.#won(option);
     return this.#leaves(option.action === 'let-go' ? this.#now : this.#after(this.#now, option));
@@ -180,7 +206,7 @@ class Trial {
   #leaves(moment: Moment): Left {
     const { view, before } = this.#lay(moment);
     if (handSize(moment.state) === 14) {
-      const [next] = this.#ranking.onTurn(view);
+      const [next] = this.#ranking.onTurn(view, this.#risks);
       // All 14 lie open and make no hand.
       if (next === undefined) return { chance: 0, hand: null };
       if (next.action === 'win') return this.#won(null);

@@ -6,6 +6,19 @@ import { byValue, type PlayAction, type PlayOption } from './play-option.ts';
 import { SEAT_COUNT } from './table.ts';
 import type { TableCard } from './table-card.ts';
 
+/** What a discard of a kind leaves of a hand's worth, by what the others do with it: above 0, and 1 for a safe tile. */
+export type DiscardRisks = (kind: Kind) => number;
+
+const NO_RISKS: DiscardRisks = () => 1;
+/** The worth of a reach of a thousandth: a hand with less plays safe. */
+const LEAST_WORTH = 1e-6;
+
+/** What is asked about a discard on the table besides. */
+interface OfferedTerms {
+  readonly made?: Offer | undefined;
+  readonly risks?: DiscardRisks | undefined;
+}
+
 /**
  * Orders all that a seat can do in play by what its near hands are worth together afterwards, not by the best hand
  * alone. This is the order in which the window lists choices and the one by which the policy `adviser` plays, so that
@@ -16,6 +29,7 @@ export class PlayRanking {
   readonly #prepare: (view: SeatView) => void;
   /** Jokers in open groups, by the kind they stand for. */
   readonly #open = new Uint8Array(KINDS.length);
+  #risks: DiscardRisks = NO_RISKS;
 
   constructor(card: TableCard) {
     const { weights, prepare } = squaredReach(card);
@@ -24,8 +38,8 @@ export class PlayRanking {
   }
 
   /** With a tile to discard: mah jongg, each swap and each discard, best first. */
-  onTurn(view: SeatView): PlayOption[] {
-    this.#collect(view);
+  onTurn(view: SeatView, risks: DiscardRisks = NO_RISKS): PlayOption[] {
+    this.#collect(view, risks);
     const options = this.#discards(view);
     const swaps = this.#swappable().map((kind) => option('swap', kind, this.#afterSwap(kind)));
     if (view.hand.least() === 0) options.push(option('win', null, Infinity));
@@ -33,8 +47,8 @@ export class PlayRanking {
   }
 
   /** With a tile to discard: each discard, best first. */
-  discards(view: SeatView): PlayOption[] {
-    this.#collect(view);
+  discards(view: SeatView, risks: DiscardRisks = NO_RISKS): PlayOption[] {
+    this.#collect(view, risks);
     return this.#discards(view).sort(byValue(view));
   }
 
@@ -44,17 +58,17 @@ export class PlayRanking {
    *
    * @param made a call to list besides, whatever it shows
    */
-  offered(view: SeatView, kind: Kind, made?: Offer): PlayOption[] {
+  offered(view: SeatView, kind: Kind, { made, risks = NO_RISKS }: OfferedTerms = {}): PlayOption[] {
     if (kind === JOKER) return [];
     const groups = groupsFor(view, kind);
     const isListed = groups.some(({ size, jokers }) => size === made?.size && jokers === made.jokers);
     if (made !== undefined && !isListed) groups.push(made);
     const wins = view.hand.winsWith(kind);
     if (groups.length === 0 && !wins) return [];
-    this.#collect(view);
-    const options = [option('let-go', kind, this.#near.total())];
+    this.#collect(view, risks);
+    const options = [option('let-go', kind, this.#near.total() * this.#safest())];
     if (wins) options.push(option('win', kind, Infinity));
-    for (const group of groups) options.push(this.#called(view, kind, group));
+    for (const group of groups) options.push(this.#called(view, kind, group, risks));
     return options.sort(byValue(view));
   }
 
@@ -67,7 +81,8 @@ export class PlayRanking {
     return { way, away: view.hand.awayOf(way) };
   }
 
-  #collect(view: SeatView): void {
+  #collect(view: SeatView, risks: DiscardRisks = NO_RISKS): void {
+    this.#risks = risks;
     this.#prepare(view);
     this.#open.fill(0);
     let openJokers = 0;
@@ -80,8 +95,8 @@ export class PlayRanking {
     this.#near.collect(view, PLANNER_MARGIN, openJokers);
   }
 
-  #called(view: SeatView, kind: Kind, group: Offer): PlayOption {
-    this.#collect(view);
+  #called(view: SeatView, kind: Kind, group: Offer, risks: DiscardRisks): PlayOption {
+    this.#collect(view, risks);
     this.#near.openGroup(view, kind, group.size, group.jokers);
     return { ...option('call', kind, this.#bestOnTurn()), group, jokers: group.jokers };
   }
@@ -91,9 +106,22 @@ export class PlayRanking {
     const total = this.#near.total();
     const losses = this.#near.losses();
     return KINDS.filter((kind) => (counts[kind] as number) > 0).map((kind) => {
-      if (kind !== JOKER) return option('discard', kind, total - (losses[kind] as number));
-      return { ...option('discard', kind, total - this.#near.jokerLoss()), jokers: 1 };
+      const loss = kind === JOKER ? this.#near.jokerLoss() : (losses[kind] as number);
+      return { ...option('discard', kind, this.#afterDiscard(kind, total - loss)), jokers: kind === JOKER ? 1 : 0 };
     });
+  }
+
+  /** What is left of a worth after a discard; of a dead hand something is left, too, so that the safest tile comes first. */
+  #afterDiscard(kind: Kind, worth: number): number {
+    return this.#risks === NO_RISKS ? worth : (worth + LEAST_WORTH) * this.#risks(kind);
+  }
+
+  /** What the safest tile of the rack leaves: a discard that is let go puts one's own off to the next turn. */
+  #safest(): number {
+    const { counts } = this.#near;
+    let best = 0;
+    for (const kind of KINDS) if ((counts[kind] as number) > 0) best = Math.max(best, this.#risks(kind));
+    return best === 0 ? 1 : best;
   }
 
   /** Kinds of the trial rack that can be given for a joker. */
@@ -117,13 +145,16 @@ export class PlayRanking {
     if (this.#near.isComplete()) return Infinity;
     const { counts } = this.#near;
     const losses = this.#near.losses();
-    let loss = (counts[JOKER] as number) > 0 ? this.#near.jokerLoss() : Infinity;
+    const total = this.#near.total();
+    let best = -1;
     for (const kind of KINDS) {
-      if (kind !== JOKER && (counts[kind] as number) > 0) loss = Math.min(loss, losses[kind] as number);
+      if ((counts[kind] as number) === 0) continue;
+      const loss = kind === JOKER ? this.#near.jokerLoss() : (losses[kind] as number);
+      best = Math.max(best, this.#afterDiscard(kind, total - loss));
     }
-    let best = this.#near.total() - (loss === Infinity ? 0 : loss);
     for (const kind of this.#swappable()) best = Math.max(best, this.#afterSwap(kind));
-    return best;
+    // All tiles lie open: there is nothing to discard.
+    return best < 0 ? total : best;
   }
 }
 
