@@ -4,6 +4,8 @@ import type { ChanceDocument, GameMoment } from '../../core/engine/chance-questi
 import type { AdviceDocument, PlanDocument, ReadingDocument, TilesDocument } from '../../core/engine/documents.ts';
 import type { Knowledge, Moment, Said } from '../../core/engine/moment.ts';
 import type { LineDocument } from '../../core/engine/reading-questions.ts';
+import type { OthersDocument } from '../../core/engine/others-document.ts';
+import type { OthersRequest } from '../../core/engine/play-questions.ts';
 import type { EndedEvent } from '../../core/game/events.ts';
 import type { GameState } from '../../core/game/game-state.ts';
 import { lastEnteredAt } from '../../core/game/record.ts';
@@ -50,6 +52,7 @@ export class Analysis extends Store {
   /** The same for the moment before the player's last discard, with what that one cost. */
   readonly #judge: Ask<Pick<LastDiscard, 'discard'> & { readonly moment: GameMoment }, never, AdviceDocument>;
   readonly #plan: Ask<Moment, never, PlanDocument>;
+  readonly #others: Ask<OthersRequest, never, OthersDocument>;
   /** The moment that advice was asked for last. */
   #advisedFor = '';
 
@@ -76,6 +79,7 @@ export class Analysis extends Store {
       adviceBy(this.#planner, pool, nextAndDiscard(discard))(moment, report),
     );
     this.#plan = new Ask(question(this.#planner, 'plan'), { after: this.#read });
+    this.#others = new Ask(question(this.#planner, 'others'), { after: this.#read, keeps: true });
     for (const ask of this.#asks) ask.subscribe(() => this.notify());
     for (const store of [session, incoming, cardGames]) store.subscribe(() => this.#refresh());
     this.#refresh();
@@ -83,7 +87,7 @@ export class Analysis extends Store {
 
   /** In the order in which they are asked. */
   get #asks(): readonly Pick<Ask<never, unknown, unknown>, 'subscribe' | 'again'>[] {
-    return [this.#read, this.#chance, this.#advise, this.#adviseAll, this.#judge, this.#plan];
+    return [this.#read, this.#chance, this.#advise, this.#adviseAll, this.#judge, this.#plan, this.#others];
   }
 
   /** The hands that the rack can still become; the ones before stay until there are new ones. */
@@ -99,6 +103,11 @@ export class Analysis extends Store {
   /** The chance to win as the game stands; the one before stays until there is a new one. None before the deal. */
   get chance(): Answer<ChanceDocument> {
     return this.#chance.answer;
+  }
+
+  /** What the others can hold, and what each tile of the rack risks; the one before stays until there is a new one. None before play. */
+  get others(): Answer<OthersDocument> {
+    return this.#others.answer;
   }
 
   /** The plan of the pass that is due, all its tiles from the rack; none when no pass is. */
@@ -165,6 +174,8 @@ export class Analysis extends Store {
     if (known === null || state.result !== null) this.#chance.clear();
     else void this.#chance.ask(momentOf(this.#session, said), now);
     this.#refreshAdvice(now);
+    if (known === null || state.result !== null || !(state.playing || pastPasses)) this.#others.clear();
+    else void this.#others.ask({ ...momentOf(this.#session, said), rules: this.#session.payment }, now);
     this.#refreshJudgement();
     const step = pastPasses ? null : (legalEvents(state).give?.step ?? null);
     if (known === null || step === null) return this.#plan.clear();

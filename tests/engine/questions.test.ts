@@ -92,6 +92,8 @@ describe('every question refuses with a sentence', () => {
     ['gameChance', { card, at: { events: [] } }],
     ['playGames', { ...atDeal, due: { others: [1], from: 0, to: 1 } }],
     ['playGames', { ...atDeal, card: noCard, due: { others: [1], from: 0, to: 1 } }],
+    ['others', { ...atDeal, card: noCard, rules: {} }],
+    ['others', { card, at: { events: [] }, rules: {} }],
     ['lookBack', { record: recordOf([DEALT], {}) }],
     ['try', { record: recordOf([DEALT]), exact: MEASURE, place: 0, tiles: counts('N') }],
     ['figures', { record: recordOf(illegal) }],

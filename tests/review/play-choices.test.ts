@@ -8,11 +8,14 @@ import { seatEvents } from '../../core/journal/seat-log.ts';
 import { type PlayChoice, playChoices, type PlayMeasure } from '../../core/review/play-choices.ts';
 import { beforeGames } from '../../core/review/play-costs.ts';
 import { playedOut } from '../../core/review/play-games.ts';
+import { carefulAdviser } from '../../core/others/careful.ts';
 import type { Offer } from '../../core/table/policy.ts';
-import { traceGame } from '../../core/table/simulate.ts';
+import { gameStreams, playGame } from '../../core/table/game.ts';
+import { makeTable, SEAT_COUNT } from '../../core/table/table.ts';
+import type { TableEvent } from '../../core/table/trace.ts';
 import { makeTableCard } from '../../core/table/table-card.ts';
 import { formatTiles, parseTiles } from '../../core/tiles/text.ts';
-import { cardOf, demoCard, demoTable } from '../table/cards.ts';
+import { cardOf, demoTable } from '../table/cards.ts';
 
 type Sketch = Parameters<typeof cardOf>[number];
 
@@ -177,13 +180,22 @@ describe('before games have told', () => {
   });
 });
 
-describe('the policy adviser', () => {
+/** A game of four who do what stands first in the list of advice. */
+function adviserGame(game: number): TableEvent[] {
+  const table = makeTable(
+    demoTable,
+    Array.from({ length: SEAT_COUNT }, () => carefulAdviser('quick')(demoTable)),
+  );
+  table.trace = [];
+  playGame(table, gameStreams(8, game).next().value);
+  return table.trace;
+}
+
+describe('the policy that worth is measured by', () => {
   test('does at the simulated table what stands first in the list, or what is worth the same', () => {
     const count = { discard: 0, swap: 0, call: 0, 'let-go': 0, win: 0 };
     for (let game = 0; game < 10; game += 1) {
-      const policies = ['adviser', 'adviser', 'adviser', 'adviser'] as const;
-      const trace = traceGame({ compiled: demoCard, seed: 8, policies }, game);
-      const events = seatEvents(trace, game % 4);
+      const events = seatEvents(adviserGame(game), game % 4);
       const seat = expectValue(stateOf(events)).seat;
       for (const [place, event] of events.entries()) {
         const before = events.slice(0, place);

@@ -188,6 +188,11 @@ export class WrTablePlace extends Base {
             : nothing
         }
         ${
+          this.#inPlay && this.playLoaded && isReadingWelcome(this.app)
+            ? html`<wr-others .app=${this.app}></wr-others>`
+            : nothing
+        }
+        ${
           isReadingWelcome(this.app)
             ? html`<wr-reading-panel .app=${this.app}></wr-reading-panel>`
             : html`<p class="soft">${adviceWords.about.none}</p>`

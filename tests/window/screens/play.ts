@@ -21,6 +21,8 @@ export const playJourney: Journey = {
     'wr-advice-panel',
     'wr-advice-list',
     'wr-target-line',
+    'wr-others',
+    'wr-tile-risks',
     'wr-play-side',
     'wr-play-panel',
     'wr-open-groups',
@@ -68,7 +70,31 @@ export const playJourney: Journey = {
         await choose(page, 'What happened?', 'A group laid open');
       },
     },
-    { name: 'the result being entered', reach: askForResult },
+    {
+      name: 'the others, one of them and the own tiles unfolded',
+      reach: async ({ page }) => {
+        for (const group of ['2b 2b 2b 2b', '8b 8b 8b J']) {
+          await choose(page, 'What happened?', 'A group laid open');
+          await choose(page, 'Whose tile?', 'Left');
+          await type(page, group);
+          await expect(field(page)).toBeFocused();
+        }
+        await expect(page.locator('wr-others')).toContainText('wants');
+        await page.locator('wr-others summary').last().click();
+        await page.getByText('Your tiles, the hottest first').click();
+        await page
+          .getByRole('button', { name: /explain Safe and hot/ })
+          .first()
+          .click();
+      },
+    },
+    {
+      name: 'the result being entered',
+      reach: async (windrow) => {
+        await windrow.page.keyboard.press('Escape');
+        await askForResult(windrow);
+      },
+    },
     {
       name: 'the result and the evening, names and rules shown',
       reach: async ({ page }) => {

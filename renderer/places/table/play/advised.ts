@@ -11,6 +11,7 @@ import { emit } from '../../../parts/emit.ts';
 import type { GameSession } from '../../../session/game-session.ts';
 import { discardIn } from '../../../session/play-advice.ts';
 import { gamesOfHundred } from '../../../words/numbers.ts';
+import { othersWords } from '../../../words/others.ts';
 import { playWords } from '../../../words/play.ts';
 import type { ResultDraft } from './result-draft.ts';
 import { seatName } from './seat-names.ts';
@@ -113,6 +114,25 @@ export function afterwardsOf(session: GameSession, { choices }: AdviceDocument, 
   return own.verdict === 'slip'
     ? words.afterwards.slip(better)
     : words.afterwards.costs(gamesOfHundred(own.cost), better);
+}
+
+/** A discard is called hot from so many games in a hundred on, and said to be called for a group from so many. */
+const HOT = 0.005;
+const CALLED = 0.1;
+
+/** What the others may do with a discard, in a sentence; '' where that is not much. */
+export function riskSentence({ take }: AdvisedDocument): string {
+  if (take === null) return '';
+  if (take.win === 0 && take.group === 0) return othersWords.safeNow;
+  if (take.win >= HOT) return othersWords.riskOf(take.win);
+  return take.group >= CALLED ? othersWords.calledFor(take.group) : '';
+}
+
+/** The same in a word or two, for a row: "safe", "about 6 in 100 hot". */
+export function riskWords({ take }: AdvisedDocument): string {
+  if (take === null) return '';
+  if (take.win === 0 && take.group === 0) return othersWords.safe;
+  return take.win >= HOT ? othersWords.risk(take.win) : '';
 }
 
 /** The best hand after a choice, in a sentence. */

@@ -11,7 +11,7 @@ import { sharedStyles } from '../../../tokens/shared.ts';
 import { gamesOfHundred } from '../../../words/numbers.ts';
 import { playWords } from '../../../words/play.ts';
 import { panelStyles } from '../panel-styles.ts';
-import { actionWords, buttonOf, costWords, handSentence, takeAdvice } from './advised.ts';
+import { actionWords, buttonOf, costWords, handSentence, riskSentence, riskWords, takeAdvice } from './advised.ts';
 
 const words = playWords.advice;
 
@@ -119,14 +119,14 @@ export class WrAdviceList extends Base {
     const what = actionWords(session, choice);
     const [name, label] = buttonOf(session, choice);
     return html`${choice.tiles.length === 0 ? nothing : tileRow(choice.tiles)}
-    ${what === '' ? nothing : html`<strong>${what}</strong>`} ${costPart(choice)}
-    ${
-      name === ''
-        ? nothing
-        : html`<wr-button label=${label} @click=${() => (this.refusal = takeAdvice(session, this, choice, offered))}
-            >${name}</wr-button
-          >`
-    }`;
+      ${what === '' ? nothing : html`<strong>${what}</strong>`} ${costPart(choice)}
+      <span class="soft">${riskWords(choice)}</span> ${
+        name === ''
+          ? nothing
+          : html`<wr-button label=${label} @click=${() => (this.refusal = takeAdvice(session, this, choice, offered))}
+              >${name}</wr-button
+            >`
+      }`;
   }
 }
 
@@ -145,7 +145,7 @@ function groundOf({ verdict }: AdvisedDocument): string {
 function costPart(choice: AdvisedDocument): unknown {
   return html`<wr-explain class="cost" value=${costWords(choice)} heading=${words.why}>
     <p>${costSentence(choice)}</p>
-    <p>${handSentence(choice)}</p>
+    <p>${handSentence(choice)} ${riskSentence(choice)}</p>
     ${choice.action === 'call' ? html`<p>${words.narrow}</p>` : nothing}
   </wr-explain>`;
 }

@@ -16,7 +16,16 @@ import { bandStyles } from '../band-styles.ts';
 import { chancePart } from '../chance-part.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { failed } from '../work-part.ts';
-import { actionWords, afterwardsOf, buttonOf, handSentence, isWin, takeAdvice, winSentence } from './advised.ts';
+import {
+  actionWords,
+  afterwardsOf,
+  buttonOf,
+  handSentence,
+  isWin,
+  riskSentence,
+  takeAdvice,
+  winSentence,
+} from './advised.ts';
 import { isDiscardDue } from './moves.ts';
 import { seatName } from './seat-names.ts';
 
@@ -116,7 +125,7 @@ export class WrAdvicePanel extends Base {
       }
       <div class="said">
         <strong class=${isWin(choice) ? 'win' : ''}>${headline}</strong>
-        ${isWin(choice) ? nothing : html`<p>${handSentence(choice)}</p>`}
+        ${isWin(choice) ? nothing : html`<p>${handSentence(choice)} ${riskSentence(choice)}</p>`}
         ${choice.action === 'call' ? html`<p class="soft">${words.narrow}</p>` : nothing}
         ${provisional ? html`<p class="soft">${words.provisional}</p>` : nothing}
       </div>`;

@@ -1,0 +1,37 @@
+import { inHundredShort } from './numbers.ts';
+
+/** Words of what the others can hold, and of safe and hot tiles. */
+export const othersWords = {
+  title: 'The others',
+  pending: 'Reading the others…',
+  failed: 'The others could not be read.',
+  none: 'nothing laid open',
+  early: 'too early to tell',
+  dead: 'These groups fit no line of your card.',
+  lines: (names: readonly string[]) => names.join(' or '),
+  wants: 'wants',
+  noWants: 'wants nothing that is left',
+  more: (who: string) => `What ${who} can be playing`,
+  linesTitle: 'Lines that are left',
+  wantsTitle: 'Tiles that they still want',
+  lineHeading: 'Lines of the others',
+  lineWords: (who: string, name: string, frequency: string) =>
+    `${who} plays for ${name} ${frequency} like this. It is an estimate, from what lies open, thrown and passed.`,
+  wanted: (name: string, unseen: number) => `${name}: ${unseen} unseen`,
+  tiles: 'Your tiles, the hottest first',
+  cold: 'under 1 in 100',
+  coldWords: 'Of a hundred discards of such a tile, hardly one is won by.',
+  safe: 'safe',
+  safeNow: 'Nobody can take it: it is safe.',
+  hotHeading: 'Safe and hot',
+  hotWords: (win: number, group: number) =>
+    `Somebody wins by it ${inHundredShort(win)}, and lays a group open with it ${inHundredShort(group)}, if you discard it now.`,
+  costs: (games: string, points: string) => `That costs you ${games} in the mean, and ${points}.`,
+  by: (names: string) => `Most likely: ${names}.`,
+  risk: (win: number) => `${inHundredShort(win)} hot`,
+  riskOf: (win: number) => `Somebody wins by it ${inHundredShort(win)}.`,
+  calledFor: (group: number) => `It may be called for a group: ${inHundredShort(group)}.`,
+  playSafe: 'Play safe now: your hand has hardly a chance.',
+  pointsCounted: (points: number) =>
+    points < 0.5 ? 'under 1 point' : `${Math.round(points)} ${Math.round(points) === 1 ? 'point' : 'points'}`,
+};
