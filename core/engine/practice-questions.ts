@@ -14,6 +14,7 @@ import type { Verdict } from '../review/decision.ts';
 import type { Review } from '../review/review.ts';
 import { FIRST_STAGES, type Yardstick } from '../review/yardstick.ts';
 import { weightsOf } from '../table/incoming-rates.ts';
+import type { TableKind } from '../table/kinds.ts';
 import { parseTiles } from '../tiles/text.ts';
 import { Tiles } from '../tiles/tiles.ts';
 import { answerSteps, type JudgedOption } from '../warmup/answer.ts';
@@ -23,6 +24,7 @@ import { findDealSteps, kindOfRack, redealSteps, shareOfKind } from '../warmup/f
 import { itemOfDeal, type WarmUpItem } from '../warmup/item.ts';
 import { type Lesson, lessonOf } from '../warmup/lesson.ts';
 import { type OwnMove, PracticeTable } from '../warmup/practice-table.ts';
+import { type ThrowProblem, throwProblem } from '../warmup/throw-problem.ts';
 import { readyCard, type ReadyCard } from './cards.ts';
 import { chanceAt } from './chance-questions.ts';
 import {
@@ -164,6 +166,21 @@ export function* kind({ card, rack }: RackRequest): Steps<undefined, Result<Deal
   if (!ready.ok) return ready;
   const known = knownTiles(Tiles.fromCounts(rack));
   return known.ok ? success(kindOfRack(yardstickOf(ready.value), known.value.rack)) : known;
+}
+
+export interface ThrowRequest {
+  readonly card: MarkedCard;
+  readonly table: TableKind;
+  readonly seed: number;
+}
+
+/** A moment of play of a simulated game, with a tile to discard beside two open groups of another; the same for the same seed. */
+export function* throwing({ card, table, seed }: ThrowRequest): Steps<undefined, Result<ThrowProblem>> {
+  const ready = readyCard(card);
+  if (!ready.ok) return ready;
+  const problem = yield* throwProblem(ready.value.table, table, seed);
+  if (problem !== null) return success(problem);
+  return failure('no-problem', 'No game of this card came so far that somebody had two groups open.');
 }
 
 export interface TruthDocument {

@@ -39,6 +39,7 @@ export const QUESTIONS = {
   goOn: async () => (await import('./practice-questions.ts')).goOn,
   ledger: async () => (await import('./practice-questions.ts')).ledger,
   kind: async () => (await import('./practice-questions.ts')).kind,
+  throwing: async () => (await import('./practice-questions.ts')).throwing,
   truth: async () => (await import('./practice-questions.ts')).truth,
 } as const;
 

@@ -7,7 +7,7 @@ import type { Card } from '../card/card.ts';
 import { traceGame } from '../table/simulate.ts';
 import type { PolicyName } from '../table/policies/names.ts';
 import { DEMO_SEASON_ID } from './filter.ts';
-import { seatEvents } from './seat-log.ts';
+import { seatEvents } from '../game/seat-log.ts';
 
 /** The Thursdays of the invented season. */
 const EVENINGS: readonly string[] = [

@@ -4,6 +4,7 @@ import { failure, type Problem, type Result, success } from '../base/result.ts';
 import { check, count, fields, flag, list, oneOf, share, text, type ValueOf } from '../base/schema.ts';
 import { PASS_STEPS, SEATS } from '../exchange/steps.ts';
 import { VERDICTS } from '../review/decision.ts';
+import { TABLE_KINDS } from '../table/kinds.ts';
 import { DEAL_KINDS, type DealKind } from './deal-kinds.ts';
 import { GUESSED } from './history.ts';
 
@@ -63,6 +64,18 @@ export const ENTRY_FIELDS = {
     sitting: v.exactOptional(id),
     asked: v.exactOptional(ASKED),
   }),
+  /** What was thrown in a problem of play: the problem by its seed, with the mark of the card and the kind of table. */
+  throw: fields({
+    ...ENTRY,
+    seed: count,
+    card: text(100),
+    table: oneOf(TABLE_KINDS),
+    /** The tile thrown, as text. */
+    tile: text(10),
+    /** What of the chance to win it gave up, 0 to 1. */
+    cost: share,
+    verdict: oneOf(VERDICTS),
+  }),
   /** A guess: how sure the person was of it, from 0 to 1, and whether it came true. */
   guess: fields({ ...ENTRY, what: oneOf(GUESSED), sure: share, right: flag }),
 };
@@ -73,6 +86,7 @@ type EntryOf<Type extends EntryType> = { readonly type: Type } & ValueOf<(typeof
 export type MissEntry = EntryOf<'miss'>;
 export type AnswerEntry = EntryOf<'answer'>;
 export type GuessEntry = EntryOf<'guess'>;
+export type ThrowEntry = EntryOf<'throw'>;
 export type PracticeEntry = { [Type in EntryType]: EntryOf<Type> }[EntryType];
 
 /** Names of kinds in files that an earlier Windrow wrote, and what they are called now. */

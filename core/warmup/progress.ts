@@ -1,7 +1,7 @@
 import { type Rate, rateOf } from '../base/statistics.ts';
 import { isRight } from '../review/decision.ts';
 import type { DealKind } from './deal-kinds.ts';
-import type { AnswerEntry, MissEntry, PracticeEntry } from './history-file.ts';
+import type { AnswerEntry, MissEntry, PracticeEntry, ThrowEntry } from './history-file.ts';
 import { decisionKey, givenUp, type Phase, phaseOf } from './history.ts';
 
 /** How practice goes, on first attempts after at least a day and on nothing else (CR-R7). */
@@ -77,6 +77,20 @@ function kindCosts(history: readonly PracticeEntry[], firsts: readonly AnswerEnt
       };
     })
     .sort((one, other) => other.cost - one.cost);
+}
+
+/** How throws of problems of play went: how many were as good as the best, and what they gave up in the mean. */
+export interface ThrowProgress {
+  readonly rate: Rate;
+  /** As a part of the chance to win. */
+  readonly meanCost: number;
+}
+
+export function throwProgress(history: readonly PracticeEntry[]): ThrowProgress {
+  const thrown = history.filter((entry): entry is ThrowEntry => entry.type === 'throw');
+  const right = thrown.filter(({ verdict }) => isRight(verdict)).length;
+  const cost = thrown.reduce((sum, each) => sum + givenUp(each), 0);
+  return { rate: rateOf(right, thrown.length), meanCost: thrown.length === 0 ? 0 : cost / thrown.length };
 }
 
 /** The source of a miss made in practice; its answer is counted already. */

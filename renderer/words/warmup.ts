@@ -6,7 +6,7 @@ import { differenceInGames } from './numbers.ts';
 /** Words of the Warm-up. */
 export const warmUpWords = {
   title: 'Warm-up',
-  views: { practise: 'Practise', guess: 'Guess', sheets: 'Sheets', progress: 'Progress' },
+  views: { practise: 'Practise', throw: 'Throw', guess: 'Guess', sheets: 'Sheets', progress: 'Progress' },
   viewsLabel: 'Ways to practise',
   failed: 'This could not be worked out.',
   badAddress: 'This link names no problem: start one here instead.',

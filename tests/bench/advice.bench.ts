@@ -13,7 +13,7 @@ import { EXCHANGE_FIGURES } from '../../core/future/figures.ts';
 import { PlayDuels } from '../../core/future/play-costs.ts';
 import type { PassChoice } from '../../core/future/rivals.ts';
 import type { GameEvent } from '../../core/game/events.ts';
-import { seatEvents } from '../../core/journal/seat-log.ts';
+import { seatEvents } from '../../core/game/seat-log.ts';
 import { distinctPasses } from '../../core/plan/pass-table.ts';
 import { Race, type RaceResult } from '../../core/plan/race-run.ts';
 import { USUAL_RULE } from '../../core/plan/race.ts';

@@ -106,6 +106,7 @@ describe('every question refuses with a sentence', () => {
     ['goOn', { card, item: { rack: 'zz', gone: '', step: 'right', seat: 'South' }, seed: 1, moves: [] }],
     ['ledger', { card: noCard, seat: 'South', events: [] }],
     ['kind', { card, rack: counts('FF') }],
+    ['throwing', { card: noCard, table: 'club', seed: 1 }],
     ['truth', { card: noCard, rack: counts('FF') }],
   ];
   test.each(bad)('%s', async (name, request) => {

@@ -51,7 +51,7 @@ test('that a joker is never passed is decided once: what deals with the exchange
 const JOKERS_OF_PLAY: Readonly<Record<string, string>> = {
   'core/chance/moment-chance.ts': 'a discarded joker is dead',
   'core/game/tile-fields.ts': 'a discarded joker is dead',
-  'core/journal/seat-log.ts': 'jokers dealt, drawn and taken in a swap',
+  'core/game/seat-log.ts': 'jokers dealt, drawn and taken in a swap',
   'core/reading/verdicts.ts': 'a joker is always kept (MD-V2)',
   'core/review/choices.ts': 'a discarded joker is dead',
   'core/review/play-choices.ts': 'a discarded joker is dead',

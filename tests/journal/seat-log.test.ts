@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
-import { seatEvents } from '../../core/journal/seat-log.ts';
+import { seatEvents } from '../../core/game/seat-log.ts';
 import type { TableEvent } from '../../core/table/trace.ts';
 import { JOKER, type Kind } from '../../core/tiles/kinds.ts';
 import { parseTileList } from '../../core/tiles/text.ts';

@@ -4,7 +4,7 @@ import { provisionalChance } from '../../core/chance/card-chance.ts';
 import type { GameEvent } from '../../core/game/events.ts';
 import { stateOf } from '../../core/game/state.ts';
 import { expectValue } from '../../core/base/result.ts';
-import { seatEvents } from '../../core/journal/seat-log.ts';
+import { seatEvents } from '../../core/game/seat-log.ts';
 import { type PlayChoice, playChoices, type PlayMeasure } from '../../core/review/play-choices.ts';
 import { beforeGames } from '../../core/review/play-costs.ts';
 import { playedOut } from '../../core/review/play-games.ts';

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { cardChance } from '../../core/chance/card-chance.ts';
 import { SEATS } from '../../core/exchange/steps.ts';
-import { seatEvents } from '../../core/journal/seat-log.ts';
+import { seatEvents } from '../../core/game/seat-log.ts';
 import { CourseWriter } from '../../core/review/course.ts';
 import { GameChance } from '../../core/review/game-chance.ts';
 import { type Ledger, PART_KINDS } from '../../core/review/ledger.ts';

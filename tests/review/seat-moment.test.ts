@@ -3,7 +3,7 @@ import { expectValue } from '../../core/base/result.ts';
 import { SEATS } from '../../core/exchange/steps.ts';
 import type { GameEvent } from '../../core/game/events.ts';
 import { statesOf } from '../../core/game/state.ts';
-import { seatEvents } from '../../core/journal/seat-log.ts';
+import { seatEvents } from '../../core/game/seat-log.ts';
 import { seatMoment } from '../../core/review/seat-moment.ts';
 import { traceGame } from '../../core/table/simulate.ts';
 import type { TableEvent } from '../../core/table/trace.ts';

@@ -6,7 +6,7 @@ import type { TableEvent } from '../../core/table/trace.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { demoCard } from './cards.ts';
 import { Referee } from './referee.ts';
-import { seatEvents } from '../../core/journal/seat-log.ts';
+import { seatEvents } from '../../core/game/seat-log.ts';
 
 /** A tile won on stays a discard in a log, but the referee lays it into the winner's rack. */
 function refereed(events: readonly TableEvent[]): Referee {

@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit';
 import type { Rate } from '../../../core/base/statistics.ts';
 import { type Calibration, calibrationsOf, scoreCourse } from '../../../core/warmup/estimate.ts';
-import { type KindCost, type Progress, progressOf } from '../../../core/warmup/progress.ts';
+import { type KindCost, type Progress, progressOf, throwProgress } from '../../../core/warmup/progress.ts';
 import { dueMisses } from '../../../core/warmup/returns.ts';
 import { data, element } from '../../parts/element.ts';
 import { StoreController } from '../../shell/store-controller.ts';
@@ -10,6 +10,7 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { countedWords } from '../../words/counted.ts';
 import { differenceAlone, percent } from '../../words/numbers.ts';
 import { practiceWords } from '../../words/practice.ts';
+import { throwWords } from '../../words/throw.ts';
 import { warmUpWords } from '../../words/warmup.ts';
 import type { PracticeRoom } from './practice-room.ts';
 import { today } from './room-parts.ts';
@@ -38,7 +39,8 @@ export class WrPracticeProgress extends Base {
     const progress = progressOf(history);
     return html`<div class="stack">
       <wr-practice-weeks .room=${this.room}></wr-practice-weeks>
-      ${this.#firsts(progress)} ${this.#kinds(progress.kinds)} ${this.#guesses(calibrationsOf(history))}
+      ${this.#throws()} ${this.#firsts(progress)} ${this.#kinds(progress.kinds)}
+      ${this.#guesses(calibrationsOf(history))}
     </div>`;
   }
 
@@ -59,6 +61,14 @@ export class WrPracticeProgress extends Base {
               </p>`
       }
       ${due === 0 ? nothing : html`<p>${words.due(due)}</p>`}
+    </section>`;
+  }
+
+  #throws(): unknown {
+    const thrown = throwProgress(this.room.history);
+    return html`<section class="panel">
+      <h2>${throwWords.progress}</h2>
+      <p>${thrown.rate.of === 0 ? throwWords.progressNone : throwWords.progressWords(thrown)}</p>
     </section>`;
   }
 

@@ -16,10 +16,11 @@ import type { WarmUpRun } from './warm-up-run.ts';
 import './wr-guess.ts';
 import './wr-practice-progress.ts';
 import './wr-sheets.ts';
+import './wr-throw.ts';
 import './wr-warm-up-run.ts';
 import './wr-warm-up-start.ts';
 
-const VIEWS = ['practise', 'guess', 'sheets', 'progress'] as const;
+const VIEWS = ['practise', 'throw', 'guess', 'sheets', 'progress'] as const;
 type View = (typeof VIEWS)[number];
 
 const Base = element({
@@ -158,6 +159,8 @@ export class WrWarmUpPlace extends Base {
         return room.run === null
           ? html`<wr-warm-up-start .room=${room} @progress-wanted=${() => this.#show('progress')}></wr-warm-up-start>`
           : this.#problem(room, room.run);
+      case 'throw':
+        return html`<wr-throw .room=${room}></wr-throw>`;
       case 'guess':
         return html`<wr-guess .room=${room}></wr-guess>`;
       case 'sheets':

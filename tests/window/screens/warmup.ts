@@ -61,6 +61,7 @@ export const warmUpJourney: Journey = {
     'wr-run-foot',
     'wr-answer-code',
     'wr-card-at-hand',
+    'wr-throw',
     'wr-practice-band',
     'wr-practice-summary',
     'wr-practice-weeks',
@@ -127,6 +128,23 @@ export const warmUpJourney: Journey = {
     },
     { name: 'the exchange at its end', reach: async ({ page }) => await toTheEnd(page) },
     { name: 'what a practice came to', reach: async ({ page }) => await onePractice(page) },
+    {
+      name: 'a tile to throw',
+      reach: async ({ page }) => {
+        await page.getByRole('tab', { name: 'Throw' }).click();
+        await page.getByRole('button', { name: 'Show me a moment' }).click();
+        await expect(page.getByRole('heading', { name: 'What do you throw?' })).toBeVisible({ timeout: 60_000 });
+        await page.locator('wr-throw wr-rack [role=option]').last().click();
+      },
+    },
+    {
+      name: 'what each tile costs, one of the others unfolded',
+      reach: async ({ page }) => {
+        await page.getByRole('button', { name: /^Throw the / }).click();
+        await expect(page.locator('wr-throw ol li').first()).toBeVisible({ timeout: 120_000 });
+        await page.locator('wr-throw summary').first().click();
+      },
+    },
     {
       name: 'guessing',
       reach: async ({ page }) => {

@@ -4,14 +4,13 @@ import { isRight } from '../../../../core/review/decision.ts';
 import { data, element, state } from '../../../parts/element.ts';
 import { tileRow } from '../../../parts/tile/tile-row.ts';
 import '../../../parts/wr-button.ts';
-import '../../../parts/wr-explain.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
-import { gamesOfHundred } from '../../../words/numbers.ts';
 import { playWords } from '../../../words/play.ts';
 import { panelStyles } from '../panel-styles.ts';
-import { actionWords, buttonOf, costWords, handSentence, riskSentence, riskWords, takeAdvice } from './advised.ts';
+import { actionWords, buttonOf, riskWords, takeAdvice } from './advised.ts';
+import { costPart } from './cost-part.ts';
 
 const words = playWords.advice;
 
@@ -139,22 +138,6 @@ function byCost(one: AdvisedDocument, other: AdvisedDocument): number {
 
 function groundOf({ verdict }: AdvisedDocument): string {
   return verdict !== null && isRight(verdict) ? 'equal' : '';
-}
-
-/** What a choice costs, as words that explain themselves. */
-function costPart(choice: AdvisedDocument): unknown {
-  return html`<wr-explain class="cost" value=${costWords(choice)} heading=${words.why}>
-    <p>${costSentence(choice)}</p>
-    <p>${handSentence(choice)} ${riskSentence(choice)}</p>
-    ${choice.action === 'call' ? html`<p>${words.narrow}</p>` : nothing}
-  </wr-explain>`;
-}
-
-function costSentence({ verdict, cost }: AdvisedDocument): string {
-  if (verdict === null) return words.unknownWords;
-  if (verdict === 'best') return words.alikeWords;
-  if (verdict === 'equal') return words.equalWords;
-  return verdict === 'slip' ? words.spendsWords : words.costWords(gamesOfHundred(cost));
 }
 
 customElements.define('wr-advice-list', WrAdviceList);

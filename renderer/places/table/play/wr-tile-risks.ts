@@ -4,7 +4,7 @@ import { data, element } from '../../../parts/element.ts';
 import { tileRow } from '../../../parts/tile/tile-row.ts';
 import '../../../parts/tile/wr-tile.ts';
 import '../../../parts/wr-explain.ts';
-import type { AppContext } from '../../../shell/app-context.ts';
+import type { GameSession } from '../../../session/game-session.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { inHundredShort } from '../../../words/numbers.ts';
 import { othersWords as words } from '../../../words/others.ts';
@@ -15,7 +15,8 @@ import { seatName } from './seat-names.ts';
 const HOT = 0.01;
 
 const Base = element({
-  app: data<AppContext>(),
+  /** Who sits where. */
+  table: data<Pick<GameSession, 'state' | 'players'>>(),
   /** One for each kind of the rack, the hottest first. */
   risks: data<readonly TileRisk[]>(() => []),
 });
@@ -61,7 +62,7 @@ export class WrTileRisks extends Base {
   }
 
   #risk({ win, group, by, costs, pays }: TileRisk): unknown {
-    const names = by.slice(0, 2).map(({ seat }) => seatName(this.app.session, seat));
+    const names = by.slice(0, 2).map(({ seat }) => seatName(this.table, seat));
     return html`<wr-explain value=${inHundredShort(win)} heading=${words.hotHeading}>
       <p>${words.hotWords(win, group)}</p>
       <p>${words.costs(inHundredShort(costs), words.pointsCounted(pays))}</p>

@@ -1,5 +1,5 @@
 import { type Seat, SEATS } from '../exchange/steps.ts';
-import type { EndedEvent, GameEvent } from '../game/events.ts';
+import type { EndedEvent, GameEvent } from './events.ts';
 import type { TableEvent } from '../table/trace.ts';
 import { codeOf, JOKER } from '../tiles/kinds.ts';
 import { formatTileList } from '../tiles/text.ts';

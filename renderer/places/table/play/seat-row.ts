@@ -1,0 +1,128 @@
+import { css, html } from 'lit';
+import type { SeatDocument } from '../../../../core/engine/others-document.ts';
+import type { Exposure } from '../../../../core/game/game-state.ts';
+import { groupKinds } from '../../../../core/game/hand-view.ts';
+import { nameOf } from '../../../../core/tiles/names.ts';
+import { tileRow } from '../../../parts/tile/tile-row.ts';
+import '../../../parts/wr-explain.ts';
+import type { GameSession } from '../../../session/game-session.ts';
+import { inHundred, inHundredShort } from '../../../words/numbers.ts';
+import { othersWords as words } from '../../../words/others.ts';
+import { inChairOrder, seatName } from './seat-names.ts';
+
+/** Lines named at a glance: as many as are likely together, three at most. */
+const NAMED = 3;
+const NAMED_SHARE = 0.8;
+/** A tile is wanted at a glance if it is likelier wanted than not; so many are shown at most. */
+const WANTED = 0.5;
+const WANTED_TILES = 4;
+
+export const seatRowStyles = css`
+  .seats {
+    min-height: calc(3 * (var(--target) + 1px));
+    padding: 0;
+    list-style: none;
+  }
+
+  .seats > li {
+    border-bottom: 1px solid var(--hairline);
+  }
+
+  .seats summary {
+    min-height: var(--target);
+  }
+
+  .group {
+    display: inline-block;
+    margin-inline-end: var(--space-1);
+  }
+
+  .glance span {
+    font-weight: 400;
+  }
+
+  .glance,
+  .lines {
+    --tile-width: 24px;
+  }
+
+  .lines {
+    padding-inline-start: var(--space-4);
+    list-style: none;
+  }
+
+  .lines li {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0 var(--space-2);
+    min-height: var(--target);
+  }
+
+  .lines wr-explain {
+    margin-inline-start: auto;
+  }
+`;
+
+type Table = Pick<GameSession, 'state' | 'players'>;
+
+/** What each other seat can be playing, in one line with all of it in a fold, in the order of the chairs. */
+export function seatRows(table: Table, seats: readonly SeatDocument[]): unknown {
+  const ordered = inChairOrder(table).flatMap((seat) => seats.filter((each) => each.seat === seat));
+  return html`<ul class="seats">
+    ${ordered.map((seat) => html`<li>${seatRow(table, seat)}</li>`)}
+  </ul>`;
+}
+
+function seatRow(table: Table, seat: SeatDocument): unknown {
+  const who = seatName(table, seat.seat);
+  return html`<details>
+    <summary>
+      <span class="glance"><strong>${who}</strong> ${groupsShown(table, seat.seat)} ${glance(seat)}</span>
+    </summary>
+    <div class="lines">
+      <h3>${words.linesTitle}</h3>
+      <ul class="lines">
+        ${seat.lines.map(({ name, weight }) => html`<li>${name} ${likely(who, name, weight)}</li>`)}
+      </ul>
+      <h3>${words.wantsTitle}</h3>
+      <p>${seat.wants.map(({ kind, unseen }) => words.wanted(nameOf(kind), unseen)).join('; ')}</p>
+    </div>
+  </details>`;
+}
+
+/** The groups that a seat has laid open, small. */
+export function groupsShown({ state }: Table, seat: Exposure['seat']): unknown {
+  const groups = state.exposures.filter((each) => each.seat === seat);
+  if (groups.length === 0) return html`<span class="soft">${words.none}</span>`;
+  return groups.map((group) => html`<span class="group">${tileRow(groupKinds(group))}</span> `);
+}
+
+/** What is said at once: nothing that isn't known. */
+function glance({ dead, early, lines, wants }: SeatDocument): unknown {
+  if (dead) return html`<span>${words.dead}</span>`;
+  if (early) return html`<span class="soft">${words.early}</span>`;
+  const wanted = wants.filter(({ weight }) => weight >= WANTED).slice(0, WANTED_TILES);
+  return html`<span>${words.lines(namesOf(lines))};</span> ${
+      wanted.length === 0
+        ? html`<span>${words.noWants}</span>`
+        : html`<span>${words.wants}</span> ${tileRow(wanted.map(({ kind }) => kind))}`
+    }`;
+}
+
+function namesOf(lines: SeatDocument['lines']): string[] {
+  const names: string[] = [];
+  let share = 0;
+  for (const { name, weight } of lines) {
+    if (names.length === NAMED || share >= NAMED_SHARE) break;
+    names.push(name);
+    share += weight;
+  }
+  return names;
+}
+
+function likely(who: string, name: string, weight: number): unknown {
+  return html`<wr-explain value=${inHundredShort(weight)} heading=${words.lineHeading}
+    >${words.lineWords(who, name, inHundred(weight))}</wr-explain
+  >`;
+}
