@@ -3,7 +3,7 @@ import { Z95 } from './statistics.ts';
 /** No mean interval and no trend is stated on fewer values than this. */
 const FEWEST_FOR_CLAIM = 30;
 
-/** A mean; its 95% interval only from `FEWEST_FOR_CLAIM` values on. */
+/** A mean; its 95% interval only from `FEWEST_FOR_CLAIM` values on, or as many as were asked for. */
 export interface Mean {
   readonly count: number;
   /** Null when there are no values. */
@@ -11,23 +11,56 @@ export interface Mean {
   readonly interval: { readonly low: number; readonly high: number } | null;
 }
 
-/** The mean of values with Student's interval. */
-export function meanOf(values: readonly number[]): Mean {
+/** The mean of values with Student's interval; `fewest` values, two or more, for one to be stated. */
+export function meanOf(values: readonly number[], fewest = FEWEST_FOR_CLAIM): Mean {
   const count = values.length;
   if (count === 0) return { count, mean: null, interval: null };
   const mean = sum(values) / count;
-  if (count < FEWEST_FOR_CLAIM) return { count, mean, interval: null };
+  if (count < fewest) return { count, mean, interval: null };
   const variance = sum(values.map((value) => (value - mean) ** 2)) / (count - 1);
   const half = studentQuantile(count - 1) * Math.sqrt(variance / count);
   return { count, mean, interval: { low: mean - half, high: mean + half } };
 }
 
+/** From here on the expansion is right to 1e-6. */
+const EXPANDED_FROM = 28;
+
 /**
- * The 97.5th percentile of Student's law for 28 degrees of freedom or more: the expansion 26.7.5
- * of Abramowitz and Stegun, Handbook of Mathematical Functions (1964), to its fourth term; off by
- * less than 1e-6 there.
+ * The 97.5th percentile of Student's law for a whole number of degrees of freedom, by Abramowitz and Stegun, Handbook of
+ * Mathematical Functions (1964): below 28 degrees the closed form 26.7.3 and 26.7.4, halved into; from there on the
+ * expansion 26.7.5 to its fourth term. Off by less than 1e-6.
  */
 export function studentQuantile(freedom: number): number {
+  return freedom < EXPANDED_FROM ? quantileByHalving(freedom) : expandedQuantile(freedom);
+}
+
+function quantileByHalving(freedom: number): number {
+  let low = 0;
+  // That of one degree is 12.7.
+  let high = 13;
+  for (let halving = 0; halving < 50; halving += 1) {
+    const middle = (low + high) / 2;
+    if (studentWithin(middle, freedom) < 0.95) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+/** The chance of a value between -t and t. */
+function studentWithin(t: number, freedom: number): number {
+  const angle = Math.atan(t / Math.sqrt(freedom));
+  const [sine, cosine] = [Math.sin(angle), Math.cos(angle)];
+  const isOdd = freedom % 2 === 1;
+  let term = isOdd ? cosine : 1;
+  let series = freedom === 1 ? 0 : term;
+  for (let power = isOdd ? 3 : 2; power <= freedom - 2; power += 2) {
+    term *= (cosine * cosine * (power - 1)) / power;
+    series += term;
+  }
+  return isOdd ? (2 / Math.PI) * (angle + sine * series) : sine * series;
+}
+
+function expandedQuantile(freedom: number): number {
   const z = Z95;
   const first = (z ** 3 + z) / 4;
   const second = (5 * z ** 5 + 16 * z ** 3 + 3 * z) / 96;

@@ -9,6 +9,7 @@ import type { GameRecord } from '../game/record.ts';
 import { stageOf } from '../game/stage.ts';
 import { JOKER } from '../tiles/kinds.ts';
 import { parseTiles } from '../tiles/text.ts';
+import { tableLogOf } from './table-log.ts';
 
 /** How a game came out for the user: `won-by-someone` when the user's seat isn't known. */
 export const OUTCOMES = ['open', 'won', 'lost', 'wall', 'abandoned', 'won-by-someone'] as const;
@@ -40,6 +41,9 @@ export interface GameSummary {
   /** What the user gained; below zero when lost; null if it can't be known. */
   readonly points: number | null;
   readonly jokersDealt: number | null;
+  /** Tiles drawn until somebody won, and whether the others let a second round be played (`TableLog`). */
+  readonly drawn: number | null;
+  readonly secondRound: boolean | null;
   readonly notes: readonly string[];
   /** Where the game stands, in plain words. */
   readonly stage: string;
@@ -74,6 +78,7 @@ export function summaryOf(record: GameRecord, state: GameState, card: Card | nul
     section: line?.section ?? null,
     points: pointsOf(record, state, card),
     jokersDealt: jokersDealt(record),
+    ...tableLogOf(record.events, seat),
     notes,
     stage: stageOf(state),
     searchText: foldWords(known.filter((each) => each !== undefined).join(' ')),

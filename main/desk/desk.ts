@@ -284,6 +284,9 @@ export interface GameEntry {
   /** What each seat gained; null when it can't be known. */
   readonly payments: Payments | null;
   readonly jokersDealt: number | null;
+  /** What its log tells of its table: `TableLog` of core/journal/table-log.ts. */
+  readonly drawn: number | null;
+  readonly secondRound: boolean | null;
   /** The first few notes, shortened. */
   readonly notes: readonly string[];
   /** Names of players, if any were written. */

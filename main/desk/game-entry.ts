@@ -42,6 +42,8 @@ export function gameEntryOf({ record, state }: KeptGame): GameEntry {
     section: summary.section,
     payments: paymentsIn(record, state, card),
     jokersDealt: summary.jokersDealt,
+    drawn: summary.drawn,
+    secondRound: summary.secondRound,
     notes: summary.notes.slice(0, MOST_NOTES).map((note) => note.slice(0, LONGEST_NOTE)),
     names: Object.values(record.players ?? {}),
   };

@@ -77,6 +77,15 @@ export const countedWords = {
       'It takes each game as a fair sample of how you play.',
     ],
   },
+  ownTable: {
+    heading: 'How your table plays',
+    words: [
+      'Of your games, those that somebody won or that became wall games. Examples do not count.',
+      'Tiles drawn count where each turn is logged up to the win. A second round that you stopped yourself does not count.',
+      'Each range holds the true figure 19 times in 20. The figures of the kinds are from simulated games with the card.',
+      'Another kind is offered when it makes your games at least 20 times as likely as the one you use. If the one you use is true, that happens to one table in ten at most, however often you look.',
+    ],
+  },
   sections: {
     heading: 'Sections you aimed at and won',
     words: [

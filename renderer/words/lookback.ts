@@ -1,6 +1,7 @@
 import type { PassStep } from '../../core/exchange/steps.ts';
 import type { GameEvent } from '../../core/game/events.ts';
 import type { DecisionKind } from '../../core/review/decision.ts';
+import type { TableKind } from '../../core/table/kinds.ts';
 import { differenceInGames } from './numbers.ts';
 
 const STEPS: Readonly<Record<PassStep, string>> = {
@@ -44,6 +45,7 @@ export const lookbackWords = {
   story: {
     parts: 'What moved your chance to win',
     unit: 'In games of a hundred.',
+    kind: (kind: TableKind) => `Chances are those at a ${kind} table.`,
     moments: (count: number) =>
       count === 0 ? 'Your choices' : `${['One moment', 'Two moments', 'Three moments'][count - 1] ?? ''} that mattered`,
     allRight: 'Each was the best one, or as good as the best.',

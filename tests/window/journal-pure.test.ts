@@ -36,6 +36,8 @@ function game(changes: Partial<GameEntry> = {}): JournalGame {
     section: 'Stairs',
     payments: { East: -50, South: 150, West: -50, North: -50 },
     jokersDealt: 1,
+    drawn: null,
+    secondRound: null,
     notes: ['Éclair for everyone'],
     names: [],
     ...changes,

@@ -28,6 +28,8 @@ const ENTRY: GameEntry = {
   section: null,
   payments: null,
   jokersDealt: 1,
+  drawn: null,
+  secondRound: null,
   notes: [],
   names: [],
 };

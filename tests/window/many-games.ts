@@ -1,6 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { writeGameFile } from '../../core/game/file/write-game-file.ts';
+import type { GameEvent } from '../../core/game/events.ts';
 import type { GameRecord } from '../../core/game/record.ts';
 import { demoSeason } from '../../core/journal/demo-season.ts';
 import demoDocument from '../../assets/demo.card.json' with { type: 'json' };
@@ -46,4 +47,28 @@ function playedSeason(): readonly GameRecord[] {
     const made = making.next();
     if (made.done === true) return made.value;
   }
+}
+
+/** Games of a player's own of which only the result is logged: so many wall games, then others that East won. */
+export function finishedGames(wall: number, others: number): GameRecord[] {
+  return Array.from({ length: wall + others }, (_, number) => {
+    const at = new Date(Date.UTC(2026, 0, 1 + number, 19)).toISOString();
+    const ended: GameEvent =
+      number < wall
+        ? { type: 'ended', result: 'wall', seat: 'South' }
+        : { type: 'ended', result: 'won', winner: 'East', by: 'draw', seat: 'South' };
+    return {
+      kind: 'windrow.game',
+      schemaVersion: 1,
+      appVersion: '0.1.0',
+      id: `own-${String(number).padStart(3, '0')}`,
+      startedAt: at,
+      zone: 'UTC',
+      place: '',
+      tags: [],
+      demo: false,
+      card: demoDocument,
+      events: [{ ...ended, at }],
+    };
+  });
 }

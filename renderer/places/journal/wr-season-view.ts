@@ -21,6 +21,7 @@ import type { JournalStore } from './journal-store.ts';
 import { journalStyles } from './journal-styles.ts';
 import { type SeasonCharts, SeasonSums } from './season-sums.ts';
 import { StudyRun } from './study-run.ts';
+import './wr-own-table.ts';
 
 const Base = element({
   app: data<AppContext>(),
@@ -97,6 +98,7 @@ export class WrSeasonView extends Base {
       ${this.#whose()} ${filtersInUse(this.store.filter) > 0 ? html`<p class="soft">${words.filtered}</p>` : nothing}
       ${this.#progress()} ${drawn(wins, winsSection)} ${drawn(advice, adviceSection)} ${drawn(jokers, jokersSection)}
       ${drawn(points, pointsSection)} ${drawn(luck, luckSection)} ${drawn(cost, (chart) => this.#cost(chart))}
+      ${examples || cost === undefined ? nothing : html`<wr-own-table .app=${this.app} .games=${counted}></wr-own-table>`}
       ${
         // What must be measured first: last, and only once it is whole, so that nothing moves meanwhile.
         this.#isMeasuring ? nothing : [drawn(sections, sectionsSection), drawn(away, awaySection)]

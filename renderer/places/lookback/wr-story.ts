@@ -151,7 +151,7 @@ export class WrStory extends Base {
           ({ kind, amount }) => html`<li>${PART_WORDS[kind]} <strong>${signed(amount)}</strong></li>`,
         )}
       </ul>
-      <p class="soft">${words.unit} ${AGAINST}</p>
+      <p class="soft">${words.unit} ${words.kind(review.chance.kind)} ${AGAINST}</p>
       ${howCounted(countedWords.ledger)}
       <h2>${words.moments(moments.length)}</h2>
       ${moments.map((decision) => this.#moment(decision))}

@@ -4,6 +4,7 @@ import { element, data } from '../../parts/element.ts';
 import '../../parts/wr-choice.ts';
 import '../../parts/wr-explain.ts';
 import type { ChoiceChanged } from '../../parts/wr-choice.ts';
+import { chooseTable } from '../../session/choose-table.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { explainedStyles } from '../../tokens/layout.ts';
@@ -96,10 +97,7 @@ export class WrTableKind extends Base {
 
   #chosen({ detail }: CustomEvent<ChoiceChanged>): void {
     const table = TABLE_KINDS.find((kind) => kind === detail.value);
-    if (table === undefined) return;
-    void this.app.preferences.change({ table });
-    const { session } = this.app;
-    if (session.state.result === null) session.describe({ table });
+    if (table !== undefined) chooseTable(this.app, table);
   }
 }
 

@@ -1,4 +1,5 @@
 import { lookBack, openChoices, openCourse, part } from '../journal-helpers.ts';
+import { fillFolder, finishedGames } from '../many-games.ts';
 import { expect } from '../windrow.ts';
 import type { Journey } from './journey.ts';
 
@@ -25,6 +26,7 @@ export const journalJourney: Journey = {
     'wr-details',
     'wr-try',
     'wr-tile-toggles',
+    'wr-own-table',
   ],
   dialogs: [],
   screens: [
@@ -91,6 +93,16 @@ export const journalJourney: Journey = {
       reach: async ({ page }) => {
         await page.evaluate(() => (window.location.hash = '#/journal/game/demo-20260813-4'));
         await expect(page.getByText('No deal was logged in this game.')).toBeVisible();
+      },
+    },
+    {
+      name: 'her own table, which another kind fits',
+      reach: async (windrow) => {
+        await fillFolder(windrow.folder, finishedGames(14, 26));
+        await windrow.restart();
+        await windrow.go('Journal');
+        await part(windrow.page, 'Season');
+        await windrow.page.getByRole('button', { name: 'Use the relaxed table' }).focus();
       },
     },
   ],

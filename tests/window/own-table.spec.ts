@@ -1,0 +1,59 @@
+import type { Page } from '@playwright/test';
+import { lookBack, part, violations, withSeason } from './journal-helpers.ts';
+import { fillFolder, finishedGames } from './many-games.ts';
+import { choose } from './play.ts';
+import { expect, test } from './windrow.ts';
+
+async function season(page: Page): Promise<void> {
+  await part(page, 'Season');
+  await expect(page.getByRole('heading', { name: 'How your table plays' })).toBeVisible();
+}
+
+test('after ten finished games the season says how her table compares, not before', async ({ windrow, page }) => {
+  await fillFolder(windrow.folder, finishedGames(1, 8));
+  await windrow.open('Journal');
+  await season(page);
+  await expect(page.getByText('So far: 9.')).toBeVisible();
+  await expect(page.getByText('Wall games: ')).toBeHidden();
+});
+
+test('the kind that fits is offered with its ranges, and chosen by a key; the games that are there keep theirs', async ({
+  windrow,
+  page,
+}) => {
+  await fillFolder(windrow.folder, finishedGames(14, 26));
+  await windrow.open('Journal');
+  await season(page);
+  await expect(
+    page.getByText('From 40 games of yours that were finished with the card in use.', { exact: false }),
+  ).toBeVisible();
+  await expect(page.getByText('Wall games: 14 of 40, 35 %, likely between 22 % and 50 %.')).toBeVisible();
+  await expect(page.getByText('Quick 3 %, club 10 %, relaxed 22 %.')).toBeVisible();
+  await expect(page.getByText(/^Your games fit the relaxed table best: .* as well as the club table/)).toBeVisible();
+  expect(await violations(page)).toEqual([]);
+  const button = page.getByRole('button', { name: 'Use the relaxed table' });
+  expect((await button.boundingBox())?.height).toBeGreaterThanOrEqual(44);
+  await button.focus();
+  await page.keyboard.press('Enter');
+  const said = page.getByText('Your games clearly fit the relaxed table best. It is the one that you use.');
+  await expect(said).toBeFocused();
+  await expect(button).toBeHidden();
+  await windrow.go('Settings');
+  await expect(
+    page.getByRole('group', { name: 'Kind of table' }).getByRole('radio', { name: 'Relaxed' }),
+  ).toBeChecked();
+});
+
+test('a look-back says which kind it used, and keeps it when another kind is chosen', async ({ windrow, page }) => {
+  test.setTimeout(180_000);
+  await withSeason(windrow);
+  await lookBack(page, 'demo-20261119-3');
+  await expect(page.getByText('Chances are those at a club table.')).toBeVisible();
+  await windrow.go('Settings');
+  await choose(page, 'Kind of table', 'Relaxed');
+  await windrow.go('Journal');
+  await page.evaluate(() => (window.location.hash = '#/journal/game/demo-20261119-3'));
+  // Kept as it is: nothing is looked at again.
+  await expect(page.locator('wr-story')).toBeVisible({ timeout: 2000 });
+  await expect(page.getByText('Chances are those at a club table.')).toBeVisible();
+});
