@@ -1,4 +1,3 @@
-import { capital } from '../../core/base/words.ts';
 import type { Outcome } from '../../core/journal/summary.ts';
 import type { FigureMoment } from '../../core/journal/findings.ts';
 import type { DecisionKind } from '../../core/review/decision.ts';
@@ -179,11 +178,6 @@ export const seasonWords = {
   goneHead: ['Game', 'Gained', 'Total'],
 };
 
-/** A share with its range, after its counts: "17 %, likely between 7 % and 36 %". */
-function ranged(share: string, low: string, high: string): string {
-  return `${share}, likely between ${low} and ${high}`;
-}
-
 /** Words about the kind of the player's own table. */
 export const ownTableWords = {
   title: 'How your table plays',
@@ -191,19 +185,18 @@ export const ownTableWords = {
     `After ten finished games with the card in use, you see here how your table compares. So far: ${finished}.`,
   lead: (count: number) =>
     `From ${games(count)} of yours that were finished with the card in use. Below each figure: what a table of each kind shows.`,
-  wall: (hits: number, of: number, share: string, low: string, high: string) =>
-    `Wall games: ${hits} of ${of}, ${ranged(share, low, high)}.`,
-  drawn: (count: number, mean: string, low: string, high: string) => {
-    if (count === 0) return 'Tiles drawn until a win: not known. No play is logged turn by turn.';
-    const average = count === 1 ? mean : ranged(mean, low, high);
-    return `Tiles drawn until a win: ${average}. ${games(count)} ${count === 1 ? 'is' : 'are'} logged turn by turn.`;
-  },
-  rounds: (hits: number, of: number, share: string, low: string, high: string) =>
+  /** "17 %, likely between 7 % and 36 %". */
+  ranged: (figure: string, low: string, high: string) => `${figure}, likely between ${low} and ${high}`,
+  wall: (hits: number, of: number, ranged: string) => `Wall games: ${hits} of ${of}, ${ranged}.`,
+  drawn: (count: number, average: string) =>
+    count === 0
+      ? 'Tiles drawn until a win: not known. No play is logged turn by turn.'
+      : `Tiles drawn until a win: ${average}. ${games(count)} ${count === 1 ? 'is' : 'are'} logged turn by turn.`,
+  rounds: (hits: number, of: number, ranged: string) =>
     of === 0
       ? 'Second rounds played: not known. None is logged.'
-      : `Second rounds played: ${hits} of ${of}, ${ranged(share, low, high)}.`,
-  kinds: (figures: readonly (readonly [TableKind, string])[]) =>
-    `${capital(figures.map(([kind, figure]) => `${kind} ${figure}`).join(', '))}.`,
+      : `Second rounds played: ${hits} of ${of}, ${ranged}.`,
+  kinds: (quick: string, club: string, relaxed: string) => `Quick ${quick}, club ${club}, relaxed ${relaxed}.`,
   fits: (used: TableKind) => `Your games clearly fit the ${used} table best. It is the one that you use.`,
   other: (kind: TableKind, used: TableKind, times: number) =>
     `Your games fit the ${kind} table best: ${times > 1000 ? 'more than 1,000' : `about ${counted(Math.round(times))}`} times as well as the ${used} table that you use.`,

@@ -1,5 +1,7 @@
 import { css, html, nothing, type PropertyValues } from 'lit';
+import type { Mean } from '../../../core/base/intervals.ts';
 import { isFields } from '../../../core/base/json.ts';
+import type { Rate } from '../../../core/base/statistics.ts';
 import { textField } from '../../../core/card/document.ts';
 import {
   FEWEST_GAMES,
@@ -9,7 +11,7 @@ import {
   type OwnTable,
   ownTable,
 } from '../../../core/journal/own-table.ts';
-import { TABLE_KINDS, type TableKind } from '../../../core/table/kinds.ts';
+import type { TableKind } from '../../../core/table/kinds.ts';
 import { announce } from '../../parts/announcer.ts';
 import { data, element } from '../../parts/element.ts';
 import { howCounted } from '../../parts/how-counted.ts';
@@ -118,15 +120,15 @@ export class WrOwnTable extends Base {
       ${howCounted(countedWords.ownTable)}
       <ul>
         <li>
-          ${words.wall(wall.hits, wall.of, ...percents(wall))}
+          ${words.wall(wall.hits, wall.of, rangeOf(wall))}
           <span class="soft">${atKinds(kinds, (kind) => percent(kind.wall))}</span>
         </li>
         <li>
-          ${words.drawn(drawn.count, ...whole([drawn.mean ?? 0, drawn.interval?.low ?? 0, drawn.interval?.high ?? 0]))}
+          ${words.drawn(drawn.count, averageOf(drawn))}
           <span class="soft">${atKinds(kinds, (kind) => String(Math.round(kind.drawn)))}</span>
         </li>
         <li>
-          ${words.rounds(secondRounds.hits, secondRounds.of, ...percents(secondRounds))}
+          ${words.rounds(secondRounds.hits, secondRounds.of, rangeOf(secondRounds))}
           <span class="soft">${atKinds(kinds, (kind) => percent(kind.secondRounds))}</span>
         </li>
       </ul>
@@ -164,30 +166,25 @@ function verdictWords(verdict: KindVerdict, used: TableKind): string {
   return verdict.says === 'fits' ? words.fits(used) : words.untold(used);
 }
 
-function percents({
-  share,
-  low,
-  high,
-}: {
-  readonly share: number | null;
-  readonly low: number;
-  readonly high: number;
-}) {
-  return [percent(share ?? 0), percent(low), percent(high)] as const;
+function rangeOf({ share, low, high }: Rate): string {
+  return words.ranged(percent(share ?? 0), percent(low), percent(high));
 }
 
-function whole([mean, low, high]: readonly [number, number, number]): readonly [string, string, string] {
-  return [String(Math.round(mean)), String(Math.round(low)), String(Math.round(high))];
+/** One value alone has no range. */
+function averageOf({ mean, interval }: Mean): string {
+  const [middle, low, high] = [mean ?? 0, interval?.low ?? 0, interval?.high ?? 0].map((each) =>
+    String(Math.round(each)),
+  );
+  return interval === null ? `${middle}` : words.ranged(`${middle}`, `${low}`, `${high}`);
 }
 
 /** "Quick 3 %, club 10 %, relaxed 22 %."; dots for a kind whose games are not known yet, so that nothing moves. */
 function atKinds(kinds: readonly KindFigures[], figure: (kind: KindFigures) => string): string {
-  return words.kinds(
-    TABLE_KINDS.map((kind) => {
-      const known = kinds.find((each) => each.kind === kind);
-      return [kind, known === undefined ? '…' : figure(known)];
-    }),
-  );
+  const at = (kind: TableKind): string => {
+    const known = kinds.find((each) => each.kind === kind);
+    return known === undefined ? '…' : figure(known);
+  };
+  return words.kinds(at('quick'), at('club'), at('relaxed'));
 }
 
 customElements.define('wr-own-table', WrOwnTable);
