@@ -71,7 +71,7 @@ export function* lookBack(request: LookBackRequest): Steps<LookBackProgress, Res
     const fitted = request.fit
       ? fittedChance(request.fit)
       : yield* inExact(card.fittedAt(record.table ?? USUAL_KIND), FIT_PART, CHANCE_PART);
-    const chance = new GameChance(card.table, fitted);
+    const chance = new GameChance(card.table, fitted, { swapAfterCall: record.swapAfterCall });
     const steps = mapped(reviewSteps(record, game, chance), ({ done, of }) => done / of);
     review = yield* inExact(steps, FIT_PART + CHANCE_PART, 1 - FIT_PART - CHANCE_PART);
     yield { stage: 'exact', done: 1, review };

@@ -52,6 +52,8 @@ export interface Said {
   readonly table?: TableKind;
   /** How many tiles the player across asks for in the courtesy; not known. */
   readonly offered?: number | null;
+  /** Whether a joker may be swapped for between a call and the discard after it; as usual unless given (LG-3). */
+  readonly swapAfterCall?: boolean;
   /** Whether play begins although passes are left, which were not logged; not unless given. */
   readonly playBegins?: boolean;
 }

@@ -20,8 +20,9 @@ export interface PlayGamesRequest extends GameMoment {
 export function* playGames(request: PlayGamesRequest): Steps<undefined, Result<readonly PairCount[]>> {
   const moment = openMoment(request);
   if (!moment.ok) return moment;
-  const { card, chance, state } = moment.value;
-  const games = state === null ? null : PlayGames.at({ table: card.table, chance }, state, request.at.events);
+  const { card, chance, state, said } = moment.value;
+  const measure = { table: card.table, chance, swapAfterCall: said.swapAfterCall };
+  const games = state === null ? null : PlayGames.at(measure, state, request.at.events);
   if (games === null) return failure('no-choice', 'There is nothing to choose here.');
   return success(yield* games.count(request.due));
 }

@@ -72,11 +72,12 @@ export function* plan(request: PlanRequest): Steps<number, Result<PlanDocument>>
 export function* advise(request: Moment): Steps<undefined, Result<AdviceDocument>> {
   const moment = openMoment(request);
   if (!moment.ok) return moment;
-  const { card, chance, state } = moment.value;
+  const { card, chance, state, said } = moment.value;
   if (state === null || !('events' in request.at)) {
     return failure('no-game', 'Advice on a discard needs the game so far: enter its events.');
   }
-  return success(adviceDocument(yield* playChoices({ table: card.table, chance }, state, request.at.events), chance));
+  const measure = { table: card.table, chance, swapAfterCall: said.swapAfterCall };
+  return success(adviceDocument(yield* playChoices(measure, state, request.at.events), chance));
 }
 
 /** A line as it is named in a result. */

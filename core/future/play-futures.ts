@@ -18,6 +18,8 @@ import { Follower } from './seats.ts';
 export interface PlayPosition {
   readonly moment: SeatMoment;
   readonly discarded: { readonly seat: number; readonly kind: Kind } | null;
+  /** Whether the house allows a joker to be swapped for in the turn that is tried; it does unless given. */
+  readonly maySwap?: boolean;
 }
 
 /** Tiles of a seat between turns, in the rack and in exposed groups. */
@@ -44,7 +46,7 @@ export class PlayFutures {
     this.#position = position;
     this.#aways = aways;
     const policies = PLAYERS_AT[kind].map((name) => POLICIES[name](card));
-    this.#own = new TrialSeat(policies[seat] as Policy, new PlayRanking(card));
+    this.#own = new TrialSeat(policies[seat] as Policy, new PlayRanking(card), position.maySwap);
     policies[seat] = this.#own;
     this.#table = makeTable(card, policies);
     this.#hidden = hiddenTiles(position.moment);
@@ -163,14 +165,16 @@ function hiddenTiles({ rack, shown }: SeatMoment): Kind[] {
 /** Does one thing, then what stands first in the list of advice until its turn ends, and from then on what its policy says. */
 class TrialSeat extends Follower {
   readonly #ranking: PlayRanking;
+  readonly #maySwap: boolean;
   /** The thing on trial, while it has not been done. */
   #choice: PlayOption | undefined;
   /** Whether the turn in which it was done still goes on. */
   #goesOn = false;
 
-  constructor(policy: Policy, ranking: PlayRanking) {
+  constructor(policy: Policy, ranking: PlayRanking, maySwap = true) {
     super(policy);
     this.#ranking = ranking;
+    this.#maySwap = maySwap;
   }
 
   /** The next game; `choice`: what is to be done first. */
@@ -212,6 +216,7 @@ class TrialSeat extends Follower {
   override swap(view: SeatView, kind: Kind): boolean {
     const choice = this.#choice;
     if (this.#goesOn) {
+      if (!this.#maySwap) return false;
       const best = this.#ranking.onTurn(view)[0];
       return best?.action === 'swap' && best.kind === kind;
     }

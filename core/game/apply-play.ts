@@ -21,7 +21,7 @@ export function applyDrew(state: GameState, event: DrewEvent): Applied {
   const kind = playTile(state, event.tile);
   if (!kind.ok) return kind;
   if (handSize(state) !== 13) return refuse('wrong-count', 'You hold 14 tiles: discard one before you draw.');
-  return settled(addToRack({ ...state, lastDiscard: null }, kind.value));
+  return settled(addToRack({ ...state, caller: null, lastDiscard: null }, kind.value));
 }
 
 /** A discard, own or another's; another's only thins what is unseen. */
@@ -54,10 +54,10 @@ export function applyCalled(state: GameState, event: CalledEvent): Applied {
   const paid = event.seat === state.seat ? takeFromRack(cleared, fromRack(group.value)) : success(cleared);
   if (!paid.ok) return paid;
   const exposure: Exposure = { ...group.value, seat: event.seat };
-  return settled({ ...paid.value, exposures: [...paid.value.exposures, exposure] });
+  return settled({ ...paid.value, caller: event.seat, exposures: [...paid.value.exposures, exposure] });
 }
 
-/** A tile put into an exposure for its joker. */
+/** A tile put into an exposure for its joker, after a draw or a call (LG-2); a rule of the house may differ (house-rules.ts). */
 export function applySwapped(state: GameState, event: SwappedEvent): Applied {
   const kind = playTile(state, event.tile);
   if (!kind.ok) return kind;
@@ -93,7 +93,7 @@ function settled(state: GameState): Applied {
 }
 
 function withDiscard(state: GameState, thrown: Discard): GameState {
-  return { ...state, discards: [...state.discards, thrown], lastDiscard: thrown };
+  return { ...state, caller: null, discards: [...state.discards, thrown], lastDiscard: thrown };
 }
 
 function addToRack(state: GameState, kind: Kind): GameState {

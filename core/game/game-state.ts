@@ -36,6 +36,8 @@ export interface GameState {
   readonly exposures: readonly Exposure[];
   /** Jokers that other players took out of exposures: in their racks, so not in the wall. */
   readonly jokersTaken: number;
+  /** Who has called and not discarded since; null for nobody. */
+  readonly caller: Seat | null;
   /** The last thing that happened at the table, for calls. */
   readonly lastDiscard: Discard | null;
   readonly result: EndedEvent | null;
@@ -52,6 +54,7 @@ export const NEW_GAME: GameState = {
   discards: [],
   exposures: [],
   jokersTaken: 0,
+  caller: null,
   lastDiscard: null,
   result: null,
   notes: [],

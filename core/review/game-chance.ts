@@ -2,7 +2,6 @@ import type { CardChance } from '../chance/card-chance.ts';
 import { layMoment, steadyTable } from '../chance/lay.ts';
 import { MomentChance } from '../chance/moment-chance.ts';
 import { agreed, type PassStep } from '../exchange/steps.ts';
-import type { PlayRule } from '../future/play-costs.ts';
 import type { GameEvent } from '../game/events.ts';
 import type { GameState } from '../game/game-state.ts';
 import { handSize } from '../game/hand-view.ts';
@@ -24,10 +23,14 @@ export class GameChance {
   readonly #table: Table;
   readonly #chance: MomentChance;
 
-  /** `rule`: how games are played for the costs of play; as usual unless given. */
-  constructor(card: TableCard, fit: CardChance, rule?: PlayRule) {
+  /** `rule`: how games are played for the costs of play, and `swapAfterCall`, a rule of the house; as usual unless given. */
+  constructor(
+    card: TableCard,
+    fit: CardChance,
+    { rule, swapAfterCall }: Pick<PlayMeasure, 'rule' | 'swapAfterCall'> = {},
+  ) {
     this.fit = fit;
-    this.measure = { table: card, chance: fit, rule };
+    this.measure = { table: card, chance: fit, rule, swapAfterCall };
     this.#table = steadyTable(card, fit.kind);
     this.#chance = new MomentChance(this.#table, fit);
   }

@@ -10,6 +10,7 @@ import type { PlayPosition } from '../future/play-futures.ts';
 import type { GameEvent } from '../game/events.ts';
 import type { Discard, GameState } from '../game/game-state.ts';
 import { groupKinds, handSize } from '../game/hand-view.ts';
+import { maySwapNow, USUAL_SWAP_AFTER_CALL } from '../game/house-rules.ts';
 import { applyEvent } from '../game/state.ts';
 import { discardRisks } from '../others/careful.ts';
 import { OthersReader, type OthersReading } from '../others/others.ts';
@@ -33,6 +34,8 @@ export interface PlayMeasure {
   readonly chance: CardChance;
   /** How games are played to tell what choices cost; as usual unless given. */
   readonly rule?: PlayRule | undefined;
+  /** Whether a joker may be swapped for between a call and the discard after it; as usual unless given. */
+  readonly swapAfterCall?: boolean | undefined;
 }
 
 /** One thing that can be done now, and what it leaves. */
@@ -158,8 +161,9 @@ class Trial {
   options(made?: Offer): PlayOption[] {
     const { view } = this.#lay(this.#now);
     const risks = this.#risks;
-    if (this.#offered === null) return this.#ranking.onTurn(view, risks);
-    return this.#ranking.offered(view, this.#offered.kind, { made, risks });
+    const offered = this.#offered;
+    if (offered === null) return this.#ranking.onTurn(view, { risks, maySwap: this.#maySwap(this.#now.state) });
+    return this.#ranking.offered(view, offered.kind, { made, risks, maySwap: this.#swapAfterCall });
   }
 
   *choices(made?: Offer): Steps<undefined, PlayChoices> {
@@ -180,7 +184,17 @@ class Trial {
   get position(): PlayPosition {
     const { before: _, ...moment } = seatMoment(this.#now.state, this.#now.events);
     const offered = this.#offered;
-    return { moment, discarded: offered === null ? null : { seat: SEATS.indexOf(offered.seat), kind: offered.kind } };
+    const maySwap = offered === null ? this.#maySwap(this.#now.state) : this.#swapAfterCall;
+    const discarded = offered === null ? null : { seat: SEATS.indexOf(offered.seat), kind: offered.kind };
+    return { moment, discarded, maySwap };
+  }
+
+  get #swapAfterCall(): boolean {
+    return this.#measure.swapAfterCall ?? USUAL_SWAP_AFTER_CALL;
+  }
+
+  #maySwap(state: GameState): boolean {
+    return maySwapNow(state, this.#swapAfterCall);
   }
 
   #takenBy(kind: Kind): Take {
@@ -206,7 +220,7 @@ class Trial {
   #leaves(moment: Moment): Left {
     const { view, before } = this.#lay(moment);
     if (handSize(moment.state) === 14) {
-      const [next] = this.#ranking.onTurn(view, this.#risks);
+      const [next] = this.#ranking.onTurn(view, { risks: this.#risks, maySwap: this.#maySwap(moment.state) });
       // All 14 lie open and make no hand.
       if (next === undefined) return { chance: 0, hand: null };
       if (next.action === 'win') return this.#won(null);

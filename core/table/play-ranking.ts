@@ -13,10 +13,16 @@ const NO_RISKS: DiscardRisks = () => 1;
 /** The worth of a reach of a thousandth: a hand with less plays safe. */
 const LEAST_WORTH = 1e-6;
 
-/** What is asked about a discard on the table besides. */
-interface OfferedTerms {
-  readonly made?: Offer | undefined;
+/** What choices of play are weighed by besides; nothing is risked, and swaps are allowed, unless given. */
+interface PlayTerms {
   readonly risks?: DiscardRisks | undefined;
+  /** Whether the house allows a swap now; of a discard on the table, between a call and the discard after it. */
+  readonly maySwap?: boolean | undefined;
+}
+
+interface OfferedTerms extends PlayTerms {
+  /** A call to list besides, whatever it shows. */
+  readonly made?: Offer | undefined;
 }
 
 /**
@@ -27,7 +33,7 @@ interface OfferedTerms {
 export class PlayRanking {
   readonly #near: NearWays;
   readonly #prepare: (view: SeatView) => void;
-  /** Jokers in open groups, by the kind they stand for. */
+  /** Jokers in open groups that may be swapped for, by the kind they stand for. */
   readonly #open = new Uint8Array(KINDS.length);
   #risks: DiscardRisks = NO_RISKS;
 
@@ -37,9 +43,9 @@ export class PlayRanking {
     this.#prepare = prepare;
   }
 
-  /** With a tile to discard: mah jongg, each swap and each discard, best first. */
-  onTurn(view: SeatView, risks: DiscardRisks = NO_RISKS): PlayOption[] {
-    this.#collect(view, risks);
+  /** With a tile to discard: mah jongg, each swap, unless the house allows none now, and each discard, best first. */
+  onTurn(view: SeatView, terms: PlayTerms = {}): PlayOption[] {
+    this.#collect(view, terms);
     const options = this.#discards(view);
     const swaps = this.#swappable().map((kind) => option('swap', kind, this.#afterSwap(kind)));
     if (view.hand.least() === 0) options.push(option('win', null, Infinity));
@@ -47,28 +53,26 @@ export class PlayRanking {
   }
 
   /** With a tile to discard: each discard, best first. */
-  discards(view: SeatView, risks: DiscardRisks = NO_RISKS): PlayOption[] {
-    this.#collect(view, risks);
+  discards(view: SeatView, terms: PlayTerms = {}): PlayOption[] {
+    this.#collect(view, terms);
     return this.#discards(view).sort(byValue(view));
   }
 
   /**
    * With another's discard on the table: mah jongg, letting it go and a call with each group that some hand holds, never
    * with more jokers than it needs; best first. Empty if there is nothing but letting it go.
-   *
-   * @param made a call to list besides, whatever it shows
    */
-  offered(view: SeatView, kind: Kind, { made, risks = NO_RISKS }: OfferedTerms = {}): PlayOption[] {
+  offered(view: SeatView, kind: Kind, { made, ...terms }: OfferedTerms = {}): PlayOption[] {
     if (kind === JOKER) return [];
     const groups = groupsFor(view, kind);
     const isListed = groups.some(({ size, jokers }) => size === made?.size && jokers === made.jokers);
     if (made !== undefined && !isListed) groups.push(made);
     const wins = view.hand.winsWith(kind);
     if (groups.length === 0 && !wins) return [];
-    this.#collect(view, risks);
+    this.#collect(view, terms);
     const options = [option('let-go', kind, this.#near.total() * this.#safest())];
     if (wins) options.push(option('win', kind, Infinity));
-    for (const group of groups) options.push(this.#called(view, kind, group, risks));
+    for (const group of groups) options.push(this.#called(view, kind, group, terms));
     return options.sort(byValue(view));
   }
 
@@ -81,22 +85,22 @@ export class PlayRanking {
     return { way, away: view.hand.awayOf(way) };
   }
 
-  #collect(view: SeatView, risks: DiscardRisks = NO_RISKS): void {
+  #collect(view: SeatView, { risks = NO_RISKS, maySwap = true }: PlayTerms = {}): void {
     this.#risks = risks;
     this.#prepare(view);
     this.#open.fill(0);
     let openJokers = 0;
     for (let seat = 0; seat < SEAT_COUNT; seat += 1) {
       for (const { kind, jokers } of view.exposuresOf(seat)) {
-        this.#open[kind] = (this.#open[kind] as number) + jokers;
+        if (maySwap) this.#open[kind] = (this.#open[kind] as number) + jokers;
         openJokers += jokers;
       }
     }
     this.#near.collect(view, PLANNER_MARGIN, openJokers);
   }
 
-  #called(view: SeatView, kind: Kind, group: Offer, risks: DiscardRisks): PlayOption {
-    this.#collect(view, risks);
+  #called(view: SeatView, kind: Kind, group: Offer, terms: PlayTerms): PlayOption {
+    this.#collect(view, terms);
     this.#near.openGroup(view, kind, group.size, group.jokers);
     return { ...option('call', kind, this.#bestOnTurn()), group, jokers: group.jokers };
   }

@@ -136,6 +136,8 @@ export interface GameChange {
   /** In the place of all names before; `{}` takes them away. */
   readonly players?: Readonly<Partial<Record<Seat, string>>>;
   readonly payment?: PointRules;
+  /** Whether a joker may be swapped for between a call and the discard after it. */
+  readonly swapAfterCall?: boolean;
   /** The kind of table that it is played at. */
   readonly table?: TableKind;
   /** The most aid that it was played with, and when advice is shown from now on. */
@@ -209,6 +211,8 @@ export interface Preferences {
   readonly advice: AdviceTime;
   /** The person was asked about that. */
   readonly adviceAsked: boolean;
+  /** Whether a joker may be swapped for between a call and the discard after it, for games to come. */
+  readonly swapAfterCall: boolean;
   /** How the table pays, for games to come. */
   readonly payment: PointRules;
   /** Cautions about printed cards that were shown and need not come again. */

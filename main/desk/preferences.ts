@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { SEATS } from '../../core/exchange/steps.ts';
 import { ADVICE_TIMES, USUAL_ADVICE } from '../../core/game/advice.ts';
+import { USUAL_SWAP_AFTER_CALL } from '../../core/game/house-rules.ts';
 import { DEFAULT_POINT_RULES } from '../../core/game/point-rules.ts';
 import { TABLE_KINDS, USUAL_KIND } from '../../core/table/kinds.ts';
 import { pointRules } from './checks.ts';
@@ -18,6 +19,7 @@ const FIELDS = {
   table: v.exactOptional(v.picklist(TABLE_KINDS), USUAL_KIND),
   advice: v.exactOptional(v.picklist(ADVICE_TIMES), USUAL_ADVICE),
   adviceAsked: v.exactOptional(v.boolean(), false),
+  swapAfterCall: v.exactOptional(v.boolean(), USUAL_SWAP_AFTER_CALL),
   payment: v.exactOptional(pointRules, DEFAULT_POINT_RULES),
   cautionsSeen: v.exactOptional(v.pipe(v.array(v.picklist(['entry', 'import', 'export'])), v.maxLength(3)), []),
   paper: v.exactOptional(v.picklist(['region', 'letter', 'a4']), 'region'),

@@ -157,12 +157,13 @@ export class Analysis extends Store {
 
   /** What every question is asked with. */
   get #said(): Said {
-    const { said } = this.#cardGames;
-    return this.#session.pastPasses ? { ...said, playBegins: true } : said;
+    const { pastPasses, swapAfterCall } = this.#session;
+    const said = { ...this.#cardGames.said, swapAfterCall };
+    return pastPasses ? { ...said, playBegins: true } : said;
   }
 
   #refresh(): void {
-    const { state, events, id, pastPasses } = this.#session;
+    const { state, events, id, pastPasses, swapAfterCall } = this.#session;
     const { key: learned } = this.#cardGames;
     const said = this.#said;
     const dealt = state.seat !== null && state.rack.size > 0;
@@ -170,7 +171,7 @@ export class Analysis extends Store {
     const key = known === null ? '' : `${id} ${knownKey(known)} / ${learned}`;
     if (known === null) this.#read.clear();
     else void this.#read.ask(momentOf(this.#session, said, known), key);
-    const now = `${id} ${events.length} ${lastEnteredAt(events)} ${pastPasses} ${learned}`;
+    const now = `${id} ${events.length} ${lastEnteredAt(events)} ${pastPasses} ${swapAfterCall} ${learned}`;
     if (known === null || state.result !== null) this.#chance.clear();
     else void this.#chance.ask(momentOf(this.#session, said), now);
     this.#refreshAdvice(now);
@@ -201,7 +202,10 @@ export class Analysis extends Store {
     if (last === null) return this.#judge.clear();
     const known = lastEnteredAt(events.slice(0, last.at + 1));
     const moment = momentOf({ card, events: events.slice(0, last.at) }, this.#said);
-    void this.#judge.ask({ moment, discard: last.discard }, `${id} ${last.at} ${known} ${this.#cardGames.gamesKey}`);
+    void this.#judge.ask(
+      { moment, discard: last.discard },
+      `${id} ${last.at} ${known} ${this.#session.swapAfterCall} ${this.#cardGames.gamesKey}`,
+    );
   }
 }
 

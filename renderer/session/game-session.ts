@@ -2,6 +2,7 @@ import { type Result, success } from '../../core/base/result.ts';
 import { type AdviceTime, moreAdvice, USUAL_ADVICE } from '../../core/game/advice.ts';
 import { type Correction, correctTile } from '../../core/game/correct.ts';
 import type { GameEvent, TimedEvent } from '../../core/game/events.ts';
+import { houseAllows, USUAL_SWAP_AFTER_CALL } from '../../core/game/house-rules.ts';
 import { DEFAULT_POINT_RULES, type PointRules } from '../../core/game/point-rules.ts';
 import type { GameState } from '../../core/game/game-state.ts';
 import { GAME_FILE_KIND, GAME_SCHEMA_VERSION, type GameRecord, type Players } from '../../core/game/record.ts';
@@ -47,12 +48,17 @@ export interface SessionWorld {
   readonly payment?: () => PointRules;
   /** The kind of table at which a game is played that is begun now; the usual one when left out. */
   readonly table?: () => TableKind;
+  /** Whether the house allows swaps right after a call in a game that is begun now; as usual when left out. */
+  readonly swapAfterCall?: () => boolean;
   /** When advice is shown in a game that is begun now; at once when left out. */
   readonly advice?: () => AdviceTime;
 }
 
 /** What is known of a game beside its tiles. */
-export type GameDetails = Pick<GameChange, 'place' | 'evening' | 'players' | 'payment' | 'table' | 'advice'>;
+export type GameDetails = Pick<
+  GameChange,
+  'place' | 'evening' | 'players' | 'payment' | 'table' | 'swapAfterCall' | 'advice'
+>;
 
 type Base = Omit<GameRecord, 'events' | 'arrangement'>;
 
@@ -119,6 +125,11 @@ export class GameSession extends Store {
   /** The kind of table that this game is played at: as it was when the game was first kept, unless it was changed since. */
   get table(): TableKind {
     return this.#base.table ?? (this.#kept === 'nowhere' ? this.#world.table?.() : undefined) ?? USUAL_KIND;
+  }
+  /** Whether a joker may be swapped for between a call and the discard after it: as it was when the game was first kept, unless it was changed since. */
+  get swapAfterCall(): boolean {
+    const begun = this.#kept === 'nowhere' ? this.#world.swapAfterCall?.() : undefined;
+    return this.#base.swapAfterCall ?? begun ?? USUAL_SWAP_AFTER_CALL;
   }
   /** When advice is shown in this game: as it was when the game was first kept, unless it was changed since. */
   get advice(): AdviceTime {
@@ -190,6 +201,8 @@ export class GameSession extends Store {
 
   /** Adds an event, or says why it can't be. `layout` is how the rack lay when it happened, if not as now. */
   apply(event: GameEvent, layout: Layout = this.layout): Result<null> {
+    const allowed = houseAllows(this.state, event, this.swapAfterCall);
+    if (!allowed.ok) return allowed;
     const next = applyEvent(this.state, event);
     if (!next.ok) return next;
     const timed: TimedEvent = { ...event, at: this.#world.now() };
@@ -331,7 +344,10 @@ export class GameSession extends Store {
   /** Keeps a game that has no file yet: with its first event in one of its own, before that as the draft. */
   #keepNew(events: readonly TimedEvent[]): void {
     const { desk } = this.#world;
-    this.#base = { ...this.#base, payment: this.payment, table: this.table, advice: this.#base.advice ?? this.advice };
+    const { payment, table, swapAfterCall } = this;
+    // Only what differs from the usual is written down.
+    const house = swapAfterCall === USUAL_SWAP_AFTER_CALL ? {} : { swapAfterCall };
+    this.#base = { ...this.#base, payment, table, ...house, advice: this.#base.advice ?? this.advice };
     const record = this.#recordOf(events);
     this.#kept = events.length === 0 ? 'draft' : 'game';
     if (this.#kept === 'draft') {

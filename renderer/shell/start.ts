@@ -103,6 +103,7 @@ function worldOf(desk: Desk, { appVersion }: DeskInfo, preferences: PreferenceSt
     newId: newGameId,
     payment: () => preferences.values.payment,
     table: () => preferences.values.table,
+    swapAfterCall: () => preferences.values.swapAfterCall,
     advice: () => preferences.values.advice,
   };
 }

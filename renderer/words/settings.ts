@@ -37,6 +37,11 @@ export const settingsWords = {
     playing: 'Provisional, from other cards: games with the card at your Table are being played.',
     failed: 'Provisional, from other cards: no games could be played with the card at your Table.',
   },
+  swaps: {
+    label: 'Joker swap right after a call',
+    options: { allowed: 'Allowed', barred: 'Not allowed' },
+    note: 'Between laying a group open and the discard. It counts for the game on the Table, too, as long as that goes on.',
+  },
   print: 'Printing',
   paper: 'Paper for new sheets',
   paperNote: 'A sheet that you have keeps its paper. You can change it on the sheet.',

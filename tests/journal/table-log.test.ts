@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { GameEvent } from '../../core/game/events.ts';
 import { tableLogOf } from '../../core/journal/table-log.ts';
-import { seatEvents } from '../../core/journal/seat-log.ts';
+import { seatEvents } from '../../core/game/seat-log.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import { PLAYERS_AT, traceGame } from '../../core/table/simulate.ts';
 import { demoCard } from '../reference/cards.ts';

@@ -127,7 +127,7 @@ export const FEW_GAMES: PlayRule = { ...PLAY_RULE, looks: [16] };
 
 /** The chance to win in the states of games with a card. */
 export function gameChance({ compiled }: Pick<Yardstick, 'compiled'> = SMALL, rule: PlayRule = FEW_GAMES): GameChance {
-  return new GameChance(makeTableCard(compiled), ANY_CHANCE, rule);
+  return new GameChance(makeTableCard(compiled), ANY_CHANCE, { rule });
 }
 
 /** The whole look-back of a game, as the command and the window make it. */

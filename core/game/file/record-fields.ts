@@ -66,6 +66,8 @@ export const CHANGEABLE = {
   ),
   /** The table's rules of payment in this game; the default ones when left out. */
   payment: v.exactOptional(v.pipe(v.custom<object>(isFields, 'must be rules of payment'), POINT_RULES)),
+  /** Whether the house allows a joker to be swapped for between a call and the discard after it; it does when left out (LG-3). */
+  swapAfterCall: v.exactOptional(flag),
   /** The kind of table that it was played at, which its chances hold for; the usual one when left out. */
   table: v.exactOptional(oneOf(TABLE_KINDS)),
   /** The most aid that the game was played with; not known when left out. */

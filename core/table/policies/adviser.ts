@@ -15,11 +15,11 @@ export function adviserBy(card: TableCard, risksOf?: (view: SeatView) => Discard
     pass: (view, step, blind, out) => passing.pass(view, step, blind, out),
     goesOn: (view) => passing.goesOn(view),
     courtesy: (view, out) => passing.courtesy(view, out),
-    discard: (view) => ranking.discards(view, risksOf?.(view))[0]?.kind as Kind,
+    discard: (view) => ranking.discards(view, { risks: risksOf?.(view) })[0]?.kind as Kind,
     call: (view, kind, offer) =>
       calls(ranking.offered(view, kind, { risks: risksOf?.(view) })[0]?.group ?? null, offer),
     swap: (view, kind) => {
-      const best = ranking.onTurn(view, risksOf?.(view))[0];
+      const best = ranking.onTurn(view, { risks: risksOf?.(view) })[0];
       return best?.action === 'swap' && best.kind === kind;
     },
   };

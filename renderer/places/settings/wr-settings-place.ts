@@ -84,7 +84,7 @@ export class WrSettingsPlace extends Base {
   }
 
   #table(): unknown {
-    const { seat, cardId, advice } = this.app.preferences.values;
+    const { seat, cardId, advice, swapAfterCall } = this.app.preferences.values;
     const listed = this.cards.map((card) => ({ value: card.id, label: cardName(card, this.cards) }));
     // A place is kept until they are listed, so that nothing below moves.
     const cards = listed.length > 0 ? listed : [{ value: cardId, label: '…' }];
@@ -106,6 +106,15 @@ export class WrSettingsPlace extends Base {
         <p class="soft">${adviceWords.note}</p>
       </div>
       <wr-table-kind .app=${this.app}></wr-table-kind>
+      <div>
+        <wr-choice
+          label=${words.swaps.label}
+          .options=${optionsOf(words.swaps.options)}
+          .value=${swapAfterCall ? 'allowed' : 'barred'}
+          @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => this.#allowSwaps(detail.value === 'allowed')}
+        ></wr-choice>
+        <p class="soft">${words.swaps.note}</p>
+      </div>
     </section>`;
   }
 
@@ -173,6 +182,13 @@ export class WrSettingsPlace extends Base {
   #advise({ advice }: AdviceChosen): void {
     void this.app.preferences.change({ advice, adviceAsked: true });
     this.app.session.describe({ advice });
+  }
+
+  /** Holds for the game on the Table, too, as long as that goes on. */
+  #allowSwaps(swapAfterCall: boolean): void {
+    void this.app.preferences.change({ swapAfterCall });
+    const { session } = this.app;
+    if (session.state.result === null) session.describe({ swapAfterCall });
   }
 
   async #listCards(): Promise<void> {
