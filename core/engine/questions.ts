@@ -1,5 +1,5 @@
 import type { Result } from '../base/result.ts';
-import { advise, lines, plan, read, settle } from './reading-questions.ts';
+import { advise, dead, deadly, lines, plan, read, settle } from './reading-questions.ts';
 
 /**
  * All that the engine can be asked, one line a question. A question is a generator: it takes a
@@ -12,6 +12,8 @@ export const QUESTIONS = {
   read: () => read,
   plan: () => plan,
   advise: () => advise,
+  dead: () => dead,
+  deadly: () => deadly,
   lines: () => lines,
   settle: () => settle,
   rivals: async () => (await import('./exchange-questions.ts')).rivals,

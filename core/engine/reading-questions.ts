@@ -1,7 +1,10 @@
 import { failure, type Result, success } from '../base/result.ts';
 import type { Steps } from '../base/steps.ts';
 import type { MarkedCard } from '../card/mark.ts';
+import type { Seat } from '../exchange/steps.ts';
+import { deadSeats, wouldDie } from '../game/dead-hands.ts';
 import type { EndedEvent } from '../game/events.ts';
+import type { Exposure } from '../game/game-state.ts';
 import type { PointRules } from '../game/point-rules.ts';
 import { isPairsOnly, type Payments, paymentsOf } from '../game/points.ts';
 import { optionFor, type PlanBy, planSteps } from '../plan/plan.ts';
@@ -78,6 +81,30 @@ export function* advise(request: Moment): Steps<undefined, Result<AdviceDocument
   }
   const measure = { table: card.table, chance, swapAfterCall: said.swapAfterCall };
   return success(adviceDocument(yield* playChoices(measure, state, request.at.events), chance));
+}
+
+export interface DeadRequest {
+  readonly card: MarkedCard;
+  readonly exposures: readonly Exposure[];
+}
+
+/** The seats whose hands are dead by the groups that they have laid open. */
+export function* dead({ card, exposures }: DeadRequest): Steps<undefined, Result<readonly Seat[]>> {
+  yield undefined;
+  const ready = readyCard(card);
+  return ready.ok ? success(deadSeats(ready.value.file.card, { exposures })) : ready;
+}
+
+export interface DeadlyRequest extends DeadRequest {
+  /** What is to be laid open. */
+  readonly group: Exposure;
+}
+
+/** Whether laying a group open makes that seat's hand dead. */
+export function* deadly({ card, exposures, group }: DeadlyRequest): Steps<undefined, Result<boolean>> {
+  yield undefined;
+  const ready = readyCard(card);
+  return ready.ok ? success(wouldDie(ready.value.file.card, { exposures }, group)) : ready;
 }
 
 /** A line as it is named in a result. */

@@ -23,7 +23,7 @@ export function unseenTiles(state: GameState): Tiles {
 }
 
 /** The groups that a seat has laid open; every hand to come of the user must hold the user's own. */
-export function exposedGroups({ exposures }: GameState, seat: Seat | null): ExposedGroup[] {
+export function exposedGroups({ exposures }: Pick<GameState, 'exposures'>, seat: Seat | null): ExposedGroup[] {
   return exposures.filter((each) => each.seat === seat).map(({ kind, size, jokers }) => ({ kind, size, jokers }));
 }
 

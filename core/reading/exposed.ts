@@ -34,6 +34,13 @@ function leftOf({ card, exposed }: CompiledCard, group: ExposedGroup): CompiledC
   );
 }
 
+/** Whether some line that may be exposed holds each of the groups laid open as a group of its own; if none does, the hand is dead. */
+export function allowsGroups({ sections }: Card, groups: readonly ExposedGroup[]): boolean {
+  if (groups.length === 0) return true;
+  const isHeld = (way: Way): boolean => groups.every((group) => alike(way.groups, group) >= alike(groups, group));
+  return sections.some(({ lines }) => lines.some(({ concealed, ways }) => !concealed && ways.some(isHeld)));
+}
+
 /** How many groups are of the kind and size of one group. */
 function alike(groups: readonly WayGroup[], { kind, size }: WayGroup): number {
   return groups.reduce((count, group) => count + (group.kind === kind && group.size === size ? 1 : 0), 0);

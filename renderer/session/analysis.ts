@@ -21,6 +21,7 @@ import type { Pool } from '../worker/pool.ts';
 import { type Answer, Ask, PATIENCE, question } from './ask.ts';
 import type { CardGames } from './card-games.ts';
 import type { GameSession } from './game-session.ts';
+import { DeadHands } from './dead-hands.ts';
 import { type IncomingChoice, ratesKey } from './incoming.ts';
 import { adviceBy, allOpen, type LastDiscard, lastDiscard, nextAndDiscard, nextOpen } from './play-advice.ts';
 import { Store } from './store.ts';
@@ -53,6 +54,8 @@ export class Analysis extends Store {
   readonly #judge: Ask<Pick<LastDiscard, 'discard'> & { readonly moment: GameMoment }, never, AdviceDocument>;
   readonly #plan: Ask<Moment, never, PlanDocument>;
   readonly #others: Ask<OthersRequest, never, OthersDocument>;
+  /** Whose hands are dead. */
+  readonly dead: DeadHands;
   /** The moment that advice was asked for last. */
   #advisedFor = '';
 
@@ -80,6 +83,7 @@ export class Analysis extends Store {
     );
     this.#plan = new Ask(question(this.#planner, 'plan'), { after: this.#read });
     this.#others = new Ask(question(this.#planner, 'others'), { after: this.#read, keeps: true });
+    this.dead = new DeadHands(session, this.#planner);
     for (const ask of this.#asks) ask.subscribe(() => this.notify());
     for (const store of [session, incoming, cardGames]) store.subscribe(() => this.#refresh());
     this.#refresh();
@@ -87,7 +91,16 @@ export class Analysis extends Store {
 
   /** In the order in which they are asked. */
   get #asks(): readonly Pick<Ask<never, unknown, unknown>, 'subscribe' | 'again'>[] {
-    return [this.#read, this.#chance, this.#advise, this.#adviseAll, this.#judge, this.#plan, this.#others];
+    return [
+      this.#read,
+      this.#chance,
+      this.#advise,
+      this.#adviseAll,
+      this.#judge,
+      this.#plan,
+      this.#others,
+      this.dead.ask,
+    ];
   }
 
   /** The hands that the rack can still become; the ones before stay until there are new ones. */
@@ -163,6 +176,7 @@ export class Analysis extends Store {
   }
 
   #refresh(): void {
+    this.dead.refresh();
     const { state, events, id, pastPasses, swapAfterCall } = this.#session;
     const { key: learned } = this.#cardGames;
     const said = this.#said;

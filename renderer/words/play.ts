@@ -44,11 +44,23 @@ export const playWords = {
   moreTiles: (count: number) => `${tilesCounted(count)} more`,
   needsKind: 'Add a tile that is no joker',
 
+  dead: {
+    other: (owner: string) => `${owner}’s groups fit no line of your card: dead, if your card is complete.`,
+    own: 'Dead: your groups fit no line of your card.',
+    follows: 'A dead hand can’t win, and it pays the winner like the others.',
+    askTitle: 'Lay it open all the same?',
+    ask: 'No line of your card has these groups. Your hand would be dead.',
+    no: 'Keep the tiles',
+    yes: 'Lay it open all the same',
+  },
+
   open: 'Laid open',
   openNone: 'Nothing is laid open yet.',
   swap: (who: string) => (who === 'You' ? 'You take the joker' : `${who} takes the joker`),
   swapLabel: (who: string, owner: string, tile: string) =>
     `${who === 'You' ? 'You take the joker' : `${who} takes the joker`} from the ${tile} group of ${owner}`,
+  openJokers: 'Jokers that you can take',
+  jokerFrom: (owner: string | null) => `Joker from ${owner ?? 'your group'}`,
   swapped: (who: string) => `${who} took a joker.`,
   discards: (count: number) => `Discards on the table: ${count}`,
   discardsNone: 'No discard is logged yet.',
@@ -198,6 +210,7 @@ function ruleSentences(rules: PointRules): string[] {
     `Each player pays ${worth}, multiplied:`,
     `By discard: the discarder ${rules.discarderPays}, the others ${rules.othersPay}. By own draw: everybody ${rules.drawPays}.`,
     bonus,
+    playWords.dead.follows,
     ...(rules.limit === null ? [] : [`Nobody pays more than ${rules.limit} for a game.`]),
   ];
 }

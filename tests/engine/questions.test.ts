@@ -18,7 +18,7 @@ import { positionBefore } from '../../core/future/known-deal.ts';
 import { rivalsOf } from '../../core/future/rivals.ts';
 import { makeTableCard } from '../../core/table/table-card.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
-import type { Kind } from '../../core/tiles/kinds.ts';
+import { type Kind, kindOf } from '../../core/tiles/kinds.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
 import { ANY_CHANCE, DEMO, lookAheadFrom, recordOf } from '../review/helpers.ts';
 import { demoText } from '../card/demo.ts';
@@ -67,6 +67,8 @@ describe('every question refuses with a sentence', () => {
     ['plan', { ...atRack, card: noCard }],
     ['advise', { ...atDeal, card: noCard }],
     ['lines', { card: noCard }],
+    ['dead', { card: noCard }],
+    ['deadly', { card: noCard }],
     ['settle', { card: noCard }],
     ['fit', { card: noCard }],
     ['open', { text: '{' }],
@@ -318,6 +320,17 @@ describe('the questions of a card', () => {
     expect(examined.statistics.sections.length).toBeGreaterThan(0);
     const lines = expectValue((await ask('lines', { card })).result);
     expect(lines).toHaveLength(opened.good.length);
+  });
+
+  test('LG-4: whose groups no line of the card has, and whether one more would be such', async () => {
+    const exposed = (tile: 'N' | '2d') => ({ seat: 'West', kind: kindOf(tile), size: 3, jokers: 1 }) as const;
+    const dead = async (...exposures: readonly ReturnType<typeof exposed>[]): Promise<unknown> =>
+      expectValue((await ask('dead', { card, exposures })).result);
+    expect(await dead(exposed('2d'))).toEqual([]);
+    expect(await dead(exposed('2d'), exposed('N'))).toEqual(['West']);
+    const deadly = { card, exposures: [exposed('2d')] };
+    expect(expectValue((await ask('deadly', { ...deadly, group: exposed('N') })).result)).toBe(true);
+    expect(expectValue((await ask('deadly', { ...deadly, exposures: [], group: exposed('2d') })).result)).toBe(false);
   });
 });
 

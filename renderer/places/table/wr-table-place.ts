@@ -85,7 +85,7 @@ export class WrTablePlace extends Base {
           ${this.#trouble()}
         </div>
         ${dealt ? this.#band() : this.#undealt()}
-        <wr-rack-panel class="rack" .app=${this.app}>${this.#actions()}</wr-rack-panel>
+        <wr-rack-panel class="rack" .app=${this.app}>${this.#openJokers()} ${this.#actions()}</wr-rack-panel>
         ${dealt ? this.#beside() : nothing}
       </div>
       ${this.#question()} ${this.dealtLoaded ? html`<wr-note-dialog .app=${this.app}></wr-note-dialog>` : nothing}
@@ -223,6 +223,11 @@ export class WrTablePlace extends Base {
     await this.#loadPlay();
     await this.updateComplete;
     await this.renderRoot.querySelector('wr-result-dialog')?.open(known);
+  }
+
+  #openJokers(): unknown {
+    if (!this.#inPlay || !this.playLoaded) return nothing;
+    return html`<wr-open-jokers slot="game" .app=${this.app}></wr-open-jokers>`;
   }
 
   #actions(): unknown {

@@ -26,6 +26,7 @@ export const playJourney: Journey = {
     'wr-play-side',
     'wr-play-panel',
     'wr-open-groups',
+    'wr-open-jokers',
     'wr-unseen-panel',
     'wr-group-entry',
     'wr-result-dialog',
@@ -33,7 +34,7 @@ export const playJourney: Journey = {
     'wr-evening-panel',
     'wr-evening-about',
   ],
-  dialogs: ['wr-result-dialog: How did it end?'],
+  dialogs: ['wr-result-dialog: How did it end?', 'wr-group-entry: Lay it open all the same?'],
   screens: [
     { name: 'the beginning of play', reach: async (windrow) => await straightToPlay(windrow, DEAL) },
     {
@@ -65,9 +66,31 @@ export const playJourney: Journey = {
         await page.getByRole('button', { name: 'Undo' }).click();
         await choose(page, 'What happened?', 'A group laid open');
         await choose(page, 'Whose tile?', 'Across');
-        await type(page, '9c 9c J');
+        await type(page, '4c 4c J');
         await expect(field(page)).toBeFocused();
         await choose(page, 'What happened?', 'A group laid open');
+      },
+    },
+    {
+      name: 'the question before a group that makes the hand dead',
+      reach: async ({ page }) => {
+        await choose(page, 'Whose tile?', 'You');
+        await type(page, 'n n J');
+        await expect(page.getByRole('dialog', { name: 'Lay it open all the same?' })).toBeVisible();
+      },
+    },
+    {
+      name: 'a dead hand, and another seat that seems dead',
+      reach: async ({ page }) => {
+        await page.getByRole('button', { name: 'Lay it open all the same' }).click();
+        await expect(page.locator('wr-advice-panel').getByText(/^Dead: /)).toBeVisible();
+        for (const group of ['3b 3b J', '9c 9c 9c']) {
+          await choose(page, 'What happened?', 'A group laid open');
+          await choose(page, 'Whose tile?', 'Left');
+          await type(page, group);
+          await expect(field(page)).toBeFocused();
+        }
+        await expect(page.getByText(/^East’s groups fit no line/)).toBeVisible();
       },
     },
     {
@@ -75,12 +98,12 @@ export const playJourney: Journey = {
       reach: async ({ page }) => {
         for (const group of ['2b 2b 2b 2b', '8b 8b 8b J']) {
           await choose(page, 'What happened?', 'A group laid open');
-          await choose(page, 'Whose tile?', 'Left');
+          await choose(page, 'Whose tile?', 'Right');
           await type(page, group);
           await expect(field(page)).toBeFocused();
         }
-        await expect(page.locator('wr-others')).toContainText('wants');
-        await page.locator('wr-others summary').last().click();
+        await expect(page.locator('wr-others .seats')).toContainText('wants');
+        await page.locator('wr-others .seats summary').first().click();
         await page.getByText('Your tiles, the hottest first').click();
         await page
           .getByRole('button', { name: /explain Safe and hot/ })

@@ -36,3 +36,9 @@ export function inChairOrder({ state }: Pick<Table, 'state'>, seats: readonly Se
 export function seatOf(value: string): Seat | null {
   return SEATS.find((seat) => seat === value) ?? null;
 }
+
+/** What is said of a seat whose groups fit no line: "West’s groups fit no line of your card: dead, if your card is complete." */
+export function deadSentence({ state, players }: Table, seat: Seat): string {
+  if (seat === state.seat) return playWords.dead.own;
+  return playWords.dead.other(players[seat]?.trim() || seat);
+}

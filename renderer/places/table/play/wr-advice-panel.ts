@@ -89,6 +89,13 @@ export class WrAdvicePanel extends Base {
   }
 
   #answer(): unknown {
+    const { state } = this.app.session;
+    if (state.seat !== null && this.app.analysis.dead.seats.includes(state.seat)) {
+      return html`<div class="said">
+        <strong>${playWords.dead.own}</strong>
+        <p>${playWords.dead.follows}</p>
+      </div>`;
+    }
     if (isAdviceAfterwards(this.app)) return this.#afterwards();
     if (!isAdviceWelcome(this.app)) return html`<p class="soft">${answerWords.later}</p>`;
     const { status, value, message } = this.app.analysis.advice;

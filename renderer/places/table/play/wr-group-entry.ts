@@ -1,6 +1,9 @@
 import { css, html, type PropertyValues } from 'lit';
 import type { Seat } from '../../../../core/exchange/steps.ts';
+import type { GameEvent } from '../../../../core/game/events.ts';
+import type { Exposure } from '../../../../core/game/game-state.ts';
 import { legalEvents } from '../../../../core/game/legal.ts';
+import { applyEvent } from '../../../../core/game/state.ts';
 import { JOKER, type Kind, KINDS } from '../../../../core/tiles/kinds.ts';
 import { tileNames } from '../../../../core/tiles/names.ts';
 import { Tiles } from '../../../../core/tiles/tiles.ts';
@@ -9,6 +12,7 @@ import { data, element, state, text } from '../../../parts/element.ts';
 import { emit } from '../../../parts/emit.ts';
 import '../../../parts/tile/wr-tile.ts';
 import '../../../parts/wr-button.ts';
+import '../../../parts/wr-dialog.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
@@ -28,6 +32,8 @@ const Base = element({
   seat: text<Seat>('East'),
   /** The group so far. */
   tiles: state<readonly Kind[]>(() => []),
+  /** The own group that would make the hand dead, while it is asked about. */
+  asked: state<GameEvent | null>(null),
 });
 
 /** A group laid open by a seat, tile by tile; it begins with the discard on the table. Sends `group-opened`. */
@@ -51,6 +57,8 @@ export class WrGroupEntry extends Base {
     enter: () => this.#lay(),
   });
 
+  #isFinding = false;
+
   constructor() {
     super();
     new StoreController(this, () => [this.app.session]);
@@ -63,24 +71,29 @@ export class WrGroupEntry extends Base {
 
   protected override render(): unknown {
     return html`<div class="stack">
-      <div class="group" role="group" aria-label=${words.group}>
-        ${this.tiles.map((kind) => html`<wr-tile .kind=${kind}></wr-tile>`)}
-        ${this.tiles.length === 0 ? html`<span class="soft">${words.groupEmpty}</span>` : ''}
+        <div class="group" role="group" aria-label=${words.group}>
+          ${this.tiles.map((kind) => html`<wr-tile .kind=${kind}></wr-tile>`)}
+          ${this.tiles.length === 0 ? html`<span class="soft">${words.groupEmpty}</span>` : ''}
+        </div>
+        <div class="row acts">
+          <wr-button look="main" reason=${this.#reason()} @click=${this.#entry.finish}>${words.lay}</wr-button>
+          <wr-button look="quiet" ?disabled=${this.tiles.length === 0} @click=${this.#takeBack}
+            >${words.takeBack}</wr-button
+          >
+        </div>
+        ${this.#entry.field({ label: words.typing, counts: [3, 4, 5, 6] })}
+        ${this.#entry.tray({
+          label: words.trayOf.group,
+          left: this.#left(),
+          reasons: this.#reasons(),
+          full: this.tiles.length >= MOST ? words.groupFull : '',
+        })}
       </div>
-      <div class="row acts">
-        <wr-button look="main" reason=${this.#reason()} @click=${this.#entry.finish}>${words.lay}</wr-button>
-        <wr-button look="quiet" ?disabled=${this.tiles.length === 0} @click=${this.#takeBack}
-          >${words.takeBack}</wr-button
-        >
-      </div>
-      ${this.#entry.field({ label: words.typing, counts: [3, 4, 5, 6] })}
-      ${this.#entry.tray({
-        label: words.trayOf.group,
-        left: this.#left(),
-        reasons: this.#reasons(),
-        full: this.tiles.length >= MOST ? words.groupFull : '',
-      })}
-    </div>`;
+      <wr-dialog heading=${words.dead.askTitle} ?open=${this.asked !== null} @dialog-closed=${this.#keep}>
+        <p>${words.dead.ask} ${words.dead.follows}</p>
+        <wr-button slot="actions" look="main" @click=${this.#keep}>${words.dead.no}</wr-button>
+        <wr-button slot="actions" @click=${this.#layAllTheSame}>${words.dead.yes}</wr-button>
+      </wr-dialog>`;
   }
 
   get #kind(): Kind | undefined {
@@ -122,11 +135,43 @@ export class WrGroupEntry extends Base {
     this.tiles = this.tiles.slice(0, -1);
   }
 
-  /** Lays the group open; null while it is too small. */
+  /** Lays the group open; null while it is too small, or while it must be found out whether an own one is to be asked about. */
   #lay(): string | null {
-    const { session } = this.app;
+    const { state } = this.app.session;
     const event = groupEvent(this.seat, this.tiles);
     if (event === null || this.#reason() !== '') return null;
+    if (this.seat !== state.seat) return this.#open(event);
+    const next = applyEvent(state, event);
+    if (!next.ok) return next.problem.message;
+    const group = next.value.exposures.at(-1);
+    if (group !== undefined && !this.#isFinding) void this.#layUnlessDead(event, group);
+    return null;
+  }
+
+  async #layUnlessDead(event: GameEvent, group: Exposure): Promise<void> {
+    const { session, analysis } = this.app;
+    const { state } = session;
+    this.#isFinding = true;
+    const isDeadly = await analysis.dead.isDeadly(group);
+    this.#isFinding = false;
+    // Something else may have been entered meanwhile.
+    if (!this.isConnected || session.state !== state) return;
+    if (isDeadly) this.asked = event;
+    else this.#open(event);
+  }
+
+  #keep(): void {
+    this.asked = null;
+  }
+
+  #layAllTheSame(): void {
+    const { asked } = this;
+    this.asked = null;
+    if (asked !== null) this.#open(asked);
+  }
+
+  #open(event: GameEvent): string {
+    const { session } = this.app;
     const laid = session.apply(event);
     if (!laid.ok) return laid.problem.message;
     announce(words.opened(seatName(session, this.seat), tileNames(this.tiles)));

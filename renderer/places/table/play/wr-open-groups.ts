@@ -13,9 +13,10 @@ import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { playWords as words } from '../../../words/play.ts';
+import { isReadingWelcome } from '../aids.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { playStyles } from './play-styles.ts';
-import { inChairOrder, seatName } from './seat-names.ts';
+import { deadSentence, inChairOrder, seatName } from './seat-names.ts';
 
 const Base = element({
   app: data<AppContext>(),
@@ -30,19 +31,19 @@ export class WrOpenGroups extends Base {
 
   constructor() {
     super();
-    new StoreController(this, () => [this.app.session]);
+    new StoreController(this, () => [this.app.session, this.app.analysis]);
   }
 
   protected override render(): unknown {
     const { state } = this.app.session;
-    const groups = inChairOrder({ state }).flatMap((seat) => state.exposures.filter((each) => each.seat === seat));
+    const seats = inChairOrder({ state });
     return html`<div class="stack">
       <h3>${words.open}</h3>
       ${
-        groups.length === 0
+        state.exposures.length === 0
           ? html`<p class="soft">${words.openNone}</p>`
           : html`<ul class="open">
-              ${groups.map((group) => this.#group(group))}
+              ${seats.map((seat) => [state.exposures.filter((each) => each.seat === seat).map((group) => this.#group(group)), this.#dead(seat)])}
             </ul>`
       }
       <p class="refusal" role="alert">${this.refusal}</p>
@@ -72,6 +73,14 @@ export class WrOpenGroups extends Base {
       <span class="tiles small">${groupKinds(group).map((kind) => html`<wr-tile .kind=${kind}></wr-tile>`)}</span>
       ${this.#mayTake(group) ? this.#taker(group) : nothing}
     </li>`;
+  }
+
+  /** What is seen of a seat whose groups no line allows: of another it is only an observation, since a card may be incomplete. */
+  #dead(seat: Seat): unknown {
+    const { session, analysis } = this.app;
+    const own = seat === session.state.seat;
+    if (!analysis.dead.seats.includes(seat) || (!own && !isReadingWelcome(this.app))) return nothing;
+    return html`<li><p>${deadSentence(session, seat)} ${own ? words.dead.follows : nothing}</p></li>`;
   }
 
   /** Others may hold the tile; the user's own rack is known. */

@@ -5,6 +5,7 @@ import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { panelStyles } from '../panel-styles.ts';
 import './wr-advice-panel.ts';
+import './wr-open-jokers.ts';
 import './wr-play-panel.ts';
 import './wr-result-dialog.ts';
 import './wr-result-panel.ts';

@@ -1,5 +1,6 @@
 import { css, html, nothing, type PropertyValues } from 'lit';
 import type { Result } from '../../../../core/base/result.ts';
+import type { Seat } from '../../../../core/exchange/steps.ts';
 import type { EndedEvent } from '../../../../core/game/events.ts';
 import type { Payments } from '../../../../core/game/points.ts';
 import type { LineDocument } from '../../../../core/engine/reading-questions.ts';
@@ -10,14 +11,14 @@ import '../../../parts/wr-dialog.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
-import { resultWords as words } from '../../../words/play.ts';
+import { playWords, resultWords as words } from '../../../words/play.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { arePointsGood, draftOf, EMPTY_RESULT, enterResult, eventOf, type ResultDraft } from './result-draft.ts';
 import { keepKeys } from '../../../parts/undo-keys.ts';
 import { paymentsTable } from './payments-table.ts';
 import { lineOf, resultForm } from './result-form.ts';
 import { resultStyles } from './result-styles.ts';
-import { inChairOrder, seatNameFull } from './seat-names.ts';
+import { deadSentence, inChairOrder, seatNameFull } from './seat-names.ts';
 
 const Base = element({
   app: data<AppContext>(),
@@ -82,9 +83,16 @@ export class WrResultDialog extends Base {
     const change = (part: Partial<ResultDraft>): void => this.#change(part);
     return html`<div class="form">
       ${resultForm({ session: this.app.session, draft, lines: this.lines, change })}
-      ${draft.result === 'won' && draft.winner !== null ? this.#money() : nothing}
+      ${draft.result === 'won' && draft.winner !== null ? [this.#deadWinner(draft.winner), this.#money()] : nothing}
       <p class="refusal" role="alert">${this.refusal}</p>
     </div>`;
+  }
+
+  /** The table's word counts: the result is taken all the same. */
+  #deadWinner(winner: Seat): unknown {
+    const { session, analysis } = this.app;
+    if (!analysis.dead.seats.includes(winner)) return nothing;
+    return html`<p class="soft" role="status">${deadSentence(session, winner)} ${playWords.dead.follows}</p>`;
   }
 
   #money(): unknown {

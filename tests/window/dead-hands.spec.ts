@@ -1,0 +1,81 @@
+import type { Page } from '@playwright/test';
+import { violations } from './journal-helpers.ts';
+import { choose, field, straightToPlay, type } from './play.ts';
+import { DEAL } from './screens/table.ts';
+import { expect, test } from './windrow.ts';
+
+const ASK = 'Lay it open all the same?';
+
+async function group(page: Page, who: string, tiles: string): Promise<void> {
+  await choose(page, 'What happened?', 'A group laid open');
+  await choose(page, 'Whose tile?', who);
+  await type(page, tiles);
+}
+
+test('LG-4: before a call makes her hand dead she is asked, by keys alone; Escape is no', async ({ windrow, page }) => {
+  await windrow.open();
+  await straightToPlay(windrow, DEAL);
+  await group(page, 'You', 'n n J');
+  const dialog = page.getByRole('dialog', { name: ASK });
+  await expect(page.getByText('No line of your card has these groups. Your hand would be dead.')).toBeVisible();
+  await expect(page.getByText('A dead hand can’t win, and it pays the winner like the others.')).toBeVisible();
+  expect(await violations(page)).toEqual([]);
+  await page.keyboard.press('Escape');
+  await expect(dialog).toBeHidden();
+  await expect(field(page)).toBeFocused();
+  await expect(page.getByText('Nothing is laid open yet.')).toBeVisible();
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Keep the tiles' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(dialog).toBeHidden();
+  await expect(page.getByText('Nothing is laid open yet.')).toBeVisible();
+  await field(page).focus();
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Lay it open all the same' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.locator('wr-advice-panel').getByText('Dead: your groups fit no line of your card.')).toBeVisible();
+  await expect(page.getByText('Chance: 0 in 100')).toBeVisible();
+  await expect(field(page)).toBeFocused();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByText('Dead: your groups fit no line of your card.')).toBeHidden();
+});
+
+test('LG-4: a group that a line has is laid open without a question', async ({ windrow, page }) => {
+  await windrow.open();
+  await straightToPlay(windrow, DEAL);
+  await group(page, 'You', '2d 2d 2d');
+  await expect(page.locator('wr-open-groups').getByRole('listitem')).toHaveCount(1);
+  await expect(page.getByRole('dialog', { name: ASK })).toBeHidden();
+});
+
+test('LG-4: groups of another that fit no line are said to be dead, if the card is complete', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open();
+  await straightToPlay(windrow, DEAL);
+  await group(page, 'Across', '3b 3b J');
+  await expect(field(page)).toBeFocused();
+  await group(page, 'Across', '9c 9c 9c');
+  await expect(
+    page.getByText('North’s groups fit no line of your card: dead, if your card is complete.'),
+  ).toBeVisible();
+  await expect(page.getByRole('dialog', { name: ASK })).toBeHidden();
+});
+
+test('a joker that one of her tiles could take is shown beside the rack, with whose it is, and taken by a key', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open();
+  await straightToPlay(windrow, DEAL);
+  await group(page, 'Across', '3b 3b J');
+  const take = page.getByRole('button', { name: 'Take the joker from the group of Across for a three bam' }).first();
+  await expect(take).toBeInViewport();
+  expect((await take.boundingBox())?.height).toBeGreaterThanOrEqual(44);
+  await take.focus();
+  await page.keyboard.press('Enter');
+  await expect(take).toBeHidden();
+  expect(await windrow.rack()).toEqual(expect.not.arrayContaining(['three bam']));
+  await expect(field(page)).toBeFocused();
+});
