@@ -180,7 +180,8 @@ export function* tryAnother(request: TryRequest): Steps<undefined, Result<TriedC
   if (!card.ok) return card;
   const game = gameOf(request);
   if (!game.ok) return game;
-  const measure = { table: card.value.table, chance: exact.chance, rates };
+  const { swapAfterCall } = record;
+  const measure = { table: card.value.table, chance: exact.chance, rates, swapAfterCall };
   const tried = yield* tryChoice(game.value, measure, place, Tiles.fromCounts(tiles));
   if (tried === null) return failure('no-choice', 'These tiles can’t be given there. Choose others.');
   return success(tried);

@@ -53,7 +53,7 @@ class MemoryDesk implements Pick<SessionWorld, 'desk'> {
 
 function begin(
   memory = new MemoryDesk(),
-  usual: Pick<SessionWorld, 'advice'> = {},
+  usual: Pick<SessionWorld, 'advice' | 'swapAfterCall'> = {},
 ): { session: GameSession; memory: MemoryDesk } {
   const world: SessionWorld = {
     desk: memory.desk,
@@ -325,5 +325,26 @@ describe('the session', () => {
     const refused = session.correct({ of: { type: 'dealt' }, wrong: kindOf('N'), right: kindOf('W') });
     expect(refused).toMatchObject({ ok: false, problem: { code: 'later-impossible' } });
     expect(seen(session)).toBe(before);
+  });
+
+  it('LG-3: the rule of the house on swaps is kept with a game where it is not the usual one, and holds for it', async () => {
+    let isAllowed = false;
+    const { session, memory } = begin(undefined, { swapAfterCall: () => isAllowed });
+    deal(session);
+    isAllowed = true;
+    expectValue(session.apply({ type: 'called', seat: 'North', tile: '3b', group: '33bJ' }));
+    expectValue(session.apply({ type: 'called', seat: 'South', tile: '2d', group: '222d' }));
+    const swap = { type: 'swapped', seat: 'South', owner: 'North', tile: '3b' } as const;
+    expect(session.apply(swap)).toMatchObject({ ok: false, problem: { code: 'house-rule' } });
+    await settled();
+    expect(memory.record?.swapAfterCall).toBe(false);
+    session.describe({ swapAfterCall: true });
+    expectValue(session.apply(swap));
+    await settled();
+    expect(memory.record?.swapAfterCall).toBe(true);
+    const usual = begin(undefined, { swapAfterCall: () => true });
+    deal(usual.session);
+    await settled();
+    expect(usual.memory.record).not.toHaveProperty('swapAfterCall');
   });
 });

@@ -59,7 +59,7 @@ export class WrOwnTable extends Base {
         flex-direction: column;
         align-items: flex-start;
         gap: var(--space-2);
-        min-height: calc(4.5em + var(--target));
+        min-height: calc(7em + var(--target));
       }
 
       progress {
