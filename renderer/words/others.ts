@@ -7,7 +7,7 @@ export const othersWords = {
   failed: 'The others could not be read.',
   none: 'nothing laid open',
   early: 'too early to tell',
-  dead: 'These groups fit no line of your card.',
+  dead: 'These groups fit no line: dead, if your card is complete.',
   lines: (names: readonly string[]) => names.join(' or '),
   wants: 'wants',
   noWants: 'wants nothing that is left',
