@@ -28,6 +28,7 @@ const READERS = BASE_MODELS.map((model) => new DirectReach(model));
 export function bestReach(card: TableCard, hand: SeatHand, unseen: Uint8Array, drawn: number): number {
   const least = hand.least();
   if (least === 0) return 1;
+  if (hand.isDead) return 0;
   const reader = READERS[baseStageAt(drawn)] as DirectReach;
   const jokers = hand.counts[JOKER] as number;
   let nearest = Infinity;

@@ -12,7 +12,7 @@ import { shippedFit } from './shipped-fit.ts';
 import { type CardFit, FigureCount, rounded } from './table-figures.ts';
 
 /** Raised whenever the same card would come out otherwise, so that kept fits are made anew. */
-export const CHANCE_VERSION = 3;
+export const CHANCE_VERSION = 4;
 
 /** What makes the chance of a card at a kind of table; with 0 games the form that holds for all cards, until they are played. */
 export interface CardChance extends CardFit, ChanceNumbers {

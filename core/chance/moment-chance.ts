@@ -1,6 +1,5 @@
 import { agreed, mayBeBlind, PASS_SIZES, PASS_STEPS, type PassStep } from '../exchange/steps.ts';
-import { isOpen } from '../table/hand.ts';
-import type { Offer } from '../table/policy.ts';
+import { chanceToGoOn, type Offer } from '../table/policy.ts';
 import { layExposure, playerAt, SEAT_COUNT, showTile, type Table, wallLeft } from '../table/table.ts';
 import { WALL_AT_START } from '../tiles/deal.ts';
 import { JOKER, type Kind, KIND_COUNT } from '../tiles/kinds.ts';
@@ -83,16 +82,22 @@ export class MomentChance {
     return sum;
   }
 
-  /** Before the second round: what the steady player's going on or stopping leaves. */
+  /** Before the second round: what the steady player's going on or stopping leaves, weighed by how often each happens. */
   beforeSecondRound(): number {
     const { policy, view } = playerAt(this.#table, this.seat);
-    return policy.goesOn(view) ? this.goingOn() : this.steadyGift('courtesy').chance;
+    return this.#secondRound(chanceToGoOn(policy, view));
   }
 
   /** After going on with the second round, which another may still stop. */
   goingOn(): number {
-    const { othersStop } = this.#fit.table;
-    return othersStop * this.steadyGift('courtesy').chance + (1 - othersStop) * this.steadyGift('left2').chance;
+    return this.#secondRound(1);
+  }
+
+  /** Where this seat goes on by a chance, and the others as they do at the card's games. */
+  #secondRound(goesOn: number): number {
+    const happens = goesOn * (1 - this.#fit.table.othersStop);
+    const stopped = this.steadyGift('courtesy').chance;
+    return happens === 0 ? stopped : (1 - happens) * stopped + happens * this.steadyGift('left2').chance;
   }
 
   /** After the exchange: East has 14 tiles and discards, the others wait for East. */
@@ -102,7 +107,7 @@ export class MomentChance {
 
   /** Whether some way still holds the own exposed groups: in a dead hand there is nothing to choose. */
   get isAlive(): boolean {
-    return isOpen(playerAt(this.#table, this.seat).hand.least());
+    return !playerAt(this.#table, this.seat).hand.isDead;
   }
 
   /**

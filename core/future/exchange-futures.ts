@@ -7,7 +7,7 @@ import { WALL_AT_START } from '../tiles/deal.ts';
 import { POLICIES, type PolicyName } from '../table/policies/names.ts';
 import type { TableKind } from '../table/kinds.ts';
 import { Hand } from '../table/hand.ts';
-import type { Policy } from '../table/policy.ts';
+import { chanceToGoOn, type Policy } from '../table/policy.ts';
 import { PLAYERS_AT } from '../table/simulate.ts';
 import { makeTable, type Player, playerAt, SEAT_COUNT } from '../table/table.ts';
 import type { TableCard } from '../table/table-card.ts';
@@ -92,13 +92,12 @@ export class ExchangeFutures {
   play(choice: PassChoice, random: Random): ExchangeFuture {
     const { hand, likings } = this.#player;
     const [stops, offer] = [random.fraction(), random.fraction()];
-    const othersGoOn = stops >= this.#terms.fit.table.othersStop;
     for (let kind = 0; kind < KIND_COUNT; kind += 1) likings[kind] = random.fraction();
     if (stops !== this.#stops || offer !== this.#offer) this.#trails.clear();
     [this.#stops, this.#offer] = [stops, offer];
     this.#restart();
     for (let step: PassStep | undefined = this.#due; step !== undefined; step = following(step)) {
-      if (step === 'left2' && !this.#goesOn(choice, othersGoOn)) step = 'courtesy';
+      if (step === 'left2' && !this.#goesOn(choice, stops)) step = 'courtesy';
       if (step !== this.#due) {
         const lists = [hand.counts, this.#player.given, this.#draws.left] as const;
         const known = this.#trails.meet({ step: PASS_STEPS.indexOf(step), drawn: this.#draws.drawn, lists });
@@ -138,9 +137,13 @@ export class ExchangeFutures {
     return out;
   }
 
-  #goesOn(choice: PassChoice, othersGoOn: boolean): boolean {
+  #goesOn(choice: PassChoice, stops: number): boolean {
     if (this.#due === 'left2') return choice.type !== 'stop';
-    return othersGoOn && this.#policy.goesOn(this.#player.view);
+    const { othersStop } = this.#terms.fit.table;
+    if (stops < othersStop) return false;
+    // Evenly spread again, now that nobody else stops.
+    const own = (stops - othersStop) / (1 - othersStop);
+    return own < chanceToGoOn(this.#policy, this.#player.view);
   }
 
   /** How many tiles the player across asks for when `offer` is drawn. */

@@ -8,7 +8,7 @@ const MOST_DRAWS = 60;
 /**
  * Fills a seat's rack, which may hold jokers, out of the hidden tiles that are none, as such a seat would have it: from
  * random tiles it draws and throws back by its own policy until it is as near to a hand as wanted. Racks of random tiles
- * would be rubbish that nobody holds late in a game.
+ * would be rubbish that nobody holds late in a game, unless the hand is dead.
  */
 export function shapeRack(
   table: Table,
@@ -21,7 +21,7 @@ export function shapeRack(
   const { hand, policy, view } = playerAt(table, seat);
   const steady = policy.unfailing ?? policy;
   for (let count = hand.size; count < size; count += 1) hand.add(takeAny(hidden, random));
-  for (let draws = 0; hand.least() > away && draws < MOST_DRAWS; draws += 1) {
+  for (let draws = 0; !hand.isDead && hand.least() > away && draws < MOST_DRAWS; draws += 1) {
     const place = random.below(hidden.length);
     hand.add(hidden[place] as Kind);
     const thrown = steady.discard(view);

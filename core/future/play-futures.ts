@@ -202,6 +202,10 @@ class TrialSeat extends Follower {
     return isTrial ? (this.#ranking.discards(view)[0]?.kind as Kind) : super.discard(view);
   }
 
+  override callsWrongly(view: SeatView, kind: Kind, offer: Offer): boolean {
+    return this.#choice === undefined && super.callsWrongly(view, kind, offer);
+  }
+
   override call(view: SeatView, kind: Kind, offer: Offer): boolean {
     const choice = this.#choice;
     if (choice === undefined) return super.call(view, kind, offer);

@@ -37,6 +37,10 @@ export class Follower implements Policy {
     return this.policy.discard(view);
   }
 
+  callsWrongly(view: SeatView, kind: Kind, offer: Offer): boolean {
+    return this.policy.callsWrongly?.(view, kind, offer) ?? false;
+  }
+
   call(view: SeatView, kind: Kind, offer: Offer): boolean {
     return this.policy.call(view, kind, offer);
   }

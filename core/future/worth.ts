@@ -142,6 +142,7 @@ function ruled({ card, part, others }: WorthTask, policy: Policy): Policy {
     goesOn: (view) => passing.goesOn(view),
     courtesy: (...about) => passing.courtesy(...about),
     discard: (view) => playing.discard(view),
+    callsWrongly: (...about) => playing.callsWrongly?.(...about) ?? false,
     call: (...about) => playing.call(...about),
     swap: (...about) => playing.swap(...about),
   };
@@ -206,6 +207,7 @@ class Timed implements Policy {
   goesOn: Policy['goesOn'] = (view) => this.#time(() => this.#policy.goesOn(view));
   courtesy: Policy['courtesy'] = (...about) => this.#time(() => this.#policy.courtesy(...about));
   discard: Policy['discard'] = (view) => this.#time(() => this.#policy.discard(view));
+  callsWrongly: NonNullable<Policy['callsWrongly']> = (...about) => this.#policy.callsWrongly?.(...about) ?? false;
   call: Policy['call'] = (...about) => this.#time(() => this.#policy.call(...about));
   swap: Policy['swap'] = (...about) => this.#time(() => this.#policy.swap(...about));
 

@@ -46,10 +46,11 @@ export class RackAways {
     return aways;
   }
 
-  /** Counts the seats that wait while `seat` is on turn. */
+  /** Counts the seats that wait while `seat` is on turn; a dead hand is no distance away. */
   note(table: Table, seat: number, drawn: number): void {
     for (let step = 1; step < SEAT_COUNT; step += 1) {
       const { hand } = playerAt(table, seat + step);
+      if (hand.isDead) continue;
       const row = rowOf(tenOf(drawn / TEN), hand.exposures.length, hand.counts[JOKER] as number);
       const place = row + Math.min(AWAYS - 1, hand.least());
       this.#seats[place] = (this.#seats[place] as number) + 1;

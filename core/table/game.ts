@@ -3,6 +3,8 @@ import { type ExchangeWatcher, playExchange } from './exchange.ts';
 import { type GameEnd, playOut, type PlayWatcher } from './play.ts';
 import { layTable, type Table } from './table.ts';
 
+/** What the farthest hand lacks. */
+const HAND_SIZE = 14;
 /** Games in a block; blocks lie a long jump apart, the games of a block a jump. */
 const BLOCK = 1024;
 
@@ -35,8 +37,10 @@ export interface PlayedGame extends GameEnd {
   readonly awayDealt: readonly number[];
   /** The same when play begins. */
   readonly awayAfterExchange: readonly number[];
-  /** The same when the game is over; 0 for the winner. */
+  /** The same when the game is over; 0 for the winner, 14 for a dead hand. */
   readonly awayAtEnd: readonly number[];
+  /** Seats whose hand is dead at the end. */
+  readonly deadHands: number;
 }
 
 /** Those who gather figures may look on; what they are shown is live. */
@@ -56,9 +60,10 @@ export function playGame(table: Table, random: Random, watcher: Watcher = {}): P
   watcher.afterExchange?.(table);
   const outcome = playOut(table, watcher);
   watcher.afterGame?.(table, outcome);
-  return { ...outcome, awayDealt, awayAfterExchange, awayAtEnd: leastAways(table) };
+  const deadHands = table.players.filter(({ hand }) => hand.isDead).length;
+  return { ...outcome, awayDealt, awayAfterExchange, awayAtEnd: leastAways(table), deadHands };
 }
 
 function leastAways({ players }: Table): number[] {
-  return players.map(({ hand }) => hand.least());
+  return players.map(({ hand }) => Math.min(HAND_SIZE, hand.least()));
 }

@@ -21,6 +21,10 @@ export class Hand extends TableRack implements SeatHand {
   readonly exposedGroups = new Uint8Array(KIND_COUNT);
   exposures: ShownGroup[] = [];
 
+  get isDead(): boolean {
+    return !isOpen(this.least());
+  }
+
   /** Back to an empty rack without exposures. */
   override clear(): void {
     super.clear();
@@ -103,7 +107,7 @@ export class Hand extends TableRack implements SeatHand {
       const held = groups[way * KIND_COUNT + kind] as number;
       if (isOpen(aways[way] as number) && concealed[way] === 0 && holdsGroups(held, wanted)) fitting.push(way);
     }
-    aways.fill(BARRED);
+    aways.fill(BARRED, 0, compiled.wayCount);
     for (const way of fitting) this.recount(way);
     // The called tile brings a way nearer by one; what it bars goes farther.
     this.lowerLeast(-1);

@@ -105,6 +105,7 @@ function winsNow(table: Table, seat: number): boolean {
 
 function swapOnce(table: Table, seat: number): boolean {
   const { hand, policy, view } = playerAt(table, seat);
+  if (hand.isDead) return false;
   for (let owner = 0; owner < SEAT_COUNT; owner += 1) {
     const exposures = playerAt(table, owner).hand.exposures;
     const place = exposures.findIndex(
@@ -140,11 +141,14 @@ function wantsExposure(table: Table, seat: number, tile: Kind, offer: Offer): bo
   const own = hand.counts[tile] as number;
   const jokers = hand.counts[JOKER] as number;
   // Who overlooked that the tile wins does not call it for less.
-  if (own + jokers < 2 || hand.winsWith(tile) || !policy.call(view, tile, offer)) return false;
+  if (own + jokers < 2 || hand.isDead || hand.winsWith(tile)) return false;
+  const isWrong = policy.callsWrongly?.(view, tile, offer) ?? false;
+  if (!isWrong && !policy.call(view, tile, offer)) return false;
   const naturals = offer.size - 1 - offer.jokers;
   if (offer.size < 3 || offer.jokers < 0 || naturals < 0) throw new Error('an exposure that is no group');
   if (naturals > own || offer.jokers > jokers) throw new Error('an exposure of tiles that are not in the rack');
-  if (!hand.mayExpose(tile, offer.size)) throw new Error('an exposure that no open hand of the player holds (TB-15)');
+  if (!isWrong && !hand.mayExpose(tile, offer.size))
+    throw new Error('an exposure that no open hand of the player holds (TB-15)');
   return true;
 }
 

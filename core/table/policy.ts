@@ -37,8 +37,10 @@ export interface SeatHand {
    * (TB-14, TB-15); with `within` only ways at most so far away are asked.
    */
   mayExpose(kind: Kind, size: number, within?: number): boolean;
-  /** The smallest away over all ways; not `isOpen` on a card without ways. */
+  /** The smallest away over all ways; not `isOpen` for a dead hand. */
   least(): number;
+  /** Whether no way fits the exposures (TB-33), or the card has none. */
+  readonly isDead: boolean;
   /** Whether `kind` as the 14th tile makes a hand; no joker. */
   winsWith(kind: Kind): boolean;
 }
@@ -101,12 +103,19 @@ export interface Policy {
   courtesy(view: SeatView, out: Kind[]): number;
   /** The kind to discard from a rack that holds one tile too many. */
   discard(view: SeatView): Kind;
+  /**
+   * Asked before `call`, for a player by whose chance it happens: whether a group is laid down that no open hand of the
+   * player holds (TB-32); if so it is written into `offer`. Never if left out.
+   */
+  callsWrongly?(view: SeatView, kind: Kind, offer: Offer): boolean;
   /** Whether to call `kind` for an exposure; if so the group is written into `offer`. */
   call(view: SeatView, kind: Kind, offer: Offer): boolean;
   /** Whether to give a natural `kind` of the rack for a joker in an exposure. */
   swap(view: SeatView, kind: Kind): boolean;
   /** For a player whom chance makes err: what it may discard, the likeliest first; the shares are positive and sum to one. */
   likelyDiscards?(view: SeatView): readonly LikelyDiscard[];
+  /** For a player whom chance makes err: the chance that `goesOn` says yes. */
+  chanceToGoOn?(view: SeatView): number;
   /** For a player whom chance makes err: how, and the same player without it, whose answers are to be asked of one decision at a time. */
   readonly failings?: Failings;
   readonly unfailing?: Policy;
@@ -119,3 +128,8 @@ export interface LikelyDiscard {
 }
 
 export type PolicyMaker = (card: TableCard) => Policy;
+
+/** The chance that a player goes on with the second round: 0 or 1 for one who decides by rule alone. */
+export function chanceToGoOn(policy: Policy, view: SeatView): number {
+  return policy.chanceToGoOn?.(view) ?? Number(policy.goesOn(view));
+}

@@ -29,6 +29,8 @@ export interface TableCard {
   readonly groups: Uint8Array;
   /** For each kind the groups that open ways have of it, of each size as many as one way has at most. */
   readonly openGroups: Uint8Array;
+  /** The same for all ways, concealed ones included. */
+  readonly anyGroups: Uint8Array;
   /** What is missing for each way with an empty rack: all its tiles. */
   readonly allAway: Uint8Array;
   /** The smallest of these; 127 on a card without ways. */
@@ -117,6 +119,7 @@ function newTableCard(compiled: CompiledCard): TableCard {
     userWild: new Uint8Array(users.length),
     groups: new Uint8Array(wayCount * KIND_COUNT),
     openGroups: new Uint8Array(KIND_COUNT),
+    anyGroups: new Uint8Array(KIND_COUNT),
     allAway: new Uint8Array(wayCount),
     allWild: new Int8Array(wayCount),
     points: new Float64Array(wayCount),
@@ -137,6 +140,7 @@ function newTableCard(compiled: CompiledCard): TableCard {
       card.userPlain[place] = plain;
       card.userWild[place] = wild;
       card.groups[way * KIND_COUNT + kind] = groups;
+      card.anyGroups[kind] = mostOf(card.anyGroups[kind] as number, groups);
       if (compiled.concealed[way] === 0) card.openGroups[kind] = mostOf(card.openGroups[kind] as number, groups);
       card.allAway[way] = (card.allAway[way] as number) + plain + wild;
       card.allWild[way] = (card.allWild[way] as number) + wild;

@@ -6,6 +6,8 @@ export interface Tally {
   readonly wallGames: number;
   /** Wins by own draw. */
   readonly selfDrawn: number;
+  /** Hands that were dead at the end of their games. */
+  readonly deadHands: number;
   /** Tiles drawn from the wall by all seats. */
   readonly draws: number;
   readonly discards: number;
@@ -38,6 +40,7 @@ export const EMPTY_TALLY: Tally = {
   games: 0,
   wallGames: 0,
   selfDrawn: 0,
+  deadHands: 0,
   draws: 0,
   discards: 0,
   byAway: Array<Share>(MOST_AWAY + 1).fill(NOBODY),
@@ -53,6 +56,7 @@ export class TallyCount {
   #games = 0;
   #wallGames = 0;
   #selfDrawn = 0;
+  #deadHands = 0;
   #draws = 0;
   #discards = 0;
   readonly #byAway = new Float64Array((MOST_AWAY + 1) * ROW);
@@ -64,6 +68,7 @@ export class TallyCount {
     this.#games += 1;
     this.#draws += game.draws;
     this.#discards += game.discards;
+    this.#deadHands += game.deadHands;
     if (game.winner < 0) this.#wallGames += 1;
     else if (game.from < 0) this.#selfDrawn += 1;
     for (let seat = 0; seat < 4; seat += 1) {
@@ -79,6 +84,7 @@ export class TallyCount {
       games: this.#games,
       wallGames: this.#wallGames,
       selfDrawn: this.#selfDrawn,
+      deadHands: this.#deadHands,
       draws: this.#draws,
       discards: this.#discards,
       byAway: EMPTY_TALLY.byAway.map((_, away) => shareAt(this.#byAway, away)),
@@ -112,6 +118,7 @@ export function addTallies(one: Tally, other: Tally): Tally {
     games: one.games + other.games,
     wallGames: one.wallGames + other.wallGames,
     selfDrawn: one.selfDrawn + other.selfDrawn,
+    deadHands: one.deadHands + other.deadHands,
     draws: one.draws + other.draws,
     discards: one.discards + other.discards,
     byAway: one.byAway.map((share, place) => addShares(share, other.byAway[place] as Share)),

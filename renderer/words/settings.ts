@@ -26,8 +26,8 @@ export const settingsWords = {
     names: { quick: 'Quick', club: 'Club', relaxed: 'Relaxed' },
     about: {
       quick: 'nobody overlooks anything.',
-      club: 'a call or a joker swap is overlooked now and then, and hot tiles are held back.',
-      relaxed: 'people play for company and overlook more.',
+      club: 'some calls and joker swaps are overlooked, hot tiles are held back, and a hand may go dead.',
+      relaxed: 'people play for company, like a second round, overlook more, and more hands go dead.',
     },
     note: 'It also counts for the game on the Table, as long as that goes on. A game that has ended keeps its kind.',
     figures: (wallGames: string, draws: number) =>

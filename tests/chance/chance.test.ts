@@ -24,6 +24,7 @@ import { emptyDeficits, fillDeficits } from '../../core/reading/deficits.ts';
 import { BASE_MODELS, BASE_STAGES } from '../../core/reading/base-model.ts';
 import { reachModelOf } from '../../core/reading/reach-model.ts';
 import { readRack } from '../../core/reading/reading.ts';
+import type { TableKind } from '../../core/table/kinds.ts';
 import { simulateGames, USUAL_POLICIES } from '../../core/table/simulate.ts';
 import { playerAt, SEAT_COUNT } from '../../core/table/table.ts';
 import { shuffledSet, WALL_AT_START } from '../../core/tiles/deal.ts';
@@ -257,8 +258,8 @@ describe('CH-3. before a decision', () => {
   };
   const kindOf = (text: string): Kind => expectValue(parseTiles(text)).toKinds()[0] as Kind;
   const NONE = KINDS.map(() => 0);
-  const at = (moment: Partial<SeatMoment>): MomentChance => {
-    const table = steadyTable(demoTable, 'quick');
+  const at = (moment: Partial<SeatMoment>, kind: TableKind = 'quick'): MomentChance => {
+    const table = steadyTable(demoTable, kind);
     layMoment(table, { seat: 1, rack: NONE, groups: [], given: NONE, shown: NONE, exposures: [], drawn: 0, ...moment });
     const chance = new MomentChance(table, PROVISIONAL);
     chance.seat = moment.seat ?? 1;
@@ -289,6 +290,22 @@ describe('CH-3. before a decision', () => {
       othersStop * chance.steadyGift('courtesy').chance + (1 - othersStop) * chance.steadyGift('left2').chance;
     expect(chance.goingOn()).toBeCloseTo(going, 12);
   });
+
+  test.each(['club', 'relaxed'] as const)(
+    'CH-3. before the second round going on and stopping are weighed by how often such a player does either: %s',
+    (kind) => {
+      const shares = [RACK, tiles('FF 1111b 4444b 7b JJ')].map((rack) => {
+        const chance = at({ rack }, kind);
+        const { policy, view } = playerAt(steadyTable(demoTable, kind), 1);
+        const share = policy.unfailing!.goesOn(view) ? 1 - policy.failings!.stops : policy.failings!.goesOn;
+        const weighed = share * chance.goingOn() + (1 - share) * chance.steadyGift('courtesy').chance;
+        expect(chance.beforeSecondRound()).toBeCloseTo(weighed, 12);
+        expect(chance.beforeSecondRound()).toBe(chance.beforeSecondRound());
+        return share;
+      });
+      expect(shares).toEqual(kind === 'club' ? [0.96, 0] : [1, 0.5]);
+    },
+  );
 
   test('CH-4. is exactly 0 once the wall is empty, but for a hand that is complete', () => {
     const near = at({ rack: RACK, drawn: WALL_AT_START });

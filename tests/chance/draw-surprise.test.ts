@@ -23,6 +23,7 @@ test('a tile surprises by whether it brings a nearest way nearer, less the share
       { compiled: demoCard, seed: 41, games: GAMES, policies: PLAYERS_AT.club },
       {
         beforeDraw: (table, seat) => {
+          if (playerAt(table, seat).hand.isDead) return;
           const surprise = drawSurprise(table, seat);
           helpful.push(surprise.helpful);
           jokers.push(surprise.joker);

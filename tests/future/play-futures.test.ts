@@ -6,8 +6,9 @@ import { PlayFutures } from '../../core/future/play-futures.ts';
 import { PlayRanking } from '../../core/table/play-ranking.ts';
 import { PLAYERS_AT, simulate } from '../../core/table/simulate.ts';
 import { playerAt, SEAT_COUNT, type Table } from '../../core/table/table.ts';
-import { steadyTable } from '../../core/chance/lay.ts';
-import { JOKER, type Kind, KINDS, supplyOf } from '../../core/tiles/kinds.ts';
+import { layHand, steadyTable } from '../../core/chance/lay.ts';
+import type { ShownGroup } from '../../core/table/policy.ts';
+import { JOKER, type Kind, kindOf, KINDS, supplyOf } from '../../core/tiles/kinds.ts';
 import { checkMoments, momentOf } from '../calibration/play/study.ts';
 import { demoCard, demoTable } from '../table/cards.ts';
 
@@ -54,6 +55,23 @@ test('CH-13: a rack is shaped as near as wanted, and no tile gets lost', () => {
     expect(hand.size).toBe(13);
     expect(hand.least()).toBeLessThanOrEqual(away);
   }
+});
+
+test('CH-13: a dead hand is near to nothing, so its rack is any tiles, and no tile gets lost', () => {
+  const table = steadyTable(demoTable, 'club');
+  const { hand } = playerAt(table, 1);
+  const hidden = KINDS.filter((kind) => kind !== JOKER).flatMap((kind) => Array<Kind>(supplyOf(kind)).fill(kind));
+  const wrong: ShownGroup[] = [1, 2, 3].map((number) => ({ kind: kindOf(`${number as 1}d`), size: 3, jokers: 0 }));
+  const all = hidden.length;
+  layHand(hand, [], wrong);
+  expect(hand.isDead).toBe(true);
+  const aways = new RackAways();
+  aways.note(table, 0, 45);
+  // No rack with three groups is known, so what is said is the least.
+  expect(aways.draw(45, 3, 0, randomFromSeed(9))).toBe(1);
+  shapeRack(table, 1, 4, hidden, 3, randomFromSeed(9));
+  expect([hand.size, hand.size + hidden.length]).toEqual([4, all]);
+  hand.clear();
 });
 
 describe('games from a moment', () => {

@@ -22,7 +22,7 @@ import { type ExchangeTerms, USUAL_EXCHANGE } from '../../core/future/terms.ts';
 import { type Position, positionBefore } from '../../core/future/known-deal.ts';
 import { Hand } from '../../core/table/hand.ts';
 import { POLICIES } from '../../core/table/policies/names.ts';
-import type { SeatView } from '../../core/table/policy.ts';
+import { chanceToGoOn, type SeatView } from '../../core/table/policy.ts';
 import { makeTableCard } from '../../core/table/table-card.ts';
 import { codeOf, JOKER, KIND_COUNT, type Kind, KINDS } from '../../core/tiles/kinds.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
@@ -266,7 +266,7 @@ function usualWith(table: Partial<TableFigures>): ExchangeTerms {
  * after step. It shares with the code only the policies and the draw of what comes in.
  */
 function plainFuture({ seat, exchange }: Position, choice: PassChoice, terms: ExchangeTerms, random: Random) {
-  const othersGoOn = random.fraction() >= terms.fit.table.othersStop;
+  const stops = random.fraction();
   const offerDrawn = random.fraction();
   const likings = Float64Array.from(KINDS, () => random.fraction());
   const policy = POLICIES[terms.own ?? 'club'](demoTable);
@@ -297,7 +297,10 @@ function plainFuture({ seat, exchange }: Position, choice: PassChoice, terms: Ex
   const due = exchange.step as PassStep;
   for (const step of PASS_STEPS.slice(PASS_STEPS.indexOf(due))) {
     if (step === 'left2') {
-      isStopped = due === 'left2' ? choice.type === 'stop' : !(othersGoOn && policy.goesOn(seen()));
+      // Below the others' share they stop; of the rest the own seat goes on in as much as its chance says.
+      const { othersStop } = terms.fit.table;
+      const goesOn = stops >= othersStop && stops < othersStop + (1 - othersStop) * chanceToGoOn(policy, seen());
+      isStopped = due === 'left2' ? choice.type === 'stop' : !goesOn;
     }
     if (isStopped && step.endsWith('2')) continue;
     const incoming = new IncomingDraws(unseen.toCounts(), NONE_GIVEN);
@@ -337,7 +340,7 @@ describe('FU-1, FU-2, FU-4, FU-5, FU-6: a future step by step', () => {
   };
 
   it.each(PASS_STEPS)('from %s on is what plain tiles come to, with the same chance', (step) => {
-    for (const [place, own] of (['soft', 'planner'] as const).entries()) {
+    for (const [place, own] of (['soft', 'planner', 'relaxed'] as const).entries()) {
       const position = randomPosition(800 + 7 * place, place, step);
       const terms = { ...usualWith({ othersStop: 0.5 }), own };
       const futures = new ExchangeFutures(demoTable, position, terms);

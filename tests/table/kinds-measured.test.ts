@@ -4,13 +4,14 @@ import { readCardFile } from '../../core/card/file.ts';
 import { type CompiledCard, compileCard } from '../../core/reading/compiled.ts';
 import { TABLE_KINDS, type TableKind } from '../../core/table/kinds.ts';
 import { PLAYERS_AT, simulate } from '../../core/table/simulate.ts';
+import { SEAT_COUNT } from '../../core/table/table.ts';
 import { calibrationCard } from '../calibration/cards.ts';
 import { inventCard } from '../calibration/invent-card.ts';
 import { IN_FULL } from '../reference/rounds.ts';
 import { demoCard } from './cards.ts';
 
 /**
- * How many games end with the wall at each kind of table. `WINDROW_KINDS=2000` plays so many for each
+ * How games end at each kind of table: with the wall, after how many tiles, by own draw; and how many hands go dead. `WINDROW_KINDS=2000` plays so many for each
  * and prints the table that core/RULES.md quotes; the usual run plays few, on two cards.
  */
 const GAMES = Number(process.env['WINDROW_KINDS'] ?? 300);
@@ -65,6 +66,12 @@ const OTHERS: Readonly<Record<string, () => CompiledCard>> = {
   narrow: () => calibrationCard('narrow', process.cwd()),
 };
 
+/** Dead hands in a hundred; with 300 games of four hands their standard error is 0.35 at the club table, 0.5 at the relaxed one. */
+const DEAD: Readonly<Record<TableKind, readonly [number, number]>> = {
+  quick: [0, 0],
+  club: [0.2, 2.8],
+  relaxed: [1.4, 5.5],
+};
 /** Wall games in a hundred; with 300 games their standard error is 0.9 at the quick table, 2.4 at the relaxed one. */
 const BOUNDS: Readonly<Record<TableKind, readonly [number, number]>> = {
   quick: [0, 6],
@@ -73,19 +80,33 @@ const BOUNDS: Readonly<Record<TableKind, readonly [number, number]>> = {
 };
 
 it.runIf(IN_FULL).each(Object.entries(FULL ? { ...ORDINARY, ...OTHERS } : ORDINARY))(
-  'TB-25: wall games and tiles drawn at each kind of table: %s',
+  'TB-25, TB-32: wall games, tiles drawn, own draws and dead hands at each kind of table: %s',
   { timeout: FULL ? 600_000 : 60_000 },
   (name, card) => {
     const compiled = card();
     const shares = TABLE_KINDS.map((kind) => {
-      const { wallGames, draws } = simulate({ compiled, seed: SEED, games: GAMES, policies: PLAYERS_AT[kind] });
-      return { kind, wall: (100 * wallGames) / GAMES, drawn: draws / GAMES };
+      const tally = simulate({ compiled, seed: SEED, games: GAMES, policies: PLAYERS_AT[kind] });
+      const { wallGames, draws, selfDrawn, deadHands } = tally;
+      return {
+        kind,
+        wall: (100 * wallGames) / GAMES,
+        drawn: draws / GAMES,
+        own: (100 * selfDrawn) / (GAMES - wallGames),
+        dead: (100 * deadHands) / (SEAT_COUNT * GAMES),
+      };
     });
-    const cells = shares.map(({ wall, drawn }) => `${wall.toFixed(1)} %, ${drawn.toFixed(1)}`);
-    if (FULL) console.log(`| ${name} | ${compiled.wayCount} | ${cells.join(' | ')} |`);
-    for (const { kind, wall } of name in ORDINARY ? shares : []) {
+    if (FULL) {
+      const cells = shares.map(
+        ({ wall, drawn, own }) => `${wall.toFixed(1)} %, ${drawn.toFixed(1)}, ${own.toFixed(0)} %`,
+      );
+      const dead = shares.map((share) => share.dead.toFixed(1)).slice(1);
+      console.log(`| ${[name, compiled.wayCount, ...cells, ...dead].join(' | ')} |`);
+    }
+    for (const { kind, wall, dead } of name in ORDINARY ? shares : []) {
       expect(wall).toBeGreaterThanOrEqual(BOUNDS[kind][0]);
       expect(wall).toBeLessThan(BOUNDS[kind][1]);
+      expect(dead).toBeGreaterThanOrEqual(DEAD[kind][0]);
+      expect(dead).toBeLessThanOrEqual(DEAD[kind][1]);
     }
     expect(shares.map(({ wall }) => wall)).toEqual(
       shares.map(({ wall }) => wall).toSorted((one, other) => one - other),

@@ -1,61 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
-import { expectValue } from '../../core/base/result.ts';
-import { Hand } from '../../core/table/hand.ts';
 import { HeldBack } from '../../core/table/held-back.ts';
-import { type Failings, FAILINGS, TABLE_KINDS, type TableKind } from '../../core/table/kinds.ts';
+import { FAILINGS, TABLE_KINDS, type TableKind } from '../../core/table/kinds.ts';
 import { NearWays } from '../../core/table/near-ways.ts';
 import { playOut } from '../../core/table/play.ts';
 import { soft } from '../../core/table/policies/by-weight.ts';
-import { fallible } from '../../core/table/policies/fallible.ts';
-import type { Offer, Policy, SeatView, ShownGroup } from '../../core/table/policy.ts';
+import { chanceToGoOn, type Offer, type Policy, type ShownGroup } from '../../core/table/policy.ts';
 import { PLAYERS_AT, simulate, traceGame } from '../../core/table/simulate.ts';
-import { beginGame, makeTable, playerAt } from '../../core/table/table.ts';
-import { makeTableCard, type TableCard } from '../../core/table/table-card.ts';
+import { makeTable, playerAt } from '../../core/table/table.ts';
+import { makeTableCard } from '../../core/table/table-card.ts';
 import { addTallies } from '../../core/table/tally.ts';
 import { codeOf, KIND_COUNT, type Kind, kindOf, SET_SIZE } from '../../core/tiles/kinds.ts';
-import { parseTiles } from '../../core/tiles/text.ts';
-import { Tiles } from '../../core/tiles/tiles.ts';
 import { cardOf, demoCard, demoTable } from './cards.ts';
-
-const NONE: Failings = { missedWins: 0, missedCalls: 0, missedSwaps: 0, secondBest: 0, lines: 99, holdsBack: false };
-const SUPPLY = Tiles.fullSet.toCounts();
-const tiles = (text: string): Tiles => expectValue(parseTiles(text));
-
-function begun(card: TableCard, failings: Partial<Failings>, seed = 1): Policy {
-  const policy = fallible({ ...NONE, ...failings })(card);
-  policy.begin?.(randomFromSeed(seed));
-  return policy;
-}
-
-function seatWith(card: TableCard, rack: string, others: readonly (readonly ShownGroup[])[] = []): SeatView {
-  const hand = new Hand(card);
-  for (const kind of tiles(rack).toKinds()) hand.add(kind);
-  const gone = new Uint8Array(KIND_COUNT);
-  return {
-    card,
-    seat: 0,
-    hand,
-    exposuresOf: (seat) => others[seat] ?? [],
-    thrownBy: () => [],
-    passedBy: () => [],
-    gone,
-    given: new Uint8Array(KIND_COUNT),
-    unseen: (kind) => SUPPLY[kind]! - hand.counts[kind]! - gone[kind]!,
-    wallLeft: 60,
-    likings: Float64Array.from({ length: KIND_COUNT }, (_, kind) => kind / KIND_COUNT),
-  };
-}
-
-const bams = makeTableCard(
-  cardOf({ id: 'run', pattern: 'FF 1111bam 2222bam 3333bam' }, { id: 'other', pattern: 'NN 4444bam 5555bam 6666bam' }),
-);
-
-/** How many of 4,000 times something happens; the bounds of the tests are four standard errors wide. */
-const TIMES = 4_000;
-const countOf = (happens: () => boolean): number => Array.from({ length: TIMES }, happens).filter(Boolean).length;
-const around = (count: number, chance: number): void =>
-  expect(Math.abs(count - TIMES * chance)).toBeLessThan(4 * Math.sqrt(TIMES * chance * (1 - chance)));
+import { around, bams, begun, countOf, layRacks, seatWith, tiles, TIMES } from './failing-players.ts';
 
 describe('players who fall short of the soft one', () => {
   it('TB-25: without failings decide as it does, in whole games', () => {
@@ -198,25 +155,27 @@ describe('players who fall short of the soft one', () => {
       expect(codeOf(begun(bams, { secondBest: 1 }).discard(seatWith(bams, 'JJ 9d')))).toBe('9d');
     },
   );
-});
 
-/** Racks and a wall in some order, without an exchange. */
-function layRacks(table: ReturnType<typeof makeTable>, seed: number): void {
-  const random = randomFromSeed(seed);
-  const set = Tiles.fullSet.toKinds();
-  for (let last = set.length - 1; last > 0; last -= 1) {
-    const pick = random.below(last + 1);
-    [set[last], set[pick]] = [set[pick]!, set[last]!];
-  }
-  table.gone.fill(0);
-  table.next = 0;
-  for (const [place, kind] of set.entries()) table.wall[place] = kind;
-  for (const [seat, { hand }] of table.players.entries()) {
-    hand.clear();
-    for (let count = seat === 0 ? 14 : 13; count > 0; count -= 1) hand.add(table.wall[table.next++]!);
-  }
-  beginGame(table, random);
-}
+  it.each([FAILINGS.club, FAILINGS.relaxed])(
+    'TB-31: stop the second round, and go on with it, as often as is said: $stops, $goesOn',
+    (failings) => {
+      const policy = begun(bams, failings);
+      const good = seatWith(bams, 'FF 111b 222b 333b JJ');
+      const poor = seatWith(bams, 'FF 111b 222b J 579c 9d');
+      expect([good, poor].map((view) => soft(bams).goesOn(view))).toEqual([false, true]);
+      around(
+        countOf(() => policy.goesOn(good)),
+        failings.goesOn,
+      );
+      around(
+        countOf(() => !policy.goesOn(poor)),
+        failings.stops,
+      );
+      expect([good, poor].map((view) => chanceToGoOn(policy, view))).toEqual([failings.goesOn, 1 - failings.stops]);
+      expect([good, poor].map((view) => chanceToGoOn(soft(bams), view))).toEqual([0, 1]);
+    },
+  );
+});
 
 describe('kinds of table', () => {
   it('TB-25: four alike sit at each, soft players at the quick one', () => {

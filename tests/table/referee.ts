@@ -16,7 +16,7 @@ export class Referee {
   readonly discards: Kind[] = [];
   ended = false;
   readonly #card: CompiledCard;
-  readonly #mayOverlookWins: boolean;
+  readonly #mayErr: boolean;
   readonly #unseen: Kind[] = Tiles.fullSet.toKinds();
   /** Passes under way: what each seat gave, and how many it still has to receive. */
   #passing:
@@ -28,12 +28,14 @@ export class Referee {
   /** What may come next in play. */
   #stage: 'dealing' | 'exchange' | 'draw' | 'drawn' | 'called' | 'discarded' = 'dealing';
   #smallKinds: readonly (readonly Kind[])[] | undefined;
+  /** Seats whose exposures no open hand holds. */
+  readonly dead = new Set<number>();
   #last: { tile: Kind; seat: number } | undefined;
 
-  /** Wins may be overlooked at a club or a relaxed table (TB-26), and only there. */
-  constructor(card: CompiledCard, mayOverlookWins = false) {
+  /** Wins may be overlooked and hands go dead at a club or a relaxed table (TB-26, TB-32), and only there. */
+  constructor(card: CompiledCard, mayErr = false) {
     this.#card = card;
-    this.#mayOverlookWins = mayOverlookWins;
+    this.#mayErr = mayErr;
   }
 
   follow(events: readonly TableEvent[]): void {
@@ -138,6 +140,7 @@ export class Referee {
       'TB-10: a swap before the own discard',
     );
     this.#stage = 'drawn';
+    check(!this.dead.has(seat), 'TB-33: a dead hand swaps no more');
     check(!this.#winsWith(seat, undefined), 'TB-17: who can win does');
     const exposure = this.exposures.find(
       (each) => each.seat === owner && each.kind === tile && each.tiles.includes(JOKER),
@@ -150,7 +153,7 @@ export class Referee {
   #discarded({ seat, tile }: Extract<TableEvent, { type: 'discarded' }>): void {
     check((this.#stage === 'drawn' || this.#stage === 'called') && seat === this.#turn, 'TB-9: a discard in turn');
     if (this.#stage === 'drawn' || this.discards.length + this.exposures.length === 0)
-      check(this.#mayOverlookWins || !this.#winsWith(seat, undefined), 'TB-17: who can win does');
+      check(this.#mayErr || !this.#winsWith(seat, undefined), 'TB-17: who can win does');
     this.discards.push(take(this.racks[seat]!, tile));
     this.#last = { tile, seat };
     this.#stage = 'discarded';
@@ -173,22 +176,23 @@ export class Referee {
     const tiles = [take(this.discards, tile)];
     for (const each of own) tiles.push(take(this.racks[seat]!, each));
     this.exposures.push({ seat, kind: tile, tiles });
-    check(
-      this.#card.ways.some((way, place) => !this.#card.concealed[place] && this.#groupsLeft(way, seat)),
-      'TB-14, TB-15: an open hand fits',
-    );
+    check(!this.dead.has(seat), 'TB-33: a dead hand calls no more');
+    const fits = this.#card.ways.some((way, place) => !this.#card.concealed[place] && this.#groupsLeft(way, seat));
+    check(fits || this.#mayErr, 'TB-14, TB-15: an open hand fits');
+    if (!fits) this.dead.add(seat);
     this.#stage = 'called';
     this.#turn = seat;
   }
 
   #won({ seat, from, tile, way }: Extract<TableEvent, { type: 'won' }>): void {
+    check(!this.dead.has(seat), 'TB-33: a dead hand never wins');
     if (from === undefined) check(this.#stage === 'drawn' || this.discards.length === 0, 'TB-17: a win by own draw');
     else {
       check(
         this.#stage === 'discarded' && this.#last?.seat === from && this.#last.tile === tile,
         'TB-12: a win on the last discard',
       );
-      check(this.#mayOverlookWins || seat === this.#firstWinner(), 'TB-13: the first in turn order wins');
+      check(this.#mayErr || seat === this.#firstWinner(), 'TB-13: the first in turn order wins');
       this.racks[seat]!.push(take(this.discards, tile));
     }
     check(this.#makes(way, seat, this.racks[seat]!), 'TB-17: the tiles make the hand');
@@ -202,7 +206,7 @@ export class Referee {
   }
 
   #noOneCouldWin(): void {
-    check(this.#mayOverlookWins || this.#firstWinner() === undefined, 'TB-13, TB-17: who can win on a discard does');
+    check(this.#mayErr || this.#firstWinner() === undefined, 'TB-13, TB-17: who can win on a discard does');
   }
 
   #firstWinner(): number | undefined {

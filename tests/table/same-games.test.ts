@@ -43,8 +43,8 @@ const FINGERPRINTS: Readonly<Record<string, Readonly<Record<string, string>>>> =
     nearest: '9456ffb56de4f9bd',
     soft: '03345831b2e09438',
     planner: '34b89d856dcdb69c',
-    club: '98e42b0ae12fcef8',
-    relaxed: 'ae6cdfa044015cab',
+    club: '573bac276749a8c2',
+    relaxed: '9f7743b04811c58c',
     mixed: '91f8a4ac23657c79',
   },
   wide: {
@@ -52,8 +52,8 @@ const FINGERPRINTS: Readonly<Record<string, Readonly<Record<string, string>>>> =
     nearest: '09cb95ef11a461a8',
     soft: '3f79c8a376fc4c60',
     planner: '9c68bb28b2c77f03',
-    club: 'def5385328408640',
-    relaxed: '376f15f554710d70',
+    club: '4ae0bec5da9ccad7',
+    relaxed: '9270b43876114456',
     mixed: '87b70d58a9345132',
   },
   narrow: {
@@ -61,8 +61,8 @@ const FINGERPRINTS: Readonly<Record<string, Readonly<Record<string, string>>>> =
     nearest: '23d858292ac59adf',
     soft: '93732ace2fbd3fe6',
     planner: 'd66e2bf83f788016',
-    club: '226f57a80a9efca8',
-    relaxed: '009895f6d53b0221',
+    club: '6d095be699a93198',
+    relaxed: '64e151fa9b25e416',
     mixed: 'bc3d8044790241de',
   },
   quints: {
@@ -70,8 +70,8 @@ const FINGERPRINTS: Readonly<Record<string, Readonly<Record<string, string>>>> =
     nearest: '13e66a49813336af',
     soft: '0db96bb66504d239',
     planner: '1206918f8584fe9f',
-    club: 'aea11109cf53f11e',
-    relaxed: '5a59bd84448a39a2',
+    club: 'fdbc08bdb6b912c7',
+    relaxed: '22b3ff0078e05bde',
     mixed: '59901f50c193204c',
   },
 };

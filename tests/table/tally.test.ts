@@ -10,6 +10,7 @@ const game = (winner: number, from: number, draws: number, discards: number): Pl
   discards,
   awayDealt: [7, 8, 6, 9],
   awayAfterExchange: [5, 4, 5, 6],
+  deadHands: winner < 0 ? 2 : 0,
   awayAtEnd: [0, 1, 2, 3].map((seat) => (seat === winner ? 0 : seat + 1)),
 });
 
@@ -30,8 +31,8 @@ const WALL = [game(-1, -1, 99, 100), TURNED] as const;
 describe('a tally of games', () => {
   const tally = tallyOf(ON_DISCARD, SELF_DRAWN, BY_EAST, WALL);
 
-  it('counts games, how they ended, draws and discards', () => {
-    expect(tally).toMatchObject({ games: 4, wallGames: 1, selfDrawn: 1, draws: 180, discards: 184 });
+  it('counts games, how they ended, dead hands, draws and discards', () => {
+    expect(tally).toMatchObject({ games: 4, wallGames: 1, selfDrawn: 1, deadHands: 2, draws: 180, discards: 184 });
   });
 
   it('counts who sat where, and who won', () => {

@@ -5,6 +5,7 @@ import { HeldBack } from '../held-back.ts';
 import type { Failings } from '../kinds.ts';
 import type { LikelyDiscard, Offer, Policy, PolicyMaker, SeatView } from '../policy.ts';
 import type { TableCard } from '../table-card.ts';
+import { wrongGroup } from '../wrong-group.ts';
 import { type ByWeight, softWithin } from './by-weight.ts';
 
 /** A soft player with failings. */
@@ -35,7 +36,11 @@ class Fallible implements Policy {
   }
 
   goesOn(view: SeatView): boolean {
-    return this.#policy.goesOn(view);
+    return this.#happens(this.chanceToGoOn(view));
+  }
+
+  chanceToGoOn(view: SeatView): number {
+    return this.#policy.goesOn(view) ? 1 - this.failings.stops : this.failings.goesOn;
   }
 
   courtesy(view: SeatView, out: Kind[]): number {
@@ -71,6 +76,10 @@ class Fallible implements Policy {
 
   get unfailing(): Policy {
     return this.#policy;
+  }
+
+  callsWrongly(view: SeatView, kind: Kind, offer: Offer): boolean {
+    return this.#happens(this.failings.wrongCalls) && wrongGroup(view, kind, offer);
   }
 
   call(view: SeatView, kind: Kind, offer: Offer): boolean {
