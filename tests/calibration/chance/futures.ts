@@ -139,7 +139,8 @@ class Checker {
   /** The steady player's choice at a step, and the mean over its futures. */
   #look(table: Table, seat: number, step: 'right' | 'left2'): Look {
     const { hand, given, policy, view } = playerAt(table, seat);
-    const goesOn = step === 'right' || policy.goesOn(view);
+    // Asked of the player without its slips: those take of the stream that the game itself needs.
+    const goesOn = step === 'right' || (policy.unfailing ?? policy).goesOn(view);
     const tiles: Kind[] = [];
     if (goesOn) tiles.length = policy.pass(view, step, mayBeBlind(step), tiles);
     const choice: PassChoice = goesOn ? { type: 'give', tiles } : { type: 'stop' };
@@ -179,7 +180,7 @@ class Checker {
 
   #begins(table: Table): void {
     const chance = new MomentChance(table, this.#terms.fit);
-    const hasHappened = ({ step, goesOn }: Look): boolean => step === 'right' || !goesOn || this.#secondRound;
+    const hasHappened = ({ step, goesOn }: Look): boolean => step === 'right' || goesOn === this.#secondRound;
     this.#open = this.#open.filter(hasHappened);
     for (const look of this.#open) {
       chance.seat = look.seat;
