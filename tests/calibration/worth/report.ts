@@ -8,6 +8,19 @@ plays as the row says. Each deal is played twice and goes on with the same walls
 Cards other than the demo card are invented, from seeds that took part in no fit and no tuning. Simulated players; real
 tables differ. "None found": the interval holds nought, so these games tell no difference.
 `;
+/** Raised whenever the players of a club table play otherwise, so that what was played among others is played anew. */
+export const CLUB_PLAYERS = 2;
+
+/** Whether a row was played among players of a club table as they were before. */
+export function isOutdated({ among, players = 1 }: WorthRow): boolean {
+  return among === 'club' && players < CLUB_PLAYERS;
+}
+
+/** Stands behind what was played among other players of a club table than there are now. */
+const MARK = ' †';
+const OUTDATED = `†: among players of a club table as they were before they stopped the second round oftener and now and then went dead
+(core/RULES.md, TB-31 to TB-33). The next \`npm run worth:table\` plays these rows anew.
+`;
 const PARTS = { exchange: 'In the exchange', play: 'In play', game: 'In the whole game' } as const;
 
 /** The report of what has been played. */
@@ -16,7 +29,7 @@ export function worthReport(rows: readonly WorthRow[]): string {
     const own = rows.filter((row) => row.part === part);
     return own.length === 0 ? [] : [`## ${PARTS[part]}\n\n${tableOf(own)}\n`];
   });
-  return [TITLE, ...sections].join('\n');
+  return [TITLE, ...(rows.some(isOutdated) ? [OUTDATED] : []), ...sections].join('\n');
 }
 
 function tableOf(rows: readonly WorthRow[]): string {
@@ -40,7 +53,7 @@ function settingOf({ against, among }: WorthRow): string {
 function lineOf(row: WorthRow): string {
   const { card, against, among, deals, walls, wallGames, secondsPerDecision } = row;
   const cells = [
-    card,
+    `${card}${isOutdated(row) ? MARK : ''}`,
     against,
     among,
     `${deals} × ${walls}`,
@@ -63,7 +76,8 @@ function pooledLine(rows: readonly WorthRow[]): string {
   const { against, among } = rows[0] as WorthRow;
   const deals = rows.reduce((sum, row) => sum + row.deals, 0);
   const pooled = gain({ difference, error: 1 / Math.sqrt(all) });
-  return `| **invented cards, pooled** | ${against} | ${among} | ${deals} | | **${pooled}** | |`;
+  const mark = rows.some(isOutdated) ? MARK : '';
+  return `| **invented cards, pooled**${mark} | ${against} | ${among} | ${deals} | | **${pooled}** | |`;
 }
 
 function gain({ difference, error }: Pick<WorthRow, 'difference' | 'error'>): string {

@@ -9,7 +9,7 @@ import { compileCard, type CompiledCard } from '../../../core/reading/compiled.t
 import type { TableKind } from '../../../core/table/kinds.ts';
 import { makeTableCard } from '../../../core/table/table-card.ts';
 import { CHARACTERS, inventedCard } from '../chance/characters.ts';
-import { worthReport } from './report.ts';
+import { CLUB_PLAYERS, isOutdated, worthReport } from './report.ts';
 
 /** Deals of their own: no fit, no other measure and no tuning has seen them. */
 const SEED = 5;
@@ -49,6 +49,8 @@ export interface WorthRow {
   readonly difference: number;
   readonly error: number;
   readonly secondsPerDecision: number;
+  /** Which players of a club table it was played among, see `CLUB_PLAYERS` (report.ts); the first ones if left out. */
+  readonly players?: number;
 }
 
 /** Plays what is missing of an order, keeps it, and writes the report of all that is kept. */
@@ -63,7 +65,8 @@ export function measureWorth(root: string, order: WorthOrder): void {
           const { deals, walls } = order;
           const key = keyOf({ card: title, part, against, among });
           const before = rows.get(key);
-          if (!order.anew && before !== undefined && before.deals >= deals && before.walls >= walls) continue;
+          const holds = !order.anew && before !== undefined && !isOutdated(before);
+          if (holds && before.deals >= deals && before.walls >= walls) continue;
           const row = played({ title, compiled: make(), part, against, among, deals, walls });
           rows.set(key, row);
           order.say(
@@ -117,6 +120,7 @@ function played({
     difference,
     error,
     secondsPerDecision,
+    ...(among === 'club' ? { players: CLUB_PLAYERS } : {}),
   };
 }
 
