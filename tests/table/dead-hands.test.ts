@@ -40,38 +40,40 @@ describe('an exposure that kills the hand', () => {
   );
 
   it('TB-32: is a group of some hand, but of none that could still be made open', () => {
-    const view = seatWith(card, 'FF 111b 44b 777b 88b J');
-    expect((['1b', '4b', '9d'] as const).map((kind) => wrong(view, kind))).toEqual(['none', 'none', 'none']);
-    // Concealed hands alone have these groups.
-    expect((['7b', '8b'] as const).map((kind) => wrong(view, kind))).toEqual(['4 with 0', '3 with 0']);
+    const view = seatWith(card, 'FF 111b 22b 44b 777b 88b J');
+    // Without an exposure nobody takes one hand for another.
+    for (const kind of ['2b', '4b', '7b', '8b'] as const) expect(wrong(view, kind)).toBe('none');
     playerHand(view).expose(kindOf('1b'), 4, 0);
-    // The open kong of 1b has closed the other hand.
+    // The open kong of 1b has closed the other hand, and the concealed one for good.
     expect((['4b', '7b', '8b'] as const).map((kind) => wrong(view, kind))).toEqual([
       '4 with 1',
       '4 with 0',
       '3 with 0',
     ]);
+    expect((['2b', '9d'] as const).map((kind) => wrong(view, kind))).toEqual(['none', 'none']);
   });
 
   it('TB-32: is made from a pair at least, with as few jokers as it needs', () => {
     const view = seatWith(card, 'FF 111b 4b 999b 7b JJJ');
-    expect((['7b', '9b'] as const).map((kind) => wrong(view, kind))).toEqual(['none', '5 with 1']);
     playerHand(view).expose(kindOf('1b'), 4, 0);
-    expect(wrong(view, '4b')).toBe('none');
-    expect(wrong(seatWith(card, 'FF 99b J 12345d'), '9b')).toBe('none');
+    expect((['7b', '4b', '9b'] as const).map((kind) => wrong(view, kind))).toEqual(['none', 'none', '5 with 1']);
+    const few = seatWith(card, 'FF 111b 99b J 12345d');
+    playerHand(few).expose(kindOf('1b'), 4, 0);
+    expect(wrong(few, '9b')).toBe('none');
   });
 
   it.each([FAILINGS.club, FAILINGS.relaxed])(
     'TB-32: is laid open as often as is said, wherever there is one: $wrongCalls',
     (failings) => {
       const policy = begun(card, failings);
-      const view = seatWith(card, 'FF 111b 44b 777b 88b J');
+      const view = seatWith(card, 'FF 111b 22b 777b 88b J');
+      playerHand(view).expose(kindOf('1b'), 4, 0);
       around(
         countOf(() => policy.callsWrongly!(view, kindOf('7b'), offer)),
         failings.wrongCalls,
       );
       expect(offer).toEqual({ size: 4, jokers: 0 });
-      expect(countOf(() => policy.callsWrongly!(view, kindOf('1b'), offer))).toBe(0);
+      expect(countOf(() => policy.callsWrongly!(view, kindOf('2b'), offer))).toBe(0);
     },
   );
 
@@ -120,7 +122,7 @@ function gamesOf(games: number, wrongCalls: number): Played[] {
 }
 
 describe('games with dead hands', () => {
-  const played = gamesOf(60, 0.7);
+  const played = gamesOf(60, 0.9);
   const withDead = played.filter(({ dead }) => dead.size > 0);
 
   it('TB-32: are counted, and are many of these', () => {

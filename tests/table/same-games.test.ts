@@ -44,7 +44,7 @@ const FINGERPRINTS: Readonly<Record<string, Readonly<Record<string, string>>>> =
     soft: '03345831b2e09438',
     planner: '34b89d856dcdb69c',
     club: '573bac276749a8c2',
-    relaxed: '9f7743b04811c58c',
+    relaxed: '8bb22b962c39b1b4',
     mixed: '91f8a4ac23657c79',
   },
   wide: {
@@ -52,8 +52,8 @@ const FINGERPRINTS: Readonly<Record<string, Readonly<Record<string, string>>>> =
     nearest: '09cb95ef11a461a8',
     soft: '3f79c8a376fc4c60',
     planner: '9c68bb28b2c77f03',
-    club: '4ae0bec5da9ccad7',
-    relaxed: '9270b43876114456',
+    club: 'a45c74b0aa30688e',
+    relaxed: 'd8cd89f714feb800',
     mixed: '87b70d58a9345132',
   },
   narrow: {
@@ -61,8 +61,8 @@ const FINGERPRINTS: Readonly<Record<string, Readonly<Record<string, string>>>> =
     nearest: '23d858292ac59adf',
     soft: '93732ace2fbd3fe6',
     planner: 'd66e2bf83f788016',
-    club: '6d095be699a93198',
-    relaxed: '64e151fa9b25e416',
+    club: '471e198124d78902',
+    relaxed: '27004a2338018e09',
     mixed: 'bc3d8044790241de',
   },
   quints: {
@@ -71,7 +71,7 @@ const FINGERPRINTS: Readonly<Record<string, Readonly<Record<string, string>>>> =
     soft: '0db96bb66504d239',
     planner: '1206918f8584fe9f',
     club: 'fdbc08bdb6b912c7',
-    relaxed: '22b3ff0078e05bde',
+    relaxed: '2ee20d9d9c10def6',
     mixed: '59901f50c193204c',
   },
 };
