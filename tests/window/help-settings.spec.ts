@@ -120,9 +120,9 @@ test('the kind of table is chosen with what comes out for the card, holds at the
   const kinds = page.getByRole('group', { name: words.kinds.label });
   await expect(kinds.getByRole('radio', { name: words.kinds.names.club })).toBeChecked();
   const figures = page.locator('wr-table-kind').getByRole('status');
-  await expect(figures).toContainText(words.kinds.figures('about 10 games in 100', 65));
+  await expect(figures).toContainText(words.kinds.figures('about 11 games in 100', 66));
   await kinds.getByRole('radio', { name: words.kinds.names.relaxed }).check();
-  await expect(figures).toContainText(words.kinds.figures('about 22 games in 100', 72));
+  await expect(figures).toContainText(words.kinds.figures('about 24 games in 100', 73));
   await expect(figures).toContainText(words.kinds.counted);
   await windrow.go('Table');
   await expect(chance).not.toHaveText(atClub ?? '');
