@@ -99,7 +99,7 @@ it.runIf(IN_FULL).each(Object.entries(FULL ? { ...ORDINARY, ...OTHERS } : ORDINA
       const cells = shares.map(
         ({ wall, drawn, own }) => `${wall.toFixed(1)} %, ${drawn.toFixed(1)}, ${own.toFixed(0)} %`,
       );
-      const dead = shares.map((share) => share.dead.toFixed(1)).slice(1);
+      const dead = shares.map((share) => `${share.dead.toFixed(1)} %`).slice(1);
       console.log(`| ${[name, compiled.wayCount, ...cells, ...dead].join(' | ')} |`);
     }
     for (const { kind, wall, dead } of name in ORDINARY ? shares : []) {
