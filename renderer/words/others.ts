@@ -11,7 +11,6 @@ export const othersWords = {
   lines: (names: readonly string[]) => names.join(' or '),
   wants: 'wants',
   noWants: 'wants nothing that is left',
-  more: (who: string) => `What ${who} can be playing`,
   linesTitle: 'Lines that are left',
   wantsTitle: 'Tiles that they still want',
   lineHeading: 'Lines of the others',
@@ -25,7 +24,7 @@ export const othersWords = {
   safeNow: 'Nobody can take it: it is safe.',
   hotHeading: 'Safe and hot',
   hotWords: (win: number, group: number) =>
-    `Somebody wins by it ${inHundredShort(win)}, and lays a group open with it ${inHundredShort(group)}, if you discard it now.`,
+    `If you discard it now, somebody wins by it ${inHundredShort(win)}. Somebody lays a group open with it ${inHundredShort(group)}.`,
   costs: (games: string, points: string) => `That costs you ${games} in the mean, and ${points}.`,
   by: (names: string) => `Most likely: ${names}.`,
   risk: (win: number) => `${inHundredShort(win)} hot`,

@@ -51,6 +51,8 @@ test('that a joker is never passed is decided once: what deals with the exchange
 const JOKERS_OF_PLAY: Readonly<Record<string, string>> = {
   'core/chance/moment-chance.ts': 'a discarded joker is dead',
   'core/game/tile-fields.ts': 'a discarded joker is dead',
+  'core/engine/others-document.ts': 'a discarded joker is dead',
+  'core/others/others.ts': 'a discarded joker is dead',
   'core/game/seat-log.ts': 'jokers dealt, drawn and taken in a swap',
   'core/reading/verdicts.ts': 'a joker is always kept (MD-V2)',
   'core/review/choices.ts': 'a discarded joker is dead',

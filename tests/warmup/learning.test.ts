@@ -349,7 +349,7 @@ describe('the practice history', () => {
     [{ ...miss('m'), cost: 1.5 }, '"cost" must be a number from 0 to 1.'],
     [answer('a b', 101, true), '"miss" must be 1 to 64 letters, digits and dashes.'],
     [{ type: 'guess', id: 'g', day: 1, what: 'away', sure: 0.7, right: 'yes' }, '"right" must be true or false.'],
-    [{ type: 'dream' }, '"type" must be one of miss, answer, guess.'],
+    [{ type: 'dream' }, '"type" must be one of miss, answer, throw, guess.'],
     ['miss', 'This is not an entry of the practice history.'],
   ])('CR-J4: says what is wrong with an entry: %j', (entry, message) => {
     expect(checkPracticeEntry(entry)).toEqual({ ok: false, problem: { code: 'bad-entry', message } });

@@ -120,6 +120,14 @@ export function afterwardsOf(session: GameSession, { choices }: AdviceDocument, 
 const HOT = 0.005;
 const CALLED = 0.1;
 
+/** Below such a chance a discard is chosen to give nothing away. */
+const PLAY_SAFE = 0.02;
+
+/** Whether a discard of a hand that has hardly a chance is advised. */
+export function isPlayedSafe({ action, chance }: AdvisedDocument): boolean {
+  return action === 'discard' && chance < PLAY_SAFE;
+}
+
 /** What the others may do with a discard, in a sentence; '' where that is not much. */
 export function riskSentence({ take }: AdvisedDocument): string {
   if (take === null) return '';

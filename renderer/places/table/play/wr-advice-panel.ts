@@ -10,6 +10,7 @@ import { lastDiscard } from '../../../session/play-advice.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { answerWords } from '../../../words/answer.ts';
+import { othersWords } from '../../../words/others.ts';
 import { playWords } from '../../../words/play.ts';
 import { isAdviceAfterwards, isAdviceWelcome, isReadingWelcome } from '../aids.ts';
 import { bandStyles } from '../band-styles.ts';
@@ -21,6 +22,7 @@ import {
   afterwardsOf,
   buttonOf,
   handSentence,
+  isPlayedSafe,
   isWin,
   riskSentence,
   takeAdvice,
@@ -132,7 +134,7 @@ export class WrAdvicePanel extends Base {
       }
       <div class="said">
         <strong class=${isWin(choice) ? 'win' : ''}>${headline}</strong>
-        ${isWin(choice) ? nothing : html`<p>${handSentence(choice)} ${riskSentence(choice)}</p>`}
+        ${isWin(choice) ? nothing : html`<p>${isPlayedSafe(choice) ? othersWords.playSafe : ''} ${handSentence(choice)} ${riskSentence(choice)}</p>`}
         ${choice.action === 'call' ? html`<p class="soft">${words.narrow}</p>` : nothing}
         ${provisional ? html`<p class="soft">${words.provisional}</p>` : nothing}
       </div>`;
