@@ -16,6 +16,8 @@ async function callBesideAJoker(page: Page): Promise<void> {
   await choose(page, 'What happened?', 'A group laid open');
   await choose(page, 'Whose tile?', 'You');
   await type(page, '2d 2d 2d');
+  // It is laid open once it is known that it leaves a hand.
+  await expect(field(page)).toBeFocused();
 }
 
 test('LG-3: a swap right after a call is allowed, unless the house bars it; then it is refused until the discard', async ({
