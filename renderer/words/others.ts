@@ -3,7 +3,6 @@ import { inHundredShort } from './numbers.ts';
 /** Words of what the others can hold, and of safe and hot tiles. */
 export const othersWords = {
   title: 'The others',
-  pending: 'Reading the others…',
   failed: 'The others could not be read.',
   none: 'nothing laid open',
   early: 'too early to tell',

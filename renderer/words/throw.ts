@@ -10,7 +10,6 @@ export const throwWords = {
   question: 'What do you throw?',
   about: (seat: string, drawn: number) => `You sit ${seat}. ${drawn} tiles of the wall are drawn.`,
   others: 'Laid open',
-  discards: 'Discards on the table',
   rack: 'Your rack',
   throwIt: 'Throw it',
   chooseFirst: 'Choose a tile',

@@ -187,11 +187,7 @@ export class WrTablePlace extends Base {
             ? html`<wr-advice-list .app=${this.app}></wr-advice-list>`
             : nothing
         }
-        ${
-          this.#inPlay && this.playLoaded && isReadingWelcome(this.app)
-            ? html`<wr-others .app=${this.app}></wr-others>`
-            : nothing
-        }
+        ${this.#inPlay && isReadingWelcome(this.app) ? html`<wr-others .app=${this.app}></wr-others>` : nothing}
         ${
           isReadingWelcome(this.app)
             ? html`<wr-reading-panel .app=${this.app}></wr-reading-panel>`

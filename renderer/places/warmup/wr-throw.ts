@@ -14,6 +14,7 @@ import '../../parts/wr-button.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
 import { gamesOfHundred } from '../../words/numbers.ts';
+import { playWords } from '../../words/play.ts';
 import { throwWords as words } from '../../words/throw.ts';
 import { riskSentence, riskWords } from '../table/play/advised.ts';
 import { costPart } from '../table/play/cost-part.ts';
@@ -43,8 +44,15 @@ export class WrThrow extends Base {
     seatRowStyles,
     css`
       wr-rack {
-        --tile-width: clamp(40px, (100cqi - 32px) / 14 - 8px, 60px);
+        --tile-width: clamp(48px, (100cqi - 32px) / 14 - 8px, 60px);
         --tile-gap: 8px;
+      }
+
+      @container (max-width: 820px) {
+        wr-rack {
+          --tile-width: clamp(47.7px, 100cqi / 7 - 8px, 60px);
+          --rack-side: 4px;
+        }
       }
 
       .stack {
@@ -68,6 +76,11 @@ export class WrThrow extends Base {
         min-height: var(--target);
         padding-inline: var(--space-2);
         border-bottom: 1px solid var(--hairline);
+      }
+
+      /* Its room is kept while it is worked out. */
+      .verdict {
+        min-height: 3.2em;
       }
 
       .equal {
@@ -140,8 +153,10 @@ export class WrThrow extends Base {
           >${words.throwIt}</wr-button
         >
       </div>
-      <h3>${words.discards}</h3>
-      <div class="small">${tileRow(moment.state.discards.map(({ kind }) => kind))}</div>`;
+      <details>
+        <summary>${playWords.discards(moment.state.discards.length)}</summary>
+        <div class="small">${tileRow(moment.state.discards.map(({ kind }) => kind))}</div>
+      </details>`;
   }
 
   /** The groups that lie open, seat by seat; the own ones where there are any. */
@@ -163,12 +178,12 @@ export class WrThrow extends Base {
     const { thrown, advice, others } = this.#throws;
     const table = { state: moment.state, players: NO_NAMES };
     return html`${tileRow(moment.state.rack.toKinds())}
-      <p><strong>${thrown === null ? '' : words.thrown(nameOf(thrown))} ${this.#verdict}</strong></p>
-      ${advice.status === 'failed' ? failed(words.failed, advice.message, () => this.#throws.again()) : nothing}
-      ${advice.status === 'done' && advice.value !== null ? this.#list(advice.value.choices) : nothing}
+      <div><wr-button look="main" @click=${this.#next}>${words.next}</wr-button></div>
+      <p class="verdict"><strong>${thrown === null ? '' : words.thrown(nameOf(thrown))} ${this.#verdict}</strong></p>
       <h3>${words.others}</h3>
-      ${others.value === null ? nothing : seatRows(table, others.value.seats)}
-      <div><wr-button look="main" @click=${this.#next}>${words.next}</wr-button></div>`;
+      ${others.value === null ? html`<div class="seats"></div>` : seatRows(table, others.value.seats)}
+      ${advice.status === 'failed' ? failed(words.failed, advice.message, () => this.#throws.again()) : nothing}
+      ${advice.status === 'done' && advice.value !== null ? this.#list(advice.value.choices) : nothing}`;
   }
 
   get #verdict(): string {

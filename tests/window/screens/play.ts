@@ -109,15 +109,10 @@ export const playJourney: Journey = {
           .getByRole('button', { name: /explain Safe and hot/ })
           .first()
           .click();
+        await page.keyboard.press('Escape');
       },
     },
-    {
-      name: 'the result being entered',
-      reach: async (windrow) => {
-        await windrow.page.keyboard.press('Escape');
-        await askForResult(windrow);
-      },
-    },
+    { name: 'the result being entered', reach: askForResult },
     {
       name: 'the result and the evening, names and rules shown',
       reach: async ({ page }) => {

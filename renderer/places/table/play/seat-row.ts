@@ -1,6 +1,6 @@
 import { css, html } from 'lit';
 import type { SeatDocument } from '../../../../core/engine/others-document.ts';
-import type { Exposure } from '../../../../core/game/game-state.ts';
+import type { Seat } from '../../../../core/exchange/steps.ts';
 import { groupKinds } from '../../../../core/game/hand-view.ts';
 import { nameOf } from '../../../../core/tiles/names.ts';
 import { tileRow } from '../../../parts/tile/tile-row.ts';
@@ -32,6 +32,11 @@ export const seatRowStyles = css`
     min-height: var(--target);
   }
 
+  /* Two lines, which the names of lines may take. */
+  .seats summary.telling {
+    min-height: calc(2 * var(--target));
+  }
+
   .group {
     display: inline-block;
     margin-inline-end: var(--space-1);
@@ -47,7 +52,12 @@ export const seatRowStyles = css`
   }
 
   .lines {
-    padding-inline-start: var(--space-4);
+    padding-inline-start: var(--space-3);
+    --explain-wrap: normal;
+  }
+
+  .lines ul {
+    padding: 0;
     list-style: none;
   }
 
@@ -60,39 +70,58 @@ export const seatRowStyles = css`
   }
 
   .lines wr-explain {
+    max-width: 100%;
     margin-inline-start: auto;
   }
 `;
 
+/** Groups from which on lines are named. */
+const TELLING = 2;
+
 type Table = Pick<GameSession, 'state' | 'players'>;
 
-/** What each other seat can be playing, in one line with all of it in a fold, in the order of the chairs. */
+/**
+ * What each other seat can be playing, in one line with all of it in a fold, in the order of the chairs. Groups are shown
+ * at once, and there is room for what is said of them while that is worked out.
+ */
 export function seatRows(table: Table, seats: readonly SeatDocument[]): unknown {
-  const ordered = inChairOrder(table).flatMap((seat) => seats.filter((each) => each.seat === seat));
+  const others = inChairOrder(table).filter((seat) => seat !== table.state.seat);
   return html`<ul class="seats">
-    ${ordered.map((seat) => html`<li>${seatRow(table, seat)}</li>`)}
+    ${others.map(
+      (seat) =>
+        html`<li>
+          ${seatRow(
+            table,
+            seat,
+            seats.find((each) => each.seat === seat),
+          )}
+        </li>`,
+    )}
   </ul>`;
 }
 
-function seatRow(table: Table, seat: SeatDocument): unknown {
-  const who = seatName(table, seat.seat);
+function seatRow(table: Table, seat: Seat, said: SeatDocument | undefined): unknown {
+  const who = seatName(table, seat);
+  const groups = table.state.exposures.filter((each) => each.seat === seat).length;
   return html`<details>
-    <summary>
-      <span class="glance"><strong>${who}</strong> ${groupsShown(table, seat.seat)} ${glance(seat)}</span>
+    <summary class=${groups >= TELLING ? 'telling' : ''}>
+      <span class="glance"
+        ><strong>${who}</strong> ${groupsShown(table, seat)} ${said === undefined ? '' : glance(said)}</span
+      >
     </summary>
     <div class="lines">
       <h3>${words.linesTitle}</h3>
-      <ul class="lines">
-        ${seat.lines.map(({ name, weight }) => html`<li>${name} ${likely(who, name, weight)}</li>`)}
+      <ul>
+        ${said?.lines.map(({ name, weight }) => html`<li>${name} ${likely(who, name, weight)}</li>`)}
       </ul>
       <h3>${words.wantsTitle}</h3>
-      <p>${seat.wants.map(({ kind, unseen }) => words.wanted(nameOf(kind), unseen)).join('; ')}</p>
+      <p>${said?.wants.map(({ kind, unseen }) => words.wanted(nameOf(kind), unseen)).join('; ')}</p>
     </div>
   </details>`;
 }
 
 /** The groups that a seat has laid open, small. */
-export function groupsShown({ state }: Table, seat: Exposure['seat']): unknown {
+export function groupsShown({ state }: Table, seat: Seat): unknown {
   const groups = state.exposures.filter((each) => each.seat === seat);
   if (groups.length === 0) return html`<span class="soft">${words.none}</span>`;
   return groups.map((group) => html`<span class="group">${tileRow(groupKinds(group))}</span> `);

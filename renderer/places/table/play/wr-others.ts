@@ -24,6 +24,11 @@ export class WrOthers extends Base {
         min-height: calc(var(--target) + 1px);
         border-bottom: 1px solid var(--hairline);
       }
+
+      /* The room of the fold, which comes with the reading. */
+      .risks {
+        min-height: var(--target);
+      }
     `,
   ];
 
@@ -38,8 +43,10 @@ export class WrOthers extends Base {
     return html`<section aria-label=${words.title} aria-busy=${status === 'pending'}>
       <div class="row head"><h2>${words.title}</h2></div>
       ${status === 'failed' ? failed(words.failed, message, () => analysis.again()) : nothing}
-      ${value === null ? html`<p class="soft seats">${status === 'pending' ? words.pending : ''}</p>` : seatRows(session, value.seats)}
-      ${value === null ? nothing : html`<wr-tile-risks .table=${session} .risks=${value.tiles}></wr-tile-risks>`}
+      ${seatRows(session, value?.seats ?? [])}
+      <div class="risks">
+        ${value === null ? nothing : html`<wr-tile-risks .table=${session} .risks=${value.tiles}></wr-tile-risks>`}
+      </div>
     </section>`;
   }
 }

@@ -24,7 +24,6 @@ import { isPlayShown, isOwnDraw, tileEvents } from './moves.ts';
 import { playStyles } from './play-styles.ts';
 import { seatName, seatNameFull, seatOf, seatOptions } from './seat-names.ts';
 import './wr-advice-list.ts';
-import './wr-others.ts';
 import './wr-group-entry.ts';
 import './wr-open-groups.ts';
 import './wr-target-line.ts';
