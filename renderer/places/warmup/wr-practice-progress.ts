@@ -68,6 +68,7 @@ export class WrPracticeProgress extends Base {
     const thrown = throwProgress(this.room.history);
     return html`<section class="panel">
       <h2>${throwWords.progress}</h2>
+      ${howCounted(countedWords.throws)}
       <p>${thrown.rate.of === 0 ? throwWords.progressNone : throwWords.progressWords(thrown)}</p>
     </section>`;
   }

@@ -83,6 +83,11 @@ export class WrThrow extends Base {
         min-height: 3.2em;
       }
 
+      ol wr-explain {
+        --explain-wrap: normal;
+        max-width: 100%;
+      }
+
       .equal {
         background: var(--accent-wash);
       }
