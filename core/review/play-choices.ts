@@ -71,7 +71,7 @@ const NOTHING: PlayChoices = { choices: [], offered: null };
 
 /**
  * Everything that the user can do in a state of play, in the order in which games are won (`PlayRanking`, which the
- * simulated policy `adviser` plays by): with a tile to discard, East's first one included, mah jongg, each kind that can
+ * simulated adviser, `carefulAdviser`, plays by): with a tile to discard, East's first one included, mah jongg, each kind that can
  * be given for a joker, and each discard; with another's discard on the table mah jongg, letting it go, and a call with
  * each group that a hand holds, never with more jokers than it needs. A discard that can't be used leaves nothing to
  * choose. The chance is that after the first choice; what others cost is open until games tell (play-games.ts).

@@ -27,7 +27,7 @@ interface OfferedTerms extends PlayTerms {
 
 /**
  * Orders all that a seat can do in play by what its near hands are worth together afterwards, not by the best hand
- * alone. This is the order in which the window lists choices and the one by which the policy `adviser` plays, so that
+ * alone. This is the order in which the window lists choices and the one by which simulated advisers play, so that
  * simulated games measure what a person is advised. The weights are the planner's.
  */
 export class PlayRanking {

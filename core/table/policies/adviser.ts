@@ -4,7 +4,7 @@ import type { Offer, Policy, PolicyMaker, SeatView } from '../policy.ts';
 import type { TableCard } from '../table-card.ts';
 import { planner } from './planner.ts';
 
-/** Does in play what stands first in the list of advice (`PlayRanking`); passes like the planner. */
+/** Does in play what stands first by worth alone (`PlayRanking`), before the others are read; passes like the planner. */
 export const adviser: PolicyMaker = (card) => adviserBy(card);
 
 /** The same, where what others do with a discard is looked at: `risksOf` is asked before each decision. */

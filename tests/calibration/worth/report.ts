@@ -11,16 +11,43 @@ tables differ. "None found": the interval holds nought, so these games tell no d
 /** Raised whenever the players of a club table play otherwise, so that what was played among others is played anew. */
 export const CLUB_PLAYERS = 2;
 
-/** Whether a row was played among players of a club table as they were before. */
-export function isOutdated({ among, players = 1 }: WorthRow): boolean {
-  return among === 'club' && players < CLUB_PLAYERS;
+/** Raised likewise whenever the advice in play orders its list otherwise. */
+export const PLAY_ADVICE = 2;
+
+/** Why a row no longer tells of what is there now: its mark, when it holds, and what that says. */
+const OUTDATED = [
+  {
+    mark: '†',
+    holds: ({ among, players = 1 }: WorthRow): boolean => among === 'club' && players < CLUB_PLAYERS,
+    words: `among players of a club table as they were before they stopped the second round oftener and now and then went dead
+(core/RULES.md, TB-31 to TB-33)`,
+  },
+  {
+    mark: '‡',
+    holds: ({ part, advice = 1 }: WorthRow): boolean => part !== 'exchange' && advice < PLAY_ADVICE,
+    words: `by the advice in play before it looked at what seats with open groups may do with a discard
+(core/others/OTHERS.md, OT-11)`,
+  },
+];
+
+/** Whether a row was played among other players, or by other advice, than there are now. */
+export function isOutdated(row: WorthRow): boolean {
+  return OUTDATED.some(({ holds }) => holds(row));
 }
 
-/** Stands behind what was played among other players of a club table than there are now. */
-const MARK = ' †';
-const OUTDATED = `†: among players of a club table as they were before they stopped the second round oftener and now and then went dead
-(core/RULES.md, TB-31 to TB-33). The next \`npm run worth:table\` plays these rows anew.
-`;
+/** The marks of what no longer holds of some of the rows, to stand behind their name. */
+function marksOf(rows: readonly WorthRow[]): string {
+  return OUTDATED.filter(({ holds }) => rows.some(holds))
+    .map(({ mark }) => ` ${mark}`)
+    .join('');
+}
+
+/** What the marks on the page mean. */
+function marksExplained(rows: readonly WorthRow[]): string[] {
+  const lines = OUTDATED.filter(({ holds }) => rows.some(holds)).map(({ mark, words }) => `${mark}: ${words}.\n`);
+  return lines.length === 0 ? [] : [...lines, 'The next `npm run worth:table` plays these rows anew.\n'];
+}
+
 const PARTS = { exchange: 'In the exchange', play: 'In play', game: 'In the whole game' } as const;
 
 /** The report of what has been played. */
@@ -29,7 +56,7 @@ export function worthReport(rows: readonly WorthRow[]): string {
     const own = rows.filter((row) => row.part === part);
     return own.length === 0 ? [] : [`## ${PARTS[part]}\n\n${tableOf(own)}\n`];
   });
-  return [TITLE, ...(rows.some(isOutdated) ? [OUTDATED] : []), ...sections].join('\n');
+  return [TITLE, ...marksExplained(rows), ...sections].join('\n');
 }
 
 function tableOf(rows: readonly WorthRow[]): string {
@@ -53,7 +80,7 @@ function settingOf({ against, among }: WorthRow): string {
 function lineOf(row: WorthRow): string {
   const { card, against, among, deals, walls, wallGames, secondsPerDecision } = row;
   const cells = [
-    `${card}${isOutdated(row) ? MARK : ''}`,
+    `${card}${marksOf([row])}`,
     against,
     among,
     `${deals} × ${walls}`,
@@ -76,8 +103,7 @@ function pooledLine(rows: readonly WorthRow[]): string {
   const { against, among } = rows[0] as WorthRow;
   const deals = rows.reduce((sum, row) => sum + row.deals, 0);
   const pooled = gain({ difference, error: 1 / Math.sqrt(all) });
-  const mark = rows.some(isOutdated) ? MARK : '';
-  return `| **invented cards, pooled**${mark} | ${against} | ${among} | ${deals} | | **${pooled}** | |`;
+  return `| **invented cards, pooled**${marksOf(rows)} | ${against} | ${among} | ${deals} | | **${pooled}** | |`;
 }
 
 function gain({ difference, error }: Pick<WorthRow, 'difference' | 'error'>): string {

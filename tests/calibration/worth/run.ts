@@ -9,7 +9,7 @@ import { compileCard, type CompiledCard } from '../../../core/reading/compiled.t
 import type { TableKind } from '../../../core/table/kinds.ts';
 import { makeTableCard } from '../../../core/table/table-card.ts';
 import { CHARACTERS, inventedCard } from '../chance/characters.ts';
-import { CLUB_PLAYERS, isOutdated, worthReport } from './report.ts';
+import { CLUB_PLAYERS, isOutdated, PLAY_ADVICE, worthReport } from './report.ts';
 
 /** Deals of their own: no fit, no other measure and no tuning has seen them. */
 const SEED = 5;
@@ -51,6 +51,8 @@ export interface WorthRow {
   readonly secondsPerDecision: number;
   /** Which players of a club table it was played among, see `CLUB_PLAYERS` (report.ts); the first ones if left out. */
   readonly players?: number;
+  /** By which advice in play, see `PLAY_ADVICE`; the first one if left out. */
+  readonly advice?: number;
 }
 
 /** Plays what is missing of an order, keeps it, and writes the report of all that is kept. */
@@ -121,6 +123,7 @@ function played({
     error,
     secondsPerDecision,
     ...(among === 'club' ? { players: CLUB_PLAYERS } : {}),
+    ...(part === 'exchange' ? {} : { advice: PLAY_ADVICE }),
   };
 }
 
