@@ -9,6 +9,8 @@ import { type RankBy, rankedWays } from '../reading/targets.ts';
 import type { Reading } from '../reading/reading.ts';
 import { type TurningTile, turningTiles } from '../reading/one-tile.ts';
 import { type TileVerdict, tileVerdicts } from '../reading/verdicts.ts';
+import type { OthersReading } from '../others/others.ts';
+import type { Take } from '../others/seat-reading.ts';
 import type { PlayChoice, PlayChoices } from '../review/play-choices.ts';
 import type { Costed } from '../review/play-costs.ts';
 import type { IncomingRates } from '../table/incoming-rates.ts';
@@ -127,12 +129,14 @@ export interface AdviceDocument {
   readonly provisional: boolean;
 }
 
-export interface AdvisedDocument extends Pick<PlayChoice, 'action' | 'owner' | 'take' | keyof Costed> {
+export interface AdvisedDocument extends Pick<PlayChoice, 'action' | 'owner' | keyof Costed> {
   /**
    * The tile discarded, the group laid open, the tile given for a joker, the discard that completes the hand; none for
    * letting a discard go and for a win with the tiles in hand.
    */
   readonly tiles: readonly Kind[];
+  /** The chance that another seat takes the tile discarded; null for all else. */
+  readonly take: Take | null;
   /** The hand that is then the best, or that is won; null when none is left. */
   readonly hand: {
     readonly line: string;
@@ -302,12 +306,16 @@ export function passAdviceDocument(
   };
 }
 
-export function adviceDocument({ choices, offered }: PlayChoices, { games }: CardChance): AdviceDocument {
-  return { choices: choices.map(advisedDocument), offered, provisional: games === 0 };
+export function adviceDocument({ choices, offered, others }: PlayChoices, { games }: CardChance): AdviceDocument {
+  return { choices: choices.map((choice) => advisedDocument(choice, others)), offered, provisional: games === 0 };
 }
 
-function advisedDocument({ tiles, hand, ...choice }: PlayChoice): AdvisedDocument {
-  return { ...choice, tiles: tiles.toKinds(), hand: hand === null ? null : handAfter(hand) };
+function advisedDocument({ tiles, hand, ...choice }: PlayChoice, others: OthersReading | null): AdvisedDocument {
+  const kinds = tiles.toKinds();
+  const [kind] = kinds;
+  const isDiscard = choice.action === 'discard' && kind !== undefined;
+  const take = isDiscard ? (others?.taken(kind) ?? null) : null;
+  return { ...choice, tiles: kinds, take, hand: hand === null ? null : handAfter(hand) };
 }
 
 function handAfter({ line, away }: NonNullable<PlayChoice['hand']>): NonNullable<AdvisedDocument['hand']> {

@@ -19,15 +19,21 @@ export function seatFit(kind: TableKind, shown: number, fitted: FittedSeats = FI
   return { aim, win: chanceBy(win), group: chanceBy(group) };
 }
 
-const WALL = 98;
+/** Tiles drawn at which what `drawn` adds counts whole. */
+const ALL_DRAWN = 98;
 /** Counted shares are kept off 0 and 1, where log odds have no end. */
 const LEAST = 1e-9;
 
 function chanceBy({ level, slope, drawn }: TakeFit): SeatFit['win'] {
   return (counted, draws) => {
     if (counted === 0) return 0;
-    return logistic(level + slope * takeOdds(counted) + (drawn * draws) / WALL);
+    return logistic(level + slope * takeOdds(counted) + drawn * drawnShare(draws));
   };
+}
+
+/** The part drawn of the wall. */
+export function drawnShare(draws: number): number {
+  return draws / ALL_DRAWN;
 }
 
 /** The log odds of a counted share. */

@@ -34,8 +34,9 @@ export class SeatReading {
   readonly open: SeatWays;
   /** For each way the chance that it is the one played for; they sum to 1, or to 0 where none is left. */
   readonly weights: Float64Array;
+  /** Groups that it shows. */
+  readonly shown: number;
   readonly #context: SeatContext;
-  readonly #shown: number;
   readonly #racks: readonly HiddenRacks[];
   /** What discards and passes leave of each way. */
   readonly #signs: Float64Array;
@@ -47,7 +48,7 @@ export class SeatReading {
   constructor(signs: SeatSigns, context: SeatContext) {
     const { card, counter, fit } = context;
     this.#context = context;
-    this.#shown = signs.shown.length;
+    this.shown = signs.shown.length;
     this.open = seatWays(card, signs.shown);
     this.#racks = this.open.ways.map(({ needs }) => counter.racks(needs));
     this.#signs = signsOf(this.open.ways, signs, fit.aim);
@@ -144,11 +145,6 @@ export class SeatReading {
     const win = waiting === 0 ? 0 : ((this.#shares[1] as number) * wins) / waiting;
     const { fit, drawn } = this.#context;
     return { win: fit.win(win, drawn), group: fit.group(group, drawn) };
-  }
-
-  /** Groups that it shows. */
-  get shown(): number {
-    return this.#shown;
   }
 }
 

@@ -1,6 +1,6 @@
-import { openWays, shownTiles } from '../table/open-ways.ts';
+import { openWays, shownCodes, shownTiles } from '../table/open-ways.ts';
 import type { ShownGroup } from '../table/policy.ts';
-import { groupCode, needKindOf, needPlainOf, needWildOf, type TableCard } from '../table/table-card.ts';
+import { needKindOf, needPlainOf, needWildOf, type TableCard } from '../table/table-card.ts';
 import { type Kind, KIND_COUNT } from '../tiles/kinds.ts';
 import type { HiddenNeed } from './rack-counts.ts';
 
@@ -46,8 +46,7 @@ export function seatWays(card: TableCard, shown: readonly ShownGroup[]): SeatWay
 function waysOf(card: TableCard, shown: readonly ShownGroup[]): SeatWays {
   const { lineOf, concealed } = card.compiled;
   const tiles = shownTiles(shown);
-  const codes = new Uint8Array(KIND_COUNT);
-  for (const { kind, size } of shown) codes[kind] = (codes[kind] as number) + groupCode(size);
+  const codes = shownCodes(shown);
   const ways = openWays(card, shown).map((way) => ({
     way,
     line: lineOf[way] as number,

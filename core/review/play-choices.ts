@@ -14,7 +14,6 @@ import { maySwapNow, USUAL_SWAP_AFTER_CALL } from '../game/house-rules.ts';
 import { applyEvent } from '../game/state.ts';
 import { discardRisks } from '../others/careful.ts';
 import { OthersReader, type OthersReading } from '../others/others.ts';
-import type { Take } from '../others/seat-reading.ts';
 import { lineOfWay } from '../reading/reading.ts';
 import type { PlayAction, PlayOption } from '../table/play-option.ts';
 import { type DiscardRisks, PlayRanking } from '../table/play-ranking.ts';
@@ -47,8 +46,6 @@ export interface PlayChoice extends Costed {
   readonly owner: Seat | null;
   /** The hand that is then the best, or that is won; null when none is left. */
   readonly hand: { readonly line: Line; readonly away: number } | null;
-  /** The chance that another seat takes the tile discarded; null for all else. */
-  readonly take: Take | null;
 }
 
 /** A choice whose cost is known. */
@@ -65,9 +62,11 @@ export interface PlayChoices {
   readonly choices: readonly PlayChoice[];
   /** The discard on the table that the choices are about; null with a tile to discard. */
   readonly offered: Discard | null;
+  /** What the others can hold; each seat is read when it is first asked about. Null when nothing is due. */
+  readonly others: OthersReading | null;
 }
 
-const NOTHING: PlayChoices = { choices: [], offered: null };
+const NOTHING: PlayChoices = { choices: [], offered: null, others: null };
 
 /**
  * Everything that the user can do in a state of play, in the order in which games are won (`PlayRanking`, which the
@@ -174,11 +173,10 @@ class Trial {
       const { chance, hand } = this.#leftBy(option);
       first ??= { option, chance };
       const about = { action: option.action, tiles: tilesOf(option), owner: this.#owner(option), hand };
-      const take = option.action === 'discard' ? this.#takenBy(option.kind as Kind) : null;
-      choices.push({ ...about, take, ...beforeGames(first, { option, chance }) });
+      choices.push({ ...about, ...beforeGames(first, { option, chance }) });
       yield undefined;
     }
-    return { choices, offered: this.#offered };
+    return { choices, offered: this.#offered, others: this.#readOthers() };
   }
 
   get position(): PlayPosition {
@@ -195,10 +193,6 @@ class Trial {
 
   #maySwap(state: GameState): boolean {
     return maySwapNow(state, this.#swapAfterCall);
-  }
-
-  #takenBy(kind: Kind): Take {
-    return this.#readOthers().taken(kind);
   }
 
   /** Once for all choices: what they change of it is little. */

@@ -6,8 +6,7 @@ import { groupCode, holdsGroups, type TableCard } from './table-card.ts';
 export function openWays({ compiled, groups }: TableCard, shown: readonly ShownGroup[]): number[] {
   const [first] = shown;
   if (first === undefined) return Array.from({ length: compiled.wayCount }, (_, way) => way);
-  const codes = new Uint8Array(KIND_COUNT);
-  for (const { kind, size } of shown) codes[kind] = (codes[kind] as number) + groupCode(size);
+  const codes = shownCodes(shown);
   const open: number[] = [];
   const end = compiled.userStarts[first.kind + 1] as number;
   for (let place = compiled.userStarts[first.kind] as number; place < end; place += 1) {
@@ -17,6 +16,13 @@ export function openWays({ compiled, groups }: TableCard, shown: readonly ShownG
     if (shown.every(({ kind }) => holdsGroups(held(kind), codes[kind] as number))) open.push(way);
   }
   return open;
+}
+
+/** For each kind the shown groups of it, as the sum of their `groupCode`. */
+export function shownCodes(shown: readonly ShownGroup[]): Uint8Array {
+  const codes = new Uint8Array(KIND_COUNT);
+  for (const { kind, size } of shown) codes[kind] = (codes[kind] as number) + groupCode(size);
+  return codes;
 }
 
 /** 36 counts of the tiles in shown groups, jokers counted as what they stand for. */

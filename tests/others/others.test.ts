@@ -3,28 +3,20 @@ import { finish } from '../../core/base/steps.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { markedCard } from '../../core/card/mark.ts';
 import { provisionalChance } from '../../core/chance/card-chance.ts';
+import { adviceDocument, type AdvisedDocument } from '../../core/engine/documents.ts';
 import { QUESTIONS } from '../../core/engine/questions.ts';
 import type { OthersDocument } from '../../core/engine/others-document.ts';
 import type { GameEvent } from '../../core/game/events.ts';
-import type { PointRules } from '../../core/game/point-rules.ts';
+import { DEFAULT_POINT_RULES, type PointRules } from '../../core/game/point-rules.ts';
 import { stateOf } from '../../core/game/state.ts';
 import { takenByAny } from '../../core/others/others.ts';
-import { playChoices, type PlayChoice } from '../../core/review/play-choices.ts';
+import { playChoices } from '../../core/review/play-choices.ts';
 import { makeTableCard } from '../../core/table/table-card.ts';
 import { codeOf } from '../../core/tiles/kinds.ts';
-import { formatTiles } from '../../core/tiles/text.ts';
+import { formatTileList } from '../../core/tiles/text.ts';
 import { cardDocument, cardOf } from '../table/cards.ts';
 
-const RULES: PointRules = {
-  scheme: 'hand',
-  stake: 25,
-  discarderPays: 2,
-  othersPay: 1,
-  drawPays: 2,
-  jokerlessTimes: 2,
-  jokerlessAlsoPairs: false,
-  limit: null,
-};
+const RULES: PointRules = DEFAULT_POINT_RULES;
 const LINES = [
   { id: 'steps', pattern: 'FF 1111a 2222a 3333a', points: 30 },
   { id: 'apart', pattern: '111a 333a 5555a 7777a', points: 20 },
@@ -119,10 +111,10 @@ describe('what is said of the others in a game', () => {
 
 describe('advice that looks at the others', () => {
   const measure = { table: makeTableCard(cardOf(...LINES)), chance: provisionalChance('quick') };
-  const listOf = (events: readonly GameEvent[]): readonly PlayChoice[] =>
-    finish(playChoices(measure, expectValue(stateOf(events)), events)).choices;
-  const placeOf = (choices: readonly PlayChoice[], tile: string): number =>
-    choices.findIndex(({ action, tiles }) => action === 'discard' && formatTiles(tiles) === tile);
+  const listOf = (events: readonly GameEvent[]): readonly AdvisedDocument[] =>
+    adviceDocument(finish(playChoices(measure, expectValue(stateOf(events)), events)), measure.chance).choices;
+  const placeOf = (choices: readonly AdvisedDocument[], tile: string): number =>
+    choices.findIndex(({ action, tiles }) => action === 'discard' && formatTileList(tiles) === tile);
 
   test('OT-11: of two idle tiles the safe one goes first, and the hot one says what it risks', () => {
     // She plays winds; a three of bams and a red dragon are idle alike.

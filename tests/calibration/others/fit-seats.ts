@@ -1,7 +1,6 @@
 import { fitLogistic, RowList } from '../../../core/chance/logistic.ts';
 import type { SparseRow } from '../../../core/chance/state.ts';
-import type { SeatFit } from '../../../core/others/fit.ts';
-import { takeOdds } from '../../../core/others/fit.ts';
+import { drawnShare, type SeatFit, takeOdds } from '../../../core/others/fit.ts';
 import type { AimFit, FittedSeat, TakeFit } from '../../../core/others/fit-shape.ts';
 import type { CompiledCard } from '../../../core/reading/compiled.ts';
 import type { TableKind } from '../../../core/table/kinds.ts';
@@ -139,7 +138,7 @@ class TakeRows {
     const row: SparseRow = {
       length: 3,
       places: Uint16Array.of(0, 1, 2),
-      values: Float64Array.of(1, takeOdds(counted), drawn / 98),
+      values: Float64Array.of(1, takeOdds(counted), drawnShare(drawn)),
     };
     this.#rows.add(row);
     this.#targets.push(truth);
