@@ -1,5 +1,6 @@
 import { type Seat, SEATS } from '../exchange/steps.ts';
 import type { PointRules } from '../game/point-rules.ts';
+import { TELLING_GROUPS } from '../others/fit-shape.ts';
 import type { OtherSeat, OthersReading } from '../others/others.ts';
 import { meanPayment } from '../review/read-others.ts';
 import type { TableCard } from '../table/table-card.ts';
@@ -48,8 +49,7 @@ export interface TileRisk {
   readonly pays: number;
 }
 
-/** With so many groups open a seat's lines are named; with one if a line is likelier than not. */
-const TELLING_GROUPS = 2;
+/** With one group open a seat's lines are named if a line is likelier than not. */
 const TELLING_SHARE = 0.5;
 /** Lines less likely than this are not listed, nor kinds less wanted. */
 const LEAST_LINE = 0.01;

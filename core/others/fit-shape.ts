@@ -23,3 +23,6 @@ export interface FittedSeat {
 
 /** For each kind of table those of seats that show no group, one, and two or more. */
 export type FittedSeats = Readonly<Record<TableKind, readonly FittedSeat[]>>;
+
+/** Groups from which on the lines of a seat are named (OT-6); seats that show more are read by the numbers of these. */
+export const TELLING_GROUPS = 2;

@@ -1,7 +1,7 @@
 import { logistic } from '../chance/logistic.ts';
 import type { TableKind } from '../table/kinds.ts';
 import { FITTED } from './fitted.ts';
-import type { AimFit, FittedSeat, FittedSeats, TakeFit } from './fit-shape.ts';
+import { type AimFit, type FittedSeat, type FittedSeats, type TakeFit, TELLING_GROUPS } from './fit-shape.ts';
 import type { OpenWay, SeatSigns } from './seat-ways.ts';
 
 /** What is fitted of a seat, as functions. */
@@ -15,7 +15,7 @@ export interface SeatFit {
 
 /** The fit of a seat at a kind of table that shows so many groups. */
 export function seatFit(kind: TableKind, shown: number, fitted: FittedSeats = FITTED): SeatFit {
-  const { aim, win, group } = fitted[kind][Math.min(2, shown)] as FittedSeat;
+  const { aim, win, group } = fitted[kind][Math.min(TELLING_GROUPS, shown)] as FittedSeat;
   return { aim, win: chanceBy(win), group: chanceBy(group) };
 }
 

@@ -4,7 +4,7 @@ import { SEAT_COUNT } from '../table/table.ts';
 import type { TableCard } from '../table/table-card.ts';
 import { WALL_AT_START } from '../tiles/deal.ts';
 import { JOKER, KIND_COUNT, SUPPLY } from '../tiles/kinds.ts';
-import { seatFit } from './fit.ts';
+import { type SeatFit, seatFit } from './fit.ts';
 import { RackAways } from './rack-aways.ts';
 import { RackCounter } from './rack-counts.ts';
 import { NO_TAKE, type SeatContext, SeatReading, type Take } from './seat-reading.ts';
@@ -40,13 +40,17 @@ export class OthersReading {
   }
 }
 
-/** Readers by card and kind of table: each plays games first. */
+/** The fit of a seat that shows so many groups. */
+type FitOf = (shown: number) => SeatFit;
+
+/** Readers by card and kind of table. */
 const READERS = new WeakMap<TableCard, Map<TableKind, OthersReader>>();
 
 /** Reads what a seat can know of the others, at a card and a kind of table. */
 export class OthersReader {
   readonly #card: TableCard;
   readonly #kind: TableKind;
+  readonly #fitOf: FitOf;
 
   /** Made once for a card and a kind. */
   static of(card: TableCard, kind: TableKind): OthersReader {
@@ -57,14 +61,15 @@ export class OthersReader {
     return reader;
   }
 
-  private constructor(card: TableCard, kind: TableKind) {
+  /** Another fit than the one that is shipped is for who makes that. */
+  constructor(card: TableCard, kind: TableKind, fitOf: FitOf = (shown) => seatFit(kind, shown)) {
     this.#card = card;
     this.#kind = kind;
+    this.#fitOf = fitOf;
   }
 
   /** What the seat of a view can know now; the view may change afterwards. */
-  read(view: SeatView): OthersReading {
-    const counter = new RackCounter(hiddenTiles(view));
+  read(view: SeatView, counter = new RackCounter(hiddenTiles(view))): OthersReading {
     const drawn = WALL_AT_START - view.wallLeft;
     return new OthersReading(
       [1, 2, 3].map((step) => {
@@ -83,7 +88,7 @@ export class OthersReader {
     const card = this.#card;
     // How near racks are is learned from games of the card, which are played once.
     const aways = RackAways.of(card, this.#kind).shares(drawn, shown);
-    return { card, counter, drawn, aways, fit: seatFit(this.#kind, shown) };
+    return { card, counter, drawn, aways, fit: this.#fitOf(shown) };
   }
 }
 

@@ -6,6 +6,7 @@ import type { GameState } from '../game/game-state.ts';
 import { exposedGroups, handSize } from '../game/hand-view.ts';
 import { seatEvents } from '../game/seat-log.ts';
 import { statesOf } from '../game/state.ts';
+import { TELLING_GROUPS } from '../others/fit-shape.ts';
 import { readOthers } from '../review/read-others.ts';
 import type { TableKind } from '../table/kinds.ts';
 import { PLAYERS_AT, traceGame } from '../table/simulate.ts';
@@ -19,8 +20,7 @@ export interface ThrowProblem {
   readonly events: readonly GameEvent[];
 }
 
-/** Another seat shows so many groups, and a tile of the rack is won by in so many of a hundred discards at least. */
-const TELLING_GROUPS = 2;
+/** A tile of the rack is won by in so many of a hundred discards at least. */
 const HOT = 0.02;
 /** Games that are looked through before the last moment with two groups open is taken. */
 const MOST_GAMES = 60;

@@ -3,17 +3,13 @@ import { expectValue } from '../../core/base/result.ts';
 import { finish } from '../../core/base/steps.ts';
 import { readCardFile } from '../../core/card/file.ts';
 import { layMoment, type SeatMoment, steadyTable } from '../../core/chance/lay.ts';
-import { seatFit } from '../../core/others/fit.ts';
-import { hiddenTiles, OthersReader, takenByAny } from '../../core/others/others.ts';
-import { RackAways } from '../../core/others/rack-aways.ts';
+import { hiddenTiles, OthersReader } from '../../core/others/others.ts';
 import { type HiddenNeed, type HiddenRacks, RackCounter } from '../../core/others/rack-counts.ts';
-import { SeatReading } from '../../core/others/seat-reading.ts';
 import { compileCard } from '../../core/reading/compiled.ts';
 import type { SeatView } from '../../core/table/policy.ts';
 import { PLAYERS_AT, simulateGames } from '../../core/table/simulate.ts';
 import { playerAt } from '../../core/table/table.ts';
 import { makeTableCard } from '../../core/table/table-card.ts';
-import { WALL_AT_START } from '../../core/tiles/deal.ts';
 import { JOKER, KINDS } from '../../core/tiles/kinds.ts';
 import { momentOf } from '../calibration/play/study.ts';
 import { CLOCKS } from './clocks.mjs';
@@ -84,16 +80,8 @@ function quick(view: SeatView): number {
 }
 
 function plain(view: SeatView): number {
-  const counter = new PlainCounter(hiddenTiles(view));
-  const drawn = WALL_AT_START - view.wallLeft;
-  const readings = [1, 2, 3].map((step) => {
-    const seat = (view.seat + step) % 4;
-    const shown = view.exposuresOf(seat);
-    const signs = { shown, thrown: view.thrownBy(seat), passed: view.passedBy(seat) };
-    const aways = RackAways.of(card, KIND).shares(drawn, shown.length);
-    return new SeatReading(signs, { card, counter, drawn, aways, fit: seatFit(KIND, shown.length) });
-  });
-  return sumOf(view, (kind) => takenByAny(readings.map((reading) => reading.take(kind))));
+  const others = OthersReader.of(card, KIND).read(view, new PlainCounter(hiddenTiles(view)));
+  return sumOf(view, (kind) => others.taken(kind));
 }
 
 export const measures: readonly Measure[] = [

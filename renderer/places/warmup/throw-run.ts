@@ -73,9 +73,12 @@ export class ThrowRun {
     this.#isNoted = false;
     const problem = await this.#find.ask({ card, table, seed: freshSeed() });
     if (problem === null) return;
-    this.#moment = { ...problem, state: expectValue(stateOf(problem.events)) };
+    const found = { ...problem, state: expectValue(stateOf(problem.events)) };
+    this.#moment = found;
     this.#room.changed();
     const said = await saidAt(this.#room, card, table, new AbortController().signal);
+    // Another one may have been asked for meanwhile.
+    if (this.#moment !== found) return;
     const moment: GameMoment = { card, at: { events: problem.events }, said };
     void this.#read.ask({ ...moment, rules: DEFAULT_POINT_RULES });
     void this.#advise.ask(moment);

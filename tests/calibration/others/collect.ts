@@ -1,16 +1,14 @@
 import { finish } from '../../../core/base/steps.ts';
 import type { SeatFit } from '../../../core/others/fit.ts';
-import { RackAways } from '../../../core/others/rack-aways.ts';
-import { RackCounter } from '../../../core/others/rack-counts.ts';
-import { hiddenTiles } from '../../../core/others/others.ts';
-import { SeatReading, type Take } from '../../../core/others/seat-reading.ts';
+import { OthersReader } from '../../../core/others/others.ts';
+import type { SeatReading, Take } from '../../../core/others/seat-reading.ts';
 import type { SeatSigns } from '../../../core/others/seat-ways.ts';
 import type { CompiledCard } from '../../../core/reading/compiled.ts';
 import { FAILINGS, type TableKind } from '../../../core/table/kinds.ts';
 import type { ByWeight } from '../../../core/table/policies/by-weight.ts';
 import type { Offer } from '../../../core/table/policy.ts';
 import { PLAYERS_AT, simulateGames } from '../../../core/table/simulate.ts';
-import { playerAt, SEAT_COUNT, type Table } from '../../../core/table/table.ts';
+import { playerAt, type Table } from '../../../core/table/table.ts';
 import { makeTableCard } from '../../../core/table/table-card.ts';
 import { JOKER, KINDS } from '../../../core/tiles/kinds.ts';
 
@@ -46,20 +44,15 @@ const NO_FAILINGS = { missedWins: 0, missedCalls: 0 };
 export function collectSeats(task: Collecting, visit: (seats: readonly SeatSample[]) => void): void {
   const { compiled, kind, games, seed, every, fitOf } = task;
   const card = makeTableCard(compiled);
-  const aways = RackAways.of(card, kind);
+  const others = new OthersReader(card, kind, fitOf);
   const failings = kind === 'quick' ? NO_FAILINGS : FAILINGS[kind];
   let discards = 0;
   const beforeDiscard = (table: Table, reader: number, drawn: number): void => {
     discards += 1;
     if (discards % every !== 0) return;
     const { hand, view } = playerAt(table, reader);
-    const counter = new RackCounter(hiddenTiles(view));
-    const samples = [1, 2, 3].map((step): SeatSample => {
-      const seat = (reader + step) % SEAT_COUNT;
+    const samples = others.read(view).seats.map(({ seat, reading }): SeatSample => {
       const signs = { shown: view.exposuresOf(seat), thrown: view.thrownBy(seat), passed: view.passedBy(seat) };
-      const shown = signs.shown.length;
-      const context = { card, counter, drawn, aways: aways.shares(drawn, shown), fit: fitOf(shown) };
-      const reading = new SeatReading(signs, context);
       const tiles = KINDS.filter((each) => each !== JOKER && hand.counts[each] !== 0).map((each) => ({
         said: reading.take(each),
         truth: takes(table, seat, each, failings),

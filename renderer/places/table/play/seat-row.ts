@@ -2,6 +2,7 @@ import { css, html } from 'lit';
 import type { SeatDocument } from '../../../../core/engine/others-document.ts';
 import type { Seat } from '../../../../core/exchange/steps.ts';
 import { groupKinds } from '../../../../core/game/hand-view.ts';
+import { TELLING_GROUPS } from '../../../../core/others/fit-shape.ts';
 import { nameOf } from '../../../../core/tiles/names.ts';
 import { tileRow } from '../../../parts/tile/tile-row.ts';
 import '../../../parts/wr-explain.ts';
@@ -75,9 +76,6 @@ export const seatRowStyles = css`
   }
 `;
 
-/** Groups from which on lines are named. */
-const TELLING = 2;
-
 type Table = Pick<GameSession, 'state' | 'players'>;
 
 /**
@@ -104,7 +102,7 @@ function seatRow(table: Table, seat: Seat, said: SeatDocument | undefined): unkn
   const who = seatName(table, seat);
   const groups = table.state.exposures.filter((each) => each.seat === seat).length;
   return html`<details>
-    <summary class=${groups >= TELLING ? 'telling' : ''}>
+    <summary class=${groups >= TELLING_GROUPS ? 'telling' : ''}>
       <span class="glance"
         ><strong>${who}</strong> ${groupsShown(table, seat)} ${said === undefined ? '' : glance(said)}</span
       >
