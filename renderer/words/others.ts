@@ -14,7 +14,7 @@ export const othersWords = {
   wantsTitle: 'Tiles that they still want',
   lineHeading: 'Lines of the others',
   lineWords: (who: string, name: string, frequency: string) =>
-    `${who} plays for ${name} ${frequency} like this. It is an estimate, from what lies open, thrown and passed.`,
+    `In ${frequency} like this, ${who} plays for ${name}. It is an estimate, from what lies open, thrown and passed.`,
   wanted: (name: string, unseen: number) => `${name}: ${unseen} unseen`,
   tiles: 'Your tiles, the hottest first',
   cold: 'under 1 in 100',
@@ -23,11 +23,11 @@ export const othersWords = {
   safeNow: 'Nobody can take it: it is safe.',
   hotHeading: 'Safe and hot',
   hotWords: (win: number, group: number) =>
-    `If you discard it now, somebody wins by it ${inHundredShort(win)}. Somebody lays a group open with it ${inHundredShort(group)}.`,
-  costs: (games: string, points: string) => `That costs you ${games} in the mean, and ${points}.`,
+    `If you discard it now, somebody wins by it: ${inHundredShort(win)}. Somebody lays a group open with it: ${inHundredShort(group)}.`,
+  costs: (games: string, points: string) => `On average that costs you ${games}, and ${points}.`,
   by: (names: string) => `Most likely: ${names}.`,
-  risk: (win: number) => `${inHundredShort(win)} hot`,
-  riskOf: (win: number) => `Somebody wins by it ${inHundredShort(win)}.`,
+  risk: (win: number) => `hot: ${inHundredShort(win)}`,
+  riskOf: (win: number) => `Somebody wins by it: ${inHundredShort(win)}.`,
   calledFor: (group: number) => `It may be called for a group: ${inHundredShort(group)}.`,
   playSafe: 'Play safe now: your hand has hardly a chance.',
   pointsCounted: (points: number) =>

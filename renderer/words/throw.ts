@@ -26,5 +26,5 @@ export const throwWords = {
   progress: 'Tiles thrown',
   progressNone: 'No problem of play has been answered yet.',
   progressWords: ({ rate, meanCost }: ThrowProgress) =>
-    `${rate.hits} of ${rate.of} were as good as the best (${percent(rate.low)} to ${percent(rate.high)}, 19 times in 20). Each gave up ${differenceAlone(meanCost)} in 100 in the mean.`,
+    `${rate.hits} of ${rate.of} were as good as the best (${percent(rate.low)} to ${percent(rate.high)}, 19 times in 20). On average each gave up ${differenceAlone(meanCost)} in 100.`,
 };

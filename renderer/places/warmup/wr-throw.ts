@@ -140,15 +140,6 @@ export class WrThrow extends Base {
     const tiles = tilesOf(moment);
     const kind = tiles.find(({ id }) => id === this.chosen)?.kind;
     return html`${this.#open(moment)}
-      <wr-rack
-        label=${words.rack}
-        .tiles=${tiles}
-        .tiers=${1}
-        .selected=${this.chosen === '' ? [] : [this.chosen]}
-        .limit=${1}
-        @rack-selected=${({ detail }: CustomEvent<RackIds>) => (this.chosen = detail.ids.at(-1) ?? '')}
-        @rack-sent=${({ detail }: CustomEvent<RackIds>) => this.#throw(tiles, detail.ids[0] ?? '')}
-      ></wr-rack>
       <div>
         <wr-button
           look="main"
@@ -158,6 +149,15 @@ export class WrThrow extends Base {
           >${words.throwIt}</wr-button
         >
       </div>
+      <wr-rack
+        label=${words.rack}
+        .tiles=${tiles}
+        .tiers=${1}
+        .selected=${this.chosen === '' ? [] : [this.chosen]}
+        .limit=${1}
+        @rack-selected=${({ detail }: CustomEvent<RackIds>) => (this.chosen = detail.ids.at(-1) ?? '')}
+        @rack-sent=${({ detail }: CustomEvent<RackIds>) => this.#throw(tiles, detail.ids[0] ?? '')}
+      ></wr-rack>
       <details>
         <summary>${playWords.discards(moment.state.discards.length)}</summary>
         <div class="small">${tileRow(moment.state.discards.map(({ kind }) => kind))}</div>
