@@ -62,6 +62,14 @@ describe('an exposure that kills the hand', () => {
     expect(wrong(few, '9b')).toBe('none');
   });
 
+  it('TB-32: leaves a tile to discard', () => {
+    const all = seatWith(card, '111b 222b 444b');
+    const allButOne = seatWith(card, '111b 222b 444b N');
+    for (const view of [all, allButOne])
+      for (const kind of ['1b', '2b'] as const) playerHand(view).expose(kindOf(kind), 4, 0);
+    expect([wrong(all, '4b'), wrong(allButOne, '4b')]).toEqual(['none', '4 with 0']);
+  });
+
   it.each([FAILINGS.club, FAILINGS.relaxed])(
     'TB-32: is laid open as often as is said, wherever there is one: $wrongCalls',
     (failings) => {
