@@ -7,10 +7,11 @@ export interface AimFit {
   readonly passed: number;
 }
 
-/** The log odds that a tile is taken: a level, a slope on the log odds counted, and what all 98 tiles drawn add. */
+/** The log odds that a tile is taken: a level, a slope on the log odds counted, what a flower adds, and what all 98 tiles drawn add. */
 export interface TakeFit {
   readonly level: number;
   readonly slope: number;
+  readonly flower: number;
   readonly drawn: number;
 }
 

@@ -1,5 +1,6 @@
 import { logistic } from '../chance/logistic.ts';
 import type { TableKind } from '../table/kinds.ts';
+import { FLOWER } from '../tiles/kinds.ts';
 import { FITTED } from './fitted.ts';
 import { type AimFit, type FittedSeat, type FittedSeats, type TakeFit, TELLING_GROUPS } from './fit-shape.ts';
 import type { OpenWay, SeatSigns } from './seat-ways.ts';
@@ -7,10 +8,10 @@ import type { OpenWay, SeatSigns } from './seat-ways.ts';
 /** What is fitted of a seat, as functions. */
 export interface SeatFit {
   readonly aim: AimFit;
-  /** The chance of a win by a tile, from the share counted; exactly 0 for 0. */
-  readonly win: (counted: number, drawn: number) => number;
+  /** The chance of a win by a tile of a kind, from the share counted; exactly 0 for 0. */
+  readonly win: (counted: number, kind: number, drawn: number) => number;
   /** The same for a group laid open. */
-  readonly group: (counted: number, drawn: number) => number;
+  readonly group: (counted: number, kind: number, drawn: number) => number;
 }
 
 /** The fit of a seat at a kind of table that shows so many groups. */
@@ -24,10 +25,10 @@ const ALL_DRAWN = 98;
 /** Counted shares are kept off 0 and 1, where log odds have no end. */
 const LEAST = 1e-9;
 
-function chanceBy({ level, slope, drawn }: TakeFit): SeatFit['win'] {
-  return (counted, draws) => {
+function chanceBy({ level, slope, flower, drawn }: TakeFit): SeatFit['win'] {
+  return (counted, kind, draws) => {
     if (counted === 0) return 0;
-    return logistic(level + slope * takeOdds(counted) + drawn * drawnShare(draws));
+    return logistic(level + slope * takeOdds(counted) + (kind === FLOWER ? flower : 0) + drawn * drawnShare(draws));
   };
 }
 

@@ -144,7 +144,7 @@ export class SeatReading {
     const waiting = this.#all[1] as number;
     const win = waiting === 0 ? 0 : ((this.#shares[1] as number) * wins) / waiting;
     const { fit, drawn } = this.#context;
-    return { win: fit.win(win, drawn), group: fit.group(group, drawn) };
+    return { win: fit.win(win, kind, drawn), group: fit.group(group, kind, drawn) };
   }
 }
 

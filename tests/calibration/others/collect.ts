@@ -24,6 +24,7 @@ export interface SeatSample {
 
 /** A tile that the reader could discard: what is said of it, and the chance that it is taken, of which the player's failings are a part. */
 interface TileSample {
+  readonly kind: number;
   readonly said: Take;
   readonly truth: Take;
 }
@@ -54,6 +55,7 @@ export function collectSeats(task: Collecting, visit: (seats: readonly SeatSampl
     const samples = others.read(view).seats.map(({ seat, reading }): SeatSample => {
       const signs = { shown: view.exposuresOf(seat), thrown: view.thrownBy(seat), passed: view.passedBy(seat) };
       const tiles = KINDS.filter((each) => each !== JOKER && hand.counts[each] !== 0).map((each) => ({
+        kind: each,
         said: reading.take(each),
         truth: takes(table, seat, each, failings),
       }));

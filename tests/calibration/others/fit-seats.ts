@@ -4,6 +4,7 @@ import { drawnShare, type SeatFit, takeOdds } from '../../../core/others/fit.ts'
 import type { AimFit, FittedSeat, TakeFit } from '../../../core/others/fit-shape.ts';
 import type { CompiledCard } from '../../../core/reading/compiled.ts';
 import type { TableKind } from '../../../core/table/kinds.ts';
+import { FLOWER } from '../../../core/tiles/kinds.ts';
 import { collectSeats, type SeatSample } from './collect.ts';
 
 /** Seats that show no group, one, and two or more are fitted apart. */
@@ -24,9 +25,9 @@ export function fitSeats(cards: readonly CompiledCard[], kind: TableKind, games:
     collectSeats({ compiled, kind, games, seed: SEEDS.take, every: EVERY, fitOf }, (seats) => {
       for (const { signs, tiles, drawn } of seats) {
         const { win, group } = rows[classOf(signs.shown.length)] as (typeof rows)[number];
-        for (const { said, truth } of tiles) {
-          win.add(said.win, drawn, truth.win);
-          group.add(said.group, drawn, truth.group);
+        for (const { kind, said, truth } of tiles) {
+          win.add(said.win, kind, drawn, truth.win);
+          group.add(said.group, kind, drawn, truth.group);
         }
       }
     });
@@ -133,12 +134,12 @@ class TakeRows {
   readonly #rows = new RowList();
   readonly #targets: number[] = [];
 
-  add(counted: number, drawn: number, truth: number): void {
+  add(counted: number, kind: number, drawn: number, truth: number): void {
     if (counted === 0) return;
     const row: SparseRow = {
-      length: 3,
-      places: Uint16Array.of(0, 1, 2),
-      values: Float64Array.of(1, takeOdds(counted), drawnShare(drawn)),
+      length: 4,
+      places: Uint16Array.of(0, 1, 2, 3),
+      values: Float64Array.of(1, takeOdds(counted), kind === FLOWER ? 1 : 0, drawnShare(drawn)),
     };
     this.#rows.add(row);
     this.#targets.push(truth);
@@ -146,20 +147,20 @@ class TakeRows {
 
   fit(): TakeFit {
     const count = this.#rows.length;
-    const [level = 0, slope = 1, drawn = 0] = fitLogistic({
+    const [level = 0, slope = 1, flower = 0, drawn = 0] = fitLogistic({
       rows: this.#rows,
       places: Int32Array.from({ length: count }, (_, row) => row),
       targets: this.#targets,
       weights: new Float64Array(count).fill(1),
       offsets: new Float64Array(count),
-      held: [1e-3, 1e-3, 1e-3],
+      held: [1e-3, 1e-3, 1e-3, 1e-3],
       floors: new Map(),
-      start: Float64Array.of(0, 1, 0),
+      start: Float64Array.of(0, 1, 0, 0),
     });
-    return { level: rounded(level), slope: rounded(slope), drawn: rounded(drawn) };
+    return { level: rounded(level), slope: rounded(slope), flower: rounded(flower), drawn: rounded(drawn) };
   }
 }
 
 function rounded(value: number): number {
-  return Math.round(value * 1000) / 1000;
+  return Math.round(value * 100) / 100;
 }
