@@ -213,6 +213,8 @@ export interface Preferences {
   readonly adviceAsked: boolean;
   /** Whether a joker may be swapped for between a call and the discard after it, for games to come. */
   readonly swapAfterCall: boolean;
+  /** Whether what can be done at the Table is played out as soon as it is due, or only when the person asks, which spares a battery. */
+  readonly weighs: 'at-once' | 'when-asked';
   /** How the table pays, for games to come. */
   readonly payment: PointRules;
   /** Cautions about printed cards that were shown and need not come again. */

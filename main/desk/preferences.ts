@@ -20,6 +20,7 @@ const FIELDS = {
   advice: v.exactOptional(v.picklist(ADVICE_TIMES), USUAL_ADVICE),
   adviceAsked: v.exactOptional(v.boolean(), false),
   swapAfterCall: v.exactOptional(v.boolean(), USUAL_SWAP_AFTER_CALL),
+  weighs: v.exactOptional(v.picklist(['at-once', 'when-asked']), 'at-once'),
   payment: v.exactOptional(pointRules, DEFAULT_POINT_RULES),
   cautionsSeen: v.exactOptional(v.pipe(v.array(v.picklist(['entry', 'import', 'export'])), v.maxLength(3)), []),
   paper: v.exactOptional(v.picklist(['region', 'letter', 'a4']), 'region'),

@@ -21,6 +21,7 @@ import type { Pool } from '../worker/pool.ts';
 import { type Answer, Ask, PATIENCE, question } from './ask.ts';
 import type { CardGames } from './card-games.ts';
 import type { GameSession } from './game-session.ts';
+import type { Weighing } from './look-ahead.ts';
 import { DeadHands } from './dead-hands.ts';
 import { type IncomingChoice, ratesKey } from './incoming.ts';
 import { adviceBy, allOpen, type LastDiscard, lastDiscard, nextAndDiscard, nextOpen } from './play-advice.ts';
@@ -32,6 +33,7 @@ export interface AnalysisParts {
   readonly cardGames: Pick<CardGames, 'said' | 'key' | 'gamesKey' | 'subscribe'>;
   /** Who plays games from a moment of play. */
   readonly pool: Pick<Pool, 'playGames'>;
+  readonly preferences?: Weighing;
   readonly startWorker?: (() => WorkerLine) | undefined;
 }
 
@@ -44,6 +46,7 @@ export class Analysis extends Store {
   readonly #session: GameSession;
   readonly #incoming: AnalysisParts['incoming'];
   readonly #cardGames: AnalysisParts['cardGames'];
+  readonly #preferences: Weighing | undefined;
   readonly #planner: Engine;
   readonly #read: Ask<Moment, ReadingDocument, TilesDocument>;
   readonly #chance: Ask<GameMoment, never, ChanceDocument>;
@@ -58,12 +61,15 @@ export class Analysis extends Store {
   readonly dead: DeadHands;
   /** The moment that advice was asked for last. */
   #advisedFor = '';
+  /** The moment whose choices were to be weighed, where that does not begin by itself. */
+  #weighedFor = '';
 
-  constructor({ session, incoming, cardGames, pool, startWorker }: AnalysisParts) {
+  constructor({ session, incoming, cardGames, pool, preferences, startWorker }: AnalysisParts) {
     super();
     this.#session = session;
     this.#incoming = incoming;
     this.#cardGames = cardGames;
+    this.#preferences = preferences;
     this.#planner = engine(startWorker);
     this.#read = new Ask(question(engine(startWorker), 'read'), { keeps: true });
     this.#chance = new Ask(question(this.#planner, 'gameChance'), {
@@ -74,7 +80,9 @@ export class Analysis extends Store {
     });
     this.#advise = new Ask(
       // Games are played for what is shown before the choice.
-      adviceBy(this.#planner, pool, (choices) => (session.advice === 'at-once' ? nextOpen(choices) : [])),
+      adviceBy(this.#planner, pool, (choices) =>
+        this.#isWeighed && session.advice === 'at-once' ? nextOpen(choices) : [],
+      ),
       { after: this.#read },
     );
     this.#adviseAll = new Ask(adviceBy(this.#planner, pool, allOpen));
@@ -85,7 +93,7 @@ export class Analysis extends Store {
     this.#others = new Ask(question(this.#planner, 'others'), { after: this.#read, keeps: true });
     this.dead = new DeadHands(session, this.#planner);
     for (const ask of this.#asks) ask.subscribe(() => this.notify());
-    for (const store of [session, incoming, cardGames]) store.subscribe(() => this.#refresh());
+    for (const store of [session, incoming, cardGames, preferences]) store?.subscribe(() => this.#refresh());
     this.#refresh();
   }
 
@@ -143,6 +151,22 @@ export class Analysis extends Store {
    */
   get judged(): Answer<AdviceDocument> {
     return this.#judge.answer;
+  }
+
+  /** Whether what can be done in play is weighed by games only when `weigh` is called. */
+  get waits(): boolean {
+    const { status, value } = this.advice;
+    return !this.#isWeighed && status === 'done' && value !== null && nextOpen(value.choices).length > 0;
+  }
+
+  /** Weighs what can be done now, where that does not begin by itself. */
+  weigh(): void {
+    this.#weighedFor = this.#advisedFor;
+    this.#refresh();
+  }
+
+  get #isWeighed(): boolean {
+    return this.#preferences?.values.weighs !== 'when-asked' || this.#weighedFor === this.#advisedFor;
   }
 
   /** Asks what the choices below the first few cost, too, once these are known. */
@@ -205,7 +229,7 @@ export class Analysis extends Store {
     const isDue = hasChoice(state, pastPasses);
     if (!isDue || now !== this.#advisedFor) this.#adviseAll.clear();
     this.#advisedFor = now;
-    if (isDue) void this.#advise.ask(momentOf(this.#session, this.#said), `${now} ${advice}`);
+    if (isDue) void this.#advise.ask(momentOf(this.#session, this.#said), `${now} ${advice} ${this.#isWeighed}`);
     else this.#advise.clear();
   }
 

@@ -5,6 +5,7 @@ import { type GiveChoice, isSameChoice, type PassChoice } from '../../core/futur
 import { legalEvents } from '../../core/game/legal.ts';
 import { lastEnteredAt } from '../../core/game/record.ts';
 import { GAMES_RULE, type RaceRule, USUAL_RULE } from '../../core/plan/race.ts';
+import type { Preferences } from '../../main/desk/desk.ts';
 import type { Pool } from '../worker/pool.ts';
 import { type Analysis, momentOf } from './analysis.ts';
 import { type Answer, Ask, type Report } from './ask.ts';
@@ -21,7 +22,11 @@ import {
 import type { GameSession } from './game-session.ts';
 import { type IncomingChoice, ratesKey } from './incoming.ts';
 import type { PassDraft } from './pass-draft.ts';
+import type { PreferenceStore } from './preference-store.ts';
 import { Store } from './store.ts';
+
+/** Whether what can be done is weighed as soon as it is due; it is, unless given. */
+export type Weighing = Pick<PreferenceStore, 'subscribe'> & { readonly values: Pick<Preferences, 'weighs'> };
 
 /** What a look ahead is made from. */
 export interface LookParts {
@@ -33,6 +38,7 @@ export interface LookParts {
   readonly cardGames: Pick<CardGames, 'said' | 'key' | 'subscribe'>;
   readonly incoming: Pick<IncomingChoice, 'rates' | 'subscribe'>;
   readonly pool: Pool;
+  readonly preferences?: Weighing;
   readonly rule?: RaceRule;
   readonly gamesRule?: RaceRule;
 }
@@ -44,8 +50,8 @@ interface GamesRequest {
 }
 
 /**
- * Looks ahead to the end of the exchange as soon as the plan of a pass is there, and anew whenever
- * the rack, the tray's pass or what the player said changes; an older look is dropped.
+ * Looks ahead to the end of the exchange as soon as the plan of a pass is there, or once that is asked for, and anew
+ * whenever the rack, the tray's pass or what the player said changes; an older look is dropped.
  */
 export class LookAhead extends Store {
   readonly #session: GameSession;
@@ -54,6 +60,7 @@ export class LookAhead extends Store {
   readonly #cardGames: LookParts['cardGames'];
   readonly #incoming: LookParts['incoming'];
   readonly #pool: Pool;
+  readonly #preferences: Weighing | undefined;
   readonly #rule: RaceRule;
   readonly #gamesRule: RaceRule;
   readonly #look = new Ask((request: CompareRequest, report: Report<never, Compared>) =>
@@ -63,6 +70,8 @@ export class LookAhead extends Store {
   #moment: Moment | null = null;
   /** The pass that is due and all that is known of it, whatever lies in the tray: what a look belongs to. */
   #lookFor = '';
+  /** What a look was asked for, where none begins by itself. */
+  #askedFor = '';
   #ranked: readonly Judged[] | null = null;
   /** Choices of the tray's that were compared later, each with the others on the same futures. */
   #added: readonly Judged[] = [];
@@ -76,6 +85,7 @@ export class LookAhead extends Store {
     cardGames,
     incoming,
     pool,
+    preferences,
     rule = USUAL_RULE,
     gamesRule = GAMES_RULE,
   }: LookParts) {
@@ -86,11 +96,13 @@ export class LookAhead extends Store {
     this.#cardGames = cardGames;
     this.#incoming = incoming;
     this.#pool = pool;
+    this.#preferences = preferences;
     this.#rule = rule;
     this.#gamesRule = gamesRule;
     this.#look.subscribe(() => this.#lookedOn());
     this.#played.subscribe(() => this.notify());
-    for (const store of [session, plans, draft, cardGames, incoming]) store.subscribe(() => this.#refresh());
+    for (const store of [session, plans, draft, cardGames, incoming, preferences])
+      store?.subscribe(() => this.#refresh());
     this.#refresh();
   }
 
@@ -105,6 +117,18 @@ export class LookAhead extends Store {
    */
   get ranked(): readonly Judged[] | null {
     return this.#ranked;
+  }
+
+  /** Whether a pass is due that is looked at only when `weigh` is called. */
+  get waits(): boolean {
+    const isWanted = this.#preferences?.values.weighs !== 'when-asked' || this.#askedFor === this.#lookFor;
+    return !isWanted && this.#lookFor !== '' && this.#ranked === null;
+  }
+
+  /** Looks ahead now, where that does not begin by itself. */
+  weigh(): void {
+    this.#askedFor = this.#lookFor;
+    this.#refresh();
   }
 
   /** What lies in the tray, once it is a whole pass. */
@@ -165,6 +189,10 @@ export class LookAhead extends Store {
     else if (this.#hasCompared(chosen)) return;
     this.#lookFor = lookFor;
     this.#moment = momentOf(this.#session, { ...said, rates });
+    if (this.waits) {
+      this.#look.clear();
+      return this.notify();
+    }
     const due = { step, passes, chosen, size: (passes[0]?.length ?? 0) as PassSize };
     void this.#look.ask({ moment: this.#moment, due, rates }, `${lookFor} ${chosen?.tiles.join('-') ?? ''}`);
   }

@@ -58,7 +58,7 @@ async function start(desk: Desk, page: HTMLElement, goOn: boolean): Promise<void
   const incoming = new IncomingChoice({ session, fits, readLog: passLogReader(desk) });
   const cardGames = new CardGames({ session, fits });
   const pool = new Pool();
-  const analysis = new Analysis({ session, incoming, cardGames, pool });
+  const analysis = new Analysis({ session, incoming, cardGames, pool, preferences: store });
   const passDraft = new PassDraft(session);
   const app: AppContext = {
     desk,
@@ -72,7 +72,15 @@ async function start(desk: Desk, page: HTMLElement, goOn: boolean): Promise<void
     cardGames,
     incoming,
     draft: passDraft,
-    lookAhead: new LookAhead({ session, plans: analysis, draft: passDraft, cardGames, incoming, pool }),
+    lookAhead: new LookAhead({
+      session,
+      plans: analysis,
+      draft: passDraft,
+      cardGames,
+      incoming,
+      pool,
+      preferences: store,
+    }),
     pool,
     go: (place) => (window.location.hash = hashOf(place)),
   };

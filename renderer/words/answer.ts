@@ -16,6 +16,11 @@ export const answerWords = {
   /** While it is worked out. */
   pending: 'Weighing all passes…',
   unknown: '…',
+  /** Where nothing is weighed before the person asks. */
+  waits: 'Not weighed yet: by the Settings, Windrow waits until you ask.',
+  weighPasses: 'Weigh the passes',
+  weighOwn: 'What does it cost?',
+  weighPlay: 'Weigh what I can do',
   failed: 'The passes could not be compared.',
   offered: 'Offered to give',
   best: 'The best choice.',

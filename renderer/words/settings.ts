@@ -42,6 +42,11 @@ export const settingsWords = {
     options: { allowed: 'Allowed', barred: 'Not allowed' },
     note: 'Between laying a group open and the discard. It counts for the game on the Table, too, as long as that goes on.',
   },
+  weighs: {
+    label: 'Weigh passes and moves',
+    options: { 'at-once': 'At once', 'when-asked': 'Only when I ask' },
+    note: '“Only when I ask” spares a battery: a button at the Table weighs what you can do.',
+  },
   print: 'Printing',
   paper: 'Paper for new sheets',
   paperNote: 'A sheet that you have keeps its paper. You can change it on the sheet.',

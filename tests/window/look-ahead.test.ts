@@ -58,6 +58,7 @@ function plansOf(session: GameSession): LookParts['plans'] {
 function begin(
   gamesRule: RaceRule = GAMES,
   log = new PassLog(),
+  preferences?: LookParts['preferences'],
 ): { session: GameSession; incoming: IncomingChoice; lookAhead: LookAhead } {
   const kept = (): Promise<ReturnType<typeof success<null>>> => Promise.resolve(success(null));
   const session = new GameSession(
@@ -86,6 +87,7 @@ function begin(
     cardGames: { said: {}, key: '', subscribe: () => () => undefined },
     incoming,
     pool: new Pool(startWorker),
+    ...(preferences === undefined ? {} : { preferences }),
     ...rules,
   });
   return { session, incoming, lookAhead };
@@ -185,6 +187,21 @@ describe('the look ahead of the window', { timeout: 120_000 }, () => {
     expect(second.result!.standings.at(-1)!.deciding.loss.mean).toBeGreaterThan(0.01);
     expectValue(session.apply({ type: 'gave', step: 'right', tiles: 'FF 1b' }));
     expect(lookAhead.look.status).toBe('none');
+  });
+
+  it('waits until it is asked for where the person wants that, and at the next pass again', async () => {
+    const preferences = { values: { weighs: 'when-asked' as const }, subscribe: () => () => undefined };
+    const { session, lookAhead } = begin(GAMES, new PassLog(), preferences);
+    expect(lookAhead.waits).toBe(false);
+    session.apply(DEALT);
+    expect([lookAhead.waits, lookAhead.look.status]).toEqual([true, 'none']);
+    lookAhead.weigh();
+    expect(lookAhead.waits).toBe(false);
+    await ended(lookAhead);
+    expect(lookAhead.ranked?.length).toBeGreaterThan(1);
+    session.apply(FIRST_ROUND[1]!);
+    session.apply(FIRST_ROUND[2]!);
+    expect([lookAhead.waits, lookAhead.look.status, lookAhead.ranked]).toEqual([true, 'none', null]);
   });
 
   it('compares other numbers of tiles where they may go unseen, and weighs what comes in when asked', async () => {

@@ -84,7 +84,7 @@ export class WrSettingsPlace extends Base {
   }
 
   #table(): unknown {
-    const { seat, cardId, advice, swapAfterCall } = this.app.preferences.values;
+    const { seat, cardId, advice, swapAfterCall, weighs } = this.app.preferences.values;
     const listed = this.cards.map((card) => ({ value: card.id, label: cardName(card, this.cards) }));
     // A place is kept until they are listed, so that nothing below moves.
     const cards = listed.length > 0 ? listed : [{ value: cardId, label: '…' }];
@@ -114,6 +114,12 @@ export class WrSettingsPlace extends Base {
           @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => this.#allowSwaps(detail.value === 'allowed')}
         ></wr-choice>
         <p class="soft">${words.swaps.note}</p>
+      </div>
+      <div>
+        ${this.#choice(words.weighs.label, optionsOf(words.weighs.options), weighs, (value) => ({
+          weighs: value === 'when-asked' ? value : 'at-once',
+        }))}
+        <p class="soft">${words.weighs.note}</p>
       </div>
     </section>`;
   }

@@ -70,7 +70,15 @@ export class WrGivePanel extends Base {
         const { session, analysis, lookAhead, draft } = this.app;
         const { blind, asked, offered } = draft;
         const said = [blind, asked, offered, session.advice];
-        return [session.state, session.layout, analysis.plan, analysis.chance, lookAhead.look, ...said];
+        return [
+          session.state,
+          session.layout,
+          analysis.plan,
+          analysis.chance,
+          lookAhead.look,
+          lookAhead.waits,
+          ...said,
+        ];
       },
     );
   }
@@ -139,6 +147,9 @@ export class WrGivePanel extends Base {
         >${words.give(wanted, draft.blind)}</wr-button
       >`;
     }
+    if (this.app.lookAhead.waits) {
+      return html`<wr-button look="main" @click=${() => this.app.lookAhead.weigh()}>${words.weighPasses}</wr-button>`;
+    }
     const tiles = choice?.tiles.length ?? draft.wanted ?? due.most;
     const blind = choice !== null && goesBlind(session) ? due.most - tiles : 0;
     const reason = draft.wanted === null ? tableWords.exchange.sayNumbers : choice === null ? ' ' : '';
@@ -158,7 +169,7 @@ export class WrGivePanel extends Base {
     if (hasChosen(this.app)) {
       const [headline, sentence] = this.#own(due);
       return html`<div class="row spread"><strong>${headline}</strong> ${this.#back()}</div>
-        <p>${sentence}</p>`;
+        ${this.#isOwnUnweighed(due) ? this.#weighOwn() : html`<p>${sentence}</p>`}`;
     }
     const { analysis, lookAhead, draft } = this.app;
     if (!isAdviceWelcome(this.app)) {
@@ -168,7 +179,7 @@ export class WrGivePanel extends Base {
     const [first] = list ?? [];
     if (list === null || first === undefined) {
       const isFailed = lookAhead.look.status === 'failed' || analysis.plan.status === 'failed';
-      return html`<p class="soft">${isFailed ? words.failed : words.pending}</p>`;
+      return html`<p class="soft">${isFailed ? words.failed : lookAhead.waits ? words.waits : words.pending}</p>`;
     }
     if (due.step === 'courtesy' && draft.wanted === null) {
       const count = first.choice.type === 'give' ? first.choice.tiles.length : 0;
@@ -189,11 +200,22 @@ export class WrGivePanel extends Base {
     const missing = (draft.wanted ?? due.most) - session.layout.tray.length;
     if (missing !== 0) return missing > 0 ? [own.open(missing), own.openWords] : ['', ''];
     const judged = lookAhead.chosen === null ? null : lookAhead.judged(lookAhead.chosen);
-    if (judged === null) return [own.pending, ''];
+    if (judged === null) return [lookAhead.waits ? own.chosen : own.pending, ''];
     const { verdict, deciding } = judged.standing;
     const isAlone = verdict === 'best' && equals(lookAhead.ranked ?? []) === 0;
     const size = isAlone ? own.best : verdict === 'costs' ? own.costs(deciding.loss.mean) : own.equal;
     return [size, shortReasons(analysis.plan.value, judged)];
+  }
+
+  /** Whether a whole pass of the player's own lies there, which is weighed only when she asks. */
+  #isOwnUnweighed(due: GiveDue): boolean {
+    const { draft, session, lookAhead } = this.app;
+    const missing = (draft.wanted ?? due.most) - session.layout.tray.length;
+    return isReadingWelcome(this.app) && missing === 0 && lookAhead.waits;
+  }
+
+  #weighOwn(): unknown {
+    return html`<wr-button look="quiet" @click=${() => this.app.lookAhead.weigh()}>${words.weighOwn}</wr-button>`;
   }
 
   #back(): unknown {

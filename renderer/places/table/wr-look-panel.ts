@@ -50,7 +50,12 @@ export class WrLookPanel extends Base {
     new StoreController(
       this,
       () => [this.app.lookAhead, this.app.incoming, this.app.analysis],
-      () => [this.app.lookAhead.look, this.app.incoming.byRates, this.app.analysis.plan.value],
+      () => [
+        this.app.lookAhead.look,
+        this.app.lookAhead.waits,
+        this.app.incoming.byRates,
+        this.app.analysis.plan.value,
+      ],
     );
   }
 
@@ -86,7 +91,7 @@ export class WrLookPanel extends Base {
 
   #progress({ status, value }: Answer<Compared>): unknown {
     const result = value?.result ?? null;
-    if (status === 'failed') return nothing;
+    if (status === 'failed' || this.app.lookAhead.waits) return nothing;
     if (status === 'pending' || result === null)
       return html`<div class="progress">${workPart(words.pending, doneOf(result))}</div>`;
     return html`<div class="progress" role="status">

@@ -54,7 +54,7 @@ export class WrPlanPanel extends Base {
         const { plan } = analysis;
         const { blind, wanted } = draft;
         const said = [blind, wanted, session.advice];
-        return [plan, lookAhead.ranked, session.state, session.layout, ...said];
+        return [plan, lookAhead.ranked, lookAhead.waits, session.state, session.layout, ...said];
       },
     );
   }
@@ -62,7 +62,7 @@ export class WrPlanPanel extends Base {
   protected override render(): unknown {
     const list = listedPasses(this.app);
     const { status } = this.app.analysis.plan;
-    const isAwaited = isAdviceWelcome(this.app) && list === null && status !== 'failed';
+    const isAwaited = isAdviceWelcome(this.app) && list === null && status !== 'failed' && !this.app.lookAhead.waits;
     return html`<section class="side" aria-label=${words.all} aria-busy=${isAwaited}>
       ${isAdviceWelcome(this.app) ? this.#list(list) : nothing}
       <div class="foot">${this.#foot()}</div>

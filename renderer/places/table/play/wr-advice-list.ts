@@ -89,7 +89,9 @@ export class WrAdviceList extends Base {
   protected override render(): unknown {
     const { status, value } = this.app.analysis.advice;
     if (status === 'none') return nothing;
-    const others = status === 'done' ? (value?.choices.slice(1) ?? []).toSorted(byCost) : [];
+    // The first one is offered above, once it is weighed.
+    const below = this.app.analysis.waits ? 0 : 1;
+    const others = status === 'done' ? (value?.choices.slice(below) ?? []).toSorted(byCost) : [];
     const shown = this.more ? others : others.slice(0, FIRST_CHOICES);
     return html`<section aria-label=${words.otherwise} aria-busy=${status === 'pending'}>
       <div class="row spread head">

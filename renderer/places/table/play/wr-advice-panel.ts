@@ -80,7 +80,8 @@ export class WrAdvicePanel extends Base {
   get #first(): AdvisedDocument | null {
     const { status, value } = this.app.analysis.advice;
     const first = isAdviceWelcome(this.app) ? (value?.choices[0] ?? null) : null;
-    return status === 'done' || first?.action === 'win' ? first : null;
+    const isSettled = status === 'done' && !this.app.analysis.waits;
+    return isSettled || first?.action === 'win' ? first : null;
   }
 
   #question(advice: AdviceDocument | null): string {
@@ -105,7 +106,15 @@ export class WrAdvicePanel extends Base {
     if (status === 'none') return html`<p class="soft">${words.quiet}</p>`;
     const first = this.#first;
     if (first !== null && value !== null) return this.#choice(first, value);
+    if (this.app.analysis.waits) return this.#weigh();
     return html`<p class="soft">${status === 'pending' ? words.pending : words.useless}</p>`;
+  }
+
+  /** Where games are played only when the person asks. */
+  #weigh(): unknown {
+    return html`<span></span
+      ><wr-button look="main" @click=${() => this.app.analysis.weigh()}>${answerWords.weighPlay}</wr-button>
+      <div class="said"><p class="soft">${answerWords.waits}</p></div>`;
   }
 
   /** Where the player chooses before she sees advice: what her last discard gave up, until the next one is due. */

@@ -58,6 +58,10 @@ export class WrPlayPanel extends Base {
         grid-area: typed;
       }
 
+      .side > .row {
+        row-gap: var(--space-2);
+      }
+
       @container (min-width: 900px) {
         .band {
           margin-inline-start: calc(-1 * var(--space-5));
