@@ -8,6 +8,9 @@ import { chanceOf } from './fit.ts';
 import { layHand } from './lay.ts';
 import { stateAt } from './sampler.ts';
 
+/** Tiles in a rack, at most, while others wait. */
+const RACK = 13;
+
 /** What the steady player does at a moment, and the chance that it leaves. */
 export interface SteadyChoice {
   /** Tiles given, discarded or laid open; none for letting a discard go or stopping. */
@@ -44,10 +47,27 @@ export class MomentChance {
     return step === 'left2' ? this.beforeSecondRound() : this.steadyGift(step).chance;
   }
 
-  /** In play with 13 tiles, `before` other seats to play first; 0 once the wall is empty, since nobody draws any more. */
+  /**
+   * In play with 13 tiles, `before` other seats to play first; 0 once the wall is empty, since nobody draws any more. A
+   * joker lying open that the player can take at the next turn counts as far as it is likely to lie there still.
+   */
   waiting(before: number): number {
     if (wallLeft(this.#table) === 0) return 0;
-    return this.#value({ step: null, coming: 0, drawn: this.#drawn, before });
+    const value = (): number => this.#value({ step: null, coming: 0, drawn: this.#drawn, before });
+    const left = value();
+    const swap = this.#steadySwap();
+    if (swap === null) return left;
+    const taken = this.#swapped(swap.owner, swap.kind, value);
+    return left + this.#staysOpen(swap.kind, before) * Math.max(0, taken - left);
+  }
+
+  /** The chance that none of the seats that play before holds a tile to take a joker with: a hypergeometric law. */
+  #staysOpen(kind: Kind, before: number): number {
+    const { view } = playerAt(this.#table, this.seat);
+    const hidden = wallLeft(this.#table) + (SEAT_COUNT - 1) * RACK;
+    let none = 1;
+    for (let copy = 0; copy < view.unseen(kind); copy += 1) none *= Math.max(0, 1 - (before * RACK) / (hidden - copy));
+    return none;
   }
 
   /** After a gift from the rack as laid; tiles of the rack. */
@@ -145,6 +165,11 @@ export class MomentChance {
 
   /** After giving a tile for a joker in an exposure of a seat, with the discard still to come. */
   afterSwap(owner: number, kind: Kind): number {
+    return this.#swapped(owner, kind, () => this.onTurn().chance);
+  }
+
+  /** The value with a joker taken. */
+  #swapped(owner: number, kind: Kind, value: () => number): number {
     const { hand } = playerAt(this.#table, this.seat);
     const owners = playerAt(this.#table, owner).hand;
     const kept = owners.exposures;
@@ -155,7 +180,7 @@ export class MomentChance {
     hand.add(JOKER);
     showTile(this.#table, kind, 1);
     showTile(this.#table, JOKER, -1);
-    const { chance } = this.onTurn();
+    const chance = value();
     hand.remove(JOKER);
     hand.add(kind);
     showTile(this.#table, kind, -1);

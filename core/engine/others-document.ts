@@ -1,6 +1,7 @@
 import { type Seat, SEATS } from '../exchange/steps.ts';
 import type { PointRules } from '../game/point-rules.ts';
 import { TELLING_GROUPS } from '../others/fit-shape.ts';
+import { GROUP_COST } from '../others/careful.ts';
 import type { OtherSeat, OthersReading } from '../others/others.ts';
 import { meanPayment } from '../review/read-others.ts';
 import type { TableCard } from '../table/table-card.ts';
@@ -11,7 +12,7 @@ import type { Tiles } from '../tiles/tiles.ts';
 export interface OthersDocument {
   /** In the order of play from the reader on. */
   readonly seats: readonly SeatDocument[];
-  /** One for each kind of the rack, the hottest first. */
+  /** One for each kind of the rack, the hottest first: by what is left of a hand's worth (OT-11). */
   readonly tiles: readonly TileRisk[];
 }
 
@@ -53,7 +54,7 @@ export interface TileRisk {
 const TELLING_SHARE = 0.5;
 /** Lines less likely than this are not listed, nor kinds less wanted. */
 const LEAST_LINE = 0.01;
-const LEAST_WANT = 0.1;
+const LEAST_WANT = 0.01;
 
 /** What the document is made of beside the reading. */
 export interface OthersTerms {
@@ -70,8 +71,13 @@ export function othersDocument(others: OthersReading, terms: OthersTerms): Other
   const tiles = KINDS.filter((kind) => terms.rack.count(kind) > 0).map((kind) => tileRisk(kind, others, terms));
   return {
     seats: others.seats.map((seat) => seatDocument(seat, terms)),
-    tiles: tiles.toSorted((one, other) => other.win - one.win || other.group - one.group || one.kind - other.kind),
+    tiles: tiles.toSorted((one, other) => heat(other) - heat(one) || one.kind - other.kind),
   };
+}
+
+/** What a discard takes of one's own chance, by wins and by groups. */
+function heat({ win, group }: TileRisk): number {
+  return 1 - (1 - win) * (1 - GROUP_COST * group);
 }
 
 function seatDocument({ seat, reading }: OtherSeat, { card, unseen }: OthersTerms): SeatDocument {

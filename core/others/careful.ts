@@ -7,7 +7,7 @@ import { OthersReader, type OthersReading } from './others.ts';
 /** The worth of a hand is a sum of squared reaches: the chance to win with it goes about with the root. */
 const WORTH_POWER = 2;
 /** What of the own chance goes with a group that another lays open by one's discard. */
-const GROUP_COST = 0.1;
+export const GROUP_COST = 0.1;
 
 /** What discards leave of a hand's worth, by what seats that show a group do with them; these are read when a discard is first asked about. */
 export function discardRisks(others: () => OthersReading): DiscardRisks {

@@ -171,12 +171,18 @@ class Trial {
     let first: Valued | undefined;
     for (const option of options) {
       const { chance, hand } = this.#leftBy(option);
-      first ??= { option, chance };
+      const valued = { option, chance, risk: this.#risk(option) };
+      first ??= valued;
       const about = { action: option.action, tiles: tilesOf(option), owner: this.#owner(option), hand };
-      choices.push({ ...about, ...beforeGames(first, { option, chance }) });
+      choices.push({ ...about, ...beforeGames(first, valued) });
       yield undefined;
     }
     return { choices, offered: this.#offered, others: this.#readOthers() };
+  }
+
+  /** The chance that another seat wins by the tile of a discard; null for all else. */
+  #risk({ action, kind }: PlayOption): number | null {
+    return action === 'discard' && kind !== null ? this.#readOthers().taken(kind).win : null;
   }
 
   get position(): PlayPosition {

@@ -10,6 +10,11 @@ import {
 import { type PlayOption, sameValue } from '../table/play-option.ts';
 import { EQUAL_WITHIN, type Verdict } from './decision.ts';
 
+/** A joker; or another seat's win: by the tile thrown others win in two of a hundred more than by the first choice's. */
+type Slip = 'joker' | 'heat';
+/** From so much likelier a win of another on by a discard is not called as good. */
+const HOTTER = 0.02;
+
 /** What is said of a choice of play against the first of its list. */
 export interface Costed {
   /** The chance to win after it: of the first choice as forecast, of each other that less what it costs. */
@@ -18,24 +23,32 @@ export interface Costed {
   readonly cost: number;
   /** Null while games have not told. */
   readonly verdict: Verdict | null;
-  /** Whether it gives a joker away that the first choice keeps. */
-  readonly spends: boolean;
+  /** What it gives away that the first choice keeps, and that shows in few games of one's own: see `Slip`. */
+  readonly slip: Slip | null;
 }
 
 /** An option with the chance that is forecast after it. */
 export interface Valued {
   readonly option: Pick<PlayOption, 'jokers' | 'value'>;
   readonly chance: number;
+  /** The chance that another seat wins by the tile discarded; null, or left out, where none is. */
+  readonly risk?: number | null;
 }
 
 /** What is known of a choice without games: that it is worth the same as the first, or that it leaves a dead hand. */
-export function beforeGames(first: Valued, { option, chance }: Valued): Costed {
-  const spends = option.jokers > first.option.jokers;
-  if (first.chance === 0 || (!spends && sameValue(first.option, option))) {
-    return { chance: first.chance, cost: 0, verdict: 'best', spends };
+export function beforeGames(first: Valued, other: Valued): Costed {
+  const slip = slipOf(first, other);
+  const { option, chance } = other;
+  if (first.chance === 0 || (slip === null && sameValue(first.option, option))) {
+    return { chance: first.chance, cost: 0, verdict: slip === 'heat' ? 'slip' : 'best', slip };
   }
-  if (chance > 0) return { chance: first.chance, cost: 0, verdict: null, spends };
-  return { chance, cost: first.chance, verdict: first.chance > EQUAL_WITHIN ? 'costly' : 'equal', spends };
+  if (chance > 0) return { chance: first.chance, cost: 0, verdict: null, slip };
+  return { chance, cost: first.chance, verdict: first.chance > EQUAL_WITHIN ? 'costly' : 'equal', slip };
+}
+
+function slipOf(first: Valued, { option, risk }: Valued): Slip | null {
+  if (option.jokers > first.option.jokers) return 'joker';
+  return typeof risk === 'number' && typeof first.risk === 'number' && risk - first.risk >= HOTTER ? 'heat' : null;
 }
 
 /** The choices that only games can tell from the first, by their places in the list. */
@@ -49,8 +62,8 @@ export const NEXT = 3;
 /**
  * The list with what games have told of its choices, by their places. It stays in its order, for that order wins games,
  * but for one of the next few that won more than the first by more than chance: it leads then, and all others are set
- * against it. A cost is said where it is beyond what the games can tell and two games in a hundred or more. A choice that gives a
- * joker away which the first one keeps is never called equal: what a joker is worth later shows in few games.
+ * against it. A cost is said where it is beyond what the games can tell and two games in a hundred or more. A choice that
+ * gives away what shows in few games, a joker or another's win, is never called equal.
  */
 export function withCosts<Choice extends Costed>(
   choices: readonly Choice[],
@@ -73,7 +86,7 @@ export function withCosts<Choice extends Costed>(
     if (mean > criticalCost(rule) * error && cost >= rule.smallest) {
       return { ...choice, chance: Math.max(0, chance - cost), cost: Math.min(cost, chance), verdict: 'costly' };
     }
-    return { ...choice, chance, cost: 0, verdict: choice.spends ? 'slip' : 'equal' };
+    return { ...choice, chance, cost: 0, verdict: choice.slip === null ? 'equal' : 'slip' };
   });
   const first = costed[lead];
   return first === undefined ? costed : [first, ...costed.filter((_, place) => place !== lead)];

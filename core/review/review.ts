@@ -15,7 +15,7 @@ import { judgePlay } from './review-play.ts';
 import type { Yardstick } from './yardstick.ts';
 
 /** Raised whenever the same game would be judged otherwise, or in other words, so that kept reviews are computed anew. */
-export const REVIEW_VERSION = 12;
+export const REVIEW_VERSION = 13;
 
 /** The look-back of a game. */
 export interface Review {

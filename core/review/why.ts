@@ -65,6 +65,9 @@ export function whyPlayed(chosen: JudgedChoice, best: PlayChoice, parting: Parti
   if (chosen.verdict === 'costly' && best.action === 'swap') {
     return [`It was better to take the joker for ${tileWords(best.tiles.toKinds())} first.`];
   }
+  if (chosen.verdict === 'slip' && chosen.slip === 'heat') {
+    return ['You win as often with it, but it is hotter: another was likelier to win by it.'];
+  }
   return whyParted(chosen, best, chosen.verdict, parting);
 }
 

@@ -92,7 +92,7 @@ export class PlayRanking {
     let openJokers = 0;
     for (let seat = 0; seat < SEAT_COUNT; seat += 1) {
       for (const { kind, jokers } of view.exposuresOf(seat)) {
-        if (maySwap) this.#open[kind] = (this.#open[kind] as number) + jokers;
+        if (maySwap && !view.hand.isDead) this.#open[kind] = (this.#open[kind] as number) + jokers;
         openJokers += jokers;
       }
     }

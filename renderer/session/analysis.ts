@@ -21,7 +21,7 @@ import type { Pool } from '../worker/pool.ts';
 import { type Answer, Ask, PATIENCE, question } from './ask.ts';
 import type { CardGames } from './card-games.ts';
 import type { GameSession } from './game-session.ts';
-import type { Weighing } from './look-ahead.ts';
+import type { Weighing } from './preference-store.ts';
 import { DeadHands } from './dead-hands.ts';
 import { type IncomingChoice, ratesKey } from './incoming.ts';
 import { adviceBy, allOpen, type LastDiscard, lastDiscard, nextAndDiscard, nextOpen } from './play-advice.ts';

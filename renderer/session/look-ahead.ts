@@ -5,7 +5,6 @@ import { type GiveChoice, isSameChoice, type PassChoice } from '../../core/futur
 import { legalEvents } from '../../core/game/legal.ts';
 import { lastEnteredAt } from '../../core/game/record.ts';
 import { GAMES_RULE, type RaceRule, USUAL_RULE } from '../../core/plan/race.ts';
-import type { Preferences } from '../../main/desk/desk.ts';
 import type { Pool } from '../worker/pool.ts';
 import { type Analysis, momentOf } from './analysis.ts';
 import { type Answer, Ask, type Report } from './ask.ts';
@@ -22,11 +21,8 @@ import {
 import type { GameSession } from './game-session.ts';
 import { type IncomingChoice, ratesKey } from './incoming.ts';
 import type { PassDraft } from './pass-draft.ts';
-import type { PreferenceStore } from './preference-store.ts';
+import type { Weighing } from './preference-store.ts';
 import { Store } from './store.ts';
-
-/** Whether what can be done is weighed as soon as it is due; it is, unless given. */
-export type Weighing = Pick<PreferenceStore, 'subscribe'> & { readonly values: Pick<Preferences, 'weighs'> };
 
 /** What a look ahead is made from. */
 export interface LookParts {

@@ -14,6 +14,9 @@ function games(count: number): string {
 const UPWARDS = { place: 'A to Z', seat: 'A to Z', cardTitle: 'A to Z', outcome: 'A to Z', section: 'A to Z' };
 const DOWNWARDS = { place: 'Z to A', seat: 'Z to A', cardTitle: 'Z to A', outcome: 'Z to A', section: 'Z to A' };
 
+/** From so many times on, a number says no more than "far". */
+const FAR = 100;
+
 /** Words of the Journal. */
 export const journalWords = {
   title: 'Journal',
@@ -117,12 +120,12 @@ export const journalWords = {
   } satisfies Readonly<Record<DecisionKind, string>>,
 };
 
-/** "You won 16 of 64 games that were decided: 25 %, about 1 in 4." */
+/** "You won 16 of 64 games that were played to the end: 25 %, about 1 in 4." */
 function winsLead(share: string, words: string, won: number, of: number): string {
   if (of === 1) return `One game was decided so far, and you ${won === 1 ? 'won' : 'lost'} it.`;
-  if (won === 0) return `You won none of the ${of} games that were decided.`;
-  if (won === of) return `You won all ${of} games that were decided.`;
-  return `You won ${won} of ${of} games that were decided: ${share}, ${words}.`;
+  if (won === 0) return `You won none of the ${of} games that were played to the end.`;
+  if (won === of) return `You won all ${of} games that were played to the end.`;
+  return `You won ${won} of ${of} games that were played to the end: ${share}, ${words}.`;
 }
 
 /** Words of the season's page. */
@@ -199,7 +202,9 @@ export const ownTableWords = {
   kinds: (quick: string, club: string, relaxed: string) => `Quick ${quick}, club ${club}, relaxed ${relaxed}.`,
   fits: (used: TableKind) => `Your games clearly fit the ${used} table best. It is the one that you use.`,
   other: (kind: TableKind, used: TableKind, times: number) =>
-    `Your games fit the ${kind} table best: ${times > 1000 ? 'more than 1,000' : `about ${counted(Math.round(times))}`} times as well as the ${used} table that you use.`,
+    times >= FAR
+      ? `Your games fit the ${kind} table far better than the ${used} table that you use.`
+      : `Your games fit the ${kind} table best: about ${counted(Math.round(times))} times as well as the ${used} table that you use.`,
   untold: (used: TableKind) => `Your games can’t tell the kinds apart yet. You use the ${used} table.`,
   use: (kind: TableKind) => `Use the ${kind} table`,
   used: (kind: TableKind) => `You use the ${kind} table now.`,

@@ -18,6 +18,7 @@ export const throwWords = {
   right: 'No other tile was better.',
   costs: (games: string) => `That gave up about ${games} in 100.`,
   slip: 'That spent a joker.',
+  hotter: 'You win as often with it, but it was hotter than need be.',
   thrown: (tile: string) => `You threw the ${tile}.`,
   list: 'What each tile costs',
   other: 'another choice',

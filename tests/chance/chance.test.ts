@@ -320,6 +320,29 @@ describe('CH-3. before a decision', () => {
     expect(at({ rack: tiles('FF 1111b 4444b 7777b'), drawn: WALL_AT_START }).onTurn().chance).toBe(1);
   });
 
+  test('CH-16: a joker lying open that is there still at the next turn counts as if it were taken', () => {
+    const group = (jokers: number) => [[], [], [{ kind: kindOf('3b'), size: 3, jokers }], []];
+    const rack = tiles('FF N E 0 13b 4578c 22d');
+    // All copies of the tile are in sight or in the rack, so that nobody else can take it.
+    const taken = at({ rack: tiles('FF N E 0 1b J 4578c 22d'), exposures: group(0), shown: tiles('333b'), drawn: 20 });
+    const after = [0, 1, 2, 3].map((before) => taken.waiting(before));
+    const open = at({ rack, exposures: group(1), shown: tiles('33b J'), drawn: 20 });
+    // One copy of four is unseen, among 79 tiles of the wall and 39 in the other racks.
+    const both = [0, 1, 2, 3].map((before) => open.waiting(before));
+    expect(both[0]).toBeCloseTo(after[0]!, 12);
+    const none = at({ rack, exposures: group(1), shown: tiles('333b J'), drawn: 20 });
+    expect([0, 1, 2, 3].map((before) => none.waiting(before))).toEqual(
+      after.map((chance) => expect.closeTo(chance, 12) as number),
+    );
+    const without = at({ rack, exposures: group(0), shown: tiles('333b'), drawn: 20 });
+    for (const before of [1, 2, 3]) {
+      const stays = 1 - (13 * before) / (99 - 20 + 39);
+      const left = (both[before]! - stays * after[before]!) / (1 - stays);
+      expect(left).toBeLessThan(after[before]!);
+      expect(left).toBeCloseTo(without.waiting(before), 1);
+    }
+  });
+
   test('a discard of any other tile can be asked for, and the tiles lie as before afterwards', () => {
     const chance = at({ rack: tiles('FF N E 0 13b 4578c 222d'), drawn: 20 });
     const steady = chance.onTurn();

@@ -46,8 +46,8 @@ describe('duels with the first choice', () => {
 });
 
 describe('a list with what games have told', () => {
-  const first: Costed = { chance: 0.314, cost: 0, verdict: 'best', spends: false };
-  const open: Costed = { chance: 0.314, cost: 0, verdict: null, spends: false };
+  const first: Costed = { chance: 0.314, cost: 0, verdict: 'best', slip: null };
+  const open: Costed = { chance: 0.314, cost: 0, verdict: null, slip: null };
   const costed = (list: readonly Costed[], ...counts: [number, PairCount][]): readonly Costed[] =>
     withCosts(list, new Map(counts));
 
@@ -66,18 +66,18 @@ describe('a list with what games have told', () => {
   });
 
   test('a choice that spends a joker is not called equal', () => {
-    expect(costed([first, { ...open, spends: true }], [1, count(FULL, 9, 9)])[1]).toMatchObject({ verdict: 'slip' });
+    expect(costed([first, { ...open, slip: 'joker' }], [1, count(FULL, 9, 9)])[1]).toMatchObject({ verdict: 'slip' });
   });
 
   test('one that nothing is known of stays open, a dead one is as it was', () => {
-    const dead: Costed = { chance: 0, cost: 0.314, verdict: 'costly', spends: false };
+    const dead: Costed = { chance: 0, cost: 0.314, verdict: 'costly', slip: null };
     expect(costed([first, open, open, dead], [1, count(FULL, 60, 10)]).slice(2)).toEqual([open, dead]);
     expect(openChoices([first, open, dead, open])).toEqual([1, 3]);
   });
 
   test('CH-15: one of the next three that won more beyond doubt leads, and the others are set against it', () => {
     const ahead = count(FULL, 10, 70);
-    const list = [first, { ...first }, open, open, { ...open, spends: true }];
+    const list = [first, { ...first }, open, open, { ...open, slip: 'joker' as const }];
     const [lead, was, alike, other, spends] = costed(list, [2, ahead], [3, count(FULL, 40, 40)]);
     expect(lead).toMatchObject({ cost: 0, verdict: 'best', chance: expect.closeTo(0.394, 12) as number });
     for (const each of [was, alike, other]) {

@@ -10,7 +10,7 @@ const FIGURES = { aways: [{ moment: 'deal', away: 7 }], aimed: 'Stairs' } as con
 const ROW: Findings = { id: 'g-1', key: 'k1', figures: FIGURES, choices: null };
 const REVIEW: NonNullable<Findings['review']> = {
   id: 'g-1',
-  reviewVersion: 12,
+  reviewVersion: 13,
   card: 'a card',
   model: 'test',
   stages: [],

@@ -169,8 +169,19 @@ describe('before games have told', () => {
 
   test('one that spends a joker which the first keeps is never as good', () => {
     const spends = { option: { jokers: 1, value: 2 }, chance: 0.4 };
-    expect(beforeGames(first, spends)).toMatchObject({ ...open, spends: true });
-    expect(beforeGames(spends, spends)).toMatchObject({ verdict: 'best', spends: false });
+    expect(beforeGames(first, spends)).toMatchObject({ ...open, slip: 'joker' });
+    expect(beforeGames(spends, spends)).toMatchObject({ verdict: 'best', slip: null });
+  });
+
+  test('OT-13: one that others win by in two of a hundred more than by the first is never as good; nor beside a dead hand', () => {
+    const cool = { ...first, risk: 0.01 };
+    const hot = { option: { jokers: 0, value: 1 }, chance: 0.4, risk: 0.031 };
+    const warm = { ...hot, risk: 0.029 };
+    expect(beforeGames(cool, hot)).toMatchObject({ ...open, slip: 'heat' });
+    expect(beforeGames(cool, warm)).toMatchObject({ ...open, slip: null });
+    const [dead, hotDead] = [cool, hot].map((each) => ({ ...each, chance: 0 }));
+    expect(beforeGames(dead!, hotDead!)).toMatchObject({ cost: 0, verdict: 'slip' });
+    expect(beforeGames(dead!, { ...hotDead!, risk: null })).toMatchObject({ verdict: 'best', slip: null });
   });
 
   test('one that leaves a dead hand costs the whole chance', () => {

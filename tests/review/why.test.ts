@@ -61,7 +61,7 @@ describe('why a call was good or not', () => {
   const left = { line: lineOf([], 'm', 'Mirrors', false, 'Mirrors, 3rd line'), away: 2 };
   const played = (text: string, verdict: Verdict, hand: PlayChoice['hand'] = null): JudgedChoice => {
     const action = text === '' ? 'let-go' : 'call';
-    return { action, tiles: tiles(text), owner: null, chance: 0.5, cost: 0, verdict, spends: false, hand };
+    return { action, tiles: tiles(text), owner: null, chance: 0.5, cost: 0, verdict, slip: null, hand };
   };
   test.each([
     ['', '', 'best', 'No call was worth more.'],

@@ -12,7 +12,7 @@ test('the season in numbers: every chart has its table, and the table adds up', 
   expect(all).toMatchObject({ name: 'All games', of: 64 });
   expect(seats.map(({ name }) => name)).toEqual(['East', 'South', 'West', 'North']);
   expect(seats.reduce((sum, { won }) => sum + won, 0)).toBe(all?.won);
-  await expect(page.getByText(`You won ${all?.won} of 64 games that were decided`)).toBeVisible();
+  await expect(page.getByText(`You won ${all?.won} of 64 games that were played to the end`)).toBeVisible();
   const away = await twin(page, 'How far away your rack was');
   expect(away.map(([moment]) => moment)).toContain('1st right');
   expect(Number(away[0]?.[2])).toBeGreaterThan(Number(away.at(-1)?.[2]));

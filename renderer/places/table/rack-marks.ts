@@ -5,6 +5,7 @@ import { lastOf } from '../../session/layout.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { isAdviceWelcome } from './aids.ts';
 import { offeredPass } from './pass-answer.ts';
+import { isOwnDead } from './play/seat-names.ts';
 
 type App = Pick<AppContext, 'session' | 'analysis' | 'lookAhead' | 'draft'>;
 
@@ -13,7 +14,7 @@ type App = Pick<AppContext, 'session' | 'analysis' | 'lookAhead' | 'draft'>;
  * it leaves is kept. Null while there is no such list.
  */
 export function marksOf(app: App): ReadonlyMap<string, TileMark> | null {
-  const given = isAdviceWelcome(app) ? givenBy(app) : null;
+  const given = isAdviceWelcome(app) && !isOwnDead(app) ? givenBy(app) : null;
   if (given === null) return null;
   const { layout } = app.session;
   const spare = lastOf(layout, given);

@@ -17,6 +17,7 @@ import { sharedStyles } from '../../tokens/shared.ts';
 import { differenceAlone, differenceInGames, percent } from '../../words/numbers.ts';
 import { playWords } from '../../words/play.ts';
 import { tableWords } from '../../words/table.ts';
+import { isOwnDead } from './play/seat-names.ts';
 import { failed } from './work-part.ts';
 import { handRow } from './hand-row.ts';
 import { Growth } from './growth.ts';
@@ -52,8 +53,8 @@ export class WrReadingPanel extends Base {
       this,
       () => [this.app.analysis],
       () => {
-        const { reading, tiles } = this.app.analysis;
-        return [reading, tiles];
+        const { reading, tiles, dead } = this.app.analysis;
+        return [reading, tiles, dead.seats];
       },
     );
   }
@@ -65,6 +66,12 @@ export class WrReadingPanel extends Base {
 
   protected override render(): unknown {
     const { status, value, late, message } = this.app.analysis.reading;
+    if (isOwnDead(this.app)) {
+      return html`<section class="reading stack" aria-label=${words.title}>
+        <div class="head"><h2>${words.title}</h2></div>
+        <p>${playWords.advice.noHandNow}</p>
+      </section>`;
+    }
     return html`<section class="reading stack" aria-label=${words.title} aria-busy=${status === 'pending'}>
       <div class="head">
         <h2>${words.title}</h2>

@@ -197,7 +197,7 @@ export class WrThrow extends Base {
     const said = isRight(judged.verdict)
       ? words.right
       : judged.verdict === 'slip'
-        ? words.slip
+        ? words[judged.slip === 'heat' ? 'hotter' : 'slip']
         : words.costs(gamesOfHundred(judged.cost));
     return [said, riskSentence(judged)].filter(Boolean).join(' ');
   }

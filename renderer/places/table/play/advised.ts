@@ -2,6 +2,7 @@ import type { Result } from '../../../../core/base/result.ts';
 import type { AdviceDocument, AdvisedDocument } from '../../../../core/engine/documents.ts';
 import type { DiscardedEvent, GameEvent } from '../../../../core/game/events.ts';
 import { exposedGroups } from '../../../../core/game/hand-view.ts';
+import type { Take } from '../../../../core/others/seat-reading.ts';
 import { isRight } from '../../../../core/review/decision.ts';
 import { codeOf, JOKER } from '../../../../core/tiles/kinds.ts';
 import { nameOf, tileNames } from '../../../../core/tiles/names.ts';
@@ -97,10 +98,10 @@ function ownerName(session: GameSession, owner: AdvisedDocument['owner']): strin
 }
 
 /** What a choice gives up against the first one, in words; "…" until that is known. */
-export function costWords({ verdict, cost }: AdvisedDocument): string {
+export function costWords({ verdict, cost, slip }: AdvisedDocument): string {
   if (verdict === null) return words.unknown;
   if (isRight(verdict)) return words.equal;
-  return verdict === 'slip' ? words.spends : words.costs(gamesOfHundred(cost));
+  return verdict === 'slip' ? (slip === 'heat' ? words.hotter : words.spends) : words.costs(gamesOfHundred(cost));
 }
 
 /** What is said of a discard once it is made: what it gave up, and what was better; '' where it was not weighed. */
@@ -112,13 +113,18 @@ export function afterwardsOf(session: GameSession, { choices }: AdviceDocument, 
   const [name, label] = buttonOf(session, best);
   const better = label === '' ? name : label;
   return own.verdict === 'slip'
-    ? words.afterwards.slip(better)
+    ? words.afterwards[own.slip === 'heat' ? 'hotter' : 'slip'](better)
     : words.afterwards.costs(gamesOfHundred(own.cost), better);
 }
 
 /** A discard is called hot from so many games in a hundred on, and said to be called for a group from so many. */
 const HOT = 0.005;
 const CALLED = 0.1;
+
+/** Whether what others may do with a tile is told of it by itself. */
+export function isHot({ win, group }: Take): boolean {
+  return win >= HOT || group >= CALLED;
+}
 
 /** Below such a chance a discard is chosen to give nothing away. */
 const PLAY_SAFE = 0.02;
@@ -132,15 +138,23 @@ export function isPlayedSafe({ action, chance }: AdvisedDocument): boolean {
 export function riskSentence({ take }: AdvisedDocument): string {
   if (take === null) return '';
   if (take.win === 0 && take.group === 0) return othersWords.safeNow;
-  if (take.win >= HOT) return othersWords.riskOf(take.win);
-  return take.group >= CALLED ? othersWords.calledFor(take.group) : '';
+  const said = [
+    take.win >= HOT ? othersWords.riskOf(take.win) : '',
+    take.group >= CALLED ? othersWords.calledFor(take.group) : '',
+  ];
+  return said.filter(Boolean).join(' ');
 }
 
 /** The same in a word or two, for a row: "safe", "about 6 in 100 hot". */
 export function riskWords({ take }: AdvisedDocument): string {
   if (take === null) return '';
-  if (take.win === 0 && take.group === 0) return othersWords.safe;
-  return take.win >= HOT ? othersWords.risk(take.win) : '';
+  return take.win === 0 && take.group === 0 ? othersWords.safe : heatWords(take);
+}
+
+/** How hot a tile is, in a word or two; '' where that is not told. */
+export function heatWords({ win, group }: Take): string {
+  if (win >= HOT) return othersWords.risk(win);
+  return group >= CALLED ? othersWords.groupRisk(group) : '';
 }
 
 /** The best hand after a choice, in a sentence. */

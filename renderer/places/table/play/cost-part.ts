@@ -16,9 +16,13 @@ export function costPart(choice: AdvisedDocument): unknown {
   </wr-explain>`;
 }
 
-function costSentence({ verdict, cost }: AdvisedDocument): string {
+function costSentence({ verdict, cost, slip }: AdvisedDocument): string {
   if (verdict === null) return words.unknownWords;
   if (verdict === 'best') return words.alikeWords;
   if (verdict === 'equal') return words.equalWords;
-  return verdict === 'slip' ? words.spendsWords : words.costWords(gamesOfHundred(cost));
+  return verdict === 'slip'
+    ? slip === 'heat'
+      ? words.hotterWords
+      : words.spendsWords
+    : words.costWords(gamesOfHundred(cost));
 }

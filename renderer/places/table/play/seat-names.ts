@@ -2,6 +2,7 @@ import { type Seat, SEATS } from '../../../../core/exchange/steps.ts';
 import { CHAIRS, chairOf } from '../../../../core/game/evening.ts';
 import type { ChoiceOption } from '../../../parts/wr-choice.ts';
 import type { GameSession } from '../../../session/game-session.ts';
+import type { AppContext } from '../../../shell/app-context.ts';
 import { playWords } from '../../../words/play.ts';
 
 type Table = Pick<GameSession, 'state' | 'players'>;
@@ -37,8 +38,13 @@ export function seatOf(value: string): Seat | null {
   return SEATS.find((seat) => seat === value) ?? null;
 }
 
-/** What is said of a seat whose groups fit no line: "West’s groups fit no line of your card: dead, if your card is complete." */
-export function deadSentence({ state, players }: Table, seat: Seat): string {
-  if (seat === state.seat) return playWords.dead.own;
-  return playWords.dead.other(players[seat]?.trim() || seat);
+/** What is said of a seat whose groups fit no line: "Right’s groups fit no line of your card: dead, if your card is complete." */
+export function deadSentence(table: Table, seat: Seat): string {
+  return seat === table.state.seat ? playWords.dead.own : playWords.dead.other(seatName(table, seat));
+}
+
+/** Whether the player's own groups fit no line of her card. */
+export function isOwnDead({ session, analysis }: Pick<AppContext, 'session' | 'analysis'>): boolean {
+  const { seat } = session.state;
+  return seat !== null && analysis.dead.seats.includes(seat);
 }

@@ -1,4 +1,4 @@
-import { css, html } from 'lit';
+import { css, html, nothing } from 'lit';
 import type { SeatDocument } from '../../../../core/engine/others-document.ts';
 import type { Seat } from '../../../../core/exchange/steps.ts';
 import { groupKinds } from '../../../../core/game/hand-view.ts';
@@ -104,18 +104,24 @@ function seatRow(table: Table, seat: Seat, said: SeatDocument | undefined): unkn
   return html`<details>
     <summary class=${groups >= TELLING_GROUPS ? 'telling' : ''}>
       <span class="glance"
-        ><strong>${who}</strong> ${groupsShown(table, seat)} ${said === undefined ? '' : glance(said)}</span
+        ><strong>${who}</strong> ${groupsShown(table, seat)}
+        ${said === undefined || groups === 0 ? '' : glance(said)}</span
       >
     </summary>
-    <div class="lines">
-      <h3>${words.linesTitle}</h3>
-      <ul>
-        ${said?.lines.map(({ name, weight }) => html`<li>${name} ${likely(who, name, weight)}</li>`)}
-      </ul>
-      <h3>${words.wantsTitle}</h3>
-      <p>${said?.wants.map(({ kind, unseen }) => words.wanted(nameOf(kind), unseen)).join('; ')}</p>
-    </div>
+    <div class="lines">${said === undefined ? nothing : inside(who, said)}</div>
   </details>`;
+}
+
+/** All that is known of a seat's lines; where that is little, only so much. */
+function inside(who: string, { dead, early, lines, wants }: SeatDocument): unknown {
+  if (early) return html`<p>${words.earlyWords}</p>`;
+  if (dead || lines.length === 0) return html`<p>${dead ? words.dead : words.whole}</p>`;
+  return html`<h3>${words.linesTitle}</h3>
+    <ul>
+      ${lines.map(({ name, weight }) => html`<li>${name} ${likely(who, name, weight)}</li>`)}
+    </ul>
+    <h3>${words.wantsTitle}</h3>
+    <p>${wants.map(({ kind, unseen }) => words.wanted(nameOf(kind), unseen)).join('; ') || words.noWants}</p>`;
 }
 
 /** The groups that a seat has laid open, small. */
@@ -129,12 +135,12 @@ export function groupsShown({ state }: Table, seat: Seat): unknown {
 function glance({ dead, early, lines, wants }: SeatDocument): unknown {
   if (dead) return html`<span>${words.dead}</span>`;
   if (early) return html`<span class="soft">${words.early}</span>`;
-  const wanted = wants.filter(({ weight }) => weight >= WANTED).slice(0, WANTED_TILES);
-  return html`<span>${words.lines(namesOf(lines))};</span> ${
-      wanted.length === 0
-        ? html`<span>${words.noWants}</span>`
-        : html`<span>${words.wants}</span> ${tileRow(wanted.map(({ kind }) => kind))}`
-    }`;
+  if (lines.length === 0) return html`<span>${words.whole}</span>`;
+  const likely = wants.filter(({ weight }) => weight >= WANTED);
+  const said = likely.length > 0 ? words.wants : wants.length > 0 ? words.mayWant : words.noWants;
+  const shown = (likely.length > 0 ? likely : wants).slice(0, WANTED_TILES);
+  return html`<span>${words.lines(namesOf(lines))};</span>
+    <span>${said}</span> ${shown.length === 0 ? nothing : tileRow(shown.map(({ kind }) => kind))}`;
 }
 
 function namesOf(lines: SeatDocument['lines']): string[] {

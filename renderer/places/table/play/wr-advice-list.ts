@@ -10,6 +10,7 @@ import { sharedStyles } from '../../../tokens/shared.ts';
 import { playWords } from '../../../words/play.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { actionWords, buttonOf, riskWords, takeAdvice } from './advised.ts';
+import { isOwnDead } from './seat-names.ts';
 import { costPart } from './cost-part.ts';
 
 const words = playWords.advice;
@@ -120,7 +121,7 @@ export class WrAdviceList extends Base {
     const what = actionWords(session, choice);
     const [name, label] = buttonOf(session, choice);
     return html`${choice.tiles.length === 0 ? nothing : tileRow(choice.tiles)}
-      ${what === '' ? nothing : html`<strong>${what}</strong>`} ${costPart(choice)}
+      ${what === '' ? nothing : html`<strong>${what}</strong>`} ${isOwnDead(this.app) ? nothing : costPart(choice)}
       <span class="soft">${riskWords(choice)}</span> ${
         name === ''
           ? nothing

@@ -29,7 +29,7 @@ import {
   winSentence,
 } from './advised.ts';
 import { isDiscardDue } from './moves.ts';
-import { seatName } from './seat-names.ts';
+import { isOwnDead, seatName } from './seat-names.ts';
 
 const words = playWords.advice;
 
@@ -92,13 +92,7 @@ export class WrAdvicePanel extends Base {
   }
 
   #answer(): unknown {
-    const { state } = this.app.session;
-    if (state.seat !== null && this.app.analysis.dead.seats.includes(state.seat)) {
-      return html`<div class="said">
-        <strong>${playWords.dead.own}</strong>
-        <p>${playWords.dead.follows}</p>
-      </div>`;
-    }
+    if (isOwnDead(this.app)) return this.#dead();
     if (isAdviceAfterwards(this.app)) return this.#afterwards();
     if (!isAdviceWelcome(this.app)) return html`<p class="soft">${answerWords.later}</p>`;
     const { status, value, message } = this.app.analysis.advice;
@@ -108,6 +102,29 @@ export class WrAdvicePanel extends Base {
     if (first !== null && value !== null) return this.#choice(first, value);
     if (this.app.analysis.waits) return this.#weigh();
     return html`<p class="soft">${status === 'pending' ? words.pending : words.useless}</p>`;
+  }
+
+  /** A dead hand has nothing left but to give nothing away. */
+  #dead(): unknown {
+    const { session, analysis } = this.app;
+    const first = this.#first;
+    const safest = first?.action === 'discard' ? first : null;
+    const [name, label] = safest === null ? ['', ''] : buttonOf(session, safest);
+    return html`${
+        safest === null
+          ? nothing
+          : html`${tileRow(safest.tiles)}
+              <wr-button
+                look="main"
+                label=${label}
+                @click=${() => this.#take(safest, analysis.advice.value?.offered ?? null)}
+                >${name}</wr-button
+              >`
+      }
+      <div class="said">
+        <strong>${playWords.dead.own}</strong>
+        <p>${playWords.dead.follows} ${safest === null ? '' : riskSentence(safest)}</p>
+      </div>`;
   }
 
   /** Where games are played only when the person asks. */

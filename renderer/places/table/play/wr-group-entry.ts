@@ -17,6 +17,7 @@ import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { playWords as words } from '../../../words/play.ts';
+import { isReadingWelcome } from '../aids.ts';
 import { EntryAndTray } from '../entry-and-tray.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { calledTile, groupEvent } from './moves.ts';
@@ -140,7 +141,7 @@ export class WrGroupEntry extends Base {
     const { state } = this.app.session;
     const event = groupEvent(this.seat, this.tiles);
     if (event === null || this.#reason() !== '') return null;
-    if (this.seat !== state.seat) return this.#open(event);
+    if (this.seat !== state.seat || !isReadingWelcome(this.app)) return this.#open(event);
     const next = applyEvent(state, event);
     if (!next.ok) return next.problem.message;
     const group = next.value.exposures.at(-1);

@@ -13,10 +13,9 @@ import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { playWords as words } from '../../../words/play.ts';
-import { isReadingWelcome } from '../aids.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { playStyles } from './play-styles.ts';
-import { deadSentence, inChairOrder, seatName } from './seat-names.ts';
+import { inChairOrder, isOwnDead, seatName } from './seat-names.ts';
 
 const Base = element({
   app: data<AppContext>(),
@@ -43,7 +42,7 @@ export class WrOpenGroups extends Base {
         state.exposures.length === 0
           ? html`<p class="soft">${words.openNone}</p>`
           : html`<ul class="open">
-              ${seats.map((seat) => [state.exposures.filter((each) => each.seat === seat).map((group) => this.#group(group)), this.#dead(seat)])}
+              ${seats.map((seat) => [state.exposures.filter((each) => each.seat === seat).map((group) => this.#group(group)), seat === state.seat ? this.#dead() : nothing])}
             </ul>`
       }
       <p class="refusal" role="alert">${this.refusal}</p>
@@ -75,12 +74,9 @@ export class WrOpenGroups extends Base {
     </li>`;
   }
 
-  /** What is seen of a seat whose groups no line allows: of another it is only an observation, since a card may be incomplete. */
-  #dead(seat: Seat): unknown {
-    const { session, analysis } = this.app;
-    const own = seat === session.state.seat;
-    if (!analysis.dead.seats.includes(seat) || (!own && !isReadingWelcome(this.app))) return nothing;
-    return html`<li><p>${deadSentence(session, seat)} ${own ? words.dead.follows : nothing}</p></li>`;
+  /** What follows from own groups that no line allows; of the others it is said where they are read. */
+  #dead(): unknown {
+    return isOwnDead(this.app) ? html`<li><p>${words.dead.own} ${words.dead.follows}</p></li>` : nothing;
   }
 
   /** Others may hold the tile; the user's own rack is known. */

@@ -14,7 +14,7 @@ import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { playWords as words } from '../../../words/play.ts';
 import { isReadingWelcome } from '../aids.ts';
-import { seatName } from './seat-names.ts';
+import { isOwnDead, seatName } from './seat-names.ts';
 
 type OwnSwap = LegalEvents['ownSwaps'][number];
 
@@ -40,12 +40,13 @@ export class WrOpenJokers extends Base {
 
   constructor() {
     super();
-    new StoreController(this, () => [this.app.session]);
+    new StoreController(this, () => [this.app.session, this.app.analysis]);
   }
 
   protected override render(): unknown {
     const { state, swapAfterCall } = this.app.session;
-    const swaps = isReadingWelcome(this.app) && maySwapNow(state, swapAfterCall) ? legalEvents(state).ownSwaps : [];
+    const mayTake = isReadingWelcome(this.app) && !isOwnDead(this.app) && maySwapNow(state, swapAfterCall);
+    const swaps = mayTake ? legalEvents(state).ownSwaps : [];
     if (swaps.length === 0) return nothing;
     return html`<wr-toolbar label=${words.openJokers}>${swaps.map((swap) => this.#swap(swap))}</wr-toolbar>`;
   }

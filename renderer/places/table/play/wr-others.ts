@@ -4,6 +4,7 @@ import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { othersWords as words } from '../../../words/others.ts';
+import { isAdviceWelcome } from '../aids.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { failed } from '../work-part.ts';
 import { seatRows, seatRowStyles } from './seat-row.ts';
@@ -45,7 +46,7 @@ export class WrOthers extends Base {
       ${status === 'failed' ? failed(words.failed, message, () => analysis.again()) : nothing}
       ${seatRows(session, value?.seats ?? [])}
       <div class="risks">
-        ${value === null ? nothing : html`<wr-tile-risks .table=${session} .risks=${value.tiles}></wr-tile-risks>`}
+        ${value === null || !isAdviceWelcome(this.app) ? nothing : html`<wr-tile-risks .table=${session} .risks=${value.tiles}></wr-tile-risks>`}
       </div>
     </section>`;
   }

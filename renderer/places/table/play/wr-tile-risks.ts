@@ -9,10 +9,8 @@ import { sharedStyles } from '../../../tokens/shared.ts';
 import { inHundredShort } from '../../../words/numbers.ts';
 import { othersWords as words } from '../../../words/others.ts';
 import { panelStyles } from '../panel-styles.ts';
+import { heatWords, isHot } from './advised.ts';
 import { seatName } from './seat-names.ts';
-
-/** From so many wins in a hundred on a tile is told by itself. */
-const HOT = 0.01;
 
 const Base = element({
   /** Who sits where. */
@@ -49,8 +47,8 @@ export class WrTileRisks extends Base {
   ];
 
   protected override render(): unknown {
-    const hot = this.risks.filter(({ win }) => win >= HOT);
-    const others = this.risks.filter(({ win, safe }) => win < HOT && !safe);
+    const hot = this.risks.filter(isHot);
+    const others = this.risks.filter((risk) => !isHot(risk) && !risk.safe);
     const safe = this.risks.filter((risk) => risk.safe);
     return html`<details>
       <summary>${words.tiles}</summary>
@@ -61,9 +59,10 @@ export class WrTileRisks extends Base {
     </details>`;
   }
 
-  #risk({ win, group, by, costs, pays }: TileRisk): unknown {
+  #risk(risk: TileRisk): unknown {
+    const { win, group, by, costs, pays } = risk;
     const names = by.slice(0, 2).map(({ seat }) => seatName(this.table, seat));
-    return html`<wr-explain value=${inHundredShort(win)} heading=${words.hotHeading}>
+    return html`<wr-explain value=${heatWords(risk)} heading=${words.hotHeading}>
       <p>${words.hotWords(win, group)}</p>
       <p>${words.costs(inHundredShort(costs), words.pointsCounted(pays))}</p>
       ${names.length === 0 ? nothing : html`<p>${words.by(names.join(', '))}</p>`}
