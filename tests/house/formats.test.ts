@@ -1,7 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
+import { expectValue } from '../../core/base/result.ts';
 import { readCardFile } from '../../core/card/file.ts';
+import { readAnswerCode } from '../../core/warmup/answer-code.ts';
+import { itemOfCode } from '../../core/warmup/problem-code.ts';
 
 /** CR-V1: each example on a page about files is a file that opens. */
 const core = resolve(import.meta.dirname, '../../core');
@@ -45,6 +48,24 @@ function fill(tiles: number, groups: readonly string[]): string[] {
   const group = groups.find((one) => one.length <= tiles);
   return group === undefined ? [] : [group, ...fill(tiles - group.length, groups)];
 }
+
+test('each code that a page or a comment shows is read: of a deal, of a problem, of an answer to it', () => {
+  const { card } = expectValue(readCardFile(readFileSync(resolve(core, '../assets/demo.card.json'), 'utf8')));
+  const answered = expectValue(itemOfCode('662-222-22B'));
+  const files = ['core', 'main', 'renderer'].flatMap((layer) =>
+    readdirSync(resolve(core, '..', layer), { recursive: true, encoding: 'utf8' })
+      .filter((name) => /\.(ts|md)$/.test(name))
+      .map((name) => resolve(core, '..', layer, name)),
+  );
+  const codes = files.flatMap((file) =>
+    [...readFileSync(file, 'utf8').matchAll(/\b[2-9A-HJKMNP-Z]{3}(?:-[2-9A-HJKMNP-Z]{2,4}){2,}\b/g)].map(
+      ([code]) => code,
+    ),
+  );
+  expect(codes.length).toBeGreaterThanOrEqual(7);
+  const unread = codes.filter((code) => !itemOfCode(code).ok && !readAnswerCode(code, [answered], card).ok);
+  expect(unread).toEqual([]);
+});
 
 test('every page of rules and forms is named in DEVELOPERS.md', () => {
   const guide = readFileSync(resolve(core, '../DEVELOPERS.md'), 'utf8');
