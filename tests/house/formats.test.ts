@@ -1,8 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
-import { readCardFile } from '../../core/card/file.ts';
+import { LINE_DEFAULTS } from '../../core/card/document.ts';
+import { readCardFile, writeCardFile } from '../../core/card/file.ts';
 import { readAnswerCode } from '../../core/warmup/answer-code.ts';
 import { itemOfCode } from '../../core/warmup/problem-code.ts';
 
@@ -20,7 +21,7 @@ test('CR-V1: every example on the page of the card file opens without a problem'
 });
 
 test('CR-V1: the groups on that page stand in patterns that open', () => {
-  const table = page.split('| --- | --- |')[1]?.split('\n\n')[0] ?? '';
+  const table = page.split('| group | meaning |\n')[1]?.split('\n\n')[0] ?? '';
   const groups = [...table.matchAll(/^\| (.+?) \|/gm)].flatMap((row) => [...(row[1] ?? '').matchAll(/`([^`]+)`/g)]);
   const named = groups.map((match) => match[1] ?? '');
   expect(named.length).toBeGreaterThan(10);
@@ -48,6 +49,61 @@ function fill(tiles: number, groups: readonly string[]): string[] {
   const group = groups.find((one) => one.length <= tiles);
   return group === undefined ? [] : [group, ...fill(tiles - group.length, groups)];
 }
+
+describe('CR-V1: the table of the fields of a line', () => {
+  const table = page.split('| field of a line |')[1]?.split('\n\n')[0] ?? '';
+  const rows = [...table.matchAll(/^\| `(\w+)` \| (.+?) \| (.+?) \|$/gm)].map(([, name = '', may = '', left = '']) => ({
+    name,
+    most: Number(/(?:to|most) ([\d,]+)/.exec(may)?.[1]?.replaceAll(',', '')),
+    left: left.replaceAll('`', ''),
+  }));
+  const mostOf = (name: string): number => rows.find((row) => row.name === name)?.most ?? NaN;
+  const whole = { id: 'a', pattern: 'FF 111a 222a 333b 444b' };
+
+  function problemsWith(...lines: readonly object[]): string[] {
+    const file = { format: 'windrow.card', version: 1, title: '', season: '', sections: [{ name: 'n', lines }] };
+    const read = readCardFile(JSON.stringify(file));
+    return read.ok ? read.value.problems.map(({ code }) => code) : [read.problem.code];
+  }
+
+  test('names every field that is written in an order of its own, and what it is when left out', () => {
+    const written = { ...whole, ...LINE_DEFAULTS, or: [], aaa: 1 };
+    const document = { format: 'windrow.card', version: 1, sections: [{ lines: [written] }] } as const;
+    const text = writeCardFile(document);
+    const line: object = JSON.parse(text).sections[0].lines[0];
+    // Fields that are not known come last.
+    expect([...rows.map(({ name }) => name), 'aaa']).toEqual(Object.keys(line));
+    const left = rows.filter(({ name }) => name in LINE_DEFAULTS).map((row) => [row.name, row.left]);
+    const values = Object.entries(LINE_DEFAULTS).map(([name, value]) => [name, value === '' ? 'empty' : String(value)]);
+    expect(left.toSorted()).toEqual(values.toSorted());
+    for (const { name } of rows.filter((row) => row.left === 'never'))
+      expect(problemsWith({ ...whole, [name]: undefined })).toEqual([`missing-${name}`]);
+  });
+
+  test.each([
+    ['id', (most: number) => 'i'.repeat(most)],
+    ['note', (most: number) => 'n'.repeat(most)],
+    ['points', (most: number) => most],
+    ['or', (most: number) => Array<string>(most).fill('NNNN EEEE WWWW SS')],
+  ])('the limit of %s is true: at it a line opens, beyond it not', (name, make) => {
+    const most = mostOf(name);
+    expect(most).toBeGreaterThan(0);
+    expect(problemsWith({ ...whole, [name]: make(most) })).toEqual([]);
+    expect(problemsWith({ ...whole, [name]: make(most + 1) })).toEqual(['wrong-field']);
+  });
+
+  test('what else it says is true: whole points from 0, four slides, marks of true and false, ids that differ', () => {
+    for (const points of [-1, 2.5, '25']) expect(problemsWith({ ...whole, points })).toEqual(['wrong-field']);
+    expect(problemsWith({ ...whole, points: 0 })).toEqual([]);
+    for (const name of ['slide', 'slide2']) {
+      for (const slide of [0, 1, 2, 3]) expect(problemsWith({ ...whole, [name]: slide })).toEqual([]);
+      for (const slide of [-1, 4, '1']) expect(problemsWith({ ...whole, [name]: slide })).toEqual(['wrong-field']);
+    }
+    for (const name of ['distinct', 'concealed'])
+      expect(problemsWith({ ...whole, [name]: 1 })).toEqual(['wrong-field']);
+    expect(problemsWith(whole, { ...whole, pattern: 'NNNN EEEE WWWW SS' })).toEqual(['duplicate-id']);
+  });
+});
 
 test('each code that a page or a comment shows is read: of a deal, of a problem, of an answer to it', () => {
   const { card } = expectValue(readCardFile(readFileSync(resolve(core, '../assets/demo.card.json'), 'utf8')));
