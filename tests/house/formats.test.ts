@@ -75,7 +75,7 @@ describe('CR-V1: the table of the fields of a line', () => {
     expect([...rows.map(({ name }) => name), 'aaa']).toEqual(Object.keys(line));
     const left = rows.filter(({ name }) => name in LINE_DEFAULTS).map((row) => [row.name, row.left]);
     const values = Object.entries(LINE_DEFAULTS).map(([name, value]) => [name, value === '' ? 'empty' : String(value)]);
-    expect(left.toSorted()).toEqual(values.toSorted());
+    expect(Object.fromEntries(left)).toEqual(Object.fromEntries(values));
     for (const { name } of rows.filter((row) => row.left === 'never'))
       expect(problemsWith({ ...whole, [name]: undefined })).toEqual([`missing-${name}`]);
   });
