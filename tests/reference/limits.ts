@@ -20,7 +20,7 @@ export function limitsOf(entries: v.ObjectEntries): Map<string, number> {
     for (const inner of [shape.wrapped, shape.item]) if (inner !== undefined) look(name, inner);
     for (const [field, inner] of Object.entries(shape.entries ?? {})) look(field, inner);
   };
-  for (const [name, shape] of Object.entries(entries)) look(name, shape as Shape);
+  for (const [name, shape] of Object.entries(entries)) look(name, shape);
   return limits;
 }
 
