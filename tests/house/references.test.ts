@@ -1,6 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { POOLED } from '../../core/chance/pooled.ts';
+import { REACH_SHAPE } from '../../core/reading/reach-shape.ts';
 
 /** The page of outside sources says no more than the tests do, and the page of measured figures no more than the pages. */
 const HOUSE = resolve(import.meta.dirname, '../..');
@@ -58,6 +60,20 @@ test('the help says of the chance what the calibration found: the worst moment o
   expect(moments.length).toBeGreaterThan(20);
   expect(Math.ceil(Math.max(...moments))).toBe(3);
   expect(flat('renderer/help/NUMBERS.md').includes('for a single moment it is right to about three.')).toBe(true);
+});
+
+test('FU-16: the page says of what comes back what was fitted at a club table', () => {
+  const { across, left, left2, across2, right2, courtesy } = POOLED.club.table.incoming.returned;
+  const later = [left, left2, across2, right2, courtesy];
+  const told = `these are ${Math.round(Math.min(...later))} to ${Math.round(Math.max(...later))} times as likely`;
+  expect(flat('core/future/FUTURES.md').includes(told)).toBe(true);
+  expect(Math.round(10 * across)).toBe(5);
+});
+
+test('MD-C5: the page of the model tells the factor of calls that was fitted', () => {
+  expect(flat('core/reading/MODEL.md').includes(`as that of *called* is (${REACH_SHAPE.called.toFixed(2)})`)).toBe(
+    true,
+  );
 });
 
 describe('what was measured', () => {
