@@ -4,6 +4,9 @@ import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { LINE_DEFAULTS } from '../../core/card/document.ts';
 import { readCardFile, writeCardFile } from '../../core/card/file.ts';
+import { readGameFile } from '../../core/game/file/read-game-file.ts';
+import { readCollection } from '../../core/journal/collection.ts';
+import { readSheetFile } from '../../core/warmup/sheet-file.ts';
 import { readAnswerCode } from '../../core/warmup/answer-code.ts';
 import { itemOfCode } from '../../core/warmup/problem-code.ts';
 
@@ -102,6 +105,27 @@ describe('CR-V1: the table of the fields of a line', () => {
     for (const name of ['distinct', 'concealed'])
       expect(problemsWith({ ...whole, [name]: 1 })).toEqual(['wrong-field']);
     expect(problemsWith(whole, { ...whole, pattern: 'NNNN EEEE WWWW SS' })).toEqual(['duplicate-id']);
+  });
+});
+
+describe('a file larger than its page says is left alone unread', () => {
+  const isOpen = (read: { readonly ok: boolean }): boolean => read.ok;
+  const files = [
+    ['core/card/FORMAT.md', (text: string) => isOpen(readCardFile(text))],
+    ['core/game/FORMAT.md', (text: string) => isOpen(readGameFile(text))],
+    ['core/warmup/FORMAT.md', (text: string) => isOpen(readSheetFile(text))],
+    ['core/journal/FORMAT.md', (text: string) => isOpen(readCollection(text))],
+  ] as const;
+
+  test.each(files)('%s', (path, opens) => {
+    const form = readFileSync(resolve(core, '..', path), 'utf8');
+    const most = Number(/more than ([\d,]+) letters/.exec(form)?.[1]?.replaceAll(',', ''));
+    const example = /^```json\n([\s\S]*?)^```$/m.exec(form)?.[1] ?? '';
+    expect(most).toBeGreaterThan(example.length);
+    // Blanks at the end belong to the text. The largest form is not parsed whole here, which would take a gigabyte.
+    const within = Math.min(most, 10_000_000);
+    expect(opens(example.padEnd(within, ' '))).toBe(true);
+    expect(opens(example.padEnd(most + 1, ' '))).toBe(false);
   });
 });
 
