@@ -24,8 +24,8 @@ test('its first version is the one that is built, in the lock file too', () => {
   expect([versions[0]?.name, lock.version, lock.packages['']?.version]).toEqual([version, version, version]);
 });
 
-test('every version whose files are kept for tests has a chapter', () => {
+test('every version has its files kept for tests, and every one that has them a chapter', () => {
   const kept = readdirSync(resolve(HOUSE, 'tests/golden')).filter((name) => /^\d/.test(name));
   expect(kept.length).toBeGreaterThan(0);
-  expect(versions.map(({ name }) => name)).toEqual(expect.arrayContaining(kept));
+  expect(new Set(kept)).toEqual(new Set(versions.map(({ name }) => name)));
 });
