@@ -25,7 +25,12 @@ const LONG_JUMP: State = [0xb523952e, 0x0b6f099f, 0xccf5a0ef, 0x1c580662];
 
 /** A stream for a seed: any whole number from 0 to 2^53 - 1; all its bits count. */
 export function randomFromSeed(seed: number): Random {
-  return new Xoshiro128(stateFromSeed(seed));
+  return randomFromState(stateFromSeed(seed));
+}
+
+/** A stream from the four words of its state, not all of them zero. */
+export function randomFromState(state: State): Random {
+  return new Xoshiro128(state);
 }
 
 class Xoshiro128 implements Random {
@@ -55,8 +60,8 @@ class Xoshiro128 implements Random {
   }
 
   below(bound: number): number {
-    // Lemire (2019), "Fast random integer generation in an interval", as rejection on the
-    // remainder: draws beyond the last whole multiple of the bound are thrown away.
+    // Plain rejection (von Neumann, 1951) on the remainder: draws from the last whole multiple of the
+    // bound on are thrown away, so that every remainder is equally likely.
     const limit = 0x1_0000_0000 - (0x1_0000_0000 % bound);
     let draw = this.bits();
     while (draw >= limit) draw = this.bits();

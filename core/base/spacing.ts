@@ -1,7 +1,10 @@
 /**
  * When to ask again. After a miss, or a first answer, the next day; after one, two, three right
- * answers on different days 10, 20, 30 % of the horizon, and no more (gaps of 10 to
- * 30 % of the time one wants to remember for: Cepeda et al. 2008). A plain rule without tuning.
+ * answers on different days 10, 20, 30 % of the horizon, and no more. A plain rule without tuning.
+ *
+ * "10 to 30 %" is our own reading of Cepeda, Vul, Rohrer, Wixted and Pashler, "Spacing effects in
+ * learning: a temporal ridgeline of optimal retention", Psychological Science 19 (2008), 1095-1102.
+ * Its best gap falls from 20 to 40 % of a week to 5 to 10 % of a year; three months lie between.
  */
 export interface SpacedAnswer {
   /** Whole days since any fixed day. */

@@ -97,7 +97,7 @@ export function lossEstimate(
   if (worse === better) return { mean: 0, error: 0, low: 0, high: 0 };
   // Matched 0/1 pairs: half a pair more in each cell of the two by two table keeps the interval honest when few
   // pairs differ (Agresti and Min, "Simple improved confidence intervals for comparing matched proportions",
-  // Statistics in Medicine 24, 2005).
+  // Statistics in Medicine 24 (2005), 729-740).
   if (kind === 'share') return { ...meanEstimate(sum, squares + 1, samples + 2, z), mean: sum / samples };
   return meanEstimate(sum, squares, samples, z);
 }

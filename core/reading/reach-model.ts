@@ -9,13 +9,13 @@ export interface CalibrationKnot {
 
 /** What is the same for every card and every stage of play. */
 export interface ReachShape {
-  /** An unseen copy comes by own draw: this share of own draws over hidden tiles. */
+  /** An unseen copy comes by own draw: own draws over hidden tiles, times this. */
   readonly own: number;
-  /** It is discarded when it can be called for a group: this share of the others' draws over hidden tiles. */
+  /** It is discarded when it can be called for a group: the others' draws over hidden tiles, times this; it may be over 1. */
   readonly called: number;
   /** It is discarded when it is the last tile wanted: likewise. */
   readonly last: number;
-  /** An unseen joker comes: this share of own draws over hidden tiles. */
+  /** An unseen joker comes: own draws over hidden tiles, times this. */
   readonly joker: number;
   readonly calibration: readonly CalibrationKnot[];
 }

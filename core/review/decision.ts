@@ -142,7 +142,7 @@ export function choiceDocument({ tiles, worth }: Choice): ChoiceDocument {
  * beside it as the cost for now. Where nothing was looked ahead, the exact cost is all there is.
  */
 export interface Judgement {
-  /** Reach given up, 0 to 1; 0 for the best. */
+  /** What was given up of the chance to win, 0 to 1; of the reach after the step, where nothing was looked ahead. */
   readonly cost: number;
   /** Half of the interval of a sampled cost; null for an exact one. */
   readonly halfWidth: number | null;

@@ -31,7 +31,7 @@ export const ANSWER_SIGNS = PAYLOAD + 1;
 const NUMBERS = 31n ** BigInt(PAYLOAD);
 
 /**
- * The code that a pupil sends back, ten signs such as `K7M-4PQ-9AB2`: what she gave, kept and aimed at as one number,
+ * The code that a pupil sends back, ten signs such as `UQ5-DD5-F7J8`: what she gave, kept and aimed at as one number,
  * and in the room that is left the mark of the problem and the card. See FORMAT.md. An attempt that the problem does not
  * allow is a bug of ours.
  */

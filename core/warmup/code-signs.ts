@@ -68,7 +68,7 @@ function checkOf(values: readonly number[], sort: Sort): number {
   throw new Error('no check sign: the base is not a prime');
 }
 
-/** Signs in threes; a last one alone goes with those before it: `K7M-4PQ-9AB2`. */
+/** Signs in threes; a last one alone goes with those before it: `G43-FKC-ZX3Z`. */
 function grouped(signs: string): string {
   const groups = signs.match(new RegExp(`.{1,${GROUP}}`, 'g')) ?? [];
   const last = groups.at(-1) ?? '';

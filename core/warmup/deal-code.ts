@@ -22,7 +22,7 @@ const KIND_ROOM = 16;
 const VERSION = 0;
 const VERSIONS = 4;
 
-/** The code of a deal: nine signs in threes, such as `K7M-4PQ-9AB`, of its seed, tiles, kind and version. */
+/** The code of a deal: nine signs in threes, such as `H9Y-7MX-42W`, of its seed, tiles, kind and version. */
 export function formatDealCode({ seed, tiles, kind }: DealName): string {
   const number = ((seed * 2 + (tiles - 13)) * KIND_ROOM + DEAL_KINDS.indexOf(kind)) * VERSIONS + VERSION;
   return formatCode(BigInt(number), PAYLOAD);

@@ -22,7 +22,7 @@ const DECISION = {
   ...ENTRY,
   kind: oneOf(DEAL_KINDS),
   step: oneOf(PASS_STEPS),
-  /** Reach given up, 0 to 1: by the end of the exchange, or of the pass alone where there is no interval. */
+  /** What was given up, 0 to 1: of the chance to win by the end of the exchange; without an interval, of reach by the pass alone. */
   cost: share,
   /** Half of the interval of the cost. */
   halfWidth: v.exactOptional(share),

@@ -18,7 +18,7 @@ export interface KindCost {
   readonly kind: DealKind;
   /** Decisions of this kind, right ones too. */
   readonly decisions: number;
-  /** Reach given up in all. */
+  /** What was given up in all. */
   readonly cost: number;
   /** Right first attempts after at least a day. */
   readonly rate: Rate;

@@ -22,7 +22,7 @@ const END_COST = v.object({
       v.check((tiles) => parseTiles(tiles).ok),
     ),
   ),
-  /** Reach given up, 0 to 1, and half of its interval. */
+  /** What of the chance to win is given up, 0 to 1, and half of its interval. */
   cost: share,
   halfWidth: share,
   verdict: oneOf(VERDICTS),

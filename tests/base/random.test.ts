@@ -1,6 +1,6 @@
 import jstat from 'jstat';
 import { describe, expect, test } from 'vitest';
-import { type Random, randomFromSeed, shuffle } from '../../core/base/random.ts';
+import { type Random, randomFromSeed, randomFromState, shuffle } from '../../core/base/random.ts';
 import { type BitMatrix, solve, squared, step, stepMatrix, times, words } from './bit-matrix.ts';
 import { chiSquareTail } from '../reference/chi-square.ts';
 
@@ -55,6 +55,15 @@ describe('xoshiro128** (Blackman and Vigna 2018)', () => {
       expect(stream.bits()).toBe(Number((rotated * 9n) & 0xffff_ffffn));
       state = step(state);
     }
+  });
+
+  test('gives the published outputs from the state 1, 2, 3, 4 (tests of the Rust package rand_xoshiro)', () => {
+    // Made there with the authors' reference code, version 1.1.
+    const published = [
+      11520, 0, 5927040, 70819200, 2031721883, 1637235492, 1287239034, 3734860849, 3729100597, 4258142804,
+    ];
+    const stream = randomFromState([1, 2, 3, 4]);
+    expect(published.map(() => stream.bits())).toEqual(published);
   });
 
   test('a jump is 2^64 steps and a long jump 2^96, by repeated squaring over GF(2)', () => {

@@ -20,6 +20,7 @@ import { type Character, inventCard, NARROW, WIDE } from './invent-card.ts';
 import type { Case } from './isotonic.ts';
 import { BASE, fitCurves, isPlainMissing } from './hands.ts';
 import { modelMaker } from './measure.ts';
+import { signText } from './report.ts';
 import { casesUnder, fitShape } from './shape.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
@@ -169,6 +170,27 @@ describe('the figures that the app shows', () => {
       expect(gap).toBeLessThanOrEqual(0.02);
       const mean = tenths.reduce((sum, { predicted, won }) => sum + Math.abs(predicted - won), 0) / tenths.length;
       expect(Math.abs(mean - gap)).toBeLessThan(0.0002);
+    }
+  });
+
+  test('have the sign that the page tells, of the tenths and of the cards left out', () => {
+    const page = readFileSync(resolve(ROOT, 'core/reading/CALIBRATION.md'), 'utf8');
+    for (const { title, tenths } of CALIBRATION) {
+      const chapter = page.split('\n### ').find((part) => part.startsWith(title)) ?? '';
+      expect(chapter).toContain(
+        signText(
+          tenths.map(({ predicted, won }) => predicted - won),
+          'groups',
+        ),
+      );
+    }
+    const leftOut = page.split('\n## ').filter((part) => part.startsWith('Cards left out'));
+    expect(leftOut).toHaveLength(2);
+    for (const part of leftOut) {
+      const rows = [...part.matchAll(/\| ([−+][\d.]+) ± [\d.]+ \| ([−+][\d.]+) ± /g)];
+      const biases = rows.map(([, , now = '']) => Number(now.replace('−', '-')));
+      expect(biases).toHaveLength(13);
+      expect(part).toContain(signText(biases, 'cards'));
     }
   });
 });

@@ -43,8 +43,8 @@ function lineText({ intercept, slope }: OddsLine): string {
 }
 
 function biasTable(studies: readonly HandStudy[]): string {
-  const biases = studies.map(({ all }) => Math.abs(all.said - (all.won.share ?? 0)));
-  const old = studies.map(({ before }) => Math.abs(before.said - (before.won.share ?? 0)));
+  const biases = studies.map(({ all }) => all.said - (all.won.share ?? 0));
+  const old = studies.map(({ before }) => before.said - (before.won.share ?? 0));
   const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
   return [
     tableText(
@@ -77,8 +77,21 @@ function biasTable(studies: readonly HandStudy[]): string {
         both(other),
       ]),
     ),
-    `Mean absolute bias ${points(mean(biases))}, largest ${points(Math.max(...biases))}; before ${points(mean(old))}, largest ${points(Math.max(...old))}. Pure noise alone would give about ${points(mean(studies.map(({ all }) => Math.sqrt(2 / Math.PI) * errorOf(all.won))))}.`,
+    `${signText(biases, 'cards')} The mean bias without its sign is ${points(mean(biases.map(Math.abs)))}, before ${points(mean(old.map(Math.abs)))}. The largest is ${farthest(biases)}, before ${farthest(old)}. Pure noise alone would give about ${points(mean(studies.map(({ all }) => Math.sqrt(2 / Math.PI) * errorOf(all.won))))}.`,
   ].join('\n\n');
+}
+
+/** The value farthest from nought, in games of a hundred. */
+function farthest(values: readonly number[]): string {
+  const most = values.reduce((far, value) => (Math.abs(value) > Math.abs(far) ? value : far), 0);
+  return signed(100 * most, 2);
+}
+
+/** Of how many biases reach says too little, and of how many too much. */
+export function signText(biases: readonly number[], what: 'cards' | 'groups'): string {
+  const low = biases.filter((bias) => bias < 0).length;
+  const high = biases.filter((bias) => bias > 0).length;
+  return `Reach says too little on ${low} of these ${biases.length} ${what} and too much on ${high}.`;
 }
 
 function biasText({ said, won }: Said): string {
@@ -142,6 +155,10 @@ function cardText({ title, level, measured: { best, other, free } }: CardResult)
     `Its level is ${signed(level, 2)}. ${best.wonElse + other.wonElse} of ${best.racks + other.racks} players won with another way than the one they aimed at; they count as not won.`,
     'Racks whose player aims at the way of best reach, by tenths of the racks:',
     groupsText(best.tenths),
+    signText(
+      best.tenths.map(({ predicted, won }) => predicted - (won.share ?? 0)),
+      'groups',
+    ),
     'The same by bands of ten points:',
     groupsText(best.bands),
     'Racks whose player aims at one of the next nine lines:',

@@ -9,6 +9,7 @@ import { GAME_RECORD, POINT_RULES } from '../../core/game/file/record-fields.ts'
 import { writeGameFile, writeLine } from '../../core/game/file/write-game-file.ts';
 import { DEFAULT_POINT_RULES } from '../../core/game/point-rules.ts';
 import { GAME_SCHEMA_VERSION, type GameRecord } from '../../core/game/record.ts';
+import { limitsOf, limitsTold } from '../reference/limits.ts';
 
 const GOLDEN = readFileSync(new URL('../golden/0.1.0/game.json', import.meta.url), 'utf8');
 const golden = (): GameRecord => expectValue(readGameFile(GOLDEN)).record;
@@ -81,6 +82,24 @@ describe('the format page', () => {
       const row = rowsOf('Events').find((each) => each.startsWith(`| \`${type}\``)) ?? '';
       expect(named(row)).toEqual(expect.arrayContaining(Object.keys(entries)));
     }
+  });
+  test('it names every limit', () => {
+    const all = { ...GAME_RECORD.entries, ...POINT_RULES.entries };
+    const limits = limitsOf(all);
+    for (const { entries } of Object.values(EVENT_FIELDS)) for (const each of limitsOf(entries)) limits.set(...each);
+    const told = limitsTold(page, 'Limits');
+    expect(limits.size).toBeGreaterThan(15);
+    const { events, ...rest } = Object.fromEntries(told);
+    expect(rest).toEqual(Object.fromEntries(limits));
+    // How many a list may hold is no limit of its schema: tried, just within and just beyond.
+    const opens = (changes: object): boolean => readGameFile(JSON.stringify({ ...golden(), ...changes })).ok;
+    const tags = (count: number): object => ({ tags: Array.from({ length: count }, () => 'x') });
+    expect(page).toContain('| `tags` | 60 letters each, 50 of them |');
+    expect([opens(tags(50)), opens(tags(51))]).toEqual([true, false]);
+    const notes = (count = 0): object => ({
+      events: Array.from({ length: count }, () => ({ type: 'noted', text: '', at: '2026-11-19T19:01:00Z' })),
+    });
+    expect([opens(notes(events)), opens(notes((events ?? 0) + 1))]).toEqual([true, false]);
   });
   test('it names every rule of payment', () => {
     const rules = page.split('## Rules of payment')[1]?.split('##')[0] ?? '';

@@ -161,6 +161,23 @@ test.skipIf(process.platform !== 'linux')(
   60_000,
 );
 
+test.skipIf(process.platform !== 'linux')(
+  '`npm start` alone starts it, where Electron is not asked for and no browser can be opened',
+  async () => {
+    const { DISPLAY: _, WAYLAND_DISPLAY: __, ...others } = process.env;
+    const env = { ...others, WINDROW_HOST: 'browser', WINDROW_FOLDER: join(root, 'desk') };
+    const cwd = resolve(import.meta.dirname, '../..');
+    const { child, address, ended } = await started(spawn('npm', ['start'], { cwd, env, detached: true }), /Ctrl\+C/);
+    const page = await fetch(new URL('/', address), { headers: { cookie: (await letIn(address)).cookie } });
+    expect(await page.text()).toMatch(/<title>Windrow<\/title>/);
+    // Ctrl+C reaches every program of the terminal: npm, its shell and Windrow.
+    process.kill(-(child.pid ?? 0), 'SIGINT');
+    await ended;
+    await expect(fetch(new URL('/', address))).rejects.toThrow('fetch failed');
+  },
+  60_000,
+);
+
 /** All addresses that were printed to their end. */
 function addressesIn(text: string): readonly string[] {
   return text.match(/http:\/\/127\.0\.0\.1:\d+\S*(?=\s)/g) ?? [];

@@ -12,6 +12,13 @@ test('binomial coefficients are those of whole-number arithmetic to 152 half-uni
   }
 });
 
+test('hands of cards are as many as every handbook has it: C(52,13) = 635,013,559,600 and C(52,5) = 2,598,960', () => {
+  // Published with all books on bridge and on poker; also in sequence A010992 of the OEIS, as C(52,39).
+  expect(binomial(52, 13)).toBe(635_013_559_600);
+  expect(binomial(52, 5)).toBe(2_598_960);
+  expect([choose(52, 13), choose(52, 5)]).toEqual([635_013_559_600n, 2_598_960n]);
+});
+
 test('there is no way to choose less than nothing, or more than there are', () => {
   for (const from of [0, 1, 7, 151, 152]) {
     for (const beyond of [1, 2, 10]) {

@@ -153,6 +153,49 @@ describe('textbook waits', () => {
   });
 });
 
+describe('published chances of other cards', () => {
+  /** A set of unseen tiles: so many of the kind that is wanted, and others of no use. */
+  function unseenSet(rack: Tiles, wanted: string, copies: number, size: number): Known {
+    const rest = Tiles.fullSet.minus(rack);
+    const useless = rest.toKinds().filter((each) => each !== JOKER && each !== kind(wanted));
+    const unseen = Tiles.of([...Array<Kind>(copies).fill(kind(wanted)), ...useless.slice(0, size - copies)]);
+    return { rack, gone: rest.minus(unseen), unseen };
+  }
+
+  test('an ace among five cards of 52: 0.341158 (1 - C(48,5)/C(52,5) = 886,656/2,598,960)', () => {
+    const situation = unseenSet(tiles('1111b 222b 333b 444c'), 'N', 4, 52);
+    expect(situation.unseen.size).toBe(52);
+    const found = drawReach(way('N 1111b 222b 333b 444c'), situation, 5);
+    expect(found).toBeCloseTo(0.341158, 6);
+    expectClose(found, 886_656 / 2_598_960);
+  });
+
+  // A player of bridge does not see 26 cards; 13 of them are on the left. The Official Encyclopedia of Bridge, table of
+  // suit breaks, from memory; any table of bridge odds has the same, such as 68, 28 and 4 in 100 for five cards.
+  test.each([
+    [5, { '3-2': 67.83, '4-1': 28.26, '5-0': 3.91 }],
+    [4, { '2-2': 40.7, '3-1': 49.74, '4-0': 9.57 }],
+  ])('how %i cards that are missing at bridge break', (missing, published) => {
+    const held = [
+      '1111b 222b 333b 444c',
+      '111b 222b 333b 444c',
+      '111b 222b 333b 44c',
+      '111b 222b 3333b',
+      '111b 222b 333b',
+    ];
+    const atLeast = held.map((rest, place) => {
+      const situation = unseenSet(tiles(rest), 'F', missing, 26);
+      return drawReach(way(`${'F'.repeat(place + 1)} ${rest}`), situation, 13);
+    });
+    const exactly = [1, ...atLeast].map((chance, place, all) => chance - (all[place + 1] ?? 0));
+    for (const [split, percent] of Object.entries(published)) {
+      const [more = 0, fewer = 0] = split.split('-').map(Number);
+      const both = (exactly[more] ?? 0) + (more === fewer ? 0 : (exactly[fewer] ?? 0));
+      expect(100 * both, split).toBeCloseTo(percent, 2);
+    }
+  });
+});
+
 describe('MD-D2 and MD-D3', () => {
   test('MD-D3. It is 1 for a complete way and 0 for a way that the unseen tiles can’t complete.', () => {
     const complete = known(tiles('FF 111b 222b 333b 444c'));

@@ -8,6 +8,8 @@ import { addTallies, EMPTY_TALLY } from '../../core/table/tally.ts';
 import { soft } from '../../core/table/policies/by-weight.ts';
 import { JOKER, KIND_COUNT, KINDS, SET_SIZE, supplyOf } from '../../core/tiles/kinds.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
+import { countedWords } from '../../renderer/words/counted.ts';
+import { choose, quotient } from '../reference/plain-reading.ts';
 import { demoCard, demoTable } from './cards.ts';
 
 const fourSoft = (): ReturnType<typeof soft>[] => Array.from({ length: 4 }, () => soft(demoTable));
@@ -20,6 +22,11 @@ const DEALS = 20_000;
 function unevenTail(counts: readonly number[], expected: readonly number[]): number {
   const statistic = counts.reduce((sum, count, place) => sum + (count - expected[place]!) ** 2 / expected[place]!, 0);
   return 1 - jstat.chisquare.cdf(statistic, counts.length - 1);
+}
+
+/** The chance of so many jokers in so many tiles of the set, by exact binomials. */
+function jokerChance(count: number, tiles: number): number {
+  return quotient(choose(8, count) * choose(144, tiles - count), choose(152, tiles));
 }
 
 function dealt(): { first: number[][]; jokers: number[][]; neighbours: number } {
@@ -55,15 +62,28 @@ describe('the shuffle and the deal', () => {
     expect(Math.abs(neighbours - pairs * chance)).toBeLessThan(6 * Math.sqrt(pairs * chance * (1 - chance)));
   });
 
-  it('TB-2: a deal has as many jokers as the hypergeometric formula says (probabilities from jstat)', () => {
+  it('TB-2: a deal has as many jokers as the hypergeometric law says, by hand and by jstat: 48.0, 37.9, 12.0, 2.0, 0.2 %', () => {
+    // C(8, n) · C(144, 13 - n) / C(152, 13) in whole numbers: 8 jokers of 152 tiles, 13 of them dealt.
+    const byHand = [0, 1, 2, 3, 4].map((count) => jokerChance(count, 13));
+    expect(byHand.map((chance) => (100 * chance).toFixed(1))).toEqual(['48.0', '37.9', '12.0', '2.0', '0.2']);
     for (const [seat, counts] of jokers.entries()) {
       const tiles = seat === 0 ? 14 : 13;
-      const chances = counts.map((_, count) => jstat.hypgeom.pdf(count, SET_SIZE, 8, tiles));
+      const chances = counts.map((_, count) => jokerChance(count, tiles));
+      for (const [count, chance] of chances.entries())
+        expect(jstat.hypgeom.pdf(count, SET_SIZE, 8, tiles)).toBeCloseTo(chance, 12);
       const few = [0, 1, 2, 3].map((count) => chances[count]! * DEALS);
       const rest = DEALS - few.reduce((sum, each) => sum + each, 0);
       const many = counts.slice(4).reduce((sum, each) => sum + each, 0);
       expect(unevenTail([...counts.slice(0, 4), many], [...few, rest])).toBeGreaterThan(ALPHA);
     }
+  });
+
+  it('the window says the mean number of jokers in a deal of 13: 13 · 8 / 152 = 0.684', () => {
+    const mean = Array.from({ length: 9 }, (_, count) => count * jokerChance(count, 13)).reduce(
+      (sum, each) => sum + each,
+    );
+    expect(mean).toBeCloseTo((13 * 8) / 152, 12);
+    expect(countedWords.jokers.words.join(' ')).toContain(`13 tiles holds ${mean.toFixed(1)} jokers on average`);
   });
 
   it('TB-20: the wall holds the whole set', () => {

@@ -5,8 +5,9 @@ import { expectValue } from '../../core/base/result.ts';
 import { DEAL_KINDS } from '../../core/warmup/deal-kinds.ts';
 import { checkPracticeEntry, ENTRY_FIELDS } from '../../core/warmup/history-file.ts';
 import { itemOfDeal } from '../../core/warmup/item.ts';
-import { MOST_PROBLEMS, PROBLEM_FIELDS, problemOf, SHEET_FIELDS } from '../../core/warmup/sheet.ts';
+import { MOST_ANSWERS, MOST_PROBLEMS, PROBLEM_FIELDS, problemOf, SHEET_FIELDS } from '../../core/warmup/sheet.ts';
 import { readSheetFile, writeSheetFile } from '../../core/warmup/sheet-file.ts';
+import { limitsOf, limitsTold } from '../reference/limits.ts';
 import { classSheet as sheet } from './demo.ts';
 
 const page = readFileSync(new URL('../../core/warmup/FORMAT.md', import.meta.url), 'utf8');
@@ -17,6 +18,37 @@ describe('the page of the files of practice', () => {
   test('it names every field of a sheet, of a problem and of an answer', () => {
     const fields = { ...SHEET_FIELDS.entries, ...PROBLEM_FIELDS.entries };
     expect(named(sheets)).toEqual(expect.arrayContaining([...Object.keys(fields), 'give', 'people']));
+  });
+  test('it names every limit of a sheet, and of an entry', () => {
+    const limits = limitsOf({ ...SHEET_FIELDS.entries, ...PROBLEM_FIELDS.entries });
+    const { problems, answers, ...told } = Object.fromEntries(limitsTold(page, 'The sheet'));
+    expect(told).toEqual(Object.fromEntries(limits));
+    expect([problems, answers]).toEqual([MOST_PROBLEMS, MOST_ANSWERS]);
+    const ofEntries = new Map<string, number>();
+    for (const fields of Object.values(ENTRY_FIELDS))
+      for (const each of limitsOf(fields.entries)) ofEntries.set(...each);
+    expect(limitsTold(page, 'The practice history')).toEqual(ofEntries);
+    // How many a list may hold is no limit of its schema.
+    const answer = {
+      type: 'answer',
+      id: 'a',
+      day: 1,
+      kind: 'any',
+      step: 'right',
+      cost: 0,
+      miss: null,
+      verdict: 'best',
+    };
+    const asked = { rack: '', gone: '', seat: 'East', give: '', blind: 0, stops: false, keeps: '', why: '', card: '' };
+    const reads = (count: number): boolean =>
+      checkPracticeEntry({ ...answer, asked: { ...asked, aims: Array<string>(count).fill('line:a') } }).ok;
+    expect(page).toContain('| `aims` | 300 letters each, 100 of them |');
+    expect([reads(100), reads(101)]).toEqual([true, false]);
+  });
+  test('it names every field of what was asked', () => {
+    const asked = ENTRY_FIELDS.answer.entries.asked.wrapped.entries;
+    const line = entries?.split('\n').find((each) => each.startsWith('`asked` has ')) ?? '';
+    expect(named(line).filter((name) => name !== 'asked')).toEqual(expect.arrayContaining(Object.keys(asked)));
   });
   test('it names every field of each type of entry', () => {
     const common = named(entries?.split('| `type`')[0]);

@@ -3,6 +3,7 @@ import { expectValue } from '../../core/base/result.ts';
 import { readLine } from '../../core/card/line.ts';
 import { textOfLines } from '../../core/card/lines-text.ts';
 import { cardOfLines, holdsLines, tableOfLines } from '../../renderer/places/card/lines-file.ts';
+import { readRfc4180 } from '../reference/rfc4180.ts';
 import { withUs } from './card-file.ts';
 import { SIXTY } from './sixty-lines.ts';
 
@@ -46,6 +47,15 @@ test.each([['sixty', CARD] as const, ['demo', withUs()] as const])(
     expect(said(expectValue(cardOfLines('x.csv', tableOfLines(card))))).toEqual(said(card));
   },
 );
+
+test('RFC 4180: the table of a card is read by its grammar, one line of the card in each', () => {
+  const [header, ...rows] = readRfc4180(tableOfLines(CARD).replace(/^\uFEFF/, ''));
+  expect(header?.[1]).toBe('Line');
+  const forms = SIXTY.map(({ line }) =>
+    [line['pattern'], ...((line['or'] as string[] | undefined) ?? [])].join(' or '),
+  );
+  expect(rows.map((row) => row[1])).toEqual(forms);
+});
 
 test('a table made elsewhere: other order, other separator, other words, cells left out', () => {
   const csv = 'Points;Line;C or X;Section\r\n30;FF222a333b444a55b;concealed;Runs\r\n;NNNN EEEE WWWW SS;;Runs\r\n';

@@ -59,6 +59,10 @@ async function asOnPaper(page: Page): Promise<void> {
   await expect(page.locator('body[data-printing]')).toBeAttached({ timeout: 90_000 });
 }
 
+/**
+ * In points, 72 to an inch. Letter is size A of ANSI/ASME Y14.1, 8.5 by 11 inches; A4 is 210 by 297 mm by ISO 216,
+ * rounded to whole points.
+ */
 const PAPERS = [
   ['Letter', '612 x 792'],
   ['A4', '595 x 842'],

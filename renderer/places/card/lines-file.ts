@@ -14,10 +14,13 @@ import { addRows } from './line-moves.ts';
 
 /* Lines of a card in a text file or a table (CSV): in, as a card of its own, and out. */
 
-/** All lines of a card as a table. */
+/** All lines of a card as a table, with as many cells in each row as in its head (RFC 4180, 2.4). */
 export function tableOfLines({ sections }: CardDocument): string {
   const rows = sections.flatMap((section, at) =>
-    section.lines.map((line) => [sectionName(section, at), ...cellsOfLine(line)]),
+    section.lines.map((line) => {
+      const cells = [sectionName(section, at), ...cellsOfLine(line)];
+      return TABLE_HEAD.map((_, column) => cells[column] ?? '');
+    }),
   );
   return `${Papa.unparse([[...TABLE_HEAD], ...rows], { newline: '\r\n', escapeFormulae: true })}\r\n`;
 }

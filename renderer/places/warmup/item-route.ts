@@ -23,7 +23,7 @@ export interface ItemRoute {
 
 /**
  * The address that makes a warm-up of any deal or decision, or puts it on a sheet: a link for other
- * places, such as `#/warm-up?deal=K7M-4PQ-9AB` or `#/warm-up?rack=…&step=across&seat=West&gone=…`.
+ * places, such as `#/warm-up?deal=H9Y-7MX-42W` or `#/warm-up?rack=…&step=across&seat=West&gone=…`.
  * `source` is the id of the game that it comes from, `back` the address that it was asked for at.
  */
 export function addressOfItem(item: WarmUpItem, goal: ItemGoal = 'practise', source = '', back = ''): string {

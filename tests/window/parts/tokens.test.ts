@@ -42,6 +42,15 @@ it('measures contrast as published: #767676 on white is the known 4.54 to 1 (Web
   expect(contrast('#000000', '#ffffff')).toBe(21);
 });
 
+// The greys next to the thresholds of WCAG 2.2, 1.4.3, 1.4.6 and 1.4.11, as contrast checkers print them.
+it.each([
+  ['#777777', 4.48],
+  ['#595959', 7.0],
+  ['#949494', 3.03],
+])('measures contrast as published: %s on white is %d to 1', (grey, known) => {
+  expect(contrast(grey, '#ffffff').toFixed(2)).toBe(known.toFixed(2));
+});
+
 describe.each(THEMES)('in the %s theme', (theme) => {
   it('CR-W4: body text has 7:1 on every surface and in every message', () => {
     for (const back of [...SURFACES, ...WASHES]) expectContrast(theme, 'ink', back, 7);
