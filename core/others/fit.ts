@@ -22,8 +22,8 @@ export function seatFit(kind: TableKind, shown: number, fitted: FittedSeats = FI
 
 /** Tiles drawn at which what `drawn` adds counts whole. */
 const ALL_DRAWN = 98;
-/** Counted shares are kept off 0 and 1, where log odds have no end. */
-const LEAST = 1e-9;
+/** Counted shares are kept off 0 and 1, where log odds have no end; what is possible is at least so likely. */
+export const LEAST_COUNTED = 1e-9;
 
 function chanceBy({ level, slope, flower, drawn }: TakeFit): SeatFit['win'] {
   return (counted, kind, draws) => {
@@ -39,7 +39,7 @@ export function drawnShare(draws: number): number {
 
 /** The log odds of a counted share. */
 export function takeOdds(counted: number): number {
-  const held = Math.min(1 - 1e-3, Math.max(LEAST, counted));
+  const held = Math.min(1 - 1e-3, Math.max(LEAST_COUNTED, counted));
   return Math.log(held / (1 - held));
 }
 

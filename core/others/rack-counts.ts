@@ -68,6 +68,11 @@ export class RackCounter {
     this.#jokers = unseen[JOKER] as number;
   }
 
+  /** Whether some hidden rack, however far away, could lay the group of a need open with one tile more of its kind. */
+  couldCall({ kind, group }: HiddenNeed): boolean {
+    return group > 0 && (this.#unseen[kind] as number) + this.#jokers >= group - 1;
+  }
+
   /** The racks for a way with these needs. */
   racks(needs: readonly HiddenNeed[]): HiddenRacks {
     const key = this.#keyOf(needs);

@@ -1,7 +1,7 @@
 import type { TableCard } from '../table/table-card.ts';
 import { KIND_COUNT } from '../tiles/kinds.ts';
 import { type HiddenRacks, MOST_AWAY, type RackCounter } from './rack-counts.ts';
-import { type SeatFit, signsOf } from './fit.ts';
+import { LEAST_COUNTED, type SeatFit, signsOf } from './fit.ts';
 import { type OpenWay, type SeatSigns, seatWays, type SeatWays } from './seat-ways.ts';
 
 /** What is known of the tiles and of such seats when one is read. */
@@ -124,13 +124,16 @@ export class SeatReading {
   #taken(kind: number): Take {
     const wanting = this.open.wanting[kind] ?? [];
     if (wanting.length === 0) return NO_TAKE;
+    const { fit, drawn, counter } = this.#context;
     let wins = 0;
+    let couldCall = false;
     const calls = new Float64Array(MOST_AWAY + 1);
     for (const { at, need } of wanting) {
       const takes = (this.#racks[at] as HiddenRacks).takes(need);
       const left = this.#signs[at] as number;
       wins += left * takes.completes;
       if (this.open.ways[at]?.concealed === true) continue;
+      couldCall ||= counter.couldCall(need);
       // What is one away wins by the tile, or does not want it.
       for (let away = 2; away <= MOST_AWAY; away += 1) {
         calls[away] = (calls[away] as number) + left * (takes.calls[away] as number);
@@ -143,8 +146,11 @@ export class SeatReading {
     }
     const waiting = this.#all[1] as number;
     const win = waiting === 0 ? 0 : ((this.#shares[1] as number) * wins) / waiting;
-    const { fit, drawn } = this.#context;
-    return { win: fit.win(win, kind, drawn), group: fit.group(group, kind, drawn) };
+    // Nought is said only where it is exact: not of seats that are hardly ever so near, nor of racks that are not counted.
+    return {
+      win: fit.win(wins > 0 ? Math.max(win, LEAST_COUNTED) : 0, kind, drawn),
+      group: fit.group(couldCall ? Math.max(group, LEAST_COUNTED) : group, kind, drawn),
+    };
   }
 }
 

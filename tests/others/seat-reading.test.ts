@@ -208,3 +208,15 @@ describe('what must hold of every seat', () => {
     expect(reading.lines().map(({ line }) => compiled.lines[line]?.id)).toContain('closed');
   });
 });
+
+test('OT-9: a tile that only a rack far from all hands could call is not said to be safe', () => {
+  const few: Copies = new Map([[kind('3b'), 2], ...KINDS.slice(20).map((each): [Kind, number] => [each, 4])]);
+  const farther = Array.from({ length: 15 }, (_, away) => (away > MOST_AWAY ? 1 : 0));
+  const reading = new SeatReading(signs('', '', []), context(counted, farther, few));
+  expect(reading.take(kind('3b')).group).toBeGreaterThan(0);
+  expect(reading.take(kind('3b')).win).toBe(0);
+  // With one copy left nobody can lay three open; nobody wants a nine of dots.
+  const one: Copies = new Map([...few, [kind('3b'), 1]]);
+  const less = new SeatReading(signs('', '', []), context(counted, farther, one));
+  expect([less.take(kind('3b')), less.take(kind('9d'))]).toEqual(Array(2).fill({ win: 0, group: 0 }));
+});

@@ -1,6 +1,6 @@
 import { fitLogistic, RowList } from '../../../core/chance/logistic.ts';
 import type { SparseRow } from '../../../core/chance/state.ts';
-import { drawnShare, type SeatFit, takeOdds } from '../../../core/others/fit.ts';
+import { drawnShare, LEAST_COUNTED, type SeatFit, takeOdds } from '../../../core/others/fit.ts';
 import type { AimFit, FittedSeat, TakeFit } from '../../../core/others/fit-shape.ts';
 import type { CompiledCard } from '../../../core/reading/compiled.ts';
 import type { TableKind } from '../../../core/table/kinds.ts';
@@ -135,7 +135,7 @@ class TakeRows {
   readonly #targets: number[] = [];
 
   add(counted: number, kind: number, drawn: number, truth: number): void {
-    if (counted === 0) return;
+    if (counted <= LEAST_COUNTED) return;
     const row: SparseRow = {
       length: 4,
       places: Uint16Array.of(0, 1, 2, 3),
