@@ -57,7 +57,9 @@ test('LG-4: groups of another that fit no line are said to be dead, if the card 
   await group(page, 'Across', '3b 3b J');
   await expect(field(page)).toBeFocused();
   await group(page, 'Across', '9c 9c 9c');
-  await expect(page.locator('wr-others summary').getByText('These groups fit no line: dead, if your card is complete.')).toBeVisible();
+  await expect(
+    page.locator('wr-others summary').getByText('These groups fit no line: dead, if your card is complete.'),
+  ).toBeVisible();
   await expect(page.getByRole('dialog', { name: ASK })).toBeHidden();
 });
 

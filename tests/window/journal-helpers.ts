@@ -57,9 +57,10 @@ export async function twin(page: Page, label: string): Promise<string[][]> {
   const summary = page.getByText(`${label} as a table`);
   const table = page.getByRole('region', { name: `${label}, table` });
   if (!(await table.isVisible())) await summary.click();
-  return await table
-    .locator('tbody tr')
-    .evaluateAll((rows) =>
-      rows.map((row) => [...row.querySelectorAll('th, td')].map((cell) => cell.textContent ?? '')),
-    );
+  const rows = table.locator('tbody tr');
+  // They come once what they show is counted.
+  await expect(rows.first()).toBeVisible();
+  return await rows.evaluateAll((rows) =>
+    rows.map((row) => [...row.querySelectorAll('th, td')].map((cell) => cell.textContent ?? '')),
+  );
 }

@@ -169,6 +169,8 @@ async function giveByKeys(page: Page): Promise<void> {
     await page.keyboard.press('Home');
     for (let step = 0; step < 3; step += 1) await page.keyboard.press('ArrowRight');
     await page.keyboard.press('Enter');
+    // A person sees it lie in the tray before she goes on.
+    await expect(page.locator('wr-slots .slot.tile')).toHaveCount(tile + 1);
   }
   await press(page, 'Give 3 tiles');
 }

@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { test as base, expect, type Page } from '@playwright/test';
+import { test as base, expect, type Page, type Request } from '@playwright/test';
 import type { Host, startHost } from '../../main/host/host.ts';
 
 /** The built app: the window's files, and the host that serves them. */
@@ -13,11 +13,16 @@ const ROOT = join(DIST, 'renderer');
 export class Windrow {
   readonly page: Page;
   readonly folder: string;
+  /** What the page has asked the host for and not been answered yet. */
+  readonly #asked = new Set<Request>();
   #host: Host | undefined;
 
   constructor(page: Page, folder: string) {
     this.page = page;
     this.folder = folder;
+    page.on('request', (request) => this.#asked.add(request));
+    for (const ended of ['requestfinished', 'requestfailed'] as const)
+      page.on(ended as 'requestfinished', (request) => this.#asked.delete(request));
   }
 
   /** Starts the host and opens the window, at a place if one is named. */
@@ -70,6 +75,23 @@ export class Windrow {
     await this.page.getByLabel('Type your tiles').fill(tiles);
     await this.page.keyboard.press('Enter');
     await expect(this.page.getByRole('heading', { name: 'Pass three to the right' })).toBeVisible();
+  }
+
+  /**
+   * Waits until nothing is on its way: no answer of the host, no work of the engine, no short motion. What a press brings
+   * is then there, however busy the computer is.
+   */
+  async quiet(): Promise<void> {
+    const page = this.page;
+    const busy = page.locator('[aria-busy=true]');
+    await expect(async () => {
+      for (let look = 0; look < 2; look += 1) {
+        await expect(busy).toHaveCount(0, { timeout: 60_000 });
+        await this.drawn();
+        expect(this.#asked.size).toBe(0);
+      }
+    }).toPass({ timeout: 90_000, intervals: [20, 50, 100] });
+    await page.evaluate(async () => await Promise.allSettled(document.getAnimations().map((each) => each.finished)));
   }
 
   /** Waits until the last change is drawn. */

@@ -89,6 +89,8 @@ function watch({ controls, settled }: { readonly controls: string; readonly sett
   let before = new Map<Element, { x: number; y: number; since: number }>();
   let drawn = 0;
   const look = (): void => {
+    requestAnimationFrame(look);
+    if (Reflect.get(window, 'stillnessRests') === true) return before.clear();
     const now: typeof before = new Map();
     drawn += 1;
     frames += 1;
@@ -110,7 +112,6 @@ function watch({ controls, settled }: { readonly controls: string; readonly sett
       });
     }
     before = now;
-    requestAnimationFrame(look);
   };
   requestAnimationFrame(look);
 }
@@ -119,10 +120,18 @@ function watch({ controls, settled }: { readonly controls: string; readonly sett
  * Waits until everything has stood long enough to have a place, as it has for a person who looks before she presses:
  * on a fast computer the next key would come before, and its moves would not be seen.
  */
-export async function settle(page: Page): Promise<void> {
-  await page.evaluate(async (frames) => {
-    for (let frame = 0; frame < frames; frame += 1) await new Promise((drawn) => requestAnimationFrame(drawn));
-  }, SETTLED + 2);
+export async function settle(page: Page, frames = SETTLED + 2): Promise<void> {
+  await page.evaluate(async (count) => {
+    for (let frame = 0; frame < count; frame += 1) await new Promise((drawn) => requestAnimationFrame(drawn));
+  }, frames);
+}
+
+/** Stops watching, or begins anew, where a test itself changes what is seen. */
+export async function watchAgain(page: Page, watching: boolean): Promise<void> {
+  await page.evaluate((rests) => void Reflect.set(window, 'stillnessRests', rests), !watching);
+  if (!watching) return;
+  await settle(page);
+  await stillness(page);
 }
 
 /** What has moved since this was asked last. */
