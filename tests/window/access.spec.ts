@@ -2,6 +2,8 @@ import { PLACES } from '../../renderer/shell/places.ts';
 import { DEAL, firstRound, give } from './screens/table.ts';
 import { expect, test } from './windrow.ts';
 
+test.use({ weighs: 'when-asked' });
+
 test('CR-K4: from the loaded window to the first tile of the rack at most 5 presses of Tab', async ({
   windrow,
   page,

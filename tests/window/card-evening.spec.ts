@@ -15,6 +15,8 @@ import { cardFiles } from './card-file.ts';
 import { SIXTY } from './sixty-lines.ts';
 import { expect, test } from './windrow.ts';
 
+test.use({ weighs: 'when-asked' });
+
 /** A whole evening: a card entered, proof-read and used. */
 test.setTimeout(240_000);
 test.use({ actionTimeout: 8000 });

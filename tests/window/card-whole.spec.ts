@@ -7,6 +7,8 @@ import { view } from './card-evening.ts';
 import { withUs } from './card-file.ts';
 import { expect, test, type Windrow } from './windrow.ts';
 
+test.use({ weighs: 'when-asked' });
+
 test.use({ actionTimeout: 8000 });
 
 const NUMBERS = [1, 2, 3, 4, 5, 6];

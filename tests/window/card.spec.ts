@@ -8,6 +8,8 @@ import { addSection, copyDemo, kept, lineRow, startCard, typedLine, view } from 
 import { cardFiles, withUs } from './card-file.ts';
 import { expect, test, type Windrow } from './windrow.ts';
 
+test.use({ weighs: 'when-asked' });
+
 test.use({ actionTimeout: 8000 });
 
 /** Drops a file on the window, as a hand does from a folder. */

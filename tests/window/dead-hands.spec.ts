@@ -4,6 +4,8 @@ import { choose, field, straightToPlay, type } from './play.ts';
 import { DEAL } from './screens/table.ts';
 import { expect, test } from './windrow.ts';
 
+test.use({ weighs: 'when-asked' });
+
 const ASK = 'Lay it open all the same?';
 
 async function group(page: Page, who: string, tiles: string): Promise<void> {

@@ -1,5 +1,7 @@
 import { expect, test } from './windrow.ts';
 
+test.use({ weighs: 'when-asked' });
+
 const DEAL = 'J FF N 0 13b 4578c 22d';
 
 test('a tile that is dragged from the tray lies over the whole window until it is back in the rack', async ({

@@ -219,6 +219,7 @@ async function wholeExchange(windrow: Windrow, hand: Hand): Promise<void> {
 }
 
 test.describe('a whole exchange, with a restart in between', () => {
+  test.use({ weighs: 'when-asked' });
   test('by mouse, tiles dragged', async ({ windrow }) => await wholeExchange(windrow, dragging));
   test('CR-W1: by single clicks alone', async ({ windrow }) => await wholeExchange(windrow, clicking));
   test('CR-K1: by keys alone', async ({ windrow }) => await wholeExchange(windrow, typing));

@@ -3,6 +3,8 @@ import { choose, field, straightToPlay, type } from './play.ts';
 import { DEAL } from './screens/table.ts';
 import { expect, test } from './windrow.ts';
 
+test.use({ weighs: 'when-asked' });
+
 const REFUSED = 'At your table no joker is swapped for right after a call: discard first.';
 
 /** Across shows two three bams and a joker; East throws a two dot, and South, who holds two, calls it. */

@@ -5,6 +5,8 @@ import { lookBack, withSeason } from './journal-helpers.ts';
 import { firstRound } from './screens/table.ts';
 import { expect, test } from './windrow.ts';
 
+test.use({ weighs: 'when-asked' });
+
 const RACK = 'J FF N 0 13b 4578c 22d';
 
 /** Two clicks: the button, and one of the three ways. */

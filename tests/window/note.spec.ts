@@ -3,6 +3,8 @@ import type { Page } from '@playwright/test';
 import { choose } from './play.ts';
 import { expect, test } from './windrow.ts';
 
+test.use({ weighs: 'when-asked' });
+
 /** WCAG 2.2 A and AA, as CR-K8 names them. */
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 const DEAL = 'J FF N 0 13b 4578c 22d';

@@ -2,6 +2,8 @@ import type { Page } from '@playwright/test';
 import { choose, field, tableRows, totals, type } from './play.ts';
 import { expect, test, type Windrow } from './windrow.ts';
 
+test.use({ weighs: 'when-asked' });
+
 /**
  * An evening of four games at one table. The payments are worked by hand from the default rules
  * (common practice, no source): the discarder pays double, the others single; by own draw

@@ -1,8 +1,9 @@
 import { existsSync } from 'node:fs';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { test as base, expect, type Page, type Request } from '@playwright/test';
+import type { Preferences } from '../../main/desk/desk.ts';
 import type { Host, startHost } from '../../main/host/host.ts';
 
 /** The built app: the window's files, and the host that serves them. */
@@ -146,7 +147,12 @@ async function watch(page: Page): Promise<Misdeeds> {
 }
 
 /** Tests of the whole window; each ends by checking that nothing forbidden happened. */
-export const test = base.extend<{ windrow: Windrow; misdeeds: Misdeeds }, { trace: 'off' }>({
+export const test = base.extend<
+  { windrow: Windrow; misdeeds: Misdeeds; weighs: Preferences['weighs'] },
+  { trace: 'off' }
+>({
+  // Most walks judge something else than what is weighed, which takes most of a computer.
+  weighs: ['at-once', { option: true }],
   // A trace copies the whole page at each action, hundreds of drawn tiles; that is most of the time.
   trace: ['off', { scope: 'worker' }],
   misdeeds: [
@@ -157,8 +163,9 @@ export const test = base.extend<{ windrow: Windrow; misdeeds: Misdeeds }, { trac
     },
     { auto: true },
   ],
-  windrow: async ({ page }, use) => {
+  windrow: async ({ page, weighs }, use) => {
     const folder = await mkdtemp(join(tmpdir(), 'windrow-window-'));
+    if (weighs !== 'at-once') await writeFile(join(folder, 'preferences.json'), JSON.stringify({ weighs }));
     const windrow = new Windrow(page, folder);
     await use(windrow);
     await page.close();
