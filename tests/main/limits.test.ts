@@ -1,0 +1,118 @@
+import * as v from 'valibot';
+import { expect, test } from 'vitest';
+import {
+  backupName,
+  cardId,
+  cardMark,
+  cardProgress,
+  cardText,
+  copyFile,
+  findingsList,
+  gameId,
+  gameRecord,
+  gameRecords,
+  keptChange,
+  place,
+  practiceEntries,
+  sheetId,
+  sheetText,
+  timedEvent,
+} from '../../main/desk/checks.ts';
+import { DEFAULT_PREFERENCES, preferenceChange } from '../../main/desk/preferences.ts';
+import { MISS } from './support/desks.ts';
+
+const letters = (count: number): string => 'x'.repeat(count);
+const many = <Value>(length: number, value: Value): Value[] => Array.from({ length }, () => value);
+const GAME = { id: 'g-1', startedAt: '', events: [] };
+const EVENT = { type: 'noted', at: '' };
+const PROGRESS = { confirmed: [], answers: [] };
+const STUDIED = { lineId: 'a', ask: 'groups', right: true, day: 1 };
+const FOUND = { id: 'g-1', key: 'k', figures: { aways: [], aimed: null }, choices: null };
+
+/** What comes through the desk's door, with the largest number of it that is let in. */
+const LARGEST: readonly (readonly [string, number, v.GenericSchema, (count: number) => unknown])[] = [
+  ['letters of a card', 900_000, cardText, letters],
+  ['letters of a sheet', 900_000, sheetText, letters],
+  ["letters of a card's id", 80, cardId, letters],
+  ["letters of a game's id", 80, gameId, letters],
+  ["letters of a sheet's id", 64, sheetId, letters],
+  ['letters of a backup', 120, backupName, letters],
+  ['letters of a copy', 600, copyFile, letters],
+  ['signs of a mark', 16, cardMark, (count) => '0'.repeat(count)],
+  ['place of an event', 5000, place, (count) => count],
+  ['events of a game', 5000, gameRecord, (count) => ({ ...GAME, events: many(count, EVENT) })],
+  ['letters of a start', 40, gameRecord, (count) => ({ ...GAME, startedAt: letters(count) })],
+  ['letters of a type', 20, timedEvent, (count) => ({ ...EVENT, type: letters(count) })],
+  ['letters of a time', 40, timedEvent, (count) => ({ ...EVENT, at: letters(count) })],
+  ['letters of the time of a change', 40, keptChange, (count) => ({ editedAt: letters(count) })],
+  ['games at once', 200, gameRecords, (count) => many(count, GAME)],
+  ['findings at once', 200, findingsList, (count) => many(count, FOUND)],
+  ['entries at once', 100, practiceEntries, (count) => many(count, MISS)],
+  ['lines confirmed', 300, cardProgress, (count) => ({ ...PROGRESS, confirmed: many(count, 'a') })],
+  ['letters of a line confirmed', 5000, cardProgress, (count) => ({ ...PROGRESS, confirmed: [letters(count)] })],
+  ['findings meant so', 1000, cardProgress, (count) => ({ ...PROGRESS, meant: many(count, 'a') })],
+  ['letters of a finding', 5100, cardProgress, (count) => ({ ...PROGRESS, meant: [letters(count)] })],
+  ['answers of study', 6000, cardProgress, (count) => ({ ...PROGRESS, answers: many(count, STUDIED) })],
+  ['day of study', 1_000_000, cardProgress, (day) => ({ ...PROGRESS, answers: [{ ...STUDIED, day }] })],
+  [
+    'letters of a studied line',
+    80,
+    cardProgress,
+    (count) => ({ ...PROGRESS, answers: [{ ...STUDIED, lineId: letters(count) }] }),
+  ],
+  ['size of text', 32, preferenceChange, (textSize) => ({ textSize })],
+  ["letters of the card's id in the settings", 80, preferenceChange, (count) => ({ cardId: letters(count) })],
+  ['step of the tour', 9, preferenceChange, (tourStep) => ({ tourStep })],
+  ['tiers of the rack', 2, preferenceChange, (rackTiers) => ({ rackTiers })],
+  ['cautions seen', 3, preferenceChange, (count) => ({ cautionsSeen: many(count, 'entry') })],
+];
+
+test.each(LARGEST)('as %s, %i come through the door and no more', (_, most, schema, given) => {
+  expect(v.is(schema, given(most))).toBe(true);
+  expect(v.is(schema, given(most + 1))).toBe(false);
+});
+
+test('CR-O1: no text is smaller than 16 pixels', () => {
+  expect([15, 16, 32, 33].map((textSize) => v.is(preferenceChange, { textSize }))).toEqual([false, true, true, false]);
+});
+
+test.each([
+  ['an empty id of a card in the settings', preferenceChange, { cardId: '' }],
+  ['a place before the first event', place, -1],
+  ['a place between two events', place, 0.5],
+  ['a day before the first', cardProgress, { ...PROGRESS, answers: [{ ...STUDIED, day: -1 }] }],
+  ['a step before the first of the tour', preferenceChange, { tourStep: -1 }],
+  ['no tier of the rack', preferenceChange, { rackTiers: 0 }],
+])('%s does not come through the door', (_, schema: v.GenericSchema, given) => {
+  expect(v.is(schema, given)).toBe(false);
+});
+
+test('what holds until a person chooses', () => {
+  expect(DEFAULT_PREFERENCES).toEqual({
+    theme: 'system',
+    textSize: 18,
+    tiles: 'normal',
+    rackTiers: 1,
+    seat: 'East',
+    cardId: 'demo',
+    table: 'club',
+    advice: 'at-once',
+    adviceAsked: false,
+    swapAfterCall: true,
+    payment: {
+      scheme: 'hand',
+      stake: 25,
+      discarderPays: 2,
+      othersPay: 1,
+      drawPays: 2,
+      jokerlessTimes: 2,
+      jokerlessAlsoPairs: false,
+      limit: null,
+    },
+    cautionsSeen: [],
+    paper: 'region',
+    sheetParts: 'both',
+    tourOffered: false,
+    tourStep: 0,
+  });
+});
