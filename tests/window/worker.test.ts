@@ -75,6 +75,29 @@ describe('the worker channel', () => {
     expect(await result).toEqual(CANCELLED);
   });
 
+  it('what a cancelled request still reports, or answers, is not passed on', async () => {
+    const listeners: ((event: MessageEvent) => void)[] = [];
+    const line = {
+      postMessage: () => undefined,
+      terminate: () => undefined,
+      addEventListener: (type: string, listener: (event: never) => void) => {
+        if (type === 'message') listeners.push(listener as (event: MessageEvent) => void);
+      },
+    } satisfies WorkerLine;
+    const hear = (data: object): void => listeners.forEach((call) => call({ data } as MessageEvent));
+    const worker = new WorkerClient<Sums>(() => line);
+    const controller = new AbortController();
+    const seen: number[] = [];
+    const options = { signal: controller.signal, onProgress: (value: number) => seen.push(value) };
+    const result = worker.ask('sum', { to: 25 }, options);
+    hear({ type: 'progress', id: 1, value: 55 });
+    controller.abort();
+    hear({ type: 'progress', id: 1, value: 210 });
+    hear({ type: 'answer', id: 1, result: success(325) });
+    expect(await result).toEqual(CANCELLED);
+    expect(seen).toEqual([55]);
+  });
+
   it('an aborted request is not even sent', async () => {
     const started = { count: 0 };
     const worker = new WorkerClient<Sums>(() => sumLine(started));
