@@ -168,6 +168,9 @@ describe('the result', () => {
   test.each([
     ['', undefined],
     ['about nothing', 3],
+    ['about itself', 1],
+    ['about what was before the first', -1],
+    ['about half of an event', 0.5],
   ])('the note "%s" about %s is refused', (text, about) => {
     const event: GameEvent = about === undefined ? { type: 'noted', text } : { type: 'noted', text, about };
     expect(refusal(SOUTH, event)[0]).toBe('bad-note');
