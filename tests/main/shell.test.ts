@@ -325,8 +325,11 @@ describe('the app', () => {
     second.app.alone = false;
     await startApp({ electron: second.parts() });
     expect(second).toMatchObject({ windows: [], app: { quits: 1 } });
+    const [window] = electron.windows;
+    if (window === undefined) throw new Error('no window was made');
+    window.minimized = true;
     electron.app.emit('second-instance', {}, [], '/');
-    expect(electron.windows[0]?.focused).toBe(true);
+    expect(window).toMatchObject({ focused: true, minimized: false });
   });
 
   test('CR-J6: when another program has the folder, one sentence says so and the app ends', async () => {
