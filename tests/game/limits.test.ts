@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
+import { CARD_FILE_LIMITS } from '../../core/card/read-document.ts';
 import { openGame, readEvent, readGameFile } from '../../core/game/file/read-game-file.ts';
 import { DEFAULT_POINT_RULES, type PointRules } from '../../core/game/point-rules.ts';
 import type { GameRecord } from '../../core/game/record.ts';
@@ -66,4 +67,28 @@ test('a game file may have twice the letters of a card file, and no more', () =>
   const text = JSON.stringify(GOLDEN);
   expect(readGameFile(text.padEnd(8_000_000)).ok).toBe(true);
   expect(readGameFile(text.padEnd(8_000_001))).toMatchObject({ ok: false, problem: { code: 'too-large' } });
+});
+
+test('a game file may nest one deeper than a card file, and no more', () => {
+  const nested = (depth: number): unknown => (depth === 0 ? 0 : { in: nested(depth - 1) });
+  // The game itself is one object, its card another.
+  const withCard = (depth: number): string => JSON.stringify({ ...GOLDEN, card: nested(depth - 1) });
+  expect(readGameFile(withCard(CARD_FILE_LIMITS.depth + 1)).ok).toBe(true);
+  expect(readGameFile(withCard(CARD_FILE_LIMITS.depth + 2))).toMatchObject({
+    ok: false,
+    problem: { code: 'too-deep' },
+  });
+});
+
+test('where nobody chose otherwise a hand pays its points, and double to who drew or was thrown it', () => {
+  expect(DEFAULT_POINT_RULES).toEqual({
+    scheme: 'hand',
+    stake: 25,
+    discarderPays: 2,
+    othersPay: 1,
+    drawPays: 2,
+    jokerlessTimes: 2,
+    jokerlessAlsoPairs: false,
+    limit: null,
+  });
 });
