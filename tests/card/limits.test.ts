@@ -50,3 +50,27 @@ test('a card may have 300 lines and 100 sections, and 4,000,000 letters in its f
   const small = card([{ name: 'S', lines: [LINE] }]);
   expect([4_000_000, 4_000_001].map((count) => readCardFile(small.padEnd(count)).ok)).toEqual([true, false]);
 });
+
+test('a card may have 50,000 ways, and not one more', () => {
+  const patterns = ["ww xxx 1111a 11111b'", 'FFFF 1111a 1111b 11c', 'FFFF NNNN EEEE WW'];
+  const lines: object[] = [];
+  let ways = 0;
+  for (const pattern of patterns) {
+    const line = { pattern, slide: 1 };
+    const { wayCount } = readLine({ id: 'a', ...line });
+    for (; ways + wayCount <= 50_000; ways += wayCount) lines.push({ id: `l${lines.length}`, ...line });
+  }
+  expect(ways).toBe(50_000);
+  const read = (all: readonly object[]): boolean =>
+    readCardFile(
+      JSON.stringify({
+        format: 'windrow.card',
+        version: 1,
+        title: 'T',
+        season: '',
+        sections: [{ name: 'S', lines: all }],
+      }),
+    ).ok;
+  expect(read(lines)).toBe(true);
+  expect(read([...lines, { id: 'more', pattern: 'FFFF NNNN EEEE SS' }])).toBe(false);
+});

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { expect, test } from 'vitest';
+import { expectValue } from '../../core/base/result.ts';
 import {
   backupName,
   cardId,
@@ -18,8 +19,10 @@ import {
   sheetText,
   timedEvent,
 } from '../../main/desk/checks.ts';
+import { readText } from '../../main/desk/context.ts';
 import { DEFAULT_PREFERENCES, preferenceChange } from '../../main/desk/preferences.ts';
-import { MISS } from './support/desks.ts';
+import { FOLDER, gameRecord as aGame, MISS, openOn, optionsOn } from './support/desks.ts';
+import { MemoryDisk } from './support/memory-disk.ts';
 
 const letters = (count: number): string => 'x'.repeat(count);
 const many = <Value>(length: number, value: Value): Value[] => Array.from({ length }, () => value);
@@ -115,4 +118,38 @@ test('what holds until a person chooses', () => {
     tourOffered: false,
     tourStep: 0,
   });
+});
+
+test("the journal's list holds the first twelve notes of a game, each up to 240 letters", async () => {
+  const desk = await openOn(new MemoryDisk());
+  const at = '2026-11-25T18:00:00Z';
+  const events = Array.from({ length: 13 }, (_, number) => ({
+    type: 'noted' as const,
+    text: `${String(number).padStart(2, '0')}${letters(239)}`,
+    at,
+  }));
+  expectValue(await desk.startGame(aGame('g-1', { events })));
+  const [entry] = expectValue(await desk.listGames());
+  expect(entry?.notes).toEqual(events.slice(0, 12).map(({ text }) => text.slice(0, 240)));
+});
+
+test.each([
+  [100_000, 22],
+  [100_001, 18],
+])('of a settings file of %i bytes the text size is %i', async (size, textSize) => {
+  const disk = new MemoryDisk();
+  disk.put(`${FOLDER}/preferences.json`, '{"textSize":22}'.padEnd(size));
+  const desk = await openOn(disk);
+  expect(expectValue(await desk.readPreferences()).textSize).toBe(textSize);
+});
+
+test.each([
+  [40_000_000, true],
+  [40_000_001, false],
+])('whether a file of %i bytes is read: %s', async (size, isRead) => {
+  const disk = new MemoryDisk();
+  disk.put('/a.json', 'text');
+  const storage = { ...optionsOn(disk), files: { ...disk.files, info: async () => ({ size, changedAt: 0 }) } };
+  const read = readText(storage, '/a.json');
+  await (isRead ? expect(read).resolves.toBe('text') : expect(read).rejects.toMatchObject({ code: 'EFBIG' }));
 });
