@@ -98,8 +98,18 @@ test('more than a hundred entries of the practice history come in whole', async 
   const practice = Array.from({ length: 201 }, (_, at) => ({ ...MISS, id: `miss-${at}` }));
   const others = { sheets: [], practice, progress: [], preferences: {} };
   const text = writeCollection({ appVersion: '1', savedAt: '', games: [], cards: [], others });
-  expectValue(await restore(desk, text));
+  const sizes: number[] = [];
+  const watched: Desk = {
+    ...desk,
+    notePractice: (entries) => {
+      sizes.push(entries.length);
+      return desk.notePractice(entries);
+    },
+  };
+  expectValue(await restore(watched, text));
   expect(expectValue(await desk.practiceHistory())).toHaveLength(201);
+  // No more at once than the desk's door lets through.
+  expect(sizes).toEqual([100, 100, 1]);
 });
 
 const anyOthers = fc.record({

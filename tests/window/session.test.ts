@@ -405,4 +405,24 @@ describe('the session', () => {
     session.begin({ format: 'windrow.card' });
     expect([session.payment.stake, session.table]).toEqual([75, 'relaxed']);
   });
+
+  it('typed tiles that could not be kept are not asked for again once their game is kept', async () => {
+    const { session, memory } = begin();
+    const drafts = { count: 0 };
+    Object.assign(memory.desk, {
+      keepDraft: async () => {
+        drafts.count += 1;
+        return failure('disk-full', 'The disk is full.');
+      },
+    });
+    session.lay(addTile(session.layout, kindOf('F')));
+    await settled();
+    expect(session.saved.status).toBe('failed');
+    expectValue(session.apply({ type: 'dealt', seat: 'South', tiles: DEAL }));
+    const before = drafts.count;
+    await settled();
+    expect(session.saved.status).toBe('saved');
+    expect(drafts.count).toBe(before);
+    expect(memory.record?.events).toHaveLength(1);
+  });
 });
