@@ -1,10 +1,11 @@
 /** Tests of `main` that take too long to be run for each change: whole programs, and thousands of sessions. */
 const SLOW = 'main/!(crashes|entry|faults*|fuzz*|golden|host*|kill|real-disk|shell|stand-alone|synced-folder)';
 
-/** Parts with tests in other folders, too. */
+/** Parts with tests in other folders, too, or with some that take long. */
 const TESTS_OF = new Map([
   ['future', ['future/**/*', 'table/**/*']],
-  ['base', ['base/**/*', 'tiles/**/*', 'card/**/*', 'journal/**/*']],
+  ['card', ['card/!(fuzz|solver)']],
+  ['base', ['base/**/*', 'tiles/**/*', 'card/!(fuzz|solver)', 'journal/**/*']],
   ['tiles', ['tiles/**/*', 'game/**/*', 'exchange/**/*']],
   ['game', ['game/**/*', 'play/!(advice)']],
   ['backup', ['journal/**/*', 'window/*']],
