@@ -21,6 +21,8 @@ import {
 } from '../../main/desk/checks.ts';
 import { readText } from '../../main/desk/context.ts';
 import { DEFAULT_PREFERENCES, preferenceChange } from '../../main/desk/preferences.ts';
+import { told } from '../../main/host/replies.ts';
+import { newSecret } from '../../main/host/secrets.ts';
 import { FOLDER, gameRecord as aGame, MISS, openOn, optionsOn } from './support/desks.ts';
 import { MemoryDisk } from './support/memory-disk.ts';
 
@@ -152,4 +154,20 @@ test.each([
   const storage = { ...optionsOn(disk), files: { ...disk.files, info: async () => ({ size, changedAt: 0 }) } };
   const read = readText(storage, '/a.json');
   await (isRead ? expect(read).resolves.toBe('text') : expect(read).rejects.toMatchObject({ code: 'EFBIG' }));
+});
+
+test('a secret of the host holds 256 bits, and no two are the same', () => {
+  const secrets = Array.from({ length: 100 }, () => newSecret());
+  expect(new Set(secrets).size).toBe(100);
+  for (const secret of secrets) expect(secret).toMatch(/^[0-9a-f]{64}$/);
+});
+
+test.each([
+  [500, 1],
+  [501, 503],
+])('a list of %i members is told in %i lines', (length, lines) => {
+  const value = Array.from({ length }, (_, at) => at);
+  const body = String(told({ ok: true, value }).body);
+  expect(body.split('\n')).toHaveLength(lines);
+  expect(JSON.parse(body)).toEqual({ ok: true, value });
 });

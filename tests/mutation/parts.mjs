@@ -10,6 +10,11 @@ const TESTS_OF = new Map([
   ['game', ['game/**/*', 'play/!(advice)']],
   ['backup', ['journal/**/*', 'window/*']],
 ]);
+const OF_MAIN = new Map([
+  ['cli', ['cli/**/*', SLOW]],
+  ['host', ['main/host*', 'main/limits']],
+  ['shell', ['main/shell*', 'main/opened-files', 'main/entry']],
+]);
 const OF_WINDOW = ['window/**/*', 'play/**/*'];
 
 /** The path of what a person named: `plan` is `core/plan`. @param {string} part */
@@ -25,7 +30,7 @@ export function testNames(paths) {
 /** @param {string} path */
 function namesFor(path) {
   const [root, part = ''] = path.split('/');
-  if (root === 'main') return part === 'cli' ? ['cli/**/*', SLOW] : [SLOW];
+  if (root === 'main') return OF_MAIN.get(part) ?? [SLOW];
   return TESTS_OF.get(part) ?? (root === 'renderer' ? OF_WINDOW : [`${part}/**/*`]);
 }
 

@@ -1,7 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import { HORIZON_DAYS } from '../../core/base/spacing.ts';
+import { FEWEST_FOR_TREND } from '../../core/warmup/progress.ts';
+import { MOST_WAITING } from '../../core/warmup/returns.ts';
+import { MOST_ITEMS } from '../../core/warmup/session.ts';
 import { checkPracticeEntry } from '../../core/warmup/history-file.ts';
 import { readSheetFile, writeSheetFile } from '../../core/warmup/sheet-file.ts';
-import type { ClassAnswer, Sheet, SheetProblem } from '../../core/warmup/sheet.ts';
+import { type ClassAnswer, MOST_PROBLEMS, type Sheet, type SheetProblem } from '../../core/warmup/sheet.ts';
 import { classSheet } from './demo.ts';
 
 const letters = (count: number): string => 'x'.repeat(count);
@@ -121,5 +125,15 @@ describe('a sheet', () => {
     const text = writeSheetFile(classSheet());
     expect(readSheetFile(text.padEnd(900_000)).ok).toBe(true);
     expect(readSheetFile(text.padEnd(900_001)).ok).toBe(false);
+  });
+});
+
+test('CR-G6, CR-R6: what is promised of practice in numbers', () => {
+  expect({ MOST_ITEMS, MOST_WAITING, FEWEST_FOR_TREND, MOST_PROBLEMS, HORIZON_DAYS }).toEqual({
+    MOST_ITEMS: 12,
+    MOST_WAITING: 20,
+    FEWEST_FOR_TREND: 30,
+    MOST_PROBLEMS: 30,
+    HORIZON_DAYS: 90,
   });
 });
