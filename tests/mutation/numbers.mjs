@@ -20,6 +20,8 @@ const TABLE = join(ROOT, '.cache/mutation/numbers.txt');
 const FITS = ['chance/demo-fit', 'chance/pooled', 'others/fitted'];
 const SHAPES = ['base-model', 'calibration', 'hand-curves', 'reach-shape'].map((name) => `reading/${name}`);
 const FITTED = new Set([...FITS, ...SHAPES].map((name) => `core/${name}.ts`));
+/** A test that takes longer is not run for each number. */
+const LONGEST_MS = 15_000;
 const CORE = 'base tiles game card journal review exchange reading warmup';
 const OTHERS = 'main/desk main/files main/host renderer/session renderer/worker renderer/backup';
 const USUAL = `${CORE} ${OTHERS}`.split(' ');
@@ -55,7 +57,7 @@ async function tryFile(file, known, runner) {
         tried.push(before);
         continue;
       }
-      const by = await runner.try(file, source.slice(0, start) + String(became) + source.slice(end), tests);
+      const by = await runner.try(file, source.slice(0, start) + String(became) + source.slice(end), tests, LONGEST_MS);
       const found = { file, name, line, was: source.slice(start, end), became, by, tests: mark };
       known[key] = found;
       writeFileSync(KNOWN, JSON.stringify(known));

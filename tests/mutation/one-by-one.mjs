@@ -45,11 +45,13 @@ export class OneByOne {
   }
 
   /**
-   * The test that notices when a source has another text; null where none does.
-   * @param {string} file @param {string} text @param {readonly string[]} tests
+   * The test that notices when a source has another text; null where none does. Tests that take longer than `longest`
+   * milliseconds are left out.
+   * @param {string} file @param {string} text @param {readonly string[]} tests @param {number} longest
    */
-  async try(file, text, tests) {
-    const passing = await this.#runner.passing(tests);
+  async try(file, text, tests, longest = Infinity) {
+    const all = await this.#runner.passing(tests);
+    const passing = all.filter((test) => this.#runner.timeOf(test) <= longest);
     const noticed = this.#noticed.get(file) ?? new Map();
     this.#noticed.set(file, noticed);
     const often = (/** @type {string} */ test) => noticed.get(test) ?? 0;
