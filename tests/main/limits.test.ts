@@ -19,7 +19,7 @@ import {
   sheetText,
   timedEvent,
 } from '../../main/desk/checks.ts';
-import { readText } from '../../main/desk/context.ts';
+import { parseObject, readText } from '../../main/desk/context.ts';
 import { DEFAULT_PREFERENCES, preferenceChange } from '../../main/desk/preferences.ts';
 import { told } from '../../main/host/replies.ts';
 import { newSecret } from '../../main/host/secrets.ts';
@@ -90,6 +90,20 @@ test.each([
   ['no tier of the rack', preferenceChange, { rackTiers: 0 }],
 ])('%s does not come through the door', (_, schema: v.GenericSchema, given) => {
   expect(v.is(schema, given)).toBe(false);
+});
+
+test.each([
+  ['the place of the first event', place, 0],
+  ['the first day', cardProgress, { ...PROGRESS, answers: [{ ...STUDIED, day: 0 }] }],
+  ['the first step of the tour', preferenceChange, { tourStep: 0 }],
+  ['one tier of the rack', preferenceChange, { rackTiers: 1 }],
+])('%s comes through the door', (_, schema: v.GenericSchema, given) => {
+  expect(v.is(schema, given)).toBe(true);
+});
+
+test('an object of a file of ours may nest 64 deep and no more', () => {
+  const nested = (depth: number): string => `${'{"a":'.repeat(depth)}0${'}'.repeat(depth)}`;
+  expect([64, 65].map((depth) => parseObject(nested(depth)) !== undefined)).toEqual([true, false]);
 });
 
 test('what holds until a person chooses', () => {
@@ -170,4 +184,30 @@ test.each([
   const body = String(told({ ok: true, value }).body);
   expect(body.split('\n')).toHaveLength(lines);
   expect(JSON.parse(body)).toEqual({ ok: true, value });
+});
+
+test('the file of findings is written anew once it has 500 lines more than games', async () => {
+  const disk = new MemoryDisk();
+  const desk = await openOn(disk);
+  expectValue(await desk.startGame(aGame('g-1')));
+  const lines = (): number =>
+    [...disk.texts()].filter(([path]) => path.endsWith('/all.jsonl')).flatMap(([, text]) => text.trimEnd().split('\n'))
+      .length;
+  for (let time = 0; time < 501; time += 1) {
+    expectValue(await desk.keepFindings([{ id: 'g-1', key: 'k', figures: { aways: [], aimed: null }, choices: null }]));
+  }
+  expect(lines()).toBe(501);
+  expectValue(await desk.keepFindings([{ id: 'g-1', key: 'k', figures: { aways: [], aimed: null }, choices: null }]));
+  expect(lines()).toBe(1);
+});
+
+test('a copy that runs says so every 20 seconds', async () => {
+  const often: number[] = [];
+  await openOn(new MemoryDisk(), {
+    every: (milliseconds) => {
+      often.push(milliseconds);
+      return () => undefined;
+    },
+  });
+  expect(often).toEqual([20_000]);
 });
