@@ -98,9 +98,6 @@ const STARTS: readonly KnownGroup[] = GROUP_TILES.filter(({ is }) => is !== 'sui
   known({ tile, size: 1 }),
 );
 
-/** How many ways to go on are offered at once, unasked and asked for. */
-const MOST_OFFERS = { unasked: 8, asked: 30 } as const;
-
 /**
  * What a typed line offers at the caret. When a group is whole, offers come only if they are asked
  * for, except behind D and N: that these can go on is easily overlooked.
@@ -108,6 +105,5 @@ const MOST_OFFERS = { unasked: 8, asked: 30 } as const;
 export function offersAt({ text, groups }: TypedText, caret: number, asked: boolean): readonly Completion[] {
   const typed = groups.find(({ to }) => to === caret);
   const open = typed !== undefined && (!typed.group.ok || /^[DN]/.test(typed.text));
-  const offers = open || asked ? completionsAt(text, caret, groups) : [];
-  return offers.slice(0, asked ? MOST_OFFERS.asked : MOST_OFFERS.unasked);
+  return open || asked ? completionsAt(text, caret, groups) : [];
 }

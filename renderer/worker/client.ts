@@ -43,7 +43,7 @@ export const workerNews = new EventTarget();
 export const RESTARTED = 'restarted';
 
 /** How long, in milliseconds, a cancelled worker may go on before it is ended from outside. */
-export const CANCEL_PATIENCE = 500;
+const CANCEL_PATIENCE = 500;
 
 /**
  * The window's side of a worker. Requests carry a number, and are answered one after the other. A

@@ -39,6 +39,25 @@ describe('the page that says what looks wrong', () => {
     ]);
   });
 
+  test.each([
+    [20, true],
+    [24, true],
+    [25, false],
+    [26, true],
+    [30, false],
+    [95, false],
+    [100, false],
+    [105, true],
+  ])('%i points are asked about, if others have usual ones: %s', (points, isAsked) => {
+    const others = [1, 2, 3, 4].map((number) => ({
+      id: `o${number}`,
+      pattern: `FF ${number}111a 4444b 6666c`,
+      points: 30,
+    }));
+    const found = findings(cardOf(['S', { id: 'a', pattern: 'FF 2222a 4444b 6666c', points }, ...others]));
+    expect(found.some(([code, , id]) => code === 'unusual-points' && id === 'a')).toBe(isAsked);
+  });
+
   test.each<[string, LineDocument]>([
     ['impossible', { ...fine, id: 'a', pattern: 'FFFFFF 11bam F 11bam F 11bam' }],
     ['many-jokers', { ...fine, id: 'a', pattern: 'FF 55555bam 5555bam NNN' }],

@@ -7,6 +7,8 @@ import { understoodLines } from '../../core/card/line.ts';
 import { formatPattern, type PatternGroup } from '../../core/card/pattern.ts';
 import { answerQuestion, dueLines, SITTING_SIZE, startSitting, type StudyPlan } from '../../core/card/study.ts';
 import { askAbout, asksFor } from '../../core/card/study-question.ts';
+import { readLine } from '../../core/card/line.ts';
+import { codeOf } from '../../core/tiles/kinds.ts';
 import { groupWords, lineWords } from '../../core/card/words.ts';
 import { demoFile } from './demo.ts';
 import { SEED } from './arbitrary.ts';
@@ -156,6 +158,54 @@ describe('a line read aloud', () => {
     expect(words('lanterns-8')).toBe(
       'Kong of flowers. Pung of green dragons. Pung of red dragons. Kong of white dragons. May be exposed. 4 points. All dragons; the whites are a kong.',
     );
+  });
+
+  const spoken = (fields: object): string[] => lineWords(readLine({ id: 'a', ...fields }));
+
+  test.each([
+    ['666a 6b 33c', ['Pung of sixes, first suit.', 'Single six, second suit.', 'Pair of threes, third suit.']],
+    ['99999a 777777bam', ['Quint of nines, first suit.', 'Sextet of sevens, bams.']],
+    ['F FF NEWS', ['Single flower.', 'Pair of flowers.', 'North, east, west and south, one each.']],
+    ['NN DDa 000', ['Pair of north winds.', 'Pair of dragons of the first suit.', 'Pung of white dragons.']],
+  ])('says the groups %s by size, tile and suit', (pattern, sentences) => {
+    const left = 14 - pattern.replaceAll(/[a-z ]/g, '').length;
+    const groups = [pattern, '8'.repeat(Math.min(left, 4)), '4'.repeat(Math.max(left - 4, 0))];
+    const line = groups.map((group) => (/^[48]+$/.test(group) ? `${group}dot` : group)).join(' ');
+    expect(spoken({ pattern: line }).slice(0, sentences.length)).toEqual(sentences);
+  });
+
+  test.each([
+    [1, 'by any amount', [1, 2, 3, 4, 5, 6, 7, 8]],
+    [2, 'by two, four, six or eight', [2, 4, 6, 8]],
+    [3, 'by three or six', [3, 6]],
+  ])(
+    'with slide %i says that the numbers move %s, which are the amounts that they do move by',
+    (slide, amount, moves) => {
+      const fields = { pattern: 'FFFF 1111a 1111b 11c', slide };
+      expect(spoken(fields)).toContain(`The numbers move up or down together, ${amount}.`);
+      const numbers = readLine({ id: 'a', ...fields }).ways.flatMap(({ groups }) =>
+        groups.map(({ kind }) => Number.parseInt(codeOf(kind), 10)).filter((number) => number > 1),
+      );
+      expect([...new Set(numbers)].toSorted((one, other) => one - other).map((number) => number - 1)).toEqual(moves);
+    },
+  );
+
+  test('says of each number whether it stays or moves apart where others move', () => {
+    const sentences = spoken({ pattern: "FF 111a 222b= 3333a' 44a", slide: 1, slide2: 3, distinct: true });
+    expect(sentences).toEqual([
+      'Pair of flowers.',
+      'Pung of ones, first suit.',
+      'Pung of twos, second suit, stays as printed.',
+      'Kong of threes, first suit, moves apart.',
+      'Pair of fours, first suit.',
+      'The first suit and second suit are different suits, in any order.',
+      'The plain numbers move up or down together, by any amount.',
+      'The numbers that move apart move together, by three or six.',
+      'They are never equal to the others.',
+      'May be exposed.',
+      '25 points.',
+    ]);
+    expect(spoken({ pattern: 'FFFF 1111a 1111b 11c', slide: 0 })).toContain('The numbers stay as printed.');
   });
 
   test('no sentence is longer than 20 words, and lines that differ sound different', () => {

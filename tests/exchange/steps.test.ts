@@ -22,7 +22,8 @@ test('EX-2, TB-3, TB-6: the steps in their order, round by round', () => {
 });
 
 test('TB-3: right is the seat that plays next; what one gives to the right came from the left', () => {
-  expect(STEPS.right.to).toBe(1);
+  const to = Object.fromEntries(PASS_STEPS.map((step) => [step, STEPS[step].to]));
+  expect(to).toEqual({ right: 1, across: 2, left: 3, left2: 3, across2: 2, right2: 1, courtesy: 2 });
   for (const step of PASS_STEPS) expect(STEPS[step].to + STEPS[step].from).toBe(SEATS.length);
 });
 

@@ -118,6 +118,11 @@ describe('calls', () => {
       'bad-group',
       'West would then show 16 tiles, but a hand has 14: check the seat and the group.',
     ]);
+    const groups = (...texts: string[]): GameEvent[] =>
+      texts.map((group) => ({ type: 'called', seat: 'West', tile: group.replaceAll(/(\d)\1+/g, '$1'), group }));
+    const open = groups('1111d', '2222d', '333d');
+    expect(play(SOUTH, ...open, ...groups('444d')).exposures).toHaveLength(4);
+    expect(refusal(SOUTH, ...open, ...groups('4444d'))[0]).toBe('bad-group');
   });
 });
 
@@ -168,6 +173,9 @@ describe('the result', () => {
   test.each([
     ['', undefined],
     ['about nothing', 3],
+    ['about itself', 1],
+    ['about what was before the first', -1],
+    ['about half of an event', 0.5],
   ])('the note "%s" about %s is refused', (text, about) => {
     const event: GameEvent = about === undefined ? { type: 'noted', text } : { type: 'noted', text, about };
     expect(refusal(SOUTH, event)[0]).toBe('bad-note');

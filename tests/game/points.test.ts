@@ -105,6 +105,12 @@ describe('payments from a logged result', () => {
   test('singles and pairs on the card earn no doubling', () => {
     expect(ask({ ...won, lineId: 'p1', jokerless: true })).toEqual(pay(-50, 200, -100, -50));
   });
+  test('they hold no joker, whether or not somebody said so: a table that doubles these too pays double', () => {
+    const doubled = { jokerlessAlsoPairs: true };
+    expect(ask({ ...won, lineId: 'p1' }, doubled)).toEqual(pay(-100, 400, -200, -100));
+    expect(ask({ ...won, lineId: 'p1', jokerless: false }, doubled)).toEqual(pay(-50, 200, -100, -50));
+    expect(ask(won, doubled)).toEqual(pay(-30, 120, -60, -30));
+  });
   test('a wall game pays nothing', () => {
     expect(ask({ type: 'ended', result: 'wall' })).toEqual(NO_PAYMENT);
   });

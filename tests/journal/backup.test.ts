@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import type { StudyAnswer } from '../../core/card/study.ts';
 import { expectValue } from '../../core/base/result.ts';
 import { PROGRESS_FIELDS, COLLECTED_CARD, readCollection, writeCollection } from '../../core/journal/collection.ts';
 import type { Desk } from '../../main/desk/desk.ts';
@@ -75,6 +76,40 @@ test('CR-F4: nothing here is written over: other cards and sheets of the same na
   const own = cards.find(({ title }) => title === 'Mine');
   expect(expectValue(await desk.readCardProgress(own?.id ?? '')).confirmed).toEqual(['a']);
   expect(expectValue(await restore(desk, theirs))).toMatchObject({ added: 0, copied: 0, cards: 0, sheets: 0 });
+});
+
+test('of more answers of study than a card can have, on both sides together, the newest stay', async () => {
+  const answersOf = (first: number, count: number): StudyAnswer[] =>
+    Array.from({ length: count }, (_, at) => ({ lineId: 'a', ask: 'points', right: true, day: first + 2 * at }));
+  const withAnswers = async (first: number): ReturnType<typeof openOn> => {
+    const desk = await openOn(new MemoryDisk());
+    expectValue(await desk.saveCard('mine', cardText('Mine')));
+    expectValue(await desk.saveCardProgress('mine', { confirmed: [], answers: answersOf(first, 4000) }));
+    return desk;
+  };
+  const desk = await withAnswers(0);
+  expectValue(await restore(desk, await backupOf(await withAnswers(1))));
+  const { answers } = expectValue(await desk.readCardProgress('mine'));
+  expect(answers.map(({ day }) => day)).toEqual(Array.from({ length: 6000 }, (_, at) => 2000 + at));
+});
+
+test('more than a hundred entries of the practice history come in whole', async () => {
+  const desk = await openOn(new MemoryDisk());
+  const practice = Array.from({ length: 201 }, (_, at) => ({ ...MISS, id: `miss-${at}` }));
+  const others = { sheets: [], practice, progress: [], preferences: {} };
+  const text = writeCollection({ appVersion: '1', savedAt: '', games: [], cards: [], others });
+  const sizes: number[] = [];
+  const watched: Desk = {
+    ...desk,
+    notePractice: (entries) => {
+      sizes.push(entries.length);
+      return desk.notePractice(entries);
+    },
+  };
+  expectValue(await restore(watched, text));
+  expect(expectValue(await desk.practiceHistory())).toHaveLength(201);
+  // No more at once than the desk's door lets through.
+  expect(sizes).toEqual([100, 100, 1]);
 });
 
 const anyOthers = fc.record({

@@ -155,3 +155,15 @@ describe('which kind is offered', () => {
     expect(offered).toBeLessThan(500 * 0.1 + 4 * Math.sqrt(500 * 0.1 * 0.9));
   });
 });
+
+test('a kind is said from ten games on, and one that makes them twenty times as likely', () => {
+  const figures = (wall: number): KindFigures => ({ kind: 'quick', wall, drawn: 60, secondRounds: 0.5 });
+  // So many games as wall games alone, of which one kind has a half: the other makes them so much likelier.
+  const verdict = (games: number, times: number): string => {
+    const share = 0.5 * times ** (1 / games);
+    const kinds = [{ ...figures(0.5), kind: 'club' as const }, figures(share)];
+    return judgeKind(ownTable(Array.from({ length: games }, () => WALL)), kinds, 'club').says;
+  };
+  expect([9, 10].map((games) => verdict(games, 21))).toEqual(['few', 'other']);
+  expect([19.9, 20.1].map((times) => verdict(10, times))).toEqual(['untold', 'other']);
+});

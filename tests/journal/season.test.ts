@@ -283,3 +283,57 @@ test('rows for a spreadsheet: one a game, as wide as the header, numbers as numb
   expect(rows[0]?.[TABLE_HEADER.indexOf('away after right')]).toBe(won.figures?.aways[1]?.away);
   expect(rows[3]?.[TABLE_HEADER.indexOf('points')]).toBe(null);
 });
+
+test('each column of the spreadsheet holds what its heading says', () => {
+  const moments = ['deal', 'right', 'across', 'left', 'left2', 'across2', 'right2', 'courtesy', 'end'] as const;
+  const summary: GameSummary = {
+    ...won.summary,
+    id: 'g-7',
+    startedAt: '2026-11-07T19:00:00Z',
+    place: 'the library',
+    tags: ['club', 'rain'],
+    seat: 'South',
+    cardTitle: 'Lakes',
+    season: '2026',
+    outcome: 'lost',
+    winner: 'North',
+    wonBy: 'discard',
+    section: 'Weather',
+    lineName: 'Weather, 2nd line',
+    points: -50,
+    jokersDealt: 2,
+    advice: 'after-choice',
+    notes: ['one', 'two'],
+  };
+  const figures = { aways: moments.map((moment, place) => ({ moment, away: 9 - place })), aimed: 'Shores' };
+  const [row = []] = tableRows([{ summary, figures }]);
+  expect(row).toHaveLength(TABLE_HEADER.length);
+  expect(Object.fromEntries(TABLE_HEADER.map((heading, place) => [heading, row[place]]))).toEqual({
+    id: 'g-7',
+    'started (UTC)': '2026-11-07T19:00:00Z',
+    place: 'the library',
+    tags: 'club, rain',
+    seat: 'South',
+    card: 'Lakes',
+    season: '2026',
+    outcome: 'lost',
+    winner: 'North',
+    'won by': 'discard',
+    section: 'Weather',
+    hand: 'Weather, 2nd line',
+    points: -50,
+    'jokers dealt': 2,
+    'away at deal': 9,
+    'away after right': 8,
+    'away after across': 7,
+    'away after left': 6,
+    'away after left2': 5,
+    'away after across2': 4,
+    'away after right2': 3,
+    'away after courtesy': 2,
+    'away at end': 1,
+    'aimed at': 'Shores',
+    advice: 'after-choice',
+    notes: 'one\ntwo',
+  });
+});

@@ -308,6 +308,17 @@ describe('cards', () => {
     expect(await desk.removeCard('demo')).toMatchObject({ problem: { code: 'fixed' } });
   });
 
+  test('after the demo card the others stand, what was saved last first', async () => {
+    const disk = new MemoryDisk();
+    const desk = await openOn(disk);
+    for (const title of ['Spring', 'Summer', 'Autumn', 'Summer']) {
+      disk.now += 60_000;
+      expectValue(await desk.saveCard(title.toLowerCase(), cardText(title)));
+    }
+    const titles = expectValue(await desk.listCards()).map(({ title }) => title);
+    expect(titles).toEqual(['Demo', 'Summer', 'Autumn', 'Spring']);
+  });
+
   test('a card is kept word for word, and a new one gets a name of its own', async () => {
     const desk = await openOn(new MemoryDisk());
     const text = cardText('Spring Card').replace('{', '{ "unknown": [1, 2], ');

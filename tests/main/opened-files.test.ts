@@ -72,6 +72,18 @@ describe('a file that Windrow is opened with is taken in beside what is kept', (
     expect(Reflect.get({}, 'polluted')).toBeUndefined();
   });
 
+  test('a card of 900,000 bytes is the largest, a game of 24,000,000 the largest that is looked at', async () => {
+    const card = cardText('Large');
+    expect(await takeIn(desk, await put('a.card.json', card.padEnd(900_001)))).toMatchObject({ ok: false });
+    expect(await takeIn(desk, await put('a.card.json', card.padEnd(900_000)))).toMatchObject({ ok: true });
+    const wordsFor = async (bytes: number): Promise<string> => {
+      const taken = await takeIn(desk, await put('a.windrow-game.json', ' '.repeat(bytes)));
+      return taken.ok ? '' : taken.problem.message;
+    };
+    expect(await wordsFor(24_000_001)).toMatch(/^This file is far larger than any card or game\./);
+    expect(await wordsFor(24_000_000)).toMatch(/^This file is far larger than any game:/);
+  });
+
   test('one that is not there is told in words', async () => {
     expect(await takeIn(desk, join(folder, 'none.card.json'))).toMatchObject({
       ok: false,

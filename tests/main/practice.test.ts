@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
+import { readSheetFile, writeSheetFile } from '../../core/warmup/sheet-file.ts';
 import { callDesk } from '../../main/desk/calls.ts';
 import type { DeskService } from '../../main/desk/service.ts';
 import { FOLDER, MISS, openOn, sheetText } from './support/desks.ts';
@@ -26,6 +27,17 @@ describe('sheets', () => {
     const again = await openOn(disk);
     expect(await titles(again)).toEqual(['Thursday']);
     expect(expectValue(await again.openSheet('thursday'))).toBe(sheetText('Thursday'));
+  });
+
+  test('the sheet that was made last stands first', async () => {
+    const desk = await openOn(new MemoryDisk());
+    for (const day of [24, 26, 25]) {
+      const sheet = expectValue(readSheetFile(sheetText(`The ${day}th`)));
+      expectValue(
+        await desk.keepSheet(writeSheetFile({ ...sheet, id: `s-${day}`, madeAt: `2026-11-${day}T10:00:00Z` })),
+      );
+    }
+    expect(await titles(desk)).toEqual(['The 26th', 'The 25th', 'The 24th']);
   });
 
   test('what is no sheet is refused with words, and nothing is written', async () => {

@@ -65,7 +65,7 @@ describe('the end', () => {
   test.each([
     ['hangs', async () => await new Promise<never>(() => undefined)],
     ['fails', async () => await Promise.reject(new Error('EIO'))],
-  ])('the app ends in good time also when putting away %s', async (_how, close) => {
+  ])('the app ends in good time also when putting away %s', async (how, close) => {
     await startApp({
       openDesk: async (options) => {
         const opened = await openAndRemember(options);
@@ -74,7 +74,9 @@ describe('the end', () => {
     });
     vi.useFakeTimers({ toFake: ['setTimeout'] });
     expect(closeWindow()).toBe(true);
-    await vi.advanceTimersByTimeAsync(6_000);
+    await vi.advanceTimersByTimeAsync(4_999);
+    expect(electron.app.quits).toBe(how === 'hangs' ? 0 : 1);
+    await vi.advanceTimersByTimeAsync(1);
     expect(electron.app.quits).toBe(1);
     expect(closeWindow()).toBe(false);
   });
@@ -110,6 +112,9 @@ describe('a page that is gone', () => {
     clock.mockReturnValue(61_000);
     window.webContents.end('crashed');
     await expect.poll(() => electron.messages).toEqual([REOPENED, REOPENED]);
+    clock.mockReturnValue(120_999);
+    window.webContents.end('crashed');
+    await expect.poll(() => electron.messages).toEqual([REOPENED, REOPENED, STOPPED]);
   });
 
   test('is opened once the box is closed, when it stops while a box is open', async () => {

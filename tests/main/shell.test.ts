@@ -286,6 +286,9 @@ describe("Electron's security checklist", () => {
   });
 });
 
+/** The screen of the stand-in for Electron. */
+const AREA = { width: 1920, height: 1080 };
+
 describe('the app', () => {
   test('CR-F7: the folder of the files is shown by the system; the page can name no other', async () => {
     await startApp();
@@ -325,8 +328,11 @@ describe('the app', () => {
     second.app.alone = false;
     await startApp({ electron: second.parts() });
     expect(second).toMatchObject({ windows: [], app: { quits: 1 } });
+    const [window] = electron.windows;
+    if (window === undefined) throw new Error('no window was made');
+    window.minimized = true;
     electron.app.emit('second-instance', {}, [], '/');
-    expect(electron.windows[0]?.focused).toBe(true);
+    expect(window).toMatchObject({ focused: true, minimized: false });
   });
 
   test('CR-J6: when another program has the folder, one sentence says so and the app ends', async () => {
@@ -363,6 +369,34 @@ describe('the app', () => {
     await startApp();
     expect(electron.windows[0]?.options).toMatchObject({ width: 1280, height: 860 });
     expect(electron.windows[0]?.options).not.toHaveProperty('x');
+  });
+
+  test('no window is smaller than 360 by 480', async () => {
+    kept = { window: { x: 50, y: 60, width: 100, height: 100, maximized: false } };
+    await startApp();
+    const smallest = { minWidth: 360, minHeight: 480 };
+    expect(electron.windows[0]?.options).toMatchObject({ x: 50, y: 60, width: 360, height: 480, ...smallest });
+  });
+
+  test.each([
+    ['80 pixels of it lie on the screen', { x: AREA.width - 80 }, true],
+    ['79 do', { x: AREA.width - 79 }, false],
+    ['80 lie on it from the left', { x: 80 - 900 }, true],
+    ['79 do', { x: 79 - 900 }, false],
+    ['its top lies 81 above the lower edge', { y: AREA.height - 81 }, true],
+    ['80 above', { y: AREA.height - 80 }, false],
+    ['its top lies above the screen', { y: -1 }, false],
+    ['it is 100,000 pixels wide', { width: 100_000 }, true],
+    ['one more', { width: 100_001 }, false],
+    ['it begins far to the left', { x: -99_900, width: 100_000 }, true],
+  ])('a window opens where it was if %s: %j, %s', async (_, change, isThere) => {
+    const place = { x: 50, y: 60, width: 900, height: 800, maximized: false, ...change };
+    kept = { window: place };
+    await startApp();
+    const { maximized: __, ...bounds } = place;
+    const opened = isThere ? bounds : { width: 1280, height: 860 };
+    expect(electron.windows[0]?.options).toMatchObject(opened);
+    expect('x' in (electron.windows[0]?.options ?? {})).toBe(isThere);
   });
 
   test('preferences lie with the games, written durably; the library keeps the place of the window, elsewhere', async () => {

@@ -29,7 +29,7 @@ export function changed(source, { location: { start, end }, replacement = '' }) 
  * @param {(message: string) => void} say
  */
 export function tryAgain(report, say) {
-  copyTree();
+  copyTree(COPY);
   try {
     if (isNoticed()) throw new Error('The tests do not pass in a copy of the tree: nothing can be told of a change.');
     for (const [file, { source, mutants }] of Object.entries(report.files)) {
@@ -45,11 +45,12 @@ export function tryAgain(report, say) {
   }
 }
 
-function copyTree() {
-  rmSync(COPY, { recursive: true, force: true });
-  mkdirSync(COPY, { recursive: true });
-  for (const name of NEEDED) cpSync(join(ROOT, name), join(COPY, name), { recursive: true });
-  symlinkSync(join(ROOT, 'node_modules'), join(COPY, 'node_modules'), 'junction');
+/** The tree without what is built, with the installed packages. @param {string} copy */
+export function copyTree(copy) {
+  rmSync(copy, { recursive: true, force: true });
+  mkdirSync(copy, { recursive: true });
+  for (const name of NEEDED) cpSync(join(ROOT, name), join(copy, name), { recursive: true });
+  symlinkSync(join(ROOT, 'node_modules'), join(copy, 'node_modules'), 'junction');
 }
 
 /** Whether the tests that WINDROW_MUTATE names fail, or hang, in the copy. */

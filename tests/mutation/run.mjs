@@ -6,12 +6,16 @@
  * those of `main` leave out what takes long (see parts.mjs). What was found before is kept in `.cache`, and only what changed since is tried again; `--all` tries
  * everything; `--again` tries what no test noticed once more, with all tests of the parts (see again.mjs). Closes with the score of each file and writes every change that no test noticed to
  * `.cache/mutation/PARTS.survivors.txt`. Ends with 1 under 90 %. `--from FILE` only shows the report of an earlier run.
+ * `--numbers` changes the numbers at the top of the sources instead, also those of `renderer` (see numbers.mjs);
+ * `--faults` puts in the faults of a list (see faults.mjs).
  */
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { tryAgain } from './again.mjs';
+import { tryFaults } from './faults.mjs';
+import { tryNumbers } from './numbers.mjs';
 import { sourcePath, testNames, unneededFolders } from './parts.mjs';
 import { scores, scoreTable, survivorText } from './score.mjs';
 
@@ -26,9 +30,13 @@ const { values, positionals } = parseArgs({
     all: { type: 'boolean', default: false },
     from: { type: 'string' },
     again: { type: 'boolean', default: false },
+    numbers: { type: 'boolean', default: false },
+    faults: { type: 'boolean', default: false },
   },
   allowPositionals: true,
 });
+if (values.faults) process.exit((await tryFaults(positionals)) ? 0 : 1);
+if (values.numbers) process.exit((await tryNumbers(positionals)) ? 0 : 1);
 const parts = (positionals.length === 0 ? USUAL : positionals).map(sourcePath);
 const name = nameOfRun(parts);
 const folder = join(ROOT, '.cache/mutation');

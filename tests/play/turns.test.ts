@@ -27,6 +27,10 @@ describe('whose tile is likely next', () => {
     expect(seatAfter(SOUTH, thrown('East', '4d'), called)).toBe('North');
     expect(seatAfter(SOUTH, called, { type: 'swapped', seat: 'West', owner: 'North', tile: '4d' })).toBe('West');
   });
+  test('who holds 14 tiles discards next, whatever was logged before', () => {
+    expect(seatAfter(EAST, thrown('West', '4d'))).toBe('East');
+    expect(seatAfter(SOUTH, thrown('West', '4d'))).toBe('North');
+  });
   test('who logs only own tiles is not asked for the others', () => {
     const own = [{ type: 'drew', tile: '4d' } as const, thrown('South', '4d')];
     expect(seatAfter(SOUTH, ...own)).toBe('West');

@@ -10,7 +10,7 @@ import { tileVerdicts } from '../../core/reading/verdicts.ts';
 import { codeOf, faceOf, JOKER, type Kind, KINDS, supplyOf } from '../../core/tiles/kinds.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
 import { Tiles } from '../../core/tiles/tiles.ts';
-import { cardOf, demoCard, randomRack, randomWay, wayOf } from '../reference/cards.ts';
+import { cardOf, demoCard, lineOf, randomRack, randomWay, wayOf } from '../reference/cards.ts';
 
 const tiles = (text: string): Tiles => expectValue(parseTiles(text));
 const way = (text: string): Way =>
@@ -39,6 +39,34 @@ describe('MD-V1. Targets are the best ways of the five best lines that have at l
         expect(uses.reduce((sum, count) => sum + count, 0)).toBe(14 - away);
       }
     }
+  });
+});
+
+describe('MD-V1. just inside and just outside', () => {
+  test('each line that may be aimed at is, in order, and no other', () => {
+    const cut = { byNumber: 0, byReach: 0 };
+    for (const rack of racks(40)) {
+      const reading = read(rack);
+      const reachOf = new Map<number, number>();
+      for (const [at, reach] of reading.reaches.entries()) {
+        const line = compiled.lineOf[at] as number;
+        reachOf.set(line, Math.max(reach, reachOf.get(line) ?? 0));
+      }
+      const lines = [...reachOf.values()].toSorted((one, other) => other - one);
+      const near = lines.filter((reach) => reach >= 0.4 * (lines[0] as number));
+      expect(targetsOf(reading).map(({ reach }) => reach)).toEqual(near.slice(0, 5));
+      if (near.length > 5) cut.byNumber += 1;
+      if (near.length < 5) cut.byReach += 1;
+    }
+    expect(Math.min(cut.byNumber, cut.byReach)).toBeGreaterThan(2);
+  });
+
+  test('of two hands that are equal otherwise the one of more points comes first', () => {
+    const one = way('FF 2222b 4444b 6666b');
+    const lines = [25, 40, 30].map((points) => ({ ...lineOf([one], `for-${points}`), points }));
+    const card = compileCard({ title: 'T', season: '', sections: [{ name: 'Only', lines }] });
+    const reading = read(tiles('FF 222b 444b 666b 19c'), card);
+    expect(targetsOf(reading).map(({ line }) => line.points)).toEqual([40, 30, 25]);
   });
 });
 

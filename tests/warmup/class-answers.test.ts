@@ -115,6 +115,19 @@ describe('the two schools of thought of a class', () => {
     expect(keeps).toEqual([['F'], ['R']]);
   });
 
+  test('keep what three in four of one and fewer than half of the other keep', () => {
+    const keepsOf = (theirs: readonly ClassAnswer[]): string[][] => {
+      const mine = [said('13b 6b', 'J F R', 'section:Weather', 3), said('13b 6b', 'J', 'section:Weather', 1)];
+      const found = schoolsOf([...mine, ...theirs], card);
+      return found.type === 'two' ? found.schools.map((school) => school.keeps.map(codeOf)) : [];
+    };
+    const lanterns = (keeps: string, people: number): ClassAnswer => said('3c 26d', keeps, 'section:Lanterns', people);
+    expect(keepsOf([lanterns('J R', 1), lanterns('J', 2)])).toEqual([['F', 'R'], []]);
+    expect(keepsOf([lanterns('J R', 2), lanterns('J', 2)])).toEqual([['F'], []]);
+    const less = [said('13b 6b', 'F R', 'section:Weather', 2), said('13b 6b', 'J', 'section:Weather', 2)];
+    expect(schoolsOf([...less, lanterns('J', 3)], card)).toMatchObject({ schools: [{ keeps: [] }, { keeps: [] }] });
+  });
+
   test('are told by the pass where nobody named an aim, and differ in two tiles at least', () => {
     const answers = [said('13b 6b', '', '', 5), said('134b', '', '', 4), said('3c 26d', '', '', 2)];
     expect(schoolsOf(answers, card)).toMatchObject({

@@ -4,6 +4,7 @@ import { randomFromSeed } from '../../core/base/random.ts';
 import { rateOf } from '../../core/base/statistics.ts';
 import { gapAfter } from '../../core/base/spacing.ts';
 import { PASS_STEPS } from '../../core/exchange/steps.ts';
+import type { Decision } from '../../core/review/decision.ts';
 import { DEAL_KINDS } from '../../core/warmup/deal-kinds.ts';
 import type { AnswerEntry, GuessEntry, MissEntry, PracticeEntry } from '../../core/warmup/history-file.ts';
 import { decisionKey } from '../../core/warmup/history.ts';
@@ -11,7 +12,7 @@ import { brierScore, calibrationsOf, isReachRight, scoreCourse } from '../../cor
 import { FEWEST_FOR_TREND, firstAttempts, progressOf } from '../../core/warmup/progress.ts';
 import { checkPracticeEntry, practiceEntries } from '../../core/warmup/history-file.ts';
 import { dueMisses, MOST_WAITING, returnsOf } from '../../core/warmup/returns.ts';
-import { mixed, MOST_ITEMS, planSession } from '../../core/warmup/session.ts';
+import { mixed, MOST_ITEMS, ownMisses, planSession } from '../../core/warmup/session.ts';
 import { beginSitting, nextInSitting } from '../../core/warmup/sitting.ts';
 import { mondayOf, weeksOf } from '../../core/warmup/weeks.ts';
 
@@ -364,5 +365,43 @@ describe('the practice history', () => {
       { seed: 6, numRuns: 1000 },
     );
     expect(practiceEntries([{ type: 'miss' }, null, miss('m'), { ...miss('n'), cost: 7 }])).toEqual([miss('m')]);
+  });
+});
+
+describe('passes of a game that come into practice', () => {
+  const choice = { tiles: '', worth: 0 };
+  const slip: Decision = {
+    place: 1,
+    kind: 'pass',
+    step: 'right',
+    rack: 'FF',
+    chosen: choice,
+    best: choice,
+    cost: 0.03,
+    verdict: 'costly',
+    forced: false,
+    choices: 2,
+    top: [],
+    why: [],
+    notes: [],
+    ahead: null,
+  };
+  const next = { loss: 0.03, halfWidth: 0.01 };
+  const ahead = { ...next, verdict: 'costly', best: '', next, futures: 1, seed: 1 } as const;
+  const missesOf = (change: Partial<Decision>): number[] =>
+    ownMisses('g', [{ ...slip, ...change }]).map(({ cost }) => cost);
+
+  test('are those that cost something, by the end of the exchange where that is known', () => {
+    expect(missesOf({})).toEqual([0.03]);
+    expect(missesOf({ kind: 'courtesy', step: 'courtesy' })).toEqual([0.03]);
+    expect(missesOf({ ahead: { ...ahead, loss: 0.05 } })).toEqual([0.05]);
+    expect(missesOf({ ahead: { ...ahead, verdict: 'equal' } })).toEqual([]);
+    expect(missesOf({ verdict: 'equal', cost: 0.004 })).toEqual([]);
+  });
+
+  test('are none that were forced, none of play, and no choice of a second round', () => {
+    expect(missesOf({ forced: true, ahead })).toEqual([]);
+    expect(missesOf({ kind: 'discard', step: null })).toEqual([]);
+    expect(missesOf({ kind: 'second-round', step: 'left2', ahead })).toEqual([]);
   });
 });

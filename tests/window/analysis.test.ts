@@ -150,4 +150,37 @@ describe('what a rack means, asked of the workers', () => {
     await workers.tell('advise', { type: 'answer', result: success({ choices: [], provisional: false }) });
     expect(analysis.advice.value).toMatchObject({ provisional: false });
   });
+
+  it('what all choices cost is shown until the next moment, and no longer', async () => {
+    const { workers, session, analysis } = begun();
+    session.describe({ advice: 'none' });
+    session.apply({ type: 'discarded', seat: 'East', tile: '2d' });
+    const open = { verdict: null, chance: 0.1, cost: 0, spends: false };
+    await workers.tell('read', { type: 'progress', value: { rack: '' } });
+    await workers.tell('advise', { type: 'answer', result: success({ choices: [open, open], of: 'few' }) });
+    analysis.adviseAll();
+    await workers.tell('advise', { type: 'answer', result: success({ choices: [], of: 'all' }) });
+    expect(analysis.advice).toMatchObject({ status: 'done', value: { of: 'all' } });
+    session.apply({ type: 'discarded', seat: 'West', tile: '4d' });
+    expect(analysis.advice).toMatchObject({ status: 'pending', value: null });
+    await workers.tell('read', { type: 'progress', value: { rack: '' } });
+    await workers.tell('advise', { type: 'answer', result: success({ choices: [], of: 'the next' }) });
+    expect(analysis.advice).toMatchObject({ status: 'done', value: { of: 'the next' } });
+  });
+
+  it('a discard is judged where advice is welcome after the choice, and nowhere else', async () => {
+    for (const [advice, status] of [
+      ['after-choice', 'pending'],
+      ['at-once', 'none'],
+      ['none', 'none'],
+    ] as const) {
+      const { session, analysis } = begun();
+      session.describe({ advice });
+      session.leavePasses(true);
+      session.apply({ type: 'drew', tile: '9d' });
+      expect(analysis.judged.status).toBe('none');
+      session.apply({ type: 'discarded', seat: 'South', tile: 'N' });
+      expect(analysis.judged.status, advice).toBe(status);
+    }
+  });
 });

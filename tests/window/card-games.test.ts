@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { success } from '../../core/base/result.ts';
 import { NEW_GAME } from '../../core/game/game-state.ts';
+import { FIRST_TERMS } from '../../core/reading/reach-model.ts';
 import type { TableKind } from '../../core/table/kinds.ts';
 import { CardFits } from '../../renderer/session/card-fits.ts';
 import { CardGames } from '../../renderer/session/card-games.ts';
@@ -45,16 +46,26 @@ function begun(card: unknown): {
   readonly games: CardGames;
   readonly asked: string[];
   readonly answer: (wallGames: number, early?: boolean) => Promise<void>;
+  readonly answerStages: (wallLeft: number) => Promise<void>;
+  /** What each worker that was ended was asked last. */
+  readonly ended: string[];
 } {
   const asked: string[] = [];
+  const ended: string[] = [];
+  const stages: { readonly id: number; readonly hear: (message: FromWorker) => void }[] = [];
   const open: { readonly id: number; readonly table: TableKind; readonly hear: (message: FromWorker) => void }[] = [];
-  const startWorker = (): WorkerLine =>
-    notedLine((message, hear) => {
+  const startWorker = (): WorkerLine => {
+    let last = '';
+    const line = notedLine((message, hear) => {
       if (message.type !== 'ask') return;
+      last = message.question;
+      if (last === 'fit') stages.push({ id: message.id, hear });
       const { table } = message.request as { readonly table?: TableKind };
       asked.push(table === undefined ? message.question : `${message.question} ${table}`);
       if (table !== undefined) open.push({ id: message.id, table, hear });
     });
+    return { ...line, terminate: () => void ended.push(last) };
+  };
   const stand = new Stand(card);
   const games = new CardGames({ session: stand, fits: new CardFits(NO_KEPT_FITS, startWorker), startWorker });
   const answer = async (wallGames: number, early = false): Promise<void> => {
@@ -66,7 +77,14 @@ function begun(card: unknown): {
     hear(early ? { type: 'progress', id, value: fit } : { type: 'answer', id, result: success(fit) });
     await vi.advanceTimersByTimeAsync(0);
   };
-  return { stand, games, asked, answer };
+  const answerStages = async (wallLeft: number): Promise<void> => {
+    await vi.advanceTimersByTimeAsync(0);
+    const last = stages.at(-1);
+    if (last === undefined) throw new Error('nobody asked how soon others win');
+    last.hear({ type: 'answer', id: last.id, result: success([{ ...FIRST_TERMS, wallLeft }]) });
+    await vi.advanceTimersByTimeAsync(0);
+  };
+  return { stand, games, asked, answer, answerStages, ended };
 }
 
 beforeEach(() => void vi.useFakeTimers());
@@ -114,6 +132,35 @@ describe('what the card’s own games have shown', () => {
     await vi.advanceTimersByTimeAsync(3000);
     // The narrow card's, then the demo card's, and not the narrow card's again.
     expect(asked.filter((each) => each.startsWith('fitChance'))).toEqual(['fitChance club', 'fitChance club']);
+  });
+
+  it('the same card out of another file is not asked for again, and what is known of it stays', async () => {
+    const { stand, games, asked, answer, answerStages } = begun(NARROW);
+    games.learn();
+    await answer(0.4);
+    await answerStages(90);
+    stand.take(structuredClone(NARROW));
+    expect(games.said).toMatchObject({ terms: { wallLeft: 90 }, fit: { games: 400 } });
+    await vi.advanceTimersByTimeAsync(3000);
+    expect(asked).toEqual(['fit', 'fitChance club']);
+  });
+
+  it('nothing of one card is said of another, whose games may not have been played', async () => {
+    const { stand, games, answer, answerStages } = begun(NARROW);
+    games.learn();
+    await answer(0.4);
+    await answerStages(90);
+    stand.take(DEMO);
+    expect(games.said).toEqual({ table: 'club' });
+  });
+
+  it('the worker that found how soon others win is ended once it has', async () => {
+    const { games, ended, answerStages } = begun(NARROW);
+    games.learn();
+    await vi.advanceTimersByTimeAsync(0);
+    expect(ended).toEqual([]);
+    await answerStages(90);
+    expect(ended).toContain('fit');
   });
 
   it('the demo card’s chance ships: what was asked stays answered once its figures are there', async () => {

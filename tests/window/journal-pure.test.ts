@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Ledger } from '../../core/review/ledger.ts';
-import type { GameEntry } from '../../main/desk/desk.ts';
+import type { Result } from '../../core/base/result.ts';
+import type { GameRecord } from '../../core/game/record.ts';
+import type { GameEntry, ImportedGames } from '../../main/desk/desk.ts';
 import { journalCsv } from '../../renderer/places/journal/csv.ts';
 import { filterPicks, filtersInUse } from '../../renderer/places/journal/filter-options.ts';
 import { dayOf, type JournalGame, journalGame } from '../../renderer/places/journal/journal-game.ts';
@@ -159,5 +161,34 @@ describe('bringing games to the desk', () => {
     );
     expect(answer).toEqual({ ok: true, value: { added: 450, copied: 0, same: 0 } });
     expect(sent).toEqual(games.map(({ id }) => id));
+  });
+
+  it('goes in smaller heaps where the games are large, and a huge one by itself', async () => {
+    const large = (id: string, letters: number): GameRecord => ({
+      ...recordOf([]),
+      id,
+      card: { format: 'windrow.card', note: 'x'.repeat(letters) },
+    });
+    const games = [large('a', 300_000), large('b', 300_000), large('c', 300_000), large('d', 800_000), large('e', 10)];
+    const heaps: string[] = [];
+    const done: number[] = [];
+    const importGames = async (heap: readonly GameRecord[]): Promise<Result<ImportedGames>> => {
+      heaps.push(heap.map(({ id }) => id).join(''));
+      return { ok: true, value: { added: heap.length, copied: 0, same: 0 } };
+    };
+    await sendGames({ importGames }, games, (count) => done.push(count));
+    expect(heaps).toEqual(['ab', 'c', 'd', 'e']);
+    expect(done).toEqual([2, 3, 4, 5]);
+  });
+
+  it('goes a hundred games at once', async () => {
+    const heaps: number[] = [];
+    const games = Array.from({ length: 201 }, () => recordOf([]));
+    const importGames = async (heap: readonly GameRecord[]): Promise<Result<ImportedGames>> => {
+      heaps.push(heap.length);
+      return { ok: true, value: { added: heap.length, copied: 0, same: 0 } };
+    };
+    await sendGames({ importGames }, games, () => undefined);
+    expect(heaps).toEqual([100, 100, 1]);
   });
 });

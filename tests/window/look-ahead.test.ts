@@ -318,6 +318,20 @@ describe('the log of passes', () => {
     expect((await passLogReader(desk([...games, { id: 'three', demo: true }]))()).passes).toBe(4);
   });
 
+  it('is that of the sixty games that stand first in the list, the newest', async () => {
+    const entries = Array.from({ length: 62 }, (_, at) => ({ id: `g-${at}`, demo: at === 0 }));
+    const opened: string[] = [];
+    const whole = desk(entries);
+    await passLogReader({
+      listGames: () => whole.listGames(),
+      openGame: (id) => {
+        opened.push(id);
+        return whole.openGame(id);
+      },
+    })();
+    expect(opened).toEqual(entries.slice(1, 61).map(({ id }) => id));
+  });
+
   it('opens a game again only when it has changed', async () => {
     const entries = ['one', 'two'].map((id) => ({ id, demo: false, events: 3, lastEventAt: AT }));
     const opened: string[] = [];

@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { expectValue, failure, type Result, success } from '../../core/base/result.ts';
 import { randomFromSeed } from '../../core/base/random.ts';
 import type { GameEvent, TimedEvent } from '../../core/game/events.ts';
+import { DEFAULT_POINT_RULES } from '../../core/game/point-rules.ts';
 import type { GameRecord } from '../../core/game/record.ts';
+import { type TableKind, USUAL_KIND } from '../../core/table/kinds.ts';
 import { shuffledSet } from '../../core/tiles/deal.ts';
 import { JOKER, kindOf, supplyOf } from '../../core/tiles/kinds.ts';
 import { formatTileList, formatTiles } from '../../core/tiles/text.ts';
@@ -23,9 +25,12 @@ class MemoryDesk implements Pick<SessionWorld, 'desk'> {
     appendEvent: (_id, place, event, arrangement) =>
       event.type === this.refused
         ? Promise.resolve(failure('too-large', 'This game has as many steps as it can hold.'))
-        : this.#answer(() => this.#events([...this.#kept.slice(0, place), event], arrangement), null),
+        : this.#inStep(place, () => this.#events([...this.#kept, event], arrangement)),
     dropEvent: (_id, place, arrangement) =>
-      this.#answer(() => this.#events(this.#kept.slice(0, place), arrangement), null),
+      // One that is not there has been dropped.
+      place === this.#kept.length
+        ? this.#answer(() => undefined, null)
+        : this.#inStep(place + 1, () => this.#events(this.#kept.slice(0, place), arrangement)),
     changeGame: (_id, change) =>
       this.#answer(() => {
         if (!('corrected' in change)) return this.#change(change);
@@ -36,6 +41,16 @@ class MemoryDesk implements Pick<SessionWorld, 'desk'> {
 
   get #kept(): readonly TimedEvent[] {
     return this.record?.events ?? [];
+  }
+  /** As the real desk: a step that does not follow on those that are kept is refused. */
+  #inStep(place: number, act: () => void): Promise<Result<null>> {
+    let isInStep = true;
+    return this.#answer(() => {
+      isInStep = place === this.#kept.length;
+      if (isInStep) act();
+    }, null).then((answer) =>
+      isInStep ? answer : failure('out-of-step', 'This step does not follow on what is kept.'),
+    );
   }
   #events(events: readonly TimedEvent[], arrangement: string | undefined): void {
     this.#change({ events, ...(arrangement === undefined ? {} : { arrangement }) });
@@ -53,7 +68,7 @@ class MemoryDesk implements Pick<SessionWorld, 'desk'> {
 
 function begin(
   memory = new MemoryDesk(),
-  usual: Pick<SessionWorld, 'advice' | 'swapAfterCall'> = {},
+  usual: Pick<SessionWorld, 'advice' | 'swapAfterCall' | 'payment' | 'table'> = {},
 ): { session: GameSession; memory: MemoryDesk } {
   const world: SessionWorld = {
     desk: memory.desk,
@@ -76,6 +91,12 @@ const seen = (session: GameSession): string =>
     formatTiles(session.state.rack),
     session.state.exchange?.step,
   ]);
+
+/** The game of a session as it would be kept. */
+function recordOf({ id, startedAt, card, events }: GameSession): GameRecord {
+  const rest = { kind: 'windrow.game', schemaVersion: 1, appVersion: '0', zone: 'UTC', place: '', tags: [] } as const;
+  return { ...rest, id, startedAt, demo: false, card, events };
+}
 
 const DEAL = 'FF N 0 13b 4578c 22d J';
 
@@ -137,6 +158,27 @@ describe('the session', () => {
         expect(session.canRedo).toBe(false);
       }),
       { seed: 20261125, numRuns: 200 },
+    );
+  });
+
+  it('after steps back, what is done next leaves nothing of what was undone', () => {
+    fc.assert(
+      fc.property(commands, fc.integer({ min: 1, max: 12 }), commands, (list, back, further) => {
+        const { session } = begin();
+        deal(session);
+        for (const command of list) act(session, command);
+        for (let step = 0; step < back; step += 1) session.undo();
+        const fresh = begin().session;
+        fresh.open({ ...recordOf(session), arrangement: formatLayout(session.layout) });
+        const before = seen(session);
+        for (const command of further) {
+          act(session, command);
+          act(fresh, command);
+        }
+        expect(seen(session)).toBe(seen(fresh));
+        if (seen(session) !== before) expect(session.canRedo).toBe(false);
+      }),
+      { seed: 20261130, numRuns: 100 },
     );
   });
 
@@ -346,5 +388,41 @@ describe('the session', () => {
     deal(usual.session);
     await settled();
     expect(usual.memory.record).not.toHaveProperty('swapAfterCall');
+  });
+
+  it('a game is begun with the rules of payment and the kind of table of its day, which later settings do not change', async () => {
+    let usual = { payment: { ...DEFAULT_POINT_RULES, stake: 50 }, table: 'quick' as TableKind };
+    const { session, memory } = begin(undefined, { payment: () => usual.payment, table: () => usual.table });
+    expect([session.payment.stake, session.table]).toEqual([50, 'quick']);
+    deal(session);
+    await settled();
+    usual = { payment: { ...DEFAULT_POINT_RULES, stake: 75 }, table: 'relaxed' };
+    expect([session.payment.stake, session.table]).toEqual([50, 'quick']);
+    expect(memory.record).toMatchObject({ payment: { stake: 50 }, table: 'quick' });
+    const { payment: _, table: __, ...older } = memory.record ?? recordOf(session);
+    session.open(older);
+    expect([session.payment, session.table]).toEqual([DEFAULT_POINT_RULES, USUAL_KIND]);
+    session.begin({ format: 'windrow.card' });
+    expect([session.payment.stake, session.table]).toEqual([75, 'relaxed']);
+  });
+
+  it('typed tiles that could not be kept are not asked for again once their game is kept', async () => {
+    const { session, memory } = begin();
+    const drafts = { count: 0 };
+    Object.assign(memory.desk, {
+      keepDraft: async () => {
+        drafts.count += 1;
+        return failure('disk-full', 'The disk is full.');
+      },
+    });
+    session.lay(addTile(session.layout, kindOf('F')));
+    await settled();
+    expect(session.saved.status).toBe('failed');
+    expectValue(session.apply({ type: 'dealt', seat: 'South', tiles: DEAL }));
+    const before = drafts.count;
+    await settled();
+    expect(session.saved.status).toBe('saved');
+    expect(drafts.count).toBe(before);
+    expect(memory.record?.events).toHaveLength(1);
   });
 });

@@ -2,7 +2,7 @@ import { getEventListeners } from 'node:events';
 import { failure, success } from '../../core/base/result.ts';
 import { describe, expect, it, vi } from 'vitest';
 import { Ask, question } from '../../renderer/session/ask.ts';
-import { CANCELLED, CANCEL_PATIENCE, WorkerClient, type WorkerLine } from '../../renderer/worker/client.ts';
+import { CANCELLED, WorkerClient, type WorkerLine } from '../../renderer/worker/client.ts';
 import { type Answerer, type Answerers } from '../../renderer/worker/serve.ts';
 import { lineInThisThread } from './line-in-this-thread.ts';
 import type { Questions } from '../../renderer/worker/messages.ts';
@@ -75,6 +75,44 @@ describe('the worker channel', () => {
     expect(await result).toEqual(CANCELLED);
   });
 
+  it('CR-P6: work that was cancelled goes no further than to its next pause', async () => {
+    let reached = 0;
+    const counting: Answerer<Questions[string]> = function* () {
+      for (; reached < 1000; reached += 1) yield reached;
+      return success(reached);
+    };
+    const line = lineInThisThread(async () => counting, hurriedClock());
+    const controller = new AbortController();
+    const onProgress = (): void => controller.abort();
+    const options = { signal: controller.signal, onProgress };
+    expect(await new WorkerClient<Sums>(() => line).ask('sum', { to: 1 }, options)).toEqual(CANCELLED);
+    await new Promise((resume) => setTimeout(resume, 20));
+    expect(reached).toBeLessThan(10);
+  });
+
+  it('what a cancelled request still reports, or answers, is not passed on', async () => {
+    const listeners: ((event: MessageEvent) => void)[] = [];
+    const line = {
+      postMessage: () => undefined,
+      terminate: () => undefined,
+      addEventListener: (type: string, listener: (event: never) => void) => {
+        if (type === 'message') listeners.push(listener as (event: MessageEvent) => void);
+      },
+    } satisfies WorkerLine;
+    const hear = (data: object): void => listeners.forEach((call) => call({ data } as MessageEvent));
+    const worker = new WorkerClient<Sums>(() => line);
+    const controller = new AbortController();
+    const seen: number[] = [];
+    const options = { signal: controller.signal, onProgress: (value: number) => seen.push(value) };
+    const result = worker.ask('sum', { to: 25 }, options);
+    hear({ type: 'progress', id: 1, value: 55 });
+    controller.abort();
+    hear({ type: 'progress', id: 1, value: 210 });
+    hear({ type: 'answer', id: 1, result: success(325) });
+    expect(await result).toEqual(CANCELLED);
+    expect(seen).toEqual([55]);
+  });
+
   it('an aborted request is not even sent', async () => {
     const started = { count: 0 };
     const worker = new WorkerClient<Sums>(() => sumLine(started));
@@ -111,7 +149,9 @@ describe('the worker channel', () => {
       const stuck = worker.ask('sum', { to: 1 }, { signal: controller.signal });
       void worker.ask('sum', { to: 2 });
       controller.abort();
-      vi.advanceTimersByTime(CANCEL_PATIENCE + 1);
+      vi.advanceTimersByTime(499);
+      expect(deaf.terminate).not.toHaveBeenCalled();
+      vi.advanceTimersByTime(1);
       expect(await stuck).toEqual(CANCELLED);
       expect(deaf.terminate).toHaveBeenCalledOnce();
       expect(fresh.postMessage).toHaveBeenCalledWith({ type: 'ask', id: 2, question: 'sum', request: { to: 2 } });

@@ -135,6 +135,7 @@ class WindowStub extends EventEmitter {
   readonly loaded: string[] = [];
   shown = false;
   maximized = false;
+  minimized = false;
   focused = false;
   readonly webContents = new ContentsStub();
   #destroyed = false;
@@ -177,7 +178,11 @@ class WindowStub extends EventEmitter {
 
   isMinimized(): boolean {
     this.mustBeThere();
-    return false;
+    return this.minimized;
+  }
+
+  restore(): void {
+    this.minimized = false;
   }
 
   focus(): void {

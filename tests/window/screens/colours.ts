@@ -21,7 +21,7 @@ export async function textColours(page: Page): Promise<string[]> {
         opacity *= Number(style.opacity);
         const isClear = style.backgroundColor === 'rgba(0, 0, 0, 0)' && style.backgroundImage === 'none';
         if (!isClear) behind.push(`${style.backgroundColor} ${style.backgroundImage}`);
-        if (/^rgb\(/.test(style.backgroundColor)) break;
+        if (style.backgroundColor.startsWith('rgb(')) break;
       }
       return [color, behind.join(' over '), opacity, fontSize, fontWeight].join('; ');
     };
