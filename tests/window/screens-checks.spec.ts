@@ -1,4 +1,6 @@
 import type { Page } from '@playwright/test';
+import { textColours } from './screens/colours.ts';
+import { copyDemo, view } from './card-evening.ts';
 import { measure } from './screens/facts.ts';
 import { alikeInGrey, wordlessVerdicts } from './screens/grey.ts';
 import { focused, hiddenFocus } from './screens/focus.ts';
@@ -122,4 +124,34 @@ test.describe('the checks of the screens find what they look for', () => {
     expect(await elementsSeen(page)).toEqual(['wr-drawn', 'wr-rack']);
     expect(await dialogsOpen(page)).toEqual([]);
   });
+
+  test('the colours of text, by what lies behind it', async ({ page }) => {
+    await page.setContent('<p style="color: red">one</p><p style="color: red">two</p>');
+    const [one, ...more] = await textColours(page);
+    expect([one?.startsWith('rgb(255, 0, 0)'), more]).toEqual([true, []]);
+    await page.setContent(
+      '<p style="color: red">one</p><div style="background: blue"><p style="color: red">two</p></div>',
+    );
+    expect(await textColours(page)).toHaveLength(2);
+    await page.setContent(
+      '<p style="color: red">one</p><p style="color: red; opacity: 0.5">two</p><p hidden>three</p>',
+    );
+    expect(await textColours(page)).toHaveLength(2);
+  });
+});
+
+test('what comes only with a late answer of the desk is waited for', async ({ windrow, page }) => {
+  await windrow.open('Card');
+  await copyDemo(windrow);
+  await view(page, 'Cards');
+  await page.route('**/desk/listBackups', async (route) => {
+    await new Promise((resolve) => setTimeout(resolve, 400));
+    await route.continue();
+  });
+  await page
+    .getByRole('button', { name: /^Earlier versions/ })
+    .first()
+    .click();
+  await windrow.quiet();
+  expect(await dialogsOpen(page)).toHaveLength(1);
 });
