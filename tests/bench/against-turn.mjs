@@ -21,6 +21,10 @@ for (const measure of current) {
   const clock = CLOCKS[measure.clock ?? 'cpu'];
   found.push(await paired(same, measure, { pairs: PAIRS, roundMs: ROUND_MS, clock }));
 }
+for (const { name, clock } of baseline) {
+  const isGone = clock !== 'own' && !current.some((measure) => measure.name === name);
+  if (isGone) found.push({ name, ratios: [], gone: true });
+}
 console.log(JSON.stringify(found));
 
 /** @param {string} file @returns {Promise<readonly import('./measure.ts').Measure[]>} */

@@ -2,7 +2,7 @@
  * `npm run bench:against -- REF [NAME …]`: times the benchmarks of the commit REF and of this tree in
  * pairs, in the same job, and ends with 1 when one has become more than a tenth slower (CR-P9). The time is
  * that of what is measured alone, four processes of seven pairs each. A file whose bundle is the
- * baseline's, comments apart, is not measured. Without git, or without REF, it says so and is skipped.
+ * baseline's, comments apart, is not measured. What the baseline measures and this tree does not ends with 1, too. Without git, or without REF, it says so and is skipped.
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, symlinkSync } from 'node:fs';
@@ -34,19 +34,27 @@ async function compare(commit) {
   try {
     symlinkSync(join(ROOT, 'node_modules'), join(BASELINE, 'node_modules'), 'junction');
     const outcomes = [];
-    for (const file of benchFiles()) outcomes.push(await compareFile(file));
+    for (const file of benchFiles(BASELINE)) {
+      if (existsSync(join(import.meta.dirname, file))) outcomes.push(await compareFile(file));
+      else outcomes.push(isGone(file));
+    }
     return outcomes.length > 0 && outcomes.every(Boolean) ? 0 : 1;
   } finally {
     removeBaseline();
   }
 }
 
-/** The files of both trees that are asked for. */
-function benchFiles() {
-  return readdirSync(import.meta.dirname)
+/** @param {string} file */
+function isGone(file) {
+  console.log(`GONE    ${file}: the baseline has it, this tree has not`);
+  return false;
+}
+
+/** The files that are asked for, as the baseline has them: a new one has nothing to be compared with. @param {string} tree */
+function benchFiles(tree) {
+  return readdirSync(join(tree, 'tests/bench'))
     .filter((name) => name.endsWith(ENDING))
     .filter((name) => names.length === 0 || names.some((part) => name.includes(part)))
-    .filter((name) => existsSync(join(BASELINE, 'tests/bench', name)))
     .sort();
 }
 
@@ -59,8 +67,9 @@ async function compareFile(file) {
     return true;
   }
   const found = changes(ORDERS.map((order) => turn(before, now, order)));
-  for (const { name, times, slower } of found) {
-    console.log(`${slower ? 'SLOWER' : 'holds '}  ${times.toFixed(2)} times the baseline's time  ${name}`);
+  for (const { name, times, slower, gone } of found) {
+    if (gone) console.log(`GONE    ${name}: the baseline has it, this tree has not`);
+    else console.log(`${slower ? 'SLOWER' : 'holds '}  ${times.toFixed(2)} times the baseline's time  ${name}`);
   }
   return !found.some(({ slower }) => slower);
 }

@@ -3,8 +3,8 @@
  * right after the other, on the same inputs and in the same process, so that a busy machine slows both.
  *
  * @typedef {{ name: string, candidate: () => unknown }} Work
- * @typedef {{ name: string, ratios: number[] }} Paired  this tree's time by the baseline's, of each pair
- * @typedef {{ name: string, times: number, slower: boolean }} Change
+ * @typedef {{ name: string, ratios: number[], gone?: boolean }} Paired  this tree's time by the baseline's, of each pair; none of one that is gone
+ * @typedef {{ name: string, times: number, slower: boolean, gone?: boolean }} Change
  */
 
 /** A tenth slower than the baseline is a regression. */
@@ -44,12 +44,13 @@ async function timeOf({ candidate }, calls, clock) {
 
 /**
  * Slower is a measure that lies more than a tenth over the baseline in the median of every process: one
- * disturbed process is no regression.
+ * disturbed process is no regression. One that the baseline has and this tree has not is gone, which is as bad.
  * @param {readonly (readonly Paired[])[]} turns what each process found
  * @returns {Change[]}
  */
 export function changes(turns) {
-  return (turns[0] ?? []).map(({ name }) => {
+  return (turns[0] ?? []).map(({ name, gone }) => {
+    if (gone === true) return { name, times: Number.NaN, slower: true, gone };
     const each = turns.map((turn) => turn.find((found) => found.name === name)?.ratios ?? []);
     const slower = each.every((ratios) => median(ratios) > 1 + MOST_LOSS);
     return { name, times: median(each.flat()), slower };

@@ -94,6 +94,18 @@ test('CR-P9: more than a tenth slower than the baseline, in the median of every 
   expect(of(turn(0.5), turn(0.5), turn(0.5))).toEqual([{ name: 'reading', times: 0.5, slower: false }]);
 });
 
+test('CR-P9: a measure that the baseline has and this tree has not is told as gone', () => {
+  const turn: Paired[] = [
+    { name: 'kept', ratios: [1, 1] },
+    { name: 'lost', ratios: [], gone: true },
+  ];
+  const found = changes([turn, turn]);
+  expect(found.map(({ name, slower, gone }) => [name, slower, gone ?? false])).toEqual([
+    ['kept', false, false],
+    ['lost', true, true],
+  ]);
+});
+
 test('CR-P9: both sides are called equally often, in turn the first, and timed against each other', async () => {
   const { clocks, work } = clockwork();
   const order: string[] = [];
