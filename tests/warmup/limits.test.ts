@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { HORIZON_DAYS } from '../../core/base/spacing.ts';
+import { SURENESS } from '../../core/warmup/estimate.ts';
 import { FEWEST_FOR_TREND } from '../../core/warmup/progress.ts';
 import { MOST_WAITING } from '../../core/warmup/returns.ts';
 import { MOST_ITEMS } from '../../core/warmup/session.ts';
@@ -140,6 +141,8 @@ test('CR-G6, CR-R6: what is promised of practice in numbers', () => {
     MOST_PROBLEMS: 30,
     HORIZON_DAYS: 90,
   });
+  // From a guess to as good as sure.
+  expect(SURENESS).toEqual([0.5, 0.7, 0.9, 0.99]);
 });
 
 test('a code has 30 signs at most, its check among them', () => {
