@@ -97,6 +97,7 @@ test.each([
   ['the first day', cardProgress, { ...PROGRESS, answers: [{ ...STUDIED, day: 0 }] }],
   ['the first step of the tour', preferenceChange, { tourStep: 0 }],
   ['one tier of the rack', preferenceChange, { rackTiers: 1 }],
+  ['a card called by one letter', preferenceChange, { cardId: 'a' }],
 ])('%s comes through the door', (_, schema: v.GenericSchema, given) => {
   expect(v.is(schema, given)).toBe(true);
 });

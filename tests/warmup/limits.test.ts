@@ -1,8 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { HORIZON_DAYS } from '../../core/base/spacing.ts';
+import { SURENESS } from '../../core/warmup/estimate.ts';
 import { FEWEST_FOR_TREND } from '../../core/warmup/progress.ts';
 import { MOST_WAITING } from '../../core/warmup/returns.ts';
 import { MOST_ITEMS } from '../../core/warmup/session.ts';
+import { codesIn } from '../../core/warmup/class-codes.ts';
+import { formatCode } from '../../core/warmup/code-signs.ts';
+import type { Target } from '../../core/reading/targets.ts';
+import { lessonOf } from '../../core/warmup/lesson.ts';
 import { checkPracticeEntry } from '../../core/warmup/history-file.ts';
 import { readSheetFile, writeSheetFile } from '../../core/warmup/sheet-file.ts';
 import { type ClassAnswer, MOST_PROBLEMS, type Sheet, type SheetProblem } from '../../core/warmup/sheet.ts';
@@ -136,4 +141,29 @@ test('CR-G6, CR-R6: what is promised of practice in numbers', () => {
     MOST_PROBLEMS: 30,
     HORIZON_DAYS: 90,
   });
+  // From a guess to as good as sure.
+  expect(SURENESS).toEqual([0.5, 0.7, 0.9, 0.99]);
+});
+
+test('a code has 30 signs at most, its check among them', () => {
+  expect(formatCode(31n ** 28n, 1).replaceAll('-', '')).toHaveLength(30);
+  expect(() => formatCode(31n ** 29n, 1)).toThrow('too large');
+});
+
+test('groups of up to four signs with blanks between are one code, longer ones stand alone', () => {
+  expect(codesIn('Ada: KZW XV9 NJTV')).toEqual(['KZW XV9 NJTV']);
+  expect(codesIn('KZW9X NJT')).toEqual(['KZW9X', 'NJT']);
+});
+
+test.each([
+  [0.34, 'This rack is open: Weather is a little ahead of the others.'],
+  [0.36, 'This rack leans to Weather.'],
+  [0.59, 'This rack leans to Weather.'],
+  [0.61, 'This rack clearly leans to Weather.'],
+])('of a lean of %d it is said: %s', (share, words) => {
+  const line = { section: 'Weather', name: 'Weather, 1st line' } as Target['line'];
+  const best = { line, away: 3, reach: 0.2, way: 0, uses: new Uint8Array(36) };
+  expect(lessonOf([{ section: 'Weather', share }], { hands: [best], by: null }).leans).toBe(
+    `${words} Its best hand is Weather, 1st line, 3 tiles away.`,
+  );
 });
