@@ -161,12 +161,12 @@ export class Analysis extends Store {
 
   /** Weighs what can be done now, where that does not begin by itself. */
   weigh(): void {
-    this.#weighedFor = this.#advisedFor;
+    this.#weighedFor = momentKey(this.#session);
     this.#refresh();
   }
 
   get #isWeighed(): boolean {
-    return this.#preferences?.values.weighs !== 'when-asked' || this.#weighedFor === this.#advisedFor;
+    return this.#preferences?.values.weighs !== 'when-asked' || this.#weighedFor === momentKey(this.#session);
   }
 
   /** Asks what the choices below the first few cost, too, once these are known. */
@@ -201,7 +201,7 @@ export class Analysis extends Store {
 
   #refresh(): void {
     this.dead.refresh();
-    const { state, events, id, pastPasses, swapAfterCall } = this.#session;
+    const { state, id, pastPasses, swapAfterCall } = this.#session;
     const { key: learned } = this.#cardGames;
     const said = this.#said;
     const dealt = state.seat !== null && state.rack.size > 0;
@@ -209,7 +209,7 @@ export class Analysis extends Store {
     const key = known === null ? '' : `${id} ${knownKey(known)} / ${learned}`;
     if (known === null) this.#read.clear();
     else void this.#read.ask(momentOf(this.#session, said, known), key);
-    const now = `${id} ${events.length} ${lastEnteredAt(events)} ${pastPasses} ${swapAfterCall} ${learned}`;
+    const now = `${momentKey(this.#session)} ${pastPasses} ${swapAfterCall} ${learned}`;
     if (known === null || state.result !== null) this.#chance.clear();
     else void this.#chance.ask(momentOf(this.#session, said), now);
     this.#refreshAdvice(now);
@@ -252,6 +252,11 @@ export function momentOf(session: Pick<GameSession, 'card' | 'events'>, said: Sa
 export function momentOf(session: Pick<GameSession, 'card' | 'events'>, said: Said, at: Knowledge): Moment;
 export function momentOf({ card, events }: Pick<GameSession, 'card' | 'events'>, said: Said, at?: Knowledge): Moment {
   return { card: markedCard(card), at: at ?? { events }, said };
+}
+
+/** Distinct for each moment of each game, whatever is learned of the card meanwhile. */
+function momentKey({ id, events }: Pick<GameSession, 'id' | 'events'>): string {
+  return `${id} ${events.length} ${lastEnteredAt(events)}`;
 }
 
 /** What the player knows, in counts. */

@@ -66,8 +66,9 @@ export class LookAhead extends Store {
   #moment: Moment | null = null;
   /** The pass that is due and all that is known of it, whatever lies in the tray: what a look belongs to. */
   #lookFor = '';
-  /** What a look was asked for, where none begins by itself. */
-  #askedFor = '';
+  /** The moment of the game that is on the Table, and the one that a look was asked for where none begins by itself. */
+  #now = '';
+  #askedAt = '';
   #ranked: readonly Judged[] | null = null;
   /** Choices of the tray's that were compared later, each with the others on the same futures. */
   #added: readonly Judged[] = [];
@@ -117,13 +118,13 @@ export class LookAhead extends Store {
 
   /** Whether a pass is due that is looked at only when `weigh` is called. */
   get waits(): boolean {
-    const isWanted = this.#preferences?.values.weighs !== 'when-asked' || this.#askedFor === this.#lookFor;
+    const isWanted = this.#preferences?.values.weighs !== 'when-asked' || this.#askedAt === this.#now;
     return !isWanted && this.#lookFor !== '' && this.#ranked === null;
   }
 
   /** Looks ahead now, where that does not begin by itself. */
   weigh(): void {
-    this.#askedFor = this.#lookFor;
+    this.#askedAt = this.#now;
     this.#refresh();
   }
 
@@ -173,6 +174,7 @@ export class LookAhead extends Store {
     const plan = this.#plans.plan.status === 'done' ? this.#plans.plan.value : null;
     const step = legalEvents(state).give?.step ?? null;
     const now = `${id} ${events.length} ${lastEnteredAt(events)}`;
+    this.#now = now;
     this.#leaveGames(now);
     if (step === null || plan === null) return this.#leaveLook();
     const passes = plan.options.map(({ kinds }) => kinds);

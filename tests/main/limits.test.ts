@@ -119,6 +119,7 @@ test('what holds until a person chooses', () => {
     advice: 'at-once',
     adviceAsked: false,
     swapAfterCall: true,
+    weighs: 'at-once',
     payment: {
       scheme: 'hand',
       stake: 25,

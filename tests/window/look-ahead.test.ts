@@ -191,12 +191,15 @@ describe('the look ahead of the window', { timeout: 120_000 }, () => {
 
   it('waits until it is asked for where the person wants that, and at the next pass again', async () => {
     const preferences = { values: { weighs: 'when-asked' as const }, subscribe: () => () => undefined };
-    const { session, lookAhead } = begin(GAMES, new PassLog(), preferences);
+    const { session, incoming, lookAhead } = begin(GAMES, new PassLog(), preferences);
     expect(lookAhead.waits).toBe(false);
     session.apply(DEALT);
     expect([lookAhead.waits, lookAhead.look.status]).toEqual([true, 'none']);
     lookAhead.weigh();
     expect(lookAhead.waits).toBe(false);
+    // What is known of the tiles that come in may change meanwhile: she need not ask again.
+    incoming.choose(false);
+    expect([lookAhead.waits, lookAhead.look.status]).toEqual([false, 'pending']);
     await ended(lookAhead);
     expect(lookAhead.ranked?.length).toBeGreaterThan(1);
     session.apply(FIRST_ROUND[1]!);
