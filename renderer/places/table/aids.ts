@@ -16,3 +16,9 @@ export function isAdviceWelcome({ session }: App): boolean {
 export function isAdviceAfterwards({ session }: App): boolean {
   return session.advice === 'after-choice';
 }
+
+/** Whether the player's own groups fit no line of her card. */
+export function isOwnDead({ session, analysis }: Pick<AppContext, 'session' | 'analysis'>): boolean {
+  const { seat } = session.state;
+  return seat !== null && analysis.dead.seats.includes(seat);
+}

@@ -3,9 +3,8 @@ import { tilesField } from '../../../core/game/tile-fields.ts';
 import type { TileMark } from '../../parts/tile/wr-tile.ts';
 import { lastOf } from '../../session/layout.ts';
 import type { AppContext } from '../../shell/app-context.ts';
-import { isAdviceWelcome } from './aids.ts';
+import { isAdviceWelcome, isOwnDead } from './aids.ts';
 import { offeredPass } from './pass-answer.ts';
-import { isOwnDead } from './play/seat-names.ts';
 
 type App = Pick<AppContext, 'session' | 'analysis' | 'lookAhead' | 'draft'>;
 

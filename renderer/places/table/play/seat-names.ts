@@ -2,7 +2,6 @@ import { type Seat, SEATS } from '../../../../core/exchange/steps.ts';
 import { CHAIRS, chairOf } from '../../../../core/game/evening.ts';
 import type { ChoiceOption } from '../../../parts/wr-choice.ts';
 import type { GameSession } from '../../../session/game-session.ts';
-import type { AppContext } from '../../../shell/app-context.ts';
 import { playWords } from '../../../words/play.ts';
 
 type Table = Pick<GameSession, 'state' | 'players'>;
@@ -41,10 +40,4 @@ export function seatOf(value: string): Seat | null {
 /** What is said of a seat whose groups fit no line: "Right’s groups fit no line of your card: dead, if your card is complete." */
 export function deadSentence(table: Table, seat: Seat): string {
   return seat === table.state.seat ? playWords.dead.own : playWords.dead.other(seatName(table, seat));
-}
-
-/** Whether the player's own groups fit no line of her card. */
-export function isOwnDead({ session, analysis }: Pick<AppContext, 'session' | 'analysis'>): boolean {
-  const { seat } = session.state;
-  return seat !== null && analysis.dead.seats.includes(seat);
 }

@@ -6,11 +6,11 @@ import { tileRow } from '../../../parts/tile/tile-row.ts';
 import '../../../parts/wr-button.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
+import { isOwnDead } from '../aids.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { playWords } from '../../../words/play.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { actionWords, buttonOf, riskWords, takeAdvice } from './advised.ts';
-import { isOwnDead } from './seat-names.ts';
 import { costPart } from './cost-part.ts';
 
 const words = playWords.advice;

@@ -12,7 +12,7 @@ import { sharedStyles } from '../../../tokens/shared.ts';
 import { answerWords } from '../../../words/answer.ts';
 import { othersWords } from '../../../words/others.ts';
 import { playWords } from '../../../words/play.ts';
-import { isAdviceAfterwards, isAdviceWelcome, isReadingWelcome } from '../aids.ts';
+import { isAdviceAfterwards, isAdviceWelcome, isOwnDead, isReadingWelcome } from '../aids.ts';
 import { bandStyles } from '../band-styles.ts';
 import { chancePart } from '../chance-part.ts';
 import { panelStyles } from '../panel-styles.ts';
@@ -29,7 +29,7 @@ import {
   winSentence,
 } from './advised.ts';
 import { isDiscardDue } from './moves.ts';
-import { isOwnDead, seatName } from './seat-names.ts';
+import { seatName } from './seat-names.ts';
 
 const words = playWords.advice;
 

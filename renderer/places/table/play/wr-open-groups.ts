@@ -11,11 +11,12 @@ import '../../../parts/tile/wr-tile.ts';
 import '../../../parts/wr-button.ts';
 import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
+import { isOwnDead } from '../aids.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { playWords as words } from '../../../words/play.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { playStyles } from './play-styles.ts';
-import { inChairOrder, isOwnDead, seatName } from './seat-names.ts';
+import { inChairOrder, seatName } from './seat-names.ts';
 
 const Base = element({
   app: data<AppContext>(),

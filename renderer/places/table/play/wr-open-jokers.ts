@@ -13,8 +13,8 @@ import type { AppContext } from '../../../shell/app-context.ts';
 import { StoreController } from '../../../shell/store-controller.ts';
 import { sharedStyles } from '../../../tokens/shared.ts';
 import { playWords as words } from '../../../words/play.ts';
-import { isReadingWelcome } from '../aids.ts';
-import { isOwnDead, seatName } from './seat-names.ts';
+import { isOwnDead, isReadingWelcome } from '../aids.ts';
+import { seatName } from './seat-names.ts';
 
 type OwnSwap = LegalEvents['ownSwaps'][number];
 
