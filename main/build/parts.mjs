@@ -81,7 +81,8 @@ function scriptConfig(root, entry, outDir, file) {
  * The frame, the parts but the one with a chart, and the Table until a rack is dealt, which is what the window opens with:
  * one chunk with all that they need.
  */
-const START = /renderer\/(parts\/(?!wr-reach-check)|shell|session|tokens|places\/table\/wr-(table-place|deal-panel|rack-panel)\.ts)/;
+const START =
+  /renderer\/(parts\/(?!wr-reach-check)|shell|session|tokens|places\/table\/wr-(table-place|deal-panel|rack-panel)\.ts)/;
 
 /**
  * How the window is built, and served while it is worked on.

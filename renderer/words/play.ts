@@ -48,6 +48,7 @@ export const playWords = {
     other: (owner: string) => `${owner}’s groups fit no line of your card: dead, if your card is complete.`,
     own: 'Dead: your groups fit no line of your card.',
     follows: 'A dead hand can’t win, and it pays the winner like the others.',
+    coldest: (tile: string) => `Give nothing away: the coldest tile is the ${tile}.`,
     askTitle: 'Lay it open all the same?',
     ask: 'No line of your card has these groups. Your hand would be dead.',
     no: 'Keep the tiles',

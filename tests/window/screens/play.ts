@@ -90,7 +90,7 @@ export const playJourney: Journey = {
           await type(page, group);
           await expect(field(page)).toBeFocused();
         }
-        await expect(page.getByText(/^East’s groups fit no line/)).toBeVisible();
+        await expect(page.locator('wr-others summary').getByText(/^These groups fit no line/)).toBeVisible();
       },
     },
     {

@@ -134,15 +134,22 @@ export function isPlayedSafe({ action, chance }: AdvisedDocument): boolean {
   return action === 'discard' && chance < PLAY_SAFE;
 }
 
-/** What the others may do with a discard, in a sentence; '' where that is not much. */
-export function riskSentence({ take }: AdvisedDocument): string {
-  if (take === null) return '';
-  if (take.win === 0 && take.group === 0) return othersWords.safeNow;
-  const said = [
-    take.win >= HOT ? othersWords.riskOf(take.win) : '',
-    take.group >= CALLED ? othersWords.calledFor(take.group) : '',
-  ];
-  return said.filter(Boolean).join(' ');
+/** What the others may do with a discard, in sentences, what weighs most first; none where that is not much. */
+function riskSentences({ take }: AdvisedDocument): string[] {
+  if (take === null) return [];
+  if (take.win === 0 && take.group === 0) return [othersWords.safeNow];
+  const win = take.win >= HOT ? [othersWords.riskOf(take.win)] : [];
+  return take.group >= CALLED ? [...win, othersWords.calledFor(take.group)] : win;
+}
+
+/** All of it. */
+export function riskWhole(choice: AdvisedDocument): string {
+  return riskSentences(choice).join(' ');
+}
+
+/** The first of it, where there is room for one sentence. */
+export function riskSentence(choice: AdvisedDocument): string {
+  return riskSentences(choice)[0] ?? '';
 }
 
 /** The same in a word or two, for a row: "safe", "about 6 in 100 hot". */

@@ -3,7 +3,7 @@ import type { AdvisedDocument } from '../../../../core/engine/documents.ts';
 import '../../../parts/wr-explain.ts';
 import { gamesOfHundred } from '../../../words/numbers.ts';
 import { playWords } from '../../../words/play.ts';
-import { costWords, handSentence, riskSentence } from './advised.ts';
+import { costWords, handSentence, riskWhole } from './advised.ts';
 
 const words = playWords.advice;
 
@@ -11,7 +11,7 @@ const words = playWords.advice;
 export function costPart(choice: AdvisedDocument): unknown {
   return html`<wr-explain class="cost" value=${costWords(choice)} heading=${words.why}>
     <p>${costSentence(choice)}</p>
-    <p>${handSentence(choice)} ${riskSentence(choice)}</p>
+    <p>${handSentence(choice)} ${riskWhole(choice)}</p>
     ${choice.action === 'call' ? html`<p>${words.narrow}</p>` : nothing}
   </wr-explain>`;
 }

@@ -91,7 +91,7 @@ export class WrAdviceList extends Base {
     const { status, value } = this.app.analysis.advice;
     if (status === 'none') return nothing;
     // The first one is offered above, once it is weighed.
-    const below = this.app.analysis.waits ? 0 : 1;
+    const below = this.app.analysis.waits || isOwnDead(this.app) ? 0 : 1;
     const others = status === 'done' ? (value?.choices.slice(below) ?? []).toSorted(byCost) : [];
     const shown = this.more ? others : others.slice(0, FIRST_CHOICES);
     return html`<section aria-label=${words.otherwise} aria-busy=${status === 'pending'}>

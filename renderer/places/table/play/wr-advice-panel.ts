@@ -32,6 +32,8 @@ import { isDiscardDue } from './moves.ts';
 import { seatName } from './seat-names.ts';
 
 const words = playWords.advice;
+/** Keeps the room of a line. */
+const NO_WORDS = '\u00a0';
 
 const Base = element({
   app: data<AppContext>(),
@@ -104,27 +106,14 @@ export class WrAdvicePanel extends Base {
     return html`<p class="soft">${status === 'pending' ? words.pending : words.useless}</p>`;
   }
 
-  /** A dead hand has nothing left but to give nothing away. */
+  /** A dead hand has nothing left but to give nothing away: the coldest tile, which stands first in the list, too. */
   #dead(): unknown {
-    const { session, analysis } = this.app;
-    const first = this.#first;
-    const safest = first?.action === 'discard' ? first : null;
-    const [name, label] = safest === null ? ['', ''] : buttonOf(session, safest);
-    return html`${
-        safest === null
-          ? nothing
-          : html`${tileRow(safest.tiles)}
-              <wr-button
-                look="main"
-                label=${label}
-                @click=${() => this.#take(safest, analysis.advice.value?.offered ?? null)}
-                >${name}</wr-button
-              >`
-      }
-      <div class="said">
-        <strong>${playWords.dead.own}</strong>
-        <p>${playWords.dead.follows} ${safest === null ? '' : riskSentence(safest)}</p>
-      </div>`;
+    const [tile] = this.#first?.action === 'discard' ? this.#first.tiles : [];
+    return html`<div class="said">
+      <strong>${playWords.dead.own}</strong>
+      <p>${playWords.dead.follows}</p>
+      <p>${tile === undefined ? NO_WORDS : playWords.dead.coldest(nameOf(tile))}</p>
+    </div>`;
   }
 
   /** Where games are played only when the person asks. */

@@ -43,6 +43,11 @@ export class WrTileRisks extends Base {
       p {
         --tile-width: 24px;
       }
+
+      wr-explain {
+        --explain-wrap: normal;
+        max-width: 100%;
+      }
     `,
   ];
 
