@@ -21,8 +21,8 @@ import type { Pool } from '../worker/pool.ts';
 import { type Answer, Ask, PATIENCE, question } from './ask.ts';
 import type { CardGames } from './card-games.ts';
 import type { GameSession } from './game-session.ts';
-import type { Weighing } from './preference-store.ts';
 import { DeadHands } from './dead-hands.ts';
+import { Demand, momentKey, type Weighing } from './demand.ts';
 import { type IncomingChoice, ratesKey } from './incoming.ts';
 import { adviceBy, allOpen, type LastDiscard, lastDiscard, nextAndDiscard, nextOpen } from './play-advice.ts';
 import { Store } from './store.ts';
@@ -46,7 +46,7 @@ export class Analysis extends Store {
   readonly #session: GameSession;
   readonly #incoming: AnalysisParts['incoming'];
   readonly #cardGames: AnalysisParts['cardGames'];
-  readonly #preferences: Weighing | undefined;
+  readonly #demand: Demand;
   readonly #planner: Engine;
   readonly #read: Ask<Moment, ReadingDocument, TilesDocument>;
   readonly #chance: Ask<GameMoment, never, ChanceDocument>;
@@ -61,15 +61,13 @@ export class Analysis extends Store {
   readonly dead: DeadHands;
   /** The moment that advice was asked for last. */
   #advisedFor = '';
-  /** The moment whose choices were to be weighed, where that does not begin by itself. */
-  #weighedFor = '';
 
   constructor({ session, incoming, cardGames, pool, preferences, startWorker }: AnalysisParts) {
     super();
     this.#session = session;
     this.#incoming = incoming;
     this.#cardGames = cardGames;
-    this.#preferences = preferences;
+    this.#demand = new Demand(session, preferences);
     this.#planner = engine(startWorker);
     this.#read = new Ask(question(engine(startWorker), 'read'), { keeps: true });
     this.#chance = new Ask(question(this.#planner, 'gameChance'), {
@@ -81,7 +79,7 @@ export class Analysis extends Store {
     this.#advise = new Ask(
       // Games are played for what is shown before the choice.
       adviceBy(this.#planner, pool, (choices) =>
-        this.#isWeighed && session.advice === 'at-once' ? nextOpen(choices) : [],
+        this.#demand.isThere && session.advice === 'at-once' ? nextOpen(choices) : [],
       ),
       { after: this.#read },
     );
@@ -156,17 +154,13 @@ export class Analysis extends Store {
   /** Whether what can be done in play is weighed by games only when `weigh` is called. */
   get waits(): boolean {
     const { status, value } = this.advice;
-    return !this.#isWeighed && status === 'done' && value !== null && nextOpen(value.choices).length > 0;
+    return !this.#demand.isThere && status === 'done' && value !== null && nextOpen(value.choices).length > 0;
   }
 
   /** Weighs what can be done now, where that does not begin by itself. */
   weigh(): void {
-    this.#weighedFor = momentKey(this.#session);
+    this.#demand.ask();
     this.#refresh();
-  }
-
-  get #isWeighed(): boolean {
-    return this.#preferences?.values.weighs !== 'when-asked' || this.#weighedFor === momentKey(this.#session);
   }
 
   /** Asks what the choices below the first few cost, too, once these are known. */
@@ -229,7 +223,7 @@ export class Analysis extends Store {
     const isDue = hasChoice(state, pastPasses);
     if (!isDue || now !== this.#advisedFor) this.#adviseAll.clear();
     this.#advisedFor = now;
-    if (isDue) void this.#advise.ask(momentOf(this.#session, this.#said), `${now} ${advice} ${this.#isWeighed}`);
+    if (isDue) void this.#advise.ask(momentOf(this.#session, this.#said), `${now} ${advice} ${this.#demand.isThere}`);
     else this.#advise.clear();
   }
 
@@ -252,11 +246,6 @@ export function momentOf(session: Pick<GameSession, 'card' | 'events'>, said: Sa
 export function momentOf(session: Pick<GameSession, 'card' | 'events'>, said: Said, at: Knowledge): Moment;
 export function momentOf({ card, events }: Pick<GameSession, 'card' | 'events'>, said: Said, at?: Knowledge): Moment {
   return { card: markedCard(card), at: at ?? { events }, said };
-}
-
-/** Distinct for each moment of each game, whatever is learned of the card meanwhile. */
-function momentKey({ id, events }: Pick<GameSession, 'id' | 'events'>): string {
-  return `${id} ${events.length} ${lastEnteredAt(events)}`;
 }
 
 /** What the player knows, in counts. */

@@ -3,7 +3,6 @@ import type { Moment } from '../../core/engine/moment.ts';
 import { mayBePassed, type PassSize } from '../../core/exchange/steps.ts';
 import { type GiveChoice, isSameChoice, type PassChoice } from '../../core/future/rivals.ts';
 import { legalEvents } from '../../core/game/legal.ts';
-import { lastEnteredAt } from '../../core/game/record.ts';
 import { GAMES_RULE, type RaceRule, USUAL_RULE } from '../../core/plan/race.ts';
 import type { Pool } from '../worker/pool.ts';
 import { type Analysis, momentOf } from './analysis.ts';
@@ -18,10 +17,10 @@ import {
   rankedOf,
   raceOf,
 } from './compare-passes.ts';
+import { Demand, momentKey, type Weighing } from './demand.ts';
 import type { GameSession } from './game-session.ts';
 import { type IncomingChoice, ratesKey } from './incoming.ts';
 import type { PassDraft } from './pass-draft.ts';
-import type { Weighing } from './preference-store.ts';
 import { Store } from './store.ts';
 
 /** What a look ahead is made from. */
@@ -56,7 +55,7 @@ export class LookAhead extends Store {
   readonly #cardGames: LookParts['cardGames'];
   readonly #incoming: LookParts['incoming'];
   readonly #pool: Pool;
-  readonly #preferences: Weighing | undefined;
+  readonly #demand: Demand;
   readonly #rule: RaceRule;
   readonly #gamesRule: RaceRule;
   readonly #look = new Ask((request: CompareRequest, report: Report<never, Compared>) =>
@@ -66,9 +65,6 @@ export class LookAhead extends Store {
   #moment: Moment | null = null;
   /** The pass that is due and all that is known of it, whatever lies in the tray: what a look belongs to. */
   #lookFor = '';
-  /** The moment of the game that is on the Table, and the one that a look was asked for where none begins by itself. */
-  #now = '';
-  #askedAt = '';
   #ranked: readonly Judged[] | null = null;
   /** Choices of the tray's that were compared later, each with the others on the same futures. */
   #added: readonly Judged[] = [];
@@ -93,7 +89,7 @@ export class LookAhead extends Store {
     this.#cardGames = cardGames;
     this.#incoming = incoming;
     this.#pool = pool;
-    this.#preferences = preferences;
+    this.#demand = new Demand(session, preferences);
     this.#rule = rule;
     this.#gamesRule = gamesRule;
     this.#look.subscribe(() => this.#lookedOn());
@@ -118,13 +114,12 @@ export class LookAhead extends Store {
 
   /** Whether a pass is due that is looked at only when `weigh` is called. */
   get waits(): boolean {
-    const isWanted = this.#preferences?.values.weighs !== 'when-asked' || this.#askedAt === this.#now;
-    return !isWanted && this.#lookFor !== '' && this.#ranked === null;
+    return !this.#demand.isThere && this.#lookFor !== '' && this.#ranked === null;
   }
 
   /** Looks ahead now, where that does not begin by itself. */
   weigh(): void {
-    this.#askedAt = this.#now;
+    this.#demand.ask();
     this.#refresh();
   }
 
@@ -170,11 +165,10 @@ export class LookAhead extends Store {
   }
 
   #refresh(): void {
-    const { events, id, state } = this.#session;
+    const { state } = this.#session;
     const plan = this.#plans.plan.status === 'done' ? this.#plans.plan.value : null;
     const step = legalEvents(state).give?.step ?? null;
-    const now = `${id} ${events.length} ${lastEnteredAt(events)}`;
-    this.#now = now;
+    const now = momentKey(this.#session);
     this.#leaveGames(now);
     if (step === null || plan === null) return this.#leaveLook();
     const passes = plan.options.map(({ kinds }) => kinds);

@@ -2,9 +2,6 @@ import type { Problem } from '../../core/base/result.ts';
 import type { Desk, Preferences } from '../../main/desk/desk.ts';
 import { Store } from './store.ts';
 
-/** Whether what can be done is weighed as soon as it is due; it is, unless given. */
-export type Weighing = Pick<PreferenceStore, 'subscribe'> & { readonly values: Pick<Preferences, 'weighs'> };
-
 /** Of a value that can never be kept: it is not sent again. */
 const REFUSED = 'wrong-arguments';
 
