@@ -1,7 +1,7 @@
 import { type Seat, SEATS } from '../exchange/steps.ts';
 import type { PointRules } from '../game/point-rules.ts';
 import { TELLING_GROUPS } from '../others/fit-shape.ts';
-import { GROUP_COST } from '../others/careful.ts';
+import { chanceLeft } from '../others/careful.ts';
 import type { OtherSeat, OthersReading } from '../others/others.ts';
 import { meanPayment } from '../review/read-others.ts';
 import type { TableCard } from '../table/table-card.ts';
@@ -71,13 +71,8 @@ export function othersDocument(others: OthersReading, terms: OthersTerms): Other
   const tiles = KINDS.filter((kind) => terms.rack.count(kind) > 0).map((kind) => tileRisk(kind, others, terms));
   return {
     seats: others.seats.map((seat) => seatDocument(seat, terms)),
-    tiles: tiles.toSorted((one, other) => heat(other) - heat(one) || one.kind - other.kind),
+    tiles: tiles.toSorted((one, other) => chanceLeft(one) - chanceLeft(other) || one.kind - other.kind),
   };
-}
-
-/** What a discard takes of one's own chance, by wins and by groups. */
-function heat({ win, group }: TileRisk): number {
-  return 1 - (1 - win) * (1 - GROUP_COST * group);
 }
 
 function seatDocument({ seat, reading }: OtherSeat, { card, unseen }: OthersTerms): SeatDocument {
