@@ -91,8 +91,7 @@ export const playWords = {
     unknown: '…',
     equal: 'as good',
     costs: (games: string) => `about ${games} in 100 behind`,
-    spends: 'spends a joker',
-    hotter: 'wins as often, but hotter',
+    slips: { joker: 'spends a joker', heat: 'wins as often, but hotter' },
     why: 'Why, and what it costs',
     bestWords: (chance: string, frequency: string) =>
       `No other choice leaves you a better chance. It is then ${chance}: you win ${frequency}.`,
@@ -101,8 +100,10 @@ export const playWords = {
     alikeWords: 'It leaves your hands worth just as much as the first choice.',
     equalWords: 'The difference from the first choice is too small to tell.',
     costWords: (games: string) => `You win about ${games} games in a hundred fewer than with the first choice.`,
-    spendsWords: 'It gives away a joker that the first choice keeps. The rest is too close to tell.',
-    hotterWords: 'You win about as often with it, but others win by it oftener than by the first choice.',
+    slipWords: {
+      joker: 'It gives away a joker that the first choice keeps. The rest is too close to tell.',
+      heat: 'You win about as often with it, but others win by it oftener than by the first choice.',
+    },
     leaves: (hand: string, away: string) => `Your best hand is then ${hand}, ${away}.`,
     noHand: 'No hand is left then.',
     noHandNow: 'No hand of your card is left.',
@@ -111,8 +112,10 @@ export const playWords = {
     afterwards: {
       pending: 'Working out what that discard gave up…',
       right: 'No other choice was better.',
-      slip: (better: string) => `That spent a joker. Better was: ${better}.`,
-      hotter: (better: string) => `You win as often with it, but it was hotter. Better was: ${better}.`,
+      slips: {
+        joker: (better: string) => `That spent a joker. Better was: ${better}.`,
+        heat: (better: string) => `You win as often with it, but it was hotter. Better was: ${better}.`,
+      },
       costs: (games: string, better: string) => `That gave up about ${games} in 100. Better was: ${better}.`,
     },
     chooseFirst: 'Choose first: then you see what your choice costs.',

@@ -17,8 +17,10 @@ export const throwWords = {
   working: 'Playing on from here to see what each tile costs…',
   right: 'No other tile was better.',
   costs: (games: string) => `That gave up about ${games} in 100.`,
-  slip: 'That spent a joker.',
-  hotter: 'You win as often with it, but it was hotter than need be.',
+  slips: {
+    joker: 'That spent a joker.',
+    heat: 'You win as often with it, but it was hotter than need be.',
+  },
   thrown: (tile: string) => `You threw the ${tile}.`,
   list: 'What each tile costs',
   other: 'another choice',

@@ -196,8 +196,8 @@ export class WrThrow extends Base {
     if (judged === null || judged.verdict === null) return words.working;
     const said = isRight(judged.verdict)
       ? words.right
-      : judged.verdict === 'slip'
-        ? words[judged.slip === 'heat' ? 'hotter' : 'slip']
+      : judged.verdict === 'slip' && judged.slip !== null
+        ? words.slips[judged.slip]
         : words.costs(gamesOfHundred(judged.cost));
     return [said, riskSentence(judged)].filter(Boolean).join(' ');
   }

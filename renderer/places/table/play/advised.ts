@@ -101,7 +101,7 @@ function ownerName(session: GameSession, owner: AdvisedDocument['owner']): strin
 export function costWords({ verdict, cost, slip }: AdvisedDocument): string {
   if (verdict === null) return words.unknown;
   if (isRight(verdict)) return words.equal;
-  return verdict === 'slip' ? (slip === 'heat' ? words.hotter : words.spends) : words.costs(gamesOfHundred(cost));
+  return verdict === 'slip' && slip !== null ? words.slips[slip] : words.costs(gamesOfHundred(cost));
 }
 
 /** What is said of a discard once it is made: what it gave up, and what was better; '' where it was not weighed. */
@@ -112,8 +112,8 @@ export function afterwardsOf(session: GameSession, { choices }: AdviceDocument, 
   if (own === best || isRight(own.verdict)) return words.afterwards.right;
   const [name, label] = buttonOf(session, best);
   const better = label === '' ? name : label;
-  return own.verdict === 'slip'
-    ? words.afterwards[own.slip === 'heat' ? 'hotter' : 'slip'](better)
+  return own.verdict === 'slip' && own.slip !== null
+    ? words.afterwards.slips[own.slip](better)
     : words.afterwards.costs(gamesOfHundred(own.cost), better);
 }
 

@@ -20,9 +20,5 @@ function costSentence({ verdict, cost, slip }: AdvisedDocument): string {
   if (verdict === null) return words.unknownWords;
   if (verdict === 'best') return words.alikeWords;
   if (verdict === 'equal') return words.equalWords;
-  return verdict === 'slip'
-    ? slip === 'heat'
-      ? words.hotterWords
-      : words.spendsWords
-    : words.costWords(gamesOfHundred(cost));
+  return verdict === 'slip' && slip !== null ? words.slipWords[slip] : words.costWords(gamesOfHundred(cost));
 }
