@@ -1,6 +1,5 @@
-import type { Page } from '@playwright/test';
 import { violations } from './journal-helpers.ts';
-import { choose, field, straightToPlay, type } from './play.ts';
+import { field, layOpen, straightToPlay } from './play.ts';
 import { DEAL } from './screens/table.ts';
 import { expect, test } from './windrow.ts';
 
@@ -8,16 +7,10 @@ test.use({ weighs: 'when-asked' });
 
 const ASK = 'Lay it open all the same?';
 
-async function group(page: Page, who: string, tiles: string): Promise<void> {
-  await choose(page, 'What happened?', 'A group laid open');
-  await choose(page, 'Whose tile?', who);
-  await type(page, tiles);
-}
-
 test('LG-4: before a call makes her hand dead she is asked, by keys alone; Escape is no', async ({ windrow, page }) => {
   await windrow.open();
   await straightToPlay(windrow, DEAL);
-  await group(page, 'You', 'n n J');
+  await layOpen(page, 'You', 'n n J');
   const dialog = page.getByRole('dialog', { name: ASK });
   await expect(page.getByText('No line of your card has these groups. Your hand would be dead.')).toBeVisible();
   await expect(page.getByText('A dead hand can’t win, and it pays the winner like the others.')).toBeVisible();
@@ -45,7 +38,7 @@ test('LG-4: before a call makes her hand dead she is asked, by keys alone; Escap
 test('LG-4: a group that a line has is laid open without a question', async ({ windrow, page }) => {
   await windrow.open();
   await straightToPlay(windrow, DEAL);
-  await group(page, 'You', '2d 2d 2d');
+  await layOpen(page, 'You', '2d 2d 2d');
   await expect(page.locator('wr-open-groups').getByRole('listitem')).toHaveCount(1);
   await expect(page.getByRole('dialog', { name: ASK })).toBeHidden();
 });
@@ -56,9 +49,9 @@ test('LG-4: groups of another that fit no line are said to be dead, if the card 
 }) => {
   await windrow.open();
   await straightToPlay(windrow, DEAL);
-  await group(page, 'Across', '3b 3b J');
+  await layOpen(page, 'Across', '3b 3b J');
   await expect(field(page)).toBeFocused();
-  await group(page, 'Across', '9c 9c 9c');
+  await layOpen(page, 'Across', '9c 9c 9c');
   await expect(
     page.locator('wr-others summary').getByText('These groups fit no line: dead, if your card is complete.'),
   ).toBeVisible();
@@ -71,7 +64,7 @@ test('a joker that one of her tiles could take is shown beside the rack, with wh
 }) => {
   await windrow.open();
   await straightToPlay(windrow, DEAL);
-  await group(page, 'Across', '3b 3b J');
+  await layOpen(page, 'Across', '3b 3b J');
   const take = page.getByRole('button', { name: 'Take the joker from the group of Across for a three bam' }).first();
   await expect(take).toBeInViewport();
   expect((await take.boundingBox())?.height).toBeGreaterThanOrEqual(44);

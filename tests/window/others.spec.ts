@@ -1,12 +1,11 @@
 import type { Page } from '@playwright/test';
-import { choose, field, straightToPlay, type } from './play.ts';
+import { choose, field, layOpen, straightToPlay, type } from './play.ts';
 import { DEAL } from './screens/table.ts';
 import { expect, test } from './windrow.ts';
 
+/** The next one can be entered once this one is. */
 async function group(page: Page, who: string, tiles: string): Promise<void> {
-  await choose(page, 'What happened?', 'A group laid open');
-  await choose(page, 'Whose tile?', who);
-  await type(page, tiles);
+  await layOpen(page, who, tiles);
   await expect(field(page)).toBeFocused();
 }
 

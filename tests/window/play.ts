@@ -24,6 +24,13 @@ export async function straightToPlay(windrow: Windrow, tiles: string, seat = 'So
   await expect(field(windrow.page)).toBeFocused();
 }
 
+/** Enters a group that somebody lays open. */
+export async function layOpen(page: Page, who: string, tiles: string): Promise<void> {
+  await choose(page, 'What happened?', 'A group laid open');
+  await choose(page, 'Whose tile?', who);
+  await type(page, tiles);
+}
+
 /** The rows of a table on the page, by its caption, cells as they are read. */
 export async function tableRows(page: Page, caption: string): Promise<string[][]> {
   const table = page.getByRole('table', { name: caption });
