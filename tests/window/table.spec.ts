@@ -2,6 +2,7 @@ import { adviceWords } from '../../renderer/words/advice.ts';
 import { playWords } from '../../renderer/words/play.ts';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Page } from '@playwright/test';
 import { expect, test, type Windrow } from './windrow.ts';
 
 const DEAL = 'J FF N 0 13b 4578c 22d';
@@ -144,6 +145,39 @@ test('CR-W1: a gap is made and closed by clicks, and is there after a restart', 
   await expect(gaps).toHaveCount(0);
 });
 
+test('CR-K3: who has gone on by key while parts were on their way keeps the focus there', async ({ windrow, page }) => {
+  await windrow.open();
+  const { go } = await holdParts(page);
+  await page.getByLabel('Type your tiles').fill(`${DEAL} 9d`);
+  await page.keyboard.press('Enter');
+  const rack = page.getByRole('listbox', { name: 'Your rack' });
+  for (let tabs = 0; tabs < 30 && (await rack.locator(':focus').count()) === 0; tabs += 1) {
+    await page.keyboard.press('Tab');
+  }
+  await page.keyboard.press('End');
+  await expect(rack.locator('wr-tile').last()).toBeFocused();
+  go();
+  await expect(page.getByRole('heading', { name: 'Pass three to the right' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Give 3 tiles' })).toBeVisible();
+  await windrow.quiet();
+  await expect(rack.locator('wr-tile').last()).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(page.locator('wr-slots .slot.tile')).toHaveCount(1);
+});
+
+test('CR-K3: who waits while parts are on their way gets the focus where the next step is', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open();
+  const { go } = await holdParts(page);
+  await page.getByLabel('Type your tiles').fill(`${DEAL} 9d`);
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('listbox', { name: 'Your rack' })).toBeVisible();
+  go();
+  await expect(page.getByRole('button', { name: 'Give 3 tiles' })).toBeFocused();
+});
+
 test('after "New game" the focus is in the field for tiles', async ({ windrow, page }) => {
   await windrow.open();
   await windrow.deal('J FF N 0 13b 4578c 22d');
@@ -237,3 +271,14 @@ test('after I have chosen: the reading at once, the cost once three tiles lie in
   await page.keyboard.press('Enter');
   await expect(band).toHaveText(/^That (gave up|spent).* Better was: Discard /, { timeout: 60_000 });
 });
+
+/** Holds up the parts of the Table that come once a rack is dealt, until `go`. */
+async function holdParts(page: Page): Promise<{ go: () => void }> {
+  let go = (): void => undefined;
+  const gate = new Promise<void>((done) => (go = done));
+  await page.route('**/dealt-parts-*.js', async (route) => {
+    await gate;
+    await route.continue();
+  });
+  return { go };
+}

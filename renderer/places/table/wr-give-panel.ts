@@ -129,33 +129,26 @@ export class WrGivePanel extends Base {
     ></wr-slots>`;
   }
 
+  /** One button whatever it says, so that the focus stays on it when the answer comes. */
   #button(due: GiveDue): unknown {
-    const { draft, session } = this.app;
-    if (hasChosen(this.app) || draft.wanted === 0) {
-      const wanted = draft.wanted ?? due.most;
-      return html`<wr-button look="main" reason=${this.#missing(wanted)} @click=${this.#giveChosen}
-        >${words.give(wanted, draft.blind)}</wr-button
-      >`;
-    }
+    const { say, reason = '', act } = this.#next(due);
+    return html`<wr-button look="main" reason=${reason} @click=${act}>${say}</wr-button>`;
+  }
+
+  /** What the main button says and does now, and why it is off; a blank keeps it off without words. */
+  #next(due: GiveDue): { readonly say: string; readonly reason?: string; readonly act: () => void } {
+    const { draft, session, lookAhead } = this.app;
+    const wanted = draft.wanted ?? due.most;
+    const own = { say: words.give(wanted, draft.blind), reason: this.#missing(wanted) };
+    if (hasChosen(this.app) || draft.wanted === 0) return { ...own, act: () => this.#giveChosen() };
     const choice = offeredPass(this.app)?.choice ?? null;
-    if (choice?.type === 'stop') {
-      return html`<wr-button look="main" @click=${this.#stop}>${words.stopHere}</wr-button>`;
-    }
-    if (!isAdviceWelcome(this.app)) {
-      const wanted = draft.wanted ?? due.most;
-      return html`<wr-button look="main" reason=${this.#missing(wanted)}
-        >${words.give(wanted, draft.blind)}</wr-button
-      >`;
-    }
-    if (this.app.lookAhead.waits) {
-      return html`<wr-button look="main" @click=${() => this.app.lookAhead.weigh()}>${words.weighPasses}</wr-button>`;
-    }
-    const tiles = choice?.tiles.length ?? draft.wanted ?? due.most;
+    if (choice?.type === 'stop') return { say: words.stopHere, act: () => this.#stop() };
+    if (!isAdviceWelcome(this.app)) return { ...own, act: () => undefined };
+    if (lookAhead.waits) return { say: words.weighPasses, act: () => lookAhead.weigh() };
+    const tiles = choice?.tiles.length ?? wanted;
     const blind = choice !== null && goesBlind(session) ? due.most - tiles : 0;
     const reason = draft.wanted === null ? tableWords.exchange.sayNumbers : choice === null ? ' ' : '';
-    return html`<wr-button look="main" reason=${reason} @click=${() => this.#give(choice)}
-      >${words.give(tiles, blind)}</wr-button
-    >`;
+    return { say: words.give(tiles, blind), reason, act: () => this.#give(choice) };
   }
 
   #missing(wanted: number): string {

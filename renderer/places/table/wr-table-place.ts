@@ -4,6 +4,7 @@ import { STEP_NAMES } from '../../../core/exchange/words.ts';
 import type { GameEvent } from '../../../core/game/events.ts';
 import { stageOf } from '../../../core/game/stage.ts';
 import { data, element, state } from '../../parts/element.ts';
+import { PersonWatch } from '../../parts/person-watch.ts';
 import { takeStep, undoKey, type UndoStep } from '../../parts/undo-keys.ts';
 import '../../parts/wr-button.ts';
 import '../../parts/wr-dialog.ts';
@@ -125,8 +126,9 @@ export class WrTablePlace extends Base {
     this.#lastHeld = this.shadowRoot?.activeElement?.localName ?? '';
   }
 
-  /** To where the next step is entered: a field when tiles are to come in, else the rack. */
+  /** To where the next step is entered, a field when tiles are to come in; not if she has gone on by then. */
   async #focusNext(): Promise<void> {
+    const watch = new PersonWatch();
     const { exchange, result } = this.app.session.state;
     if (exchange !== null) await this.#loadDealt();
     if (this.#inPlay) await this.#loadPlay();
@@ -139,7 +141,7 @@ export class WrTablePlace extends Base {
           : 'wr-give-panel, wr-receive-panel',
     );
     await target?.updateComplete;
-    await target?.focusFirst();
+    if (!watch.wentOn()) await target?.focusFirst();
   }
 
   /** True once play is shown, not the exchange. */
