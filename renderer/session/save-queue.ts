@@ -27,6 +27,8 @@ export class SaveQueue {
   readonly #changed: (status: SaveStatus) => void;
   #jobs: readonly SaveJob[] = [];
   #isWorking = false;
+  /** Resolves when nothing is being saved any more. */
+  #work: Promise<void> = Promise.resolve();
   #running: SaveJob | null = null;
   /** Whether the running job was let go: if it fails, nobody needs it. */
   #isLetGo = false;
@@ -45,6 +47,11 @@ export class SaveQueue {
   /** Why a thing is not saved; null where nothing of it was refused. */
   problemOf(of: string): Problem | null {
     return this.#held.get(of) ?? null;
+  }
+
+  /** Waits for what is being saved: all of it lies on disk then, or was refused. */
+  async settled(): Promise<void> {
+    while (this.#isWorking) await this.#work;
   }
 
   /** Whether something of a thing is not saved yet. */
@@ -67,20 +74,24 @@ export class SaveQueue {
     this.#jobs = this.#jobs.filter((job) => !isNeedless(job) || job === this.#running);
     if (!this.#held.has(of)) return;
     this.#held = new Map([...this.#held].filter(([each]) => each !== of));
-    void this.#work();
+    this.#begin();
   }
 
   /** Tries again what failed, and all that waits behind it. */
   retry(): void {
     this.#held = new Map();
     this.#jobs = this.#withoutUndone();
-    if (this.#jobs.length > 0) void this.#work();
+    if (this.#jobs.length > 0) this.#begin();
   }
 
-  async #work(): Promise<void> {
+  #begin(): void {
     if (this.#isWorking) return;
     this.#isWorking = true;
     this.#show({ status: 'saving' });
+    this.#work = this.#saveAll();
+  }
+
+  async #saveAll(): Promise<void> {
     for (let job = this.#next(); job !== undefined; job = this.#next()) {
       this.#running = job;
       this.#isLetGo = false;

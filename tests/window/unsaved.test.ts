@@ -232,4 +232,39 @@ describe('what could not be saved for now', () => {
     expect(await titles()).toEqual(['Two']);
     expect(book.saved.status).toBe('saved');
   });
+
+  test('a sheet from a file takes the place of no other one, however slow the disk is', async () => {
+    vi.stubGlobal('navigator', { language: 'en-US' });
+    const desk = await openOn(new MemoryDisk());
+    const slow: string[] = [];
+    let go = (): void => undefined;
+    const gate = new Promise<void>((done) => (go = done));
+    const keepSheet: Desk['keepSheet'] = async (text) => {
+      slow.push(text);
+      await gate;
+      return await desk.keepSheet(text);
+    };
+    const preferences = new PreferenceStore(desk, DEFAULT_PREFERENCES);
+    const app = { desk: { ...desk, keepSheet }, about: expectValue(await desk.about()), preferences };
+    const room = { card: { document: CARD }, changed: () => undefined, fail: () => undefined };
+    const book = new SheetBook(app, room as unknown as ConstructorParameters<typeof SheetBook>[1], () => undefined);
+    book.create('One');
+    const { id } = book.sheet ?? {};
+    const text = book.fileText;
+    const closed = book.close();
+    const brought = book.bring(text);
+    await settled();
+    expect(slow, 'the first is still being saved').toHaveLength(1);
+    go();
+    await closed;
+    expect(expectValue(await brought).id).not.toBe(id);
+    await book.close();
+    expect(book.entries.map(({ title }) => title)).toEqual(['One', 'One']);
+    // One that was removed, and could be brought back, keeps its id for that.
+    await book.remove(String(id));
+    expect(expectValue(await book.bring(text)).id).not.toBe(id);
+    await book.bringBack();
+    expect(book.entries.filter((entry) => entry.id === id)).toHaveLength(1);
+    expect(book.entries).toHaveLength(3);
+  });
 });

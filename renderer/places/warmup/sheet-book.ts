@@ -84,7 +84,9 @@ export class SheetBook {
     return this.#sheet === null ? '' : writeSheetFile(this.#answers.keeping(this.#sheet));
   }
 
+  /** Lists what is kept, once all that is being saved is there too. */
   async list(): Promise<void> {
+    await this.#queue.settled();
     const sheets = await this.#app.desk.listSheets();
     if (sheets.ok) this.#entries = sheets.value;
     else this.#room.fail(sheets.problem.message);
@@ -115,14 +117,22 @@ export class SheetBook {
   }
 
   /** Opens a sheet from a file, under a new id if another sheet has its id already. */
-  bring(text: string): Result<Sheet> {
+  async bring(text: string): Promise<Result<Sheet>> {
     const read = readSheetFile(text);
     if (!read.ok) return read;
-    const taken = this.#entries.some(({ id }) => id === read.value.id);
-    const sheet = taken ? { ...read.value, id: `sheet-${crypto.randomUUID().slice(0, 12)}` } : read.value;
+    const isTaken = await this.#isTaken(read.value.id);
+    const sheet = isTaken ? { ...read.value, id: `sheet-${crypto.randomUUID().slice(0, 12)}` } : read.value;
     this.#show(sheet);
     this.#keep();
     return success(sheet);
+  }
+
+  /** Whether an id is another sheet's: one on disk, readable or not, one that waits to be saved, or one that can come back. */
+  async #isTaken(id: string): Promise<boolean> {
+    await this.#queue.settled();
+    if (this.#queue.waitsFor(id) || this.#removed?.id === id) return true;
+    const there = await this.#app.desk.openSheet(id);
+    return there.ok || there.problem.code !== 'not-found';
   }
 
   change(sheet: Sheet): void {

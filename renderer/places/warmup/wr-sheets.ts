@@ -298,7 +298,7 @@ export class WrSheets extends Base {
       return;
     }
     try {
-      const read = this.room.sheets.bring(await file.text());
+      const read = await this.room.sheets.bring(await file.text());
       this.refusal = read.ok ? '' : read.problem.message;
     } catch {
       this.refusal = words.unreadable;
