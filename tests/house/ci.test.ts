@@ -1,0 +1,30 @@
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { expect, test } from 'vitest';
+
+const ROOT = resolve(import.meta.dirname, '../..');
+
+test('each step of .ci/run has a limit of time, and none is tried twice', () => {
+  const steps = readFileSync(resolve(ROOT, '.ci/run'), 'utf8')
+    .split('\n')
+    .filter((line) => line.includes('npm ') && !line.startsWith('#'));
+  expect(steps.length).toBeGreaterThan(6);
+  for (const step of steps) expect(step).toMatch(/^limited \d+ npm /);
+});
+
+test.skipIf(process.platform === 'win32')('a step that hangs is ended, with a sentence that names it', () => {
+  const { status, stderr } = inShell('limited 0.005 sleep 60');
+  expect(status).toBe(124);
+  expect(stderr).toBe('"sleep 60" was given up after 0.005 minutes.\n');
+});
+
+test.skipIf(process.platform === 'win32')('a step that ends by itself ends as it would alone', () => {
+  expect(inShell("limited 1 sh -c 'exit 3'")).toMatchObject({ status: 3, stderr: '' });
+  expect(inShell('limited 1 true && echo on')).toMatchObject({ status: 0, stdout: 'on\n' });
+  expect(inShell('limited 1 false; echo on'), 'a failed step ends the whole').toMatchObject({ status: 1, stdout: '' });
+});
+
+function inShell(command: string) {
+  return spawnSync('sh', ['-c', `set -eu; . .ci/limited; ${command}`], { cwd: ROOT, encoding: 'utf8' });
+}
