@@ -1,5 +1,5 @@
 import { violations } from './journal-helpers.ts';
-import { field, layOpen, straightToPlay } from './play.ts';
+import { choose, field, layOpen, layOpenAtOnce, straightToPlay } from './play.ts';
 import { DEAL } from './screens/table.ts';
 import { expect, test } from './windrow.ts';
 
@@ -38,9 +38,29 @@ test('LG-4: before a call makes her hand dead she is asked, by keys alone; Escap
 test('LG-4: a group that a line has is laid open without a question', async ({ windrow, page }) => {
   await windrow.open();
   await straightToPlay(windrow, DEAL);
-  await layOpen(page, 'You', '2d 2d 2d');
+  await layOpenAtOnce(page, 'You', '2d 2d 2d');
   await expect(page.locator('wr-open-groups').getByRole('listitem')).toHaveCount(1);
   await expect(page.getByRole('dialog', { name: ASK })).toBeHidden();
+});
+
+test('a group of hers is laid open though she goes on before it is known that it leaves a hand', async ({
+  windrow,
+  page,
+}) => {
+  await windrow.open();
+  await straightToPlay(windrow, DEAL);
+  await choose(page, 'What happened?', 'A group laid open');
+  await choose(page, 'Whose tile?', 'You');
+  await field(page).fill('2d 2d 2d');
+  const oneTile = await page.getByRole('radio', { name: 'One tile', exact: true }).elementHandle();
+  // Both in one moment, sooner than any answer can come.
+  await field(page).evaluate((input, radio) => {
+    input.dispatchEvent(
+      new KeyboardEvent('keydown', { key: 'Enter', bubbles: true, composed: true, cancelable: true }),
+    );
+    (radio as HTMLElement).click();
+  }, oneTile);
+  await expect(page.locator('wr-open-groups').getByRole('listitem')).toHaveCount(1);
 });
 
 test('LG-4: groups of another that fit no line are said to be dead, if the card is complete', async ({
@@ -49,9 +69,8 @@ test('LG-4: groups of another that fit no line are said to be dead, if the card 
 }) => {
   await windrow.open();
   await straightToPlay(windrow, DEAL);
-  await layOpen(page, 'Across', '3b 3b J');
-  await expect(field(page)).toBeFocused();
-  await layOpen(page, 'Across', '9c 9c 9c');
+  await layOpenAtOnce(page, 'Across', '3b 3b J');
+  await layOpenAtOnce(page, 'Across', '9c 9c 9c');
   await expect(
     page.locator('wr-others summary').getByText('These groups fit no line: dead, if your card is complete.'),
   ).toBeVisible();
@@ -64,7 +83,7 @@ test('a joker that one of her tiles could take is shown beside the rack, with wh
 }) => {
   await windrow.open();
   await straightToPlay(windrow, DEAL);
-  await layOpen(page, 'Across', '3b 3b J');
+  await layOpenAtOnce(page, 'Across', '3b 3b J');
   const take = page.getByRole('button', { name: 'Take the joker from the group of Across for a three bam' }).first();
   await expect(take).toBeInViewport();
   expect((await take.boundingBox())?.height).toBeGreaterThanOrEqual(44);

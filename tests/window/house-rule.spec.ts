@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { choose, field, straightToPlay, type } from './play.ts';
+import { choose, layOpenAtOnce, straightToPlay, type } from './play.ts';
 import { DEAL } from './screens/table.ts';
 import { expect, test } from './windrow.ts';
 
@@ -9,17 +9,10 @@ const REFUSED = 'At your table no joker is swapped for right after a call: disca
 
 /** Across shows two three bams and a joker; East throws a two dot, and South, who holds two, calls it. */
 async function callBesideAJoker(page: Page): Promise<void> {
-  await choose(page, 'What happened?', 'A group laid open');
-  await choose(page, 'Whose tile?', 'Across');
-  await type(page, '3b 3b J');
-  await expect(field(page)).toBeFocused();
+  await layOpenAtOnce(page, 'Across', '3b 3b J');
   await choose(page, 'Whose tile?', 'Left');
   await type(page, '2d');
-  await choose(page, 'What happened?', 'A group laid open');
-  await choose(page, 'Whose tile?', 'You');
-  await type(page, '2d 2d 2d');
-  // It is laid open once it is known that it leaves a hand.
-  await expect(field(page)).toBeFocused();
+  await layOpenAtOnce(page, 'You', '2d 2d 2d');
 }
 
 test('LG-3: a swap right after a call is allowed, unless the house bars it; then it is refused until the discard', async ({

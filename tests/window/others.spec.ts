@@ -1,13 +1,6 @@
-import type { Page } from '@playwright/test';
-import { choose, field, layOpen, straightToPlay, type } from './play.ts';
+import { choose, layOpenAtOnce, straightToPlay, type } from './play.ts';
 import { DEAL } from './screens/table.ts';
 import { expect, test } from './windrow.ts';
-
-/** The next one can be entered once this one is. */
-async function group(page: Page, who: string, tiles: string): Promise<void> {
-  await layOpen(page, who, tiles);
-  await expect(field(page)).toBeFocused();
-}
 
 test('of tiles none of which is likelier wanted than not, some are said to be maybe wanted, never that none is', async ({
   windrow,
@@ -15,8 +8,8 @@ test('of tiles none of which is likelier wanted than not, some are said to be ma
 }) => {
   await windrow.open();
   await straightToPlay(windrow, DEAL);
-  await group(page, 'Right', '0 0 0');
-  await group(page, 'Right', 'g g g g');
+  await layOpenAtOnce(page, 'Right', '0 0 0');
+  await layOpenAtOnce(page, 'Right', 'g g g g');
   const right = page.locator('wr-others details').first();
   await expect(right).toContainText('may want');
   await expect(right.locator('summary wr-tile')).toHaveCount(7 + 4);
@@ -51,7 +44,7 @@ test('where she chooses first, no tile is called hot before; where no aid is wel
   await windrow.go('Table');
   await page.getByRole('button', { name: 'Undo' }).click();
   await page.getByRole('button', { name: 'Undo' }).click();
-  await group(page, 'You', 'n n J');
+  await layOpenAtOnce(page, 'You', 'n n J');
   await expect(page.locator('wr-open-groups').getByRole('listitem').first()).toBeVisible();
   await expect(page.getByRole('dialog', { name: 'Lay it open all the same?' })).toBeHidden();
 });

@@ -1,4 +1,4 @@
-import { choose, field, straightToPlay, tableRows, type } from './play.ts';
+import { choose, field, layOpenAtOnce, straightToPlay, tableRows, type } from './play.ts';
 import { expect, test } from './windrow.ts';
 
 test.describe.configure({ timeout: 120_000 });
@@ -126,10 +126,7 @@ test('a joker laid open stays in its group: it completes no other, until it is s
   // Nobody is advised to show a joker that the group does not need: it is logged as it was laid open.
   await expect(page.getByRole('button', { name: 'Lay open one bam, one bam, one bam', exact: true })).toBeVisible();
   await expect(page.getByRole('button', { name: 'Lay open joker, one bam, one bam', exact: true })).toHaveCount(0);
-  await choose(page, 'What happened?', 'A group laid open');
-  await choose(page, 'Whose tile?', 'You');
-  await type(page, '11b J');
-  await choose(page, 'What happened?', 'One tile');
+  await layOpenAtOnce(page, 'You', '11b J');
   await type(page, '9c');
   await expect(page.getByRole('heading', { name: /^What did .* discard\?$/ })).toBeVisible();
   const nearest = page.locator('wr-hand').first().locator('[role=img]');

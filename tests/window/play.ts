@@ -24,11 +24,18 @@ export async function straightToPlay(windrow: Windrow, tiles: string, seat = 'So
   await expect(field(windrow.page)).toBeFocused();
 }
 
-/** Enters a group that somebody lays open. */
+/** Enters a group that somebody lays open. An own one lies there only once it is known whether it leaves a hand. */
 export async function layOpen(page: Page, who: string, tiles: string): Promise<void> {
   await choose(page, 'What happened?', 'A group laid open');
   await choose(page, 'Whose tile?', who);
   await type(page, tiles);
+}
+
+/** The same for a group that nothing speaks against; waits until it lies there. */
+export async function layOpenAtOnce(page: Page, who: string, tiles: string): Promise<void> {
+  await layOpen(page, who, tiles);
+  await expect(page.locator('wr-group-entry')).toHaveCount(0);
+  await expect(field(page)).toBeFocused();
 }
 
 /** The rows of a table on the page, by its caption, cells as they are read. */

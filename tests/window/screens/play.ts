@@ -1,4 +1,4 @@
-import { choose, field, straightToPlay, type } from '../play.ts';
+import { choose, layOpenAtOnce, straightToPlay, type } from '../play.ts';
 import { expect, type Windrow } from '../windrow.ts';
 import type { Journey } from './journey.ts';
 import { DEAL } from './table.ts';
@@ -64,10 +64,7 @@ export const playJourney: Journey = {
         await page.keyboard.press('Escape');
         await page.getByRole('button', { name: 'Undo' }).click();
         await page.getByRole('button', { name: 'Undo' }).click();
-        await choose(page, 'What happened?', 'A group laid open');
-        await choose(page, 'Whose tile?', 'Across');
-        await type(page, '4c 4c J');
-        await expect(field(page)).toBeFocused();
+        await layOpenAtOnce(page, 'Across', '4c 4c J');
         await choose(page, 'What happened?', 'A group laid open');
       },
     },
@@ -85,10 +82,7 @@ export const playJourney: Journey = {
         await page.getByRole('button', { name: 'Lay it open all the same' }).click();
         await expect(page.locator('wr-advice-panel').getByText(/^Dead: /)).toBeVisible();
         for (const group of ['3b 3b J', '9c 9c 9c']) {
-          await choose(page, 'What happened?', 'A group laid open');
-          await choose(page, 'Whose tile?', 'Left');
-          await type(page, group);
-          await expect(field(page)).toBeFocused();
+          await layOpenAtOnce(page, 'Left', group);
         }
         await expect(page.locator('wr-others summary').getByText(/^These groups fit no line/)).toBeVisible();
       },
@@ -97,10 +91,7 @@ export const playJourney: Journey = {
       name: 'the others, one of them and the own tiles unfolded',
       reach: async ({ page }) => {
         for (const group of ['2b 2b 2b 2b', '8b 8b 8b J']) {
-          await choose(page, 'What happened?', 'A group laid open');
-          await choose(page, 'Whose tile?', 'Right');
-          await type(page, group);
-          await expect(field(page)).toBeFocused();
+          await layOpenAtOnce(page, 'Right', group);
         }
         await expect(page.locator('wr-others .seats')).toContainText('wants');
         await page.locator('wr-others .seats summary').first().click();

@@ -155,10 +155,10 @@ export class WrGroupEntry extends Base {
     this.#isFinding = true;
     const isDeadly = await analysis.dead.isDeadly(group);
     this.#isFinding = false;
-    // Something else may have been entered meanwhile.
-    if (!this.isConnected || session.state !== state) return;
-    if (isDeadly) this.asked = event;
-    else this.#open(event);
+    // Something else may have been entered meanwhile; who only looks elsewhere has laid it open all the same.
+    if (session.state !== state) return;
+    if (!isDeadly) this.#open(event);
+    else if (this.isConnected) this.asked = event;
   }
 
   #keep(): void {
