@@ -14,17 +14,18 @@ export default defineConfig({
   workers: 2,
   fullyParallel: true,
   forbidOnly: process.env['CI'] !== undefined,
-  // Waits are for a result, not for a speed: a busy machine may take long. One that fails is tried
-  // once more; the closing line counts it as passed only then, and its name stands above.
+  // Waits are for a result, not for a speed: a busy machine may take long. Nothing is tried twice: what fails now and
+  // then is a fault, of the window or of its test.
   timeout: 120_000,
   expect: { timeout: 30_000 },
-  retries: 1,
+  retries: 0,
   reporter: 'line',
   use: {
     viewport: { width: 1440, height: 900 },
     locale: 'en-US',
     timezoneId: 'UTC',
-    trace: 'on-first-retry',
+    // A trace copies the whole page at each action, hundreds of drawn tiles; that is most of the time.
+    trace: 'off',
     launchOptions: {
       ...(chromium === undefined ? {} : { executablePath: chromium }),
       chromiumSandbox: !isRoot,

@@ -16,16 +16,7 @@ if (!Number.isInteger(games) || games < 80) {
 } else {
   await freshBuild();
   const playwright = join(ROOT, 'node_modules/@playwright/test/cli.js');
-  const args = [
-    'test',
-    '--config',
-    'tests/playwright.config.ts',
-    '--retries',
-    '0',
-    '--workers',
-    '1',
-    'window/soak.spec.ts',
-  ];
+  const args = ['test', '--config', 'tests/playwright.config.ts', '--workers', '1', 'window/soak.spec.ts'];
   const env = { ...process.env, WINDROW_SOAK: String(games) };
   process.exitCode =
     spawnSync(process.execPath, [playwright, ...args], { cwd: ROOT, env, stdio: 'inherit' }).status ?? 1;

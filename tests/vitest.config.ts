@@ -11,8 +11,8 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 60_000,
     maxWorkers: 2,
-    // As the window's tests: a second try on a busy machine is told at the end (tests/suites.mjs).
-    retry: process.env['CI'] === undefined ? 0 : 1,
+    // As the window's tests, none is tried twice.
+    retry: 0,
     coverage: {
       provider: 'v8',
       include: ['core/**/*.ts', 'main/desk/**/*.ts', 'main/files/**/*.ts'],

@@ -2,15 +2,22 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
+import windowTests from '../playwright.config.ts';
+import nodeTests from '../vitest.config.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 
-test('each step of .ci/run has a limit of time, and none is tried twice', () => {
+test('each step of .ci/run has a limit of time', () => {
   const steps = readFileSync(resolve(ROOT, '.ci/run'), 'utf8')
     .split('\n')
     .filter((line) => line.includes('npm ') && !line.startsWith('#'));
   expect(steps.length).toBeGreaterThan(6);
   for (const step of steps) expect(step).toMatch(/^limited \d+ npm /);
+});
+
+test('no test is tried twice', () => {
+  expect(windowTests.retries).toBe(0);
+  expect(nodeTests.test?.retry).toBe(0);
 });
 
 test.skipIf(process.platform === 'win32')('a step that hangs is ended, with a sentence that names it', () => {

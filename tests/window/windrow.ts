@@ -10,18 +10,21 @@ import type { Host, startHost } from '../../main/host/host.ts';
 const DIST = resolve(import.meta.dirname, '../../dist');
 const ROOT = join(DIST, 'renderer');
 
+/** After so many milliseconds an answer of a host on this computer is no longer awaited. */
+const LOST = 20_000;
+
 /** The app as a person starts it: the real host over a folder of its own, and a page of a real browser. */
 export class Windrow {
   readonly page: Page;
   readonly folder: string;
-  /** What the page has asked the host for and not been answered yet. */
-  readonly #asked = new Set<Request>();
+  /** What the page has asked the host for and not been answered yet, and since when. */
+  readonly #asked = new Map<Request, number>();
   #host: Host | undefined;
 
   constructor(page: Page, folder: string) {
     this.page = page;
     this.folder = folder;
-    page.on('request', (request) => this.#asked.add(request));
+    page.on('request', (request) => this.#asked.set(request, Date.now()));
     for (const ended of ['requestfinished', 'requestfailed'] as const)
       page.on(ended as 'requestfinished', (request) => this.#asked.delete(request));
   }
@@ -89,10 +92,16 @@ export class Windrow {
       for (let look = 0; look < 2; look += 1) {
         await expect(busy).toHaveCount(0, { timeout: 60_000 });
         await this.drawn();
-        expect(this.#asked.size).toBe(0);
+        expect(this.#unanswered()).toEqual([]);
       }
     }).toPass({ timeout: 90_000, intervals: [20, 50, 100] });
     await page.evaluate(async () => await Promise.allSettled(document.getAnimations().map((each) => each.finished)));
+  }
+
+  /** The addresses that an answer is awaited from. No end is told of what a worker asked for that was ended meanwhile. */
+  #unanswered(): string[] {
+    const now = Date.now();
+    return [...this.#asked].filter(([, since]) => now - since < LOST).map(([request]) => request.url());
   }
 
   /** Waits until the last change is drawn. */
@@ -147,14 +156,9 @@ async function watch(page: Page): Promise<Misdeeds> {
 }
 
 /** Tests of the whole window; each ends by checking that nothing forbidden happened. */
-export const test = base.extend<
-  { windrow: Windrow; misdeeds: Misdeeds; weighs: Preferences['weighs'] },
-  { trace: 'off' }
->({
+export const test = base.extend<{ windrow: Windrow; misdeeds: Misdeeds; weighs: Preferences['weighs'] }>({
   // Most walks judge something else than what is weighed, which takes most of a computer.
   weighs: ['at-once', { option: true }],
-  // A trace copies the whole page at each action, hundreds of drawn tiles; that is most of the time.
-  trace: ['off', { scope: 'worker' }],
   misdeeds: [
     async ({ page }, use) => {
       const misdeeds = await watch(page);
