@@ -11,6 +11,11 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 60_000,
     maxWorkers: 2,
+    // One world for the files of a worker: what one has loaded, and what its engine has learned, serves the next.
+    isolate: false,
+    unstubGlobals: true,
+    unstubEnvs: true,
+    restoreMocks: true,
     // As the window's tests, none is tried twice.
     retry: 0,
     coverage: {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { windrow } from './run-windrow.ts';
+import { windrowAlone } from './run-windrow.ts';
 
 /** What a command wrote when its form was fixed; only reach, and what is made of it, was written anew when it was repaired and when this card was no longer the demo card with its own fit. */
 const before = (name: string): string => readFileSync(join(import.meta.dirname, 'bytes', `${name}.txt`), 'utf8');
@@ -35,11 +35,13 @@ test.each([
   ['democard', ['card', 'assets/demo.card.json', '--json']],
   ['deal14', ['deal', '--seed', '5', '--tiles', '14', '--json']],
 ])('%s writes the same bytes as ever', async (name, args) => {
-  expect(withoutReasons(withoutChance((await windrow(args)).out))).toBe(withoutReasons(withoutChance(before(name))));
+  expect(withoutReasons(withoutChance((await windrowAlone(args)).out))).toBe(
+    withoutReasons(withoutChance(before(name))),
+  );
 });
 
 test('readlines writes the same bytes as ever', async () => {
   const racks = 'FF N 0 13b 4578c 22d J\nJJ FF NE 0 1389b 25c 7d\n';
-  const { out } = await windrow(['read', '--rack', '-', '--top', '2', '--card', FIRST_CARD], racks);
+  const { out } = await windrowAlone(['read', '--rack', '-', '--top', '2', '--card', FIRST_CARD], racks);
   expect(withoutChance(out)).toBe(withoutChance(before('readlines')));
 });

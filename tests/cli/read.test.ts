@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { expectValue } from '../../core/base/result.ts';
 import { parseTiles } from '../../core/tiles/text.ts';
-import { refusal, windrow } from './run-windrow.ts';
+import { refusal, windrow, windrowAlone } from './run-windrow.ts';
 
 const RACK = 'ff n 0 13B 4578c 22d1d';
 let folder = '';
@@ -32,10 +32,13 @@ async function card(name: string, lines: object[], extra: object = {}): Promise<
   return path;
 }
 
+// Each in a process of its own: a card's games, once played, are known to all that comes after.
 describe('--model', () => {
   const narrow = ['read', '--rack', 'ff n 0 13B 4578c 22d1d', '--card', 'tests/calibration/cards/narrow.card.json'];
   const reachOf = async (...more: string[]): Promise<number> => {
-    const { hands } = (await json([...narrow, '--top', '1', ...more])) as { hands: { reach: number }[] };
+    const { hands } = JSON.parse((await windrowAlone([...narrow, '--top', '1', '--json', ...more])).out) as {
+      hands: { reach: number }[];
+    };
     return hands[0]?.reach ?? 0;
   };
 
@@ -46,10 +49,10 @@ describe('--model', () => {
 
   test('a text says that the chance is provisional until the card’s own games are played, and how they are', async () => {
     const said = 'This is provisional, from games with other cards: --model fitted plays this card’s own first.';
-    expect((await windrow(narrow)).out).toContain(`any hand.\n\n${said}\n\n`);
-    expect((await windrow([...narrow, '--model', 'fitted'])).out).not.toContain('provisional');
+    expect((await windrowAlone(narrow)).out).toContain(`any hand.\n\n${said}\n\n`);
+    expect((await windrowAlone([...narrow, '--model', 'fitted'])).out).not.toContain('provisional');
     // The demo card's own games come with it.
-    expect((await windrow(['read', '--rack', RACK, '--table', 'relaxed'])).out).not.toContain('provisional');
+    expect((await windrowAlone(['read', '--rack', RACK, '--table', 'relaxed'])).out).not.toContain('provisional');
   }, 180_000);
 
   test('another word is refused', async () => {

@@ -1,6 +1,8 @@
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
+import { Readable, Writable } from 'node:stream';
 import { freshBuild } from '../../main/build/build.mjs';
+import { runCommandLine } from '../../main/cli/command-line.ts';
 
 export interface Run {
   readonly code: number | null;
@@ -8,10 +10,25 @@ export interface Run {
   readonly err: string;
 }
 
+/** Runs a command line as the program does, but in this process, which has learned to count fast already. */
+export async function windrow(args: readonly string[], input = ''): Promise<Run> {
+  const [output, errors] = [new Written(), new Written()];
+  const code = await runCommandLine(args, { input: Readable.from([Buffer.from(input)]), output, errors });
+  return { code, out: output.text, err: errors.text };
+}
+
+class Written extends Writable {
+  text = '';
+  override _write(part: Buffer, _encoding: BufferEncoding, done: () => void): void {
+    this.text += part.toString('utf8');
+    done();
+  }
+}
+
 let built: Promise<string> | undefined;
 
-/** Runs the built commands as a person would, in the project's folder. */
-export async function windrow(args: readonly string[], input = ''): Promise<Run> {
+/** Runs the built commands as a person would, in the project's folder, in a process of their own. */
+export async function windrowAlone(args: readonly string[], input = ''): Promise<Run> {
   built ??= freshBuild(['cli']);
   const script = join(await built, 'cli/main.js');
   return await new Promise((resolve, reject) => {

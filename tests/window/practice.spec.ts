@@ -3,7 +3,7 @@ import { formatDealCode } from '../../core/warmup/deal-code.ts';
 import { itemOfDeal } from '../../core/warmup/item.ts';
 import { kindsOf, parseTileList } from '../../core/tiles/text.ts';
 import { nameOf } from '../../core/tiles/names.ts';
-import { windrow as command } from '../cli/run-windrow.ts';
+import { windrowAlone as command } from '../cli/run-windrow.ts';
 import { answerByKeys, answerShown, chooseTap, clickTiles, dealByCode, openWarmUp } from './warmup-helpers.ts';
 import { expect, test, type Windrow } from './windrow.ts';
 
