@@ -1,9 +1,9 @@
 import { spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import windowTests from '../playwright.config.ts';
-import nodeTests from '../vitest.config.ts';
+import nodeTests, { ALONE } from '../vitest.config.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 
@@ -18,6 +18,15 @@ test('each step of .ci/run has a limit of time', () => {
 test('no test is tried twice', () => {
   expect(windowTests.retries).toBe(0);
   expect(nodeTests.test?.retry).toBe(0);
+});
+
+test('files that put other modules in the place of some run in a world of their own', () => {
+  const files = readdirSync(resolve(ROOT, 'tests'), { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.test.ts'))
+    .map((file) => `tests/${file.replaceAll('\\', '/')}`);
+  const alone = files.filter((file) => /^vi\.(?:do)?mock\(/im.test(readFileSync(resolve(ROOT, file), 'utf8')));
+  expect(alone.length).toBeGreaterThan(2);
+  expect(alone.filter((file) => !ALONE.some((pattern) => file.startsWith(pattern.split('*')[0] ?? '')))).toEqual([]);
 });
 
 test.skipIf(process.platform === 'win32')('a step that hangs is ended, with a sentence that names it', () => {
