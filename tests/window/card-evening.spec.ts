@@ -19,7 +19,6 @@ test.use({ weighs: 'when-asked' });
 
 /** A whole evening: a card entered, proof-read and used. */
 test.setTimeout(240_000);
-test.use({ actionTimeout: 8000 });
 
 /** What the lines of the only own card say, once they are on disk. */
 async function entered(folder: string): Promise<readonly unknown[]> {

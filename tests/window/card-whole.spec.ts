@@ -9,8 +9,6 @@ import { expect, test, type Windrow } from './windrow.ts';
 
 test.use({ weighs: 'when-asked' });
 
-test.use({ actionTimeout: 8000 });
-
 const NUMBERS = [1, 2, 3, 4, 5, 6];
 
 /** Sixty lines in six sections, each written as no other. */

@@ -10,8 +10,6 @@ import { expect, test, type Windrow } from './windrow.ts';
 
 test.use({ weighs: 'when-asked' });
 
-test.use({ actionTimeout: 8000 });
-
 /** Drops a file on the window, as a hand does from a folder. */
 async function drop(page: Page, name: string, text: string): Promise<void> {
   const given = await page.evaluateHandle(

@@ -92,6 +92,7 @@ export class Windrow {
       for (let look = 0; look < 2; look += 1) {
         await expect(busy).toHaveCount(0, { timeout: 60_000 });
         await this.drawn();
+        expect(await page.evaluate(() => Number(Reflect.get(window, 'callsUnderWay') ?? 0))).toBe(0);
         expect(this.#unanswered()).toEqual([]);
       }
     }).toPass({ timeout: 90_000, intervals: [20, 50, 100] });
@@ -146,6 +147,7 @@ async function watch(page: Page): Promise<Misdeeds> {
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning') misdeeds.errors.push(message.text());
   });
+  await page.addInitScript(countCalls);
   await page.exposeFunction('reportPolicy', (words: string) => void misdeeds.policy.push(words));
   await page.addInitScript(() => {
     document.addEventListener('securitypolicyviolation', ({ violatedDirective, blockedURI }) => {
@@ -153,6 +155,21 @@ async function watch(page: Page): Promise<Misdeeds> {
     });
   });
   return misdeeds;
+}
+
+/** In the page: counts the calls to the host that are under way. That one is made is told to a test only some time after. */
+function countCalls(): void {
+  const call = window.fetch.bind(window);
+  let underWay = 0;
+  Object.defineProperty(window, 'callsUnderWay', { get: () => underWay });
+  window.fetch = async (...given) => {
+    underWay += 1;
+    try {
+      return await call(...given);
+    } finally {
+      underWay -= 1;
+    }
+  };
 }
 
 /** Tests of the whole window; each ends by checking that nothing forbidden happened. */
