@@ -4,6 +4,7 @@ import { DEMO_CARD_TEXT } from '../../main/demo-card.ts';
 import { BROUGHT_IN } from '../../renderer/desk/connect.ts';
 import { adviceWords } from '../../renderer/words/advice.ts';
 import { settingsWords as words } from '../../renderer/words/settings.ts';
+import { withUs } from './card-file.ts';
 import { expect, test } from './windrow.ts';
 
 const DEAL = 'J FF N 0 13b 4578c 22d';
@@ -194,4 +195,18 @@ test('a card that the desktop shell took in stands in the lists at once', async 
     await tell();
     await asked;
   }
+});
+
+test('a card chosen in the Settings is the one that the next deal is read against', async ({ windrow, page }) => {
+  const cards = join(windrow.folder, 'cards');
+  await mkdir(cards, { recursive: true });
+  const lines = [{ id: 'p-1', pattern: 'FF 2222a 4444b 6666c', points: 25 }];
+  const card = { ...withUs(), title: 'Harbour card', season: '2027', sections: [{ name: 'Pier', lines }] };
+  await writeFile(join(cards, 'pier.card.json'), JSON.stringify(card));
+  await windrow.open('Settings');
+  await page.getByRole('radio', { name: /^Harbour card/ }).check();
+  await expect(page.getByRole('radio', { name: /^Harbour card/ })).toBeChecked();
+  await windrow.go('Table');
+  await windrow.deal('J FF N 0 13b 4578c 22d');
+  await expect(page.getByText('all Pier')).toBeVisible();
 });

@@ -16,6 +16,7 @@ import { cardWords as words } from '../../words/card.ts';
 import { isAlike } from '../../words/card-names.ts';
 import { CardEditor } from './card-editor.ts';
 import { Store } from '../../session/store.ts';
+import { giveToTable, useCard } from '../../session/use-card.ts';
 
 /** A card that is here and has the title and season of another one. */
 export interface LikeCard {
@@ -191,17 +192,13 @@ export class CardRoom extends Store {
 
   /** Makes a card the one for new games; an empty game at the Table takes it at once. */
   async use(id: string): Promise<void> {
-    await this.#app.preferences.change({ cardId: id });
-    await this.refreshTable();
+    await useCard(this.#app, id);
     this.notify();
   }
 
   /** Gives the card in use, as it now is, to a Table where nothing is entered yet. */
   async refreshTable(): Promise<void> {
-    const { session, cards, preferences } = this.#app;
-    if (!session.untouched) return;
-    const card = await cards.open(preferences.values.cardId, true);
-    if (card.ok && session.untouched) session.begin(card.value);
+    await giveToTable(this.#app, this.#app.preferences.values.cardId);
   }
 
   changeProgress(change: Partial<CardProgress>): void {

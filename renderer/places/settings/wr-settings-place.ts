@@ -10,6 +10,7 @@ import '../../parts/wr-notice.ts';
 import type { AppContext } from '../../shell/app-context.ts';
 import { paperOf, usualPaper } from '../../print/paper.ts';
 import { BroughtInController } from '../../shell/brought-in-controller.ts';
+import { useCard } from '../../session/use-card.ts';
 import { placeStyles } from '../../shell/place-styles.ts';
 import { StoreController } from '../../shell/store-controller.ts';
 import { sharedStyles } from '../../tokens/shared.ts';
@@ -96,7 +97,12 @@ export class WrSettingsPlace extends Base {
         seat,
         (value) => ({ seat: SEATS.find((each) => each === value) ?? seat }),
       )}
-      ${this.#choice(words.card, cards, cardId, (value) => ({ cardId: value }))}
+      <wr-choice
+        label=${words.card}
+        .options=${cards}
+        .value=${cardId}
+        @choice-changed=${({ detail }: CustomEvent<ChoiceChanged>) => void useCard(this.app, detail.value)}
+      ></wr-choice>
       <p class="soft">${words.cardNote}</p>
       <div>
         <wr-advice-choice
