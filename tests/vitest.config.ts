@@ -7,6 +7,7 @@ export default defineConfig({
   cacheDir: '.cache/vite',
   test: {
     include: ['tests/**/*.test.ts'],
+    setupFiles: ['tests/node-setup.ts'],
     environment: 'node',
     testTimeout: 60_000,
     hookTimeout: 60_000,
