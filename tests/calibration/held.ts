@@ -1,8 +1,7 @@
 import jstat from 'jstat';
 import { handModel } from '../../core/reading/hand-model.ts';
 import type { Case } from './isotonic.ts';
-import type { KeptCard, KeptFile } from './kept.ts';
-import type { AimedRack } from './collect.ts';
+import type { Kept, KeptCard } from './kept.ts';
 import { inTenths, type Misfit, misfitOf } from './misfit.ts';
 import { casesUnder } from './shape.ts';
 
@@ -35,13 +34,13 @@ export function byTenths(cases: readonly Case[]): Misfit {
 const HEADING = '## How the tests hold to this';
 
 /** The page with its last chapter made anew. */
-export function withHeld(page: string, kept: KeptFile<readonly AimedRack[]>): string {
+export function withHeld(page: string, kept: Kept): string {
   const [before = ''] = page.split(`\n${HEADING}\n`);
   return `${before.trimEnd()}\n\n${heldText(kept)}`;
 }
 
 /** What the tests hold reach to, and how small a fault they see. */
-function heldText(kept: KeptFile<readonly AimedRack[]>): string {
+function heldText(kept: Kept): string {
   const cards = kept.cards.map(saidOf);
   // In order, so that they are not sorted anew for each factor.
   const all = cards.flat().toSorted((one, other) => one.predicted - other.predicted);

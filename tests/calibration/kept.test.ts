@@ -2,14 +2,14 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { randomFromSeed } from '../../core/base/random.ts';
-import { cardChance, handLevel } from '../../core/chance/card-chance.ts';
+import { handLevel } from '../../core/chance/card-chance.ts';
 import { DEMO_FITS } from '../../core/chance/demo-fit.ts';
 import { SEAT_COUNT } from '../../core/table/table.ts';
 import { calibrationCard } from './cards.ts';
 import { ALARM, byTenths, OF_A_CARD, OF_A_TENTH, saidOf, times, withHeld } from './held.ts';
 import { BASE, isPlainMissing } from './hands.ts';
 import type { Case } from './isotonic.ts';
-import { eventsOf, keptRacks, numbersOf, playedAgain } from './kept.ts';
+import { eventsOf, fitOf, keptRacks, numbersOf, playedAgain } from './kept.ts';
 import { misfitOf } from './misfit.ts';
 import { casesUnder } from './shape.ts';
 
@@ -47,15 +47,17 @@ describe('the racks that are kept', () => {
     expect(kept.events, AGAIN).toBe(eventsOf(ROOT, kept.seed));
   });
 
-  test('have the levels that cards have now', () => {
+  test('have the fits and levels that cards have now', () => {
     const levelOf = (title: string, kind: string): number =>
       kept.cards.find((card) => card.title === title && card.kind === kind)?.level ?? Number.NaN;
     for (const kind of ['quick', 'club'] as const) {
       const shipped = handLevel(DEMO_FITS.find((fit) => fit.kind === kind)!);
       expect(levelOf('Lakeside demo card', kind), AGAIN).toBeCloseTo(shipped, IS_WRITER ? 3 : 1);
     }
-    const narrow = handLevel(cardChance(calibrationCard('narrow', ROOT), 'quick'));
-    expect(levelOf('Narrow stair', 'quick'), AGAIN).toBeCloseTo(narrow, IS_WRITER ? 9 : 1);
+    const [narrow] = kept.cards.filter(({ title, kind }) => title === 'Narrow stair' && kind === 'quick');
+    const now = fitOf(calibrationCard('narrow', ROOT), 'quick');
+    if (IS_WRITER) expect(narrow?.fit, AGAIN).toEqual(now);
+    expect(narrow?.level, AGAIN).toBeCloseTo(handLevel(now), 1);
   });
 });
 

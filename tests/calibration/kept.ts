@@ -5,6 +5,7 @@ import { fingerprint } from '../../core/base/fingerprint.ts';
 import { cardChance, handLevel } from '../../core/chance/card-chance.ts';
 import type { CompiledCard } from '../../core/reading/compiled.ts';
 import { packDeficit, plainOfDeficit, unseenOfDeficit, wildOfDeficit } from '../../core/reading/deficit-tree.ts';
+import type { CardFit } from '../../core/chance/table-figures.ts';
 import { emptyDeficits } from '../../core/reading/deficits.ts';
 import { handModel } from '../../core/reading/hand-model.ts';
 import type { TableKind } from '../../core/table/kinds.ts';
@@ -24,15 +25,16 @@ const APART = 1024;
 /** One seat in so many aims at another of the ten best lines. */
 const OTHER_ONE_IN = 4;
 
-/** A card at a kind of table, with its level and what came of its racks, four to a deal. */
+/** A card at a kind of table: what its games brought, its level by that, and what came of its racks, four to a deal. */
 export interface KeptCard {
   readonly title: string;
   readonly kind: TableKind;
+  readonly fit: CardFit;
   readonly level: number;
   readonly racks: readonly AimedRack[];
 }
 
-export interface KeptFile<Racks> {
+interface KeptFile<Racks> {
   /** The command, the day and the version of Node. */
   readonly made: string;
   readonly seed: number;
@@ -40,23 +42,31 @@ export interface KeptFile<Racks> {
   readonly deals: number;
   /** All events of some games of such players (`eventsOf`): what is kept of a rack would not tell a small change of theirs. */
   readonly events: string;
-  readonly cards: readonly (Omit<KeptCard, 'racks'> & { readonly racks: Racks })[];
+  readonly cards: readonly (Omit<KeptCard, 'racks' | 'level'> & Racks)[];
 }
+
+export type Kept = KeptFile<Pick<KeptCard, 'level' | 'racks'>>;
 
 /** Plays the racks of every card at each kind of table, and keeps what came of them. */
 export function keepRacks(
   root: string,
-  { made, seed, deals, say }: Omit<KeptFile<string>, 'cards' | 'events'> & { readonly say: (line: string) => void },
+  { made, seed, deals, say }: Omit<Kept, 'cards' | 'events'> & { readonly say: (line: string) => void },
 ): void {
   const cards = KINDS.flatMap((kind) =>
     allCards(root).map(({ title, compiled }) => {
-      const level = handLevel(cardChance(compiled, kind));
-      const racks = playedAgain(root, { title, kind, level }, { seed, first: 0, deals });
+      const fit = fitOf(compiled, kind);
+      const racks = playedAgain(root, { title, kind, level: handLevel(fit) }, { seed, first: 0, deals });
       say(`${kind}: ${title}, ${racks.length} racks`);
-      return { title, kind, level, racks: packed(racks) };
+      return { title, kind, fit, racks: packed(racks) };
     }),
   );
   writeFileSync(resolve(root, FILE), `${JSON.stringify({ made, seed, deals, events: eventsOf(root, seed), cards })}\n`);
+}
+
+/** What a card's games bring now. */
+export function fitOf(compiled: CompiledCard, kind: TableKind): CardFit {
+  const { version: _, pooled: __, ...fit } = cardChance(compiled, kind);
+  return fit;
 }
 
 /** Games at each kind of table, with the first card, whose events are compared. */
@@ -71,15 +81,18 @@ export function eventsOf(root: string, seed: number): string {
   return fingerprint(JSON.stringify(games));
 }
 
-export function keptRacks(root: string): KeptFile<readonly AimedRack[]> {
-  const file: KeptFile<string> = JSON.parse(readFileSync(resolve(root, FILE), 'utf8'));
-  return { ...file, cards: file.cards.map((card) => ({ ...card, racks: unpacked(card.racks) })) };
+export function keptRacks(root: string): Kept {
+  const file: KeptFile<{ readonly racks: string }> = JSON.parse(readFileSync(resolve(root, FILE), 'utf8'));
+  return {
+    ...file,
+    cards: file.cards.map((card) => ({ ...card, level: handLevel(card.fit), racks: unpacked(card.racks) })),
+  };
 }
 
 /** Some deals of a card played as for the file, aimed by the reach that is shown. */
 export function playedAgain(
   root: string,
-  { title, kind, level }: Omit<KeptCard, 'racks'>,
+  { title, kind, level }: Pick<KeptCard, 'title' | 'kind' | 'level'>,
   { first, ...task }: { readonly seed: number; readonly first: number; readonly deals: number },
 ): readonly AimedRack[] {
   const cards = allCards(root);
