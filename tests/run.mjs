@@ -1,13 +1,14 @@
 /**
  * `npm test`: builds the app, runs the tests without a window and then those in a real Chromium,
- * and closes with one line: `N passed, N failed, N skipped`. Ends with 1 on any failure, and when a
- * suite ran nothing.
+ * and closes with one line: `N passed, N failed, N skipped`. Ends with 1 on any failure, when a
+ * suite ran nothing, and when a test was skipped that may not be (skipped.mjs).
  */
 import { spawnSync } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { freshBuild } from '../main/build/build.mjs';
 import { ADVICE, chromiumForTests } from './chromium.mjs';
+import { skipTroubles } from './skipped.mjs';
 import { nodeTally, removeReport, sum, windowTally } from './suites.mjs';
 
 const ROOT = resolve(import.meta.dirname, '..');
@@ -18,9 +19,10 @@ const chromium = await chromiumForTests({ say: console.log });
 await freshBuild();
 const total = sum([...runNodeTests(), chromium === undefined ? noChromium() : runWindowTests()]);
 for (const note of total.notes ?? []) console.log(note);
-for (const trouble of total.troubles) console.error(trouble);
+const troubles = [...total.troubles, ...skipTroubles(total.skips ?? [])];
+for (const trouble of troubles) console.error(trouble);
 console.log(`${total.passed} passed, ${total.failed} failed, ${total.skipped} skipped`);
-process.exitCode = total.failed === 0 && total.troubles.length === 0 ? 0 : 1;
+process.exitCode = total.failed === 0 && troubles.length === 0 ? 0 : 1;
 
 /** The tests of the desk and the shell, which must run every branch of the storage (CR-D1), and then all others. */
 function runNodeTests() {

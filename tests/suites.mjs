@@ -2,7 +2,7 @@
  * The suites that make up `npm test`, and what their reports say. A suite that ran nothing, or
  * ended without a report, has failed: silence is never a pass.
  *
- * @typedef {{ passed: number, failed: number, skipped: number, troubles: string[], notes?: string[] }} Tally
+ * @typedef {{ passed: number, failed: number, skipped: number, troubles: string[], notes?: string[], skips?: import('./skipped.mjs').Skip[] }} Tally `skips` names the skipped
  */
 import { existsSync, readFileSync, rmSync } from 'node:fs';
 
@@ -35,7 +35,22 @@ export function nodeTally(file, suite = 'The tests without a window') {
     skipped: found.numPendingTests + found.numTodoTests,
     troubles: [],
     notes: namesToTell(found.testResults),
+    skips: skippedIn(found.testResults),
   });
+}
+
+/** A test's file, from the top folder. @param {string} path */
+function fileOf(path) {
+  return path.replaceAll('\\', '/').replace(/^.*\/tests\//, 'tests/');
+}
+
+/** @param {{ name: string, assertionResults: { status: string, fullName: string }[] }[]} files */
+function skippedIn(files) {
+  return files.flatMap(({ name, assertionResults }) =>
+    assertionResults
+      .filter(({ status }) => status !== 'passed' && status !== 'failed')
+      .map(({ fullName }) => ({ file: fileOf(name), name: fullName })),
+  );
 }
 
 /**
@@ -44,7 +59,7 @@ export function nodeTally(file, suite = 'The tests without a window') {
  */
 function namesToTell(files) {
   return files.flatMap(({ name, status, assertionResults }) => {
-    const file = name.replace(/^.*\/tests\//, 'tests/');
+    const file = fileOf(name);
     if (status === 'failed' && assertionResults.length === 0) return [`Failed: ${file} could not be loaded.`];
     return assertionResults.flatMap(({ status: ended, fullName, failureMessages = [] }) => {
       if (ended === 'failed') return [`Failed: ${file}: ${fullName}`];
@@ -70,8 +85,25 @@ export function windowTally(file) {
     failed: unexpected + found.errors.length,
     skipped,
     troubles: [],
+    skips: found.suites.flatMap((/** @type {WindowSuite} */ suite) => skippedUnder(suite)),
     ...(flaky > 0 ? { notes: [`${flaky} of the window's tests passed only at the second try; see above.`] } : {}),
   });
+}
+
+/**
+ * @typedef {{ title: string, file: string, tests: { status: string }[] }} WindowTest
+ * @typedef {{ title: string, file: string, specs: WindowTest[], suites?: WindowSuite[] }} WindowSuite
+ * @param {WindowSuite} suite a file, which has its own name as its title, or a group within
+ * @returns {import('./skipped.mjs').Skip[]}
+ */
+function skippedUnder({ title, file, specs, suites = [] }) {
+  const before = title === file ? '' : `${title} `;
+  const own = specs.flatMap((spec) =>
+    spec.tests
+      .filter(({ status }) => status === 'skipped')
+      .map(() => ({ file: `tests/${fileOf(spec.file)}`, name: spec.title })),
+  );
+  return [...own, ...suites.flatMap(skippedUnder)].map((skip) => ({ ...skip, name: `${before}${skip.name}` }));
 }
 
 /** @param {string} suite @returns {Tally} */
@@ -92,5 +124,6 @@ export function sum(tallies) {
     skipped: tallies.reduce((total, { skipped }) => total + skipped, 0),
     troubles: tallies.flatMap(({ troubles }) => troubles),
     notes: tallies.flatMap(({ notes }) => notes ?? []),
+    skips: tallies.flatMap(({ skips }) => skips ?? []),
   };
 }

@@ -1,14 +1,18 @@
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { handModelOf } from '../../core/reading/hand-model.ts';
 import type { ReachShape } from '../../core/reading/reach-model.ts';
 import { CARD_NAMES, calibrationCard } from './cards.ts';
 import { collect } from './collect.ts';
 import { BASE, fitCurves, type HandCard, handCards, studyHands } from './hands.ts';
+import { withHeld } from './held.ts';
+import { keepRacks, keptRacks } from './kept.ts';
 import { measure, modelMaker } from './measure.ts';
 import { plot } from './plot.ts';
 import { type Calibration, reportText } from './report.ts';
 import { fitShape } from './shape.ts';
+
+const PAGE = 'core/reading/CALIBRATION.md';
 
 /** Seeds of the deals that are fitted to, and of those that are tested on. */
 export const FIT_DEALS_SEED = 31;
@@ -79,10 +83,17 @@ export function calibrateHands(root: string, { fitDeals, testDeals, closeDeals, 
 /** Writes the curves, the report, the picture and the figures that the app shows. */
 export function writeCalibration(root: string, calibration: Calibration): void {
   const write = (path: string, text: string): void => writeFileSync(resolve(root, path), text);
-  write('core/reading/CALIBRATION.md', reportText(calibration));
+  write(PAGE, withHeld(reportText(calibration), keptRacks(root)));
   write('core/reading/hand-curves.ts', curvesText(calibration));
   write('core/reading/calibration.ts', figuresText(calibration));
   write('assets/calibration.svg', plot(calibration.cards));
+}
+
+/** Plays racks and keeps what came of them, and says on the page what they tell. */
+export function writeKept(root: string, task: Parameters<typeof keepRacks>[1]): void {
+  keepRacks(root, task);
+  const page = resolve(root, PAGE);
+  writeFileSync(page, withHeld(readFileSync(page, 'utf8'), keptRacks(root)));
 }
 
 /** Fits the shape of the base model to racks of three cards (`--shape`). */

@@ -46,6 +46,8 @@ export interface CollectTask {
   readonly compiled: CompiledCard;
   readonly seed: number;
   readonly deals: number;
+  /** The number of the first deal; 0 unless given. A deal comes out the same whatever deals were played before it. */
+  readonly first?: number;
   /** Tells which way is the best. */
   readonly model: ReachModel;
   /** One seat in so many aims at another of the ten best lines instead of the best; 0 for none. */
@@ -69,6 +71,7 @@ export function collect({
   compiled,
   seed,
   deals,
+  first = 0,
   model,
   otherOneIn,
   kind = 'quick',
@@ -80,9 +83,9 @@ export function collect({
   const steadfast = new Steadfast(card, player(card));
   const table = makeTable(card, usual);
   const reader = new AimReader(compiled, model);
-  const streams = gameStreams(seed, 0);
+  const streams = gameStreams(seed, first);
   const collection: Collection = { aimed: [], free: [] };
-  for (let deal = 0; deal < deals; deal += 1) {
+  for (let deal = first; deal < first + deals; deal += 1) {
     const random = streams.next().value;
     layTable(table, random);
     steadfast.begin(random);

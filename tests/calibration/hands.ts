@@ -25,13 +25,17 @@ export interface HandCard {
 /** The base model when play begins: what decides who aims at what while curves are fitted. */
 export const BASE = BASE_MODELS[0] as ReachModel;
 
-/** The demo card and all invented ones, each with its level and racks at a kind of table. */
-export function handCards(root: string, kind: TableKind, task: { seed: number; deals: number }): HandCard[] {
-  const cards = [
+/** The demo card and all invented ones. */
+export function allCards(root: string): { readonly title: string; readonly compiled: CompiledCard }[] {
+  return [
     { title: 'Lakeside demo card', compiled: calibrationCard('demo', root) },
     ...CHARACTERS.map((character) => ({ title: character.title, compiled: inventedCard(character) })),
   ];
-  return cards.map(({ title, compiled }) => {
+}
+
+/** All cards, each with its level and racks at a kind of table. */
+export function handCards(root: string, kind: TableKind, task: { seed: number; deals: number }): HandCard[] {
+  return allCards(root).map(({ title, compiled }) => {
     const level = handLevel(finish(fitCardChance(compiled, kind)));
     const racks = collect({ compiled, kind, ...task, model: BASE, otherOneIn: 4, free: false }).aimed;
     return { title, compiled, kind, level, racks };

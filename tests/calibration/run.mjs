@@ -3,8 +3,9 @@
  * of simulated racks, tests them on another with each card left out in turn, and writes what it found:
  * core/reading/hand-curves.ts, core/reading/CALIBRATION.md, core/reading/calibration.ts and assets/calibration.svg.
  * `npm run calibrate -- --shape` fits the shape of the base model instead, core/reading/reach-shape.ts; the chance and the
- * curves are fitted to what that model says, so that they must be fitted anew after it. The same numbers give the same
- * files on every machine. Five minutes of one core.
+ * curves are fitted to what that model says, so that they must be fitted anew after it. `npm run calibrate -- --keep`
+ * plays racks for the test of tests/calibration/kept.test.ts and keeps them; whoever changes a player or a rule of the
+ * table does so. The same numbers give the same files on every machine. Five minutes of one core each.
  */
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
@@ -16,12 +17,15 @@ import { bundleForNode } from '../bundle.mjs';
 const ROOT = resolve(import.meta.dirname, '../..');
 /** Deals of each card that the shape is fitted to. */
 const SHAPE_DEALS = 1500;
+/** Deals of each card at each kind of table whose racks are kept; not a seed of the fit or of the report. */
+const KEPT = { seed: 35, deals: 600 };
 const { values } = parseArgs({
   options: {
     'fit-deals': { type: 'string', default: '450' },
     deals: { type: 'string', default: '800' },
     'close-deals': { type: 'string', default: '5000' },
     shape: { type: 'boolean', default: false },
+    keep: { type: 'boolean', default: false },
   },
 });
 
@@ -30,10 +34,14 @@ const workshop = mkdtempSync(join(ROOT, '.cache/calibrate-'));
 try {
   await bundleForNode([join(import.meta.dirname, 'calibrate.ts')], workshop);
   /** @type {typeof import('./calibrate.ts')} */
-  const { calibrateHands, fitBaseShape, writeCalibration, writeShape } = await import(
+  const { calibrateHands, fitBaseShape, writeCalibration, writeKept, writeShape } = await import(
     pathToFileURL(join(workshop, 'calibrate.js')).href
   );
-  if (values.shape) {
+  if (values.keep) {
+    const made = `npm run calibrate -- --keep, ${new Date().toISOString().slice(0, 10)}, Node ${process.versions.node}`;
+    writeKept(ROOT, { made, ...KEPT, say: (line) => console.log(line) });
+    format('tests/calibration/kept-racks.json', 'core/reading/CALIBRATION.md');
+  } else if (values.shape) {
     writeShape(ROOT, fitBaseShape(ROOT, SHAPE_DEALS));
     format('core/reading/reach-shape.ts');
   } else {

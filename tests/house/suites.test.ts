@@ -2,10 +2,12 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import type { Skip } from '../skipped.mjs';
 import { nodeTally, sum, windowTally } from '../suites.mjs';
 
 let folder = '';
 const nothing = { numPassedTests: 0, numFailedTests: 0, numPendingTests: 0, numTodoTests: 0, testResults: [] };
+const noneSkipped: Skip[] = [];
 
 function reportOf(content: unknown): string {
   const file = join(folder, 'report.json');
@@ -41,24 +43,50 @@ test('passed, failed and skipped are counted, what failed is named; a file that 
       'Failed: tests/b.test.ts: a sum adds up',
       'Passed only at the second try: tests/b.test.ts: a sum ends',
     ],
+    skips: noneSkipped,
   });
 });
 
 test('an error outside any test is a failure; a pass at the second try is counted and told', () => {
-  const report = { stats: { expected: 4, unexpected: 1, flaky: 1, skipped: 3 }, errors: [{}] };
+  const report = { stats: { expected: 4, unexpected: 1, flaky: 1, skipped: 3 }, suites: [], errors: [{}] };
   expect(windowTally(reportOf(report))).toEqual({
     passed: 5,
     failed: 2,
     skipped: 3,
     troubles: [],
     notes: ["1 of the window's tests passed only at the second try; see above."],
+    skips: noneSkipped,
   });
+});
+
+test('what was skipped is told by its file and its whole name, without a window and in one', () => {
+  const assertionResults = [
+    { status: 'skipped', fullName: 'a sum ends' },
+    { status: 'pending', fullName: 'a sum waits' },
+    { status: 'todo', fullName: 'a sum to come' },
+    { status: 'passed', fullName: 'a sum begins' },
+  ];
+  const testResults = [{ name: '/x/tests/a/b.test.ts', status: 'passed', assertionResults }];
+  expect(nodeTally(reportOf({ ...nothing, numPassedTests: 1, testResults })).skips).toEqual([
+    { file: 'tests/a/b.test.ts', name: 'a sum ends' },
+    { file: 'tests/a/b.test.ts', name: 'a sum waits' },
+    { file: 'tests/a/b.test.ts', name: 'a sum to come' },
+  ]);
+  const file = 'window/c.spec.ts';
+  const spec = (title: string, status: string): unknown => ({ title, file, tests: [{ status }] });
+  const group = { title: 'in a group', file, specs: [spec('it opens', 'skipped'), spec('it shuts', 'flaky')] };
+  const suites = [{ title: file, file, specs: [spec('alone', 'skipped'), spec('too', 'expected')], suites: [group] }];
+  const stats = { expected: 1, unexpected: 0, flaky: 1, skipped: 2 };
+  expect(windowTally(reportOf({ stats, suites, errors: [] })).skips).toEqual([
+    { file: 'tests/window/c.spec.ts', name: 'alone' },
+    { file: 'tests/window/c.spec.ts', name: 'in a group it opens' },
+  ]);
 });
 
 test('a suite that ran nothing, or left no report, is trouble', () => {
   expect(nodeTally(reportOf(nothing)).troubles).toEqual(['The tests without a window ran nothing.']);
   expect(nodeTally(join(folder, 'none.json')).troubles).toEqual(['The tests without a window ended without a report.']);
-  const idle = { stats: { expected: 0, unexpected: 0, flaky: 0, skipped: 9 }, errors: [] };
+  const idle = { stats: { expected: 0, unexpected: 0, flaky: 0, skipped: 9 }, suites: [], errors: [] };
   expect(windowTally(reportOf(idle)).troubles).toEqual(["The window's tests ran nothing."]);
 });
 
@@ -70,5 +98,15 @@ test('the sum keeps every trouble', () => {
     skipped: 6,
     troubles: ['a', 'b'],
     notes: [],
+    skips: noneSkipped,
   });
+});
+
+test('the sum keeps the name of every test that was skipped', () => {
+  const one = { passed: 1, failed: 0, skipped: 1, troubles: [] };
+  const [first, second] = [
+    { file: 'tests/a.test.ts', name: 'a' },
+    { file: 'tests/b.test.ts', name: 'b' },
+  ] satisfies Skip[];
+  expect(sum([{ ...one, skips: [first!] }, one, { ...one, skips: [second!] }]).skips).toEqual([first, second]);
 });

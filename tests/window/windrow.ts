@@ -5,6 +5,7 @@ import { join, resolve } from 'node:path';
 import { test as base, expect, type Page, type Request } from '@playwright/test';
 import type { Preferences } from '../../main/desk/desk.ts';
 import type { Host, startHost } from '../../main/host/host.ts';
+import { seedDraws, seedOf } from '../seeded-draws.ts';
 
 /** The built app: the window's files, and the host that serves them. */
 const DIST = resolve(import.meta.dirname, '../../dist');
@@ -19,11 +20,15 @@ export class Windrow {
   readonly folder: string;
   /** What the page has asked the host for and not been answered yet, and since when. */
   readonly #asked = new Map<Request, number>();
+  /** What the app draws for its questions is told by the seed and by how often it was started. */
+  readonly #seed: number;
+  #starts = 0;
   #host: Host | undefined;
 
-  constructor(page: Page, folder: string) {
+  constructor(page: Page, folder: string, seed = 0) {
     this.page = page;
     this.folder = folder;
+    this.#seed = seed;
     page.on('request', (request) => this.#asked.set(request, Date.now()));
     for (const ended of ['requestfinished', 'requestfailed'] as const)
       page.on(ended as 'requestfinished', (request) => this.#asked.delete(request));
@@ -40,6 +45,8 @@ export class Windrow {
   async start(): Promise<void> {
     if (!existsSync(join(ROOT, 'index.html'))) throw new Error('The window is not built: run `npm run build` first.');
     this.#host = await startBuiltHost(this.folder);
+    await this.page.context().addInitScript(seedDraws, { seed: this.#seed, turn: this.#starts });
+    this.#starts += 1;
     await this.page.goto(this.#host.url);
   }
 
@@ -184,10 +191,10 @@ export const test = base.extend<{ windrow: Windrow; misdeeds: Misdeeds; weighs: 
     },
     { auto: true },
   ],
-  windrow: async ({ page, weighs }, use) => {
+  windrow: async ({ page, weighs }, use, { title }) => {
     const folder = await mkdtemp(join(tmpdir(), 'windrow-window-'));
     if (weighs !== 'at-once') await writeFile(join(folder, 'preferences.json'), JSON.stringify({ weighs }));
-    const windrow = new Windrow(page, folder);
+    const windrow = new Windrow(page, folder, seedOf(title));
     await use(windrow);
     await page.close();
     await windrow.close();

@@ -2,6 +2,7 @@ import { tableText } from '../report.ts';
 import type { MomentCheck } from '../../../core/chance/calibrate.ts';
 import type { TableKind } from '../../../core/table/kinds.ts';
 import { pooledExposures } from './exposures.ts';
+import { HELD_TEXT } from './held.ts';
 import type { CardStudy, Luck } from './study.ts';
 
 /** All that one run found, by kind of table. */
@@ -25,6 +26,7 @@ export function chanceReport({ poolGames, fitGames, testGames, kinds }: ChanceRe
       exposureTable(cards),
       ...cards.map((card) => `### ${card.title}, ${kind} table\n\n${momentTable(card)}`),
     ]),
+    HELD_TEXT,
   ].join('\n\n')}\n`;
 }
 

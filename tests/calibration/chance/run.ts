@@ -9,8 +9,8 @@ import { IncomingFit } from '../../../core/table/incoming-fit.ts';
 import { TABLE_KINDS, type TableKind } from '../../../core/table/kinds.ts';
 import { PLAYERS_AT, simulateGames } from '../../../core/table/simulate.ts';
 import { cardMark } from '../../../core/card/mark.ts';
-import { CARD_FILES, calibrationCard } from '../cards.ts';
-import { CHARACTERS, inventedCard } from './characters.ts';
+import { CARD_FILES } from '../cards.ts';
+import { allCards } from '../hands.ts';
 import { chanceReport } from './report.ts';
 import { type CardStudy, POOL_SEED, poolSamples, pooledOf, studyCard } from './study.ts';
 
@@ -26,10 +26,7 @@ interface Extent {
 
 /** Fits the common form for each kind of table, tests each card left out, and writes what it found. */
 export function calibrateChance(root: string, { poolGames, testGames, kinds, say }: Extent): void {
-  const cards = [
-    { title: 'Lakeside demo card', compiled: calibrationCard('demo', root) },
-    ...CHARACTERS.map((character) => ({ title: character.title, compiled: inventedCard(character) })),
-  ];
+  const cards = allCards(root);
   const forms: Partial<Record<TableKind, Form>> = {};
   const studies: { kind: TableKind; cards: readonly CardStudy[] }[] = [];
   for (const kind of TABLE_KINDS) {
