@@ -49,6 +49,21 @@ for (const key of ['Tab', 'Shift+Tab']) {
   });
 }
 
+test('CR-O1: larger and smaller text are at hand in every place, and change it there', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  const size = async (): Promise<number> =>
+    await page.evaluate(() => Number.parseFloat(getComputedStyle(document.documentElement).fontSize));
+  for (const { title } of PLACES) {
+    await windrow.go(title);
+    const before = await size();
+    await page.getByRole('button', { name: 'A+, larger text' }).click();
+    await expect.poll(size, title).toBeGreaterThan(before);
+    await page.getByRole('button', { name: 'A−, smaller text' }).click();
+    await expect.poll(size, title).toBe(before);
+  }
+});
+
 test('CR-K3: the focus is never lost when a step ends', async ({ windrow, page }) => {
   await windrow.open();
   await windrow.deal(DEAL);
