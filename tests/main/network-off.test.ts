@@ -26,7 +26,7 @@ async function withoutNetwork(args: readonly string[], more: Readonly<Record<str
 
 const tries = async (): Promise<string> => await readFile(join(folder, 'tries'), 'utf8');
 
-describe('CR-F3, CR-E3: with the network off', { timeout: 120_000 }, () => {
+describe('CR-F3, CR-E3, CR-P8: with the network off', { timeout: 120_000 }, () => {
   test.each([
     ['read', '--rack', 'FF N 0 13b 4578c 223d', '--top', '1'],
     ['pass', '--rack', 'FF N 0 13b 4578c 223d', '--step', 'right', '--top', '1'],
