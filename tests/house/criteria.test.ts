@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { testTitles } from './titles.ts';
@@ -6,9 +6,18 @@ import { testTitles } from './titles.ts';
 /** The page of criteria says no more than the tests do, and no less. */
 const tests = resolve(import.meta.dirname, '..');
 const rows = [
-  ...readFileSync(join(tests, 'CRITERIA.md'), 'utf8').matchAll(/^\| CR-([A-Z])(\d+) \| .+ \| ([a-z, ]+) \|$/gm),
-].map(([, family = '', number = '', kept = '']) => ({ family, number: Number(number), kept: kept.split(', ') }));
+  ...readFileSync(join(tests, 'CRITERIA.md'), 'utf8').matchAll(/^\| CR-([A-Z])(\d+) \| (.+) \| ([a-z, ]+) \|$/gm),
+].map(([, family = '', number = '', asks = '', kept = '']) => ({
+  family,
+  number: Number(number),
+  asks,
+  kept: kept.split(', '),
+}));
 const titles = testTitles();
+/** The texts of all tests and what they share, numbers without what only parts their digits. */
+const sources = readdirSync(tests, { recursive: true, encoding: 'utf8' })
+  .filter((name) => name.endsWith('.ts'))
+  .map((name) => readFileSync(join(tests, name), 'utf8').replaceAll(/(?<=\d)[_,](?=\d{3})/g, ''));
 const byHand = readFileSync(join(tests, 'hand/screen-reader.md'), 'utf8');
 
 function isQuoted(id: string): boolean {
@@ -34,6 +43,32 @@ test('each row is kept in a way that the page explains', () => {
 
 test('each row marked tested is quoted by a test', () => {
   expect(idsKept('tested').filter((id) => !isQuoted(id))).toEqual([]);
+});
+
+/** Words that stand for a number in a row. */
+const NUMBER_WORDS: Readonly<Record<string, string>> = { 'a thousand': '1000', 'a hundred thousand': '100000' };
+
+/** The numbers that a row names, plain. */
+function numbersOf(asks: string): string[] {
+  const plain = Object.entries(NUMBER_WORDS)
+    .toSorted(([one], [other]) => other.length - one.length)
+    .reduce((text, [word, number]) => text.replaceAll(word, number), asks.replaceAll(/`[^`]*`|CR-\w+/g, ''));
+  return (plain.match(/\d+(?:[.,]\d+)*/g) ?? []).map((number) => number.replaceAll(',', ''));
+}
+
+test('each number of a row that is tested and no figure stands in a file of tests that quotes the row', () => {
+  const claimed = rows.filter(({ kept }) => kept.includes('tested') && !kept.includes('figure'));
+  const missing = claimed.flatMap(({ family, number, asks }) => {
+    const id = `CR-${family}${number}`;
+    const quoting = sources.filter((text) => new RegExp(`\\b${id}\\b`).test(text));
+    const holds = (wanted: string): boolean =>
+      quoting.some((text) => new RegExp(`(?<![\\d.])${wanted}(?!\\d)`).test(text));
+    return numbersOf(asks)
+      .filter((wanted) => !holds(wanted))
+      .map((wanted) => `${id}: ${wanted}`);
+  });
+  expect(claimed.some(({ asks }) => numbersOf(asks).length > 1)).toBe(true);
+  expect(missing).toEqual([]);
 });
 
 test('each id that a test quotes is a row of the page', () => {

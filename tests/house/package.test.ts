@@ -133,7 +133,7 @@ describe.each<System>(['linux', 'windows', 'mac'])('the package for %s', (system
   });
 });
 
-test('CR-F3, CR-E3: nothing in the packed window or main process reports, updates, or speaks to a network by itself', () => {
+test('CR-E3: the packed app has no place to ask for updates, and no library that updates, reports or asks a network', () => {
   const config = readFileSync(join(house, 'main/package/config.mjs'), 'utf8');
   expect(config).toContain('publish: null');
   const { dependencies, devDependencies } = JSON.parse(readFileSync(join(house, 'package.json'), 'utf8'));

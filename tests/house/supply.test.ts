@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -23,6 +24,18 @@ test('CR-E2: without an answer the check is skipped, and says so; it never passe
       words: expect.stringContaining('not looked up'),
     });
   }
+});
+
+test('CR-E2: on a computer that reaches no registry the command says of both questions that they were skipped', () => {
+  // Nobody listens at this port of this computer.
+  const env = { ...process.env, npm_config_registry: 'http://127.0.0.1:9/', npm_config_fetch_retries: '0' };
+  const run = spawnSync(process.execPath, [join(house, 'main/package/supply.mjs')], { env, encoding: 'utf8' });
+  expect(run.status).toBe(0);
+  const said = run.stdout.split('\n').filter((line) => /^(?:good|warning|error|skipped): /.test(line));
+  expect(said).toEqual([
+    expect.stringMatching(/^skipped: Advisories were not looked up/),
+    expect.stringMatching(/^skipped: Electron's releases were not looked up/),
+  ]);
 });
 
 const DAY = 86_400_000;

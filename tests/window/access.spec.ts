@@ -22,6 +22,48 @@ test('CR-K4: from the loaded window to the first tile of the rack at most 5 pres
   expect(presses).toBeLessThanOrEqual(5);
 });
 
+/** Presses of Tab after which a place has been gone through; a card has four cells for each of its lines. */
+const MOST_STOPS = 600;
+
+for (const key of ['Tab', 'Shift+Tab']) {
+  test(`CR-K1: no part holds the keys: ${key} leads through each place and round to where one was`, async ({
+    windrow,
+    page,
+  }) => {
+    test.setTimeout(300_000);
+    await windrow.open();
+    await windrow.deal(DEAL);
+    for (const { title } of PLACES) {
+      await windrow.go(title);
+      await windrow.quiet();
+      const start = page.getByRole('link', { name: title, exact: true });
+      await start.focus();
+      let stops = 0;
+      do {
+        await page.keyboard.press(key);
+        stops += 1;
+      } while (stops < MOST_STOPS && !(await start.evaluate((link) => link.matches(':focus'))));
+      expect(stops, title).toBeGreaterThan(6);
+      expect(stops, title).toBeLessThan(MOST_STOPS);
+    }
+  });
+}
+
+test('CR-O1: larger and smaller text are at hand in every place, and change it there', async ({ windrow, page }) => {
+  await windrow.open();
+  await windrow.deal(DEAL);
+  const size = async (): Promise<number> =>
+    await page.evaluate(() => Number.parseFloat(getComputedStyle(document.documentElement).fontSize));
+  for (const { title } of PLACES) {
+    await windrow.go(title);
+    const before = await size();
+    await page.getByRole('button', { name: 'A+, larger text' }).click();
+    await expect.poll(size, title).toBeGreaterThan(before);
+    await page.getByRole('button', { name: 'A−, smaller text' }).click();
+    await expect.poll(size, title).toBe(before);
+  }
+});
+
 test('CR-K3: the focus is never lost when a step ends', async ({ windrow, page }) => {
   await windrow.open();
   await windrow.deal(DEAL);

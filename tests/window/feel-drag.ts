@@ -9,7 +9,8 @@ export interface Smoothness {
   readonly longTasks: readonly number[];
 }
 
-const SCREEN_FRAME = 1000 / 60;
+/** How long a screen of 60 frames a second shows one, in ms. */
+export const SCREEN_FRAME = 1000 / 60;
 
 /** Counts the frames that a page draws during some work, by the screen's own times for them. */
 export async function smoothnessOf(page: Page, work: () => Promise<void>): Promise<Smoothness> {

@@ -210,6 +210,29 @@ describe('the session', () => {
     expect(formatTiles(again.state.rack)).toBe('J FF N 0 13b 4578c 22d');
   });
 
+  it('CR-W7: after a restart 50 steps of a game and more are undone one by one, each exactly, and done again', async () => {
+    const { session, memory } = begin();
+    deal(session);
+    while (session.state.exchange?.step !== 'left2') expectValue(session.apply(nextEvent(session, 5)));
+    expectValue(session.apply({ type: 'stopped', before: 'left2' }));
+    for (let note = session.events.length; note < 60; note += 1)
+      expectValue(session.apply({ type: 'noted', text: `Remark ${note}` }));
+    await settled();
+    const again = begin(memory).session;
+    if (memory.record !== undefined) again.open(memory.record);
+    expect(again.events).toEqual(session.events);
+    const states = [seen(again)];
+    for (let step = 0; step < 60; step += 1) {
+      again.undo();
+      expect(again.events).toEqual(session.events.slice(0, 59 - step));
+      states.unshift(seen(again));
+    }
+    for (const state of states.slice(1)) {
+      again.redo();
+      expect(seen(again)).toBe(state);
+    }
+  });
+
   it('tiles entered before the deal is complete are kept too', async () => {
     const { session, memory } = begin();
     for (const kind of shuffledSet(randomFromSeed(7)).slice(0, 5)) session.lay(addTile(session.layout, kind));

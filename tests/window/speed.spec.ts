@@ -1,6 +1,7 @@
 import type { LitElement } from 'lit';
 import { type Act, at, type Entry, Feel, INCOMING } from './feel.ts';
-import { type Smoothness, smoothnessOf, TileDrag } from './feel-drag.ts';
+import { SCREEN_FRAME, type Smoothness, smoothnessOf, TileDrag } from './feel-drag.ts';
+import { tasksWhile } from './tasks.ts';
 import { expect, test } from './windrow.ts';
 
 /** The measure, in ms, at the 95th percentile with the processor throttled four times. */
@@ -128,7 +129,17 @@ test('CR-P4: of a long list of hands the first are drawn at once, the others soo
   expect(counts.length).toBeGreaterThanOrEqual(3);
 });
 
-test('CR-P5: a move of a dragged tile costs little, and no move is a long task', async ({ windrow, page }) => {
+/** A long task, in ms; what the bare page takes on a slow machine is not the drag's. */
+const LONG_TASK = 50;
+/** The part of its frames that a drag may drop. */
+const MOST_DROPPED = 0.05;
+/** Drags by the clock, of which the smoothest counts: what else the machine does is not the drag's either. */
+const TRIES = 5;
+
+test('CR-P5: a move of a dragged tile costs little, no task of a drag is long, and hardly a frame is dropped', async ({
+  windrow,
+  page,
+}) => {
   await windrow.open();
   await windrow.deal('J FF N 0 13b 4578c 22d');
   const feel = await Feel.of(page);
@@ -139,8 +150,14 @@ test('CR-P5: a move of a dragged tile costs little, and no move is a long task',
   const drag = await TileDrag.of(page);
   // The same moves of the mouse without a tile: what of a drag's frames is missing there, too, is the machine's.
   const bare = await smoothnessOf(page, () => drag.move(MOVES));
+  const bareTasks = await tasksWhile(page, () => drag.move(MOVES));
   await drag.begin();
-  const dragging = await smoothnessOf(page, () => drag.move(MOVES));
+  const tries: Smoothness[] = [];
+  while (tries.length < TRIES && !tries.some(({ dropped }) => dropped <= bare.dropped + MOST_DROPPED)) {
+    tries.push(await smoothnessOf(page, () => drag.move(MOVES)));
+  }
+  const dragging = tries.reduce((best, each) => (each.dropped < best.dropped ? each : best));
+  const tasks = await tasksWhile(page, () => drag.move(MOVES));
   const used: number[] = [];
   for (let move = MOVES; move > 0; move -= 1) {
     const before = await feel.used();
@@ -149,12 +166,20 @@ test('CR-P5: a move of a dragged tile costs little, and no move is a long task',
   }
   await drag.giveUp();
   const ratio = at(used, 0.95) / at(plain, 0.5);
+  // What takes the processor longer than a frame lasts is a dropped frame on any machine, also on an idle one.
+  const tooLong = used.filter((ms) => ms > Math.max(SCREEN_FRAME, 3 * at(plain, 0.5)));
   tell(
     `Drag: processor ${at(used, 0.5).toFixed(1)} ms a move, 95th percentile ${at(used, 0.95).toFixed(1)} ms, ` +
-      `${ratio.toFixed(2)} times a hundred drawings; ${framesOf(dragging)}; without a tile ${framesOf(bare)}`,
+      `${ratio.toFixed(2)} times a hundred drawings; ${framesOf(dragging)}; without a tile ${framesOf(bare)}; ` +
+      `longest of ${tasks.count} tasks ${tasks.longest.toFixed(1)} ms of the processor (${tasks.doing}), ` +
+      `without a tile ${bareTasks.longest.toFixed(1)} ms; frames too long ${tooLong.length} of ${MOVES}`,
   );
   expect(used).toHaveLength(MOVES);
   expect(dragging.frames).toBeGreaterThan(0);
+  expect(tasks.count).toBeGreaterThan(MOVES);
+  expect(tasks.longest).toBeLessThan(Math.max(LONG_TASK, 1.5 * bareTasks.longest));
+  expect(tooLong.length).toBeLessThanOrEqual(MOST_DROPPED * MOVES);
+  expect(dragging.dropped).toBeLessThanOrEqual(bare.dropped + MOST_DROPPED);
   // Measured: 1.2. A drag that laid the window out anew would cost several times as much.
   expect(ratio).toBeLessThan(3);
 });

@@ -1,7 +1,7 @@
 import { openWarmUp } from './warmup-helpers.ts';
 import { expect, test } from './windrow.ts';
 
-test('a problem of play: a tile is thrown, then what each costs, what the others can hold, and how it goes', async ({
+test('CR-R1: a problem of play: a tile is thrown, then what each costs, what the others can hold, and how it goes', async ({
   windrow,
   page,
 }) => {

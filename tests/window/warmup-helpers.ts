@@ -1,10 +1,30 @@
 import { expect, type Page } from '@playwright/test';
+import { formatDealCode } from '../../core/warmup/deal-code.ts';
 import type { Windrow } from './windrow.ts';
 
 /** Opens the Warm-up and waits until it is ready. */
 export async function openWarmUp(windrow: Windrow): Promise<void> {
   await windrow.open('Warm-up');
   await expect(windrow.page.getByText('Card: Lakeside demo card')).toBeVisible();
+}
+
+/** A rack of South, and one of East. */
+const CODES = [
+  formatDealCode({ seed: 3, tiles: 13, kind: 'any' }),
+  formatDealCode({ seed: 8, tiles: 14, kind: 'any' }),
+] as const;
+
+/** A sheet with two problems: one of South, one of East. */
+export async function sheetOfTwo(windrow: Windrow): Promise<void> {
+  const { page } = windrow;
+  await openWarmUp(windrow);
+  await page.getByRole('tab', { name: 'Sheets' }).click();
+  await page.getByRole('button', { name: 'A new sheet' }).click();
+  for (const code of CODES) {
+    await page.getByRole('textbox', { name: 'Code of a deal' }).fill(code);
+    await page.getByRole('button', { name: 'Add: Code of a deal' }).click();
+  }
+  await expect(page.getByRole('heading', { name: 'Problem 2', exact: true })).toBeVisible();
 }
 
 /** Starts with the deal of a code. */

@@ -1,28 +1,12 @@
 import type { Page } from '@playwright/test';
-import { formatDealCode } from '../../core/warmup/deal-code.ts';
 import { LEAST_CAPITAL } from '../../renderer/print/project-styles.ts';
-import { openWarmUp } from './warmup-helpers.ts';
-import { expect, test, type Windrow } from './windrow.ts';
+import { sheetOfTwo } from './warmup-helpers.ts';
+import { expect, test } from './windrow.ts';
 
 const SIZES = [
   { width: 1280, height: 720 },
   { width: 1920, height: 1080 },
 ] as const;
-
-const THIRTEEN = formatDealCode({ seed: 3, tiles: 13, kind: 'any' });
-const FOURTEEN = formatDealCode({ seed: 8, tiles: 14, kind: 'any' });
-
-/** A sheet with two problems, the first one with what a class gave. */
-async function sheetOfTwo(windrow: Windrow, page: Page): Promise<void> {
-  await openWarmUp(windrow);
-  await page.getByRole('tab', { name: 'Sheets' }).click();
-  await page.getByRole('button', { name: 'A new sheet' }).click();
-  for (const code of [THIRTEEN, FOURTEEN]) {
-    await page.getByRole('textbox', { name: 'Code of a deal' }).fill(code);
-    await page.getByRole('button', { name: 'Add: Code of a deal' }).click();
-  }
-  await expect(page.getByRole('heading', { name: 'Problem 2', exact: true })).toBeVisible();
-}
 
 /** What of the screen is cut, or smaller than the last row can read, in words; the teacher's buttons aside. */
 async function unreadable(page: Page): Promise<string[]> {
@@ -62,7 +46,7 @@ for (const size of SIZES) {
     page,
   }) => {
     test.setTimeout(120_000);
-    await sheetOfTwo(windrow, page);
+    await sheetOfTwo(windrow);
     await page.setViewportSize(size);
     await page.getByRole('button', { name: 'Show on a screen' }).click();
     const screen = page.getByRole('dialog');
@@ -84,7 +68,7 @@ for (const size of SIZES) {
 }
 
 test('the best pass and those as good stand on rows of their own, with what each costs', async ({ windrow, page }) => {
-  await sheetOfTwo(windrow, page);
+  await sheetOfTwo(windrow);
   await page.setViewportSize({ width: 1280, height: 720 });
   await page.getByRole('button', { name: 'Show on a screen' }).click();
   const screen = page.getByRole('dialog');
@@ -110,7 +94,7 @@ test('the best pass and those as good stand on rows of their own, with what each
 });
 
 test('one problem that is on no sheet is shown, too', async ({ windrow, page }) => {
-  await sheetOfTwo(windrow, page);
+  await sheetOfTwo(windrow);
   await page.getByRole('button', { name: 'Show on a screen' }).click();
   await page.getByRole('dialog').waitFor({ timeout: 60_000 });
   await page.locator('wr-sheet-project').evaluate((element) => {

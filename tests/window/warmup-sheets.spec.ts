@@ -38,6 +38,23 @@ async function printed(page: Page): Promise<Buffer> {
   return pdf;
 }
 
+/** The parts of a printed sheet with letters, lines or a ground in a colour that is no grey; tiles tell themselves by shape (CR-W3). */
+async function colouredParts(page: Page): Promise<string[]> {
+  return await page.locator('wr-sheet-print').evaluate((sheet) => {
+    const isGrey = (colour: string): boolean => {
+      const [red = 0, green = 0, blue = 0, alpha = 1] = (colour.match(/[\d.]+/g) ?? []).map(Number);
+      return alpha === 0 || (colour.startsWith('rgb') && red === green && green === blue);
+    };
+    return [...(sheet.shadowRoot?.querySelectorAll('*') ?? [])]
+      .filter((each) => each.localName !== 'style' && each.localName !== 'wr-tile')
+      .filter((each) => {
+        const { color, backgroundColor, borderTopColor, borderTopWidth } = getComputedStyle(each);
+        return ![color, backgroundColor, borderTopWidth === '0px' ? color : borderTopColor].every(isGrey);
+      })
+      .map((each) => `${each.localName}.${each.className} ${each.textContent?.trim().slice(0, 30)}`);
+  });
+}
+
 /** Opens what the teacher says of a problem, counted from 0. */
 async function openWords(page: Page, place: number): Promise<void> {
   await page.getByText('Question, remark, seat and pass').nth(place).click();
@@ -153,7 +170,7 @@ test('CR-R8: nothing of the longest remark and question is lost on paper', async
   }
 });
 
-test('CR-R8: no printed letter is under 14 pt, and a rack of 13 or 14 tiles takes one line of either paper', async ({
+test('CR-R8: no printed letter is under 14 pt, none needs a colour, and a rack of 13 or 14 tiles takes one line of either paper', async ({
   windrow,
   page,
 }) => {
@@ -193,6 +210,7 @@ test('CR-R8: no printed letter is under 14 pt, and a rack of 13 or 14 tiles take
       .first()
       .evaluate((each) => getComputedStyle(each).color);
     expect(ink).toBe('rgb(0, 0, 0)');
+    expect(await colouredParts(page)).toEqual([]);
     await page.emulateMedia({ media: 'screen' });
     await page.evaluate(() => {
       document.body.removeAttribute('data-printing');

@@ -272,7 +272,7 @@ test('CR-R5, CR-R7: a costly choice is kept, comes back the next day, and counts
   await expect(page.getByText('No change is stated on fewer than 30 answers.')).toBeVisible();
 });
 
-test('guesses are asked before the truth is shown, and calibrated after', async ({ windrow, page }) => {
+test('CR-R1: guesses are asked before the truth is shown, and calibrated after', async ({ windrow, page }) => {
   await openWarmUp(windrow);
   await page.getByRole('tab', { name: 'Guess' }).click();
   await page.getByRole('button', { name: 'Deal', exact: true }).click();

@@ -14,6 +14,8 @@ if (!process.env['WINDROW_ELECTRON_STUB']) {
 }
 
 const folder = process.env['WINDROW_FOLDER'] ?? '';
+/** The processor time, in µs, that was used before the entry is loaded. */
+const before = process.cpuUsage();
 /** @type {Map<string, (event: object, ...given: unknown[]) => Promise<unknown>>} */
 const handlers = new Map();
 
@@ -40,7 +42,8 @@ export class BrowserWindow extends EventEmitter {
   }
 
   async loadURL(/** @type {string} */ address) {
-    console.log(JSON.stringify({ address }));
+    const { user, system } = process.cpuUsage(before);
+    console.log(JSON.stringify({ address, startMs: (user + system) / 1000 }));
     setTimeout(() => void this.#use(), 0);
   }
 
