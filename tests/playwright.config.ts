@@ -1,8 +1,8 @@
 import { defineConfig } from '@playwright/test';
-import { findChromium } from '../main/build/browser.mjs';
+import { chromiumHere } from './chromium.mjs';
 
 /** The window's tests, in a real Chromium that can reach nothing but this computer. */
-const chromium = findChromium(process.env);
+const chromium = chromiumHere(process.env);
 const isRoot = process.getuid?.() === 0;
 
 export default defineConfig({

@@ -9,11 +9,7 @@ export default defineConfig({
   root: resolve(import.meta.dirname, '..'),
   cacheDir: '.cache/vite',
   test: {
-<<<<<<< HEAD
-=======
-    include: ['tests/**/*.test.ts'],
     setupFiles: ['tests/node-setup.ts'],
->>>>>>> wt-pooled
     environment: 'node',
     testTimeout: 60_000,
     hookTimeout: 60_000,

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { findChromium, onPath, opener } from '../../main/build/browser.mjs';
+import { chromiumHere } from '../chromium.mjs';
 import { fetchedElectron, installedElectron } from '../../main/build/electron.mjs';
 import { letIn } from '../main/support/let-in.mjs';
 
@@ -106,6 +107,13 @@ test.skipIf(process.platform === 'win32')('CHROMIUM names the Chromium to use; e
   const own = write('own', '');
   chmodSync(own, 0o755);
   expect(findChromium({ PATH: join(root, 'bin'), CHROMIUM: own })).toBe(own);
+  // The window's tests take the one without windows, if no other is named.
+  const shell = write('bin/chromium-headless-shell', '');
+  chmodSync(shell, 0o755);
+  expect(chromiumHere({ PATH: join(root, 'bin') })).toBe(shell);
+  expect(chromiumHere({ PATH: join(root, 'bin'), CHROMIUM: own })).toBe(own);
+  rmSync(shell);
+  expect(chromiumHere({ PATH: join(root, 'bin') })).toBe(chromium);
 });
 
 interface Started {
