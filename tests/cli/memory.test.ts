@@ -12,8 +12,16 @@ const RACK = 'FF N 0 13b 4578c 223d';
  * the simulated table, which the chance of a reading needs, are some ten thousand of them.
  */
 const MOST = 210_000;
-/** Tells on the last line of standard error how much memory the process ever held, in kilobytes. */
-const TELL = 'data:text/javascript,process.on("exit",()=>console.error("%5Cn"+process.resourceUsage().maxRSS))';
+/**
+ * Tells on the last line of standard error how much memory the process ever held, in kilobytes: on Linux that of its own
+ * program alone, since what is said of the process counts what the one that started it held.
+ */
+const TELL = `data:text/javascript,${encodeURIComponent(`
+  import { existsSync, readFileSync } from 'node:fs';
+  const own = () => /VmHWM:\\s+(\\d+)/.exec(readFileSync('/proc/self/status', 'utf8'))?.[1];
+  process.on('exit', () =>
+    console.error('\\n' + ((existsSync('/proc/self/status') ? own() : undefined) ?? process.resourceUsage().maxRSS)));
+`)}`;
 
 const folder = mkdtempSync(join(tmpdir(), 'windrow-memory-'));
 const card = join(folder, 'big.card.json');

@@ -6,7 +6,7 @@ import { PlayFutures } from '../../core/future/play-futures.ts';
 import { PlayRanking } from '../../core/table/play-ranking.ts';
 import { PLAYERS_AT, simulate } from '../../core/table/simulate.ts';
 import { playerAt, SEAT_COUNT, type Table } from '../../core/table/table.ts';
-import { layHand, steadyTable } from '../../core/chance/lay.ts';
+import { layHand, layMoment, steadyTable } from '../../core/chance/lay.ts';
 import type { ShownGroup } from '../../core/table/policy.ts';
 import { JOKER, type Kind, kindOf, KINDS, supplyOf } from '../../core/tiles/kinds.ts';
 import { checkMoments, momentOf } from '../calibration/play/study.ts';
@@ -45,9 +45,10 @@ describe('how near hidden racks are', () => {
 test('CH-13: a rack is shaped as near as wanted, and no tile gets lost', () => {
   const table = steadyTable(demoTable, 'club');
   const random = randomFromSeed(9);
+  const none = KINDS.map(() => 0);
   for (const away of [3, 4, 5]) {
+    layMoment(table, { seat: 0, rack: none, groups: [], given: none, shown: none, exposures: [], drawn: 30 });
     const { hand } = playerAt(table, 1);
-    hand.clear();
     const hidden = KINDS.filter((kind) => kind !== JOKER).flatMap((kind) => Array<Kind>(supplyOf(kind)).fill(kind));
     const all = hidden.length;
     shapeRack(table, 1, 13, hidden, away, random);
