@@ -1,4 +1,4 @@
-import { violations } from './journal-helpers.ts';
+import { violations } from './violations.ts';
 import { choose, field, layOpen, layOpenAtOnce, straightToPlay } from './play.ts';
 import { DEAL } from './screens/table.ts';
 import { expect, test } from './windrow.ts';

@@ -1,4 +1,5 @@
-import { downloaded, part, violations, withSeason } from './journal-helpers.ts';
+import { downloaded, part, withSeason } from './journal-helpers.ts';
+import { violations } from './violations.ts';
 import { expect, test } from './windrow.ts';
 
 test.setTimeout(120_000);

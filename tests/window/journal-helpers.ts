@@ -1,5 +1,4 @@
 import { readFile } from 'node:fs/promises';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, type Windrow } from './windrow.ts';
 
@@ -37,13 +36,6 @@ export async function openChoices(page: Page): Promise<void> {
 export async function openCourse(page: Page): Promise<void> {
   await page.getByText('Your chance, turn by turn').click();
   await expect(page.getByRole('heading', { name: 'Luck and choices' })).toBeVisible();
-}
-
-/** The kinds of violation of WCAG 2.2 A and AA that axe finds now. */
-export async function violations(page: Page): Promise<string[]> {
-  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-  const { violations: found } = await new AxeBuilder({ page }).withTags(tags).analyze();
-  return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
 }
 
 /** The text of the file that an action hands to the person. */

@@ -1,15 +1,6 @@
 import type { Page } from '@playwright/test';
-import {
-  downloaded,
-  lookBack,
-  openChoices,
-  openCourse,
-  part,
-  storyTold,
-  twin,
-  violations,
-  withSeason,
-} from './journal-helpers.ts';
+import { downloaded, lookBack, openChoices, openCourse, part, storyTold, twin, withSeason } from './journal-helpers.ts';
+import { violations } from './violations.ts';
 import { choose } from './play.ts';
 import { expect, test } from './windrow.ts';
 

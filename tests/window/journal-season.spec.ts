@@ -1,4 +1,5 @@
-import { part, twin, violations, withSeason } from './journal-helpers.ts';
+import { part, twin, withSeason } from './journal-helpers.ts';
+import { violations } from './violations.ts';
 import { expect, test } from './windrow.ts';
 
 test.setTimeout(180_000);

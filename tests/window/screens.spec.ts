@@ -1,4 +1,3 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { alikeInGrey, wordlessVerdicts } from './screens/grey.ts';
 import { focused, hiddenFocus } from './screens/focus.ts';
@@ -12,10 +11,8 @@ import { statesByHueAlone } from './screens/screen-states.ts';
 import { settle, watchAgain, watchPlaces } from './screens/stillness.ts';
 import { stirred } from './screens/stirred.ts';
 import { setTextSize, spaceOutText } from './screens/text.ts';
+import { violations, WCAG } from './violations.ts';
 import { expect, test } from './windrow.ts';
-
-/** WCAG 2.2 A and AA, as CR-K8 names them. */
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
 /** Window and text sizes, in CSS px, at which every screen must fit; CR-W6. */
 const SIZES = [
@@ -66,7 +63,7 @@ for (const { name, place, screens, shows, dialogs } of JOURNEYS) {
 
 /** All that is wrong with a screen, in words. What gives the focus about comes last: it scrolls. */
 async function troubles(page: Page, name: string, known: Set<string>): Promise<string[]> {
-  const found = [...(await axe(page, TAGS)), ...(await statesByHueAlone(page)).map((one) => `hue alone: ${one}`)];
+  const found = [...(await violations(page)), ...(await statesByHueAlone(page)).map((one) => `hue alone: ${one}`)];
   found.push(...(await unexplained(page)));
   found.push(...(await alikeInGrey(page)), ...(await wordlessVerdicts(page)));
   const usual = await measure(page);
@@ -87,7 +84,7 @@ async function inOtherColours(page: Page, name: string, known: Set<string>): Pro
   await page.emulateMedia({ colorScheme: 'dark', reducedMotion: 'reduce' });
   const fresh = (await textColours(page)).filter((colours) => !known.has(colours));
   for (const colours of fresh) known.add(colours);
-  const contrast = fresh.length === 0 ? [] : await axe(page, ['cat.color']);
+  const contrast = fresh.length === 0 ? [] : await violations(page, ['cat.color'], WCAG);
   const found = [...contrast, ...tooLively(await measure(page), 0)].map((one) => `dark: ${one}`);
   await picture(page, `${name}, dark`);
   await page.emulateMedia({ colorScheme: 'light', forcedColors: 'active' });
@@ -115,17 +112,6 @@ async function inOtherSizes(page: Page, name: string): Promise<string[]> {
   await close();
   await page.setViewportSize(USUAL);
   return found;
-}
-
-/** Violations by axe, of these tags only. */
-async function axe(page: Page, tags: string[]): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page })
-    .options({ resultTypes: ['violations'] })
-    .withTags(tags)
-    .analyze();
-  return violations
-    .filter(({ tags: own }) => own.some((tag) => TAGS.includes(tag)))
-    .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
 }
 
 async function picture(page: Page, name: string): Promise<void> {
