@@ -75,6 +75,7 @@ export const tableWords = {
   reading: {
     title: 'Your nearest hands',
     pending: 'Reading your rack…',
+    noLine: 'No line of your card can be played. Look at its lines under Card.',
     chanceHeading: 'Chance',
     chance: (games: string, provisional: boolean) => `Chance: ${games}${provisional ? ', provisional' : ''}`,
     chancePending: 'Chance: …',

@@ -5,7 +5,7 @@ import { BROUGHT_IN } from '../../renderer/desk/connect.ts';
 import { adviceWords } from '../../renderer/words/advice.ts';
 import { settingsWords as words } from '../../renderer/words/settings.ts';
 import { withUs } from './card-file.ts';
-import { expect, test } from './windrow.ts';
+import { expect, test, type Windrow } from './windrow.ts';
 
 const DEAL = 'J FF N 0 13b 4578c 22d';
 
@@ -197,16 +197,34 @@ test('a card that the desktop shell took in stands in the lists at once', async 
   }
 });
 
-test('a card chosen in the Settings is the one that the next deal is read against', async ({ windrow, page }) => {
+/** Keeps a card of one line under its own name, chooses it in the Settings, and deals. */
+async function dealOnOneLine(windrow: Windrow, pattern: string): Promise<void> {
+  const { page } = windrow;
   const cards = join(windrow.folder, 'cards');
   await mkdir(cards, { recursive: true });
-  const lines = [{ id: 'p-1', pattern: 'FF 2222a 4444b 6666c', points: 25 }];
-  const card = { ...withUs(), title: 'Harbour card', season: '2027', sections: [{ name: 'Pier', lines }] };
+  const sections = [{ name: 'Pier', lines: [{ id: 'p-1', pattern, points: 25 }] }];
+  const card = { ...withUs(), title: 'Harbour card', season: '2027', sections };
   await writeFile(join(cards, 'pier.card.json'), JSON.stringify(card));
   await windrow.open('Settings');
-  await page.getByRole('radio', { name: /^Harbour card/ }).check();
-  await expect(page.getByRole('radio', { name: /^Harbour card/ })).toBeChecked();
+  const choice = page.getByRole('radio', { name: /^Harbour card/ });
+  await choice.check();
+  await expect(choice).toBeChecked();
   await windrow.go('Table');
-  await windrow.deal('J FF N 0 13b 4578c 22d');
+  await windrow.deal(DEAL);
+}
+
+test('a card chosen in the Settings is the one that the next deal is read against', async ({ windrow, page }) => {
+  await dealOnOneLine(windrow, 'FF 2222a 4444b 6666c');
   await expect(page.getByText('all Pier')).toBeVisible();
+});
+
+test('a card none of whose lines can be played says so at the Table, and a game with it is logged', async ({
+  windrow,
+  page,
+}) => {
+  await dealOnOneLine(windrow, 'FF 2222a 4444b 66d');
+  await expect(page.getByText('No line of your card can be played. Look at its lines under Card.')).toBeVisible();
+  await windrow.quiet();
+  await page.getByRole('button', { name: 'Go on to play' }).click();
+  await windrow.saved();
 });

@@ -75,7 +75,7 @@ export class WrReadingPanel extends Base {
     return html`<section class="reading stack" aria-label=${words.title} aria-busy=${status === 'pending'}>
       <div class="head">
         <h2>${words.title}</h2>
-        ${leanLine(value?.lean ?? [])}
+        ${leanLine(value === null || value.ways === 0 ? [] : value.lean)}
         ${value !== null && late ? html`<p class="busy" role="status">${words.pending}</p>` : nothing}
       </div>
       ${status === 'failed' ? failed(words.failed, message, () => this.app.analysis.again()) : nothing}
@@ -102,6 +102,9 @@ export class WrReadingPanel extends Base {
   }
 
   #hands(reading: ReadingDocument): unknown {
+    if (reading.hands.length === 0) {
+      return html`<p>${reading.ways === 0 ? words.noLine : playWords.advice.noHandNow}</p>`;
+    }
     const hands = this.order === 'reach' ? reading.hands : reading.byAway;
     if (this.grouped) return this.#sections(reading, hands);
     const shown = this.all ? hands : hands.slice(0, FIRST_HANDS);
