@@ -27,7 +27,7 @@ const ELSEWHERE: ReadonlyMap<string, readonly [file: string, words: string]> = n
   ['npm run package', ['tests/house/package.test.ts', 'main/package/package.mjs']],
   ['npm run package -- --folder', ['tests/house/package.test.ts', 'folderOnly: true']],
   ['npm run --silent windrow -- VERB …', ['README.md', '$ npm run --silent windrow -- read ']],
-  ['npx vitest run tests/card', ['tests/run.mjs', "'vitest/vitest.mjs', ['run'"]],
+  ['npx vitest run --config tests/vitest.config.ts tests/card', ['tests/run.mjs', "'vitest/vitest.mjs', ['run'"]],
   [
     'npx playwright test -c tests/playwright.config.ts tests/window/table',
     ['tests/run.mjs', "'tests/playwright.config.ts'"],

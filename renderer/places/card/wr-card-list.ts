@@ -64,6 +64,14 @@ export class WrCardList extends Base {
         border-top: 1px solid var(--hairline);
       }
 
+      /* In one line, so that nothing below moves when another card is put into use. */
+      .heading {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: baseline;
+        column-gap: var(--space-4);
+      }
+
       .title {
         font-size: var(--text-lead);
         font-weight: 700;
@@ -128,9 +136,11 @@ export class WrCardList extends Base {
     const open = this.room.editor?.id === id;
     const facts = [season, cardWords.lines(lines), savedWords(entry, this.room.entries ?? [])];
     return html`<div>
-        <div class="title">${title}</div>
+        <div class="heading">
+          <span class="title">${title}</span>
+          ${used ? html`<span class="used">✓ ${cardWords.inUse}</span>` : nothing}
+        </div>
         <div class="soft">${facts.filter(Boolean).join(' · ')}</div>
-        ${used ? html`<div class="used">✓ ${cardWords.inUse}</div>` : nothing}
       </div>
       ${open && !fixed ? this.#names() : nothing}
       <wr-toolbar label=${words.more(title)}>
