@@ -5,6 +5,7 @@
  * @typedef {{ passed: number, failed: number, skipped: number, troubles: string[], notes?: string[], skips?: import('./skipped.mjs').Skip[] }} Tally `skips` names the skipped
  */
 import { existsSync, readFileSync, rmSync } from 'node:fs';
+import { stripVTControlCharacters } from 'node:util';
 
 /** Reads a report file once; one left over from an earlier run must be removed before. @param {string} file */
 function report(file) {
@@ -54,25 +55,29 @@ function skippedIn(files) {
 }
 
 /**
- * What failed, and what passed only at the second try, once more at the end, where a log that is cut short still has it.
+ * What failed, once more at the end, where a log that is cut short still has it.
  * @param {{ name: string, status: string, assertionResults: { status: string, fullName: string, failureMessages?: string[] }[] }[]} files
  */
 function namesToTell(files) {
   return files.flatMap(({ name, status, assertionResults }) => {
     const file = fileOf(name);
     if (status === 'failed' && assertionResults.length === 0) return [`Failed: ${file} could not be loaded.`];
-    return assertionResults.flatMap(({ status: ended, fullName, failureMessages = [] }) => {
-      if (ended === 'failed') return [`Failed: ${file}: ${fullName}`];
-      return ended === 'passed' && failureMessages.length > 0
-        ? [`Passed only at the second try: ${file}: ${fullName}`]
-        : [];
-    });
+    return assertionResults
+      .filter((one) => one.status === 'failed')
+      .map(({ fullName, failureMessages = [] }) => failedLine(file, fullName, failureMessages[0]));
   });
 }
 
+/** @param {string} file @param {string} name @param {string | undefined} why the first line of it is told */
+function failedLine(file, name, why = '') {
+  // Playwright colours what it says.
+  const [first = ''] = stripVTControlCharacters(why).split('\n');
+  return `Failed: ${file}: ${name}${first === '' ? '' : ` (${first})`}`;
+}
+
 /**
- * Counts of the report of the window's tests. An error outside any test counts as a failure. A test
- * that passed only at its second try counts as passed, and how many did is told in `notes`.
+ * Counts of the report of the window's tests. An error outside any test counts as a failure, and so does a pass at a
+ * second try, for nothing is tried twice.
  * @param {string} file
  * @returns {Tally}
  */
@@ -80,30 +85,40 @@ export function windowTally(file) {
   const found = report(file);
   if (found === undefined) return noReport("The window's tests");
   const { expected, unexpected, flaky, skipped } = found.stats;
+  /** @type {Ended[]} */
+  const tests = found.suites.flatMap((/** @type {WindowSuite} */ suite) => testsUnder(suite));
   return ranSomething("The window's tests", {
-    passed: expected + flaky,
-    failed: unexpected + found.errors.length,
+    passed: expected,
+    failed: unexpected + flaky + found.errors.length,
     skipped,
     troubles: [],
-    skips: found.suites.flatMap((/** @type {WindowSuite} */ suite) => skippedUnder(suite)),
-    ...(flaky > 0 ? { notes: [`${flaky} of the window's tests passed only at the second try; see above.`] } : {}),
+    skips: tests.filter(({ status }) => status === 'skipped').map(({ file: path, name }) => ({ file: path, name })),
+    notes: tests
+      .filter(({ status }) => status === 'unexpected' || status === 'flaky')
+      .map(({ file: path, name, why }) => failedLine(path, name, why)),
   });
 }
 
 /**
- * @typedef {{ title: string, file: string, tests: { status: string }[] }} WindowTest
+ * @typedef {{ status: string, results?: { error?: { message?: string } }[] }} WindowRun
+ * @typedef {{ title: string, file: string, tests: WindowRun[] }} WindowTest
  * @typedef {{ title: string, file: string, specs: WindowTest[], suites?: WindowSuite[] }} WindowSuite
+ * @typedef {{ file: string, name: string, status: string, why: string | undefined }} Ended
  * @param {WindowSuite} suite a file, which has its own name as its title, or a group within
- * @returns {import('./skipped.mjs').Skip[]}
+ * @returns {Ended[]}
  */
-function skippedUnder({ title, file, specs, suites = [] }) {
+function testsUnder({ title, file, specs, suites = [] }) {
   const before = title === file ? '' : `${title} `;
   const own = specs.flatMap((spec) =>
-    spec.tests
-      .filter(({ status }) => status === 'skipped')
-      .map(() => ({ file: `tests/${fileOf(spec.file)}`, name: spec.title })),
+    spec.tests.map(({ status, results = [] }) => ({
+      file: `tests/${fileOf(spec.file)}`,
+      name: `${before}${spec.title}`,
+      status,
+      why: results[0]?.error?.message,
+    })),
   );
-  return [...own, ...suites.flatMap(skippedUnder)].map((skip) => ({ ...skip, name: `${before}${skip.name}` }));
+  const within = suites.flatMap((suite) => testsUnder(suite));
+  return [...own, ...within.map((one) => ({ ...one, name: `${before}${one.name}` }))];
 }
 
 /** @param {string} suite @returns {Tally} */

@@ -27,9 +27,8 @@ test('passed, failed and skipped are counted, what failed is named; a file that 
     name: '/x/tests/b.test.ts',
     status: 'failed',
     assertionResults: [
-      { status: 'failed', fullName: 'a sum adds up' },
+      { status: 'failed', fullName: 'a sum adds up', failureMessages: ['Error: 3 is not 4\n  at line 5'] },
       { status: 'passed', fullName: 'a sum begins', failureMessages: [] },
-      { status: 'passed', fullName: 'a sum ends', failureMessages: ['too slow'] },
     ],
   };
   const report = { ...nothing, numPassedTests: 5, numFailedTests: 1, numPendingTests: 2, testResults: [broken, one] };
@@ -40,21 +39,35 @@ test('passed, failed and skipped are counted, what failed is named; a file that 
     troubles: [],
     notes: [
       'Failed: tests/a.test.ts could not be loaded.',
-      'Failed: tests/b.test.ts: a sum adds up',
-      'Passed only at the second try: tests/b.test.ts: a sum ends',
+      'Failed: tests/b.test.ts: a sum adds up (Error: 3 is not 4)',
     ],
     skips: noneSkipped,
   });
 });
 
-test('an error outside any test is a failure; a pass at the second try is counted and told', () => {
-  const report = { stats: { expected: 4, unexpected: 1, flaky: 1, skipped: 3 }, suites: [], errors: [{}] };
+test('an error outside any test is a failure, and so is a pass at a second try; what failed is named, with why', () => {
+  const file = 'window/c.spec.ts';
+  const spec = (title: string, status: string, message?: string): unknown => ({
+    title,
+    file,
+    tests: [{ status, results: [{ error: { message } }] }],
+  });
+  const group = {
+    title: 'in a group',
+    file,
+    specs: [spec('it opens', 'unexpected', '\u001B[31mError: shut\u001B[39m\nmore')],
+  };
+  const suites = [{ title: file, file, specs: [spec('alone', 'flaky'), spec('too', 'expected')], suites: [group] }];
+  const report = { stats: { expected: 4, unexpected: 1, flaky: 1, skipped: 3 }, suites, errors: [{}] };
   expect(windowTally(reportOf(report))).toEqual({
-    passed: 5,
-    failed: 2,
+    passed: 4,
+    failed: 3,
     skipped: 3,
     troubles: [],
-    notes: ["1 of the window's tests passed only at the second try; see above."],
+    notes: [
+      'Failed: tests/window/c.spec.ts: alone',
+      'Failed: tests/window/c.spec.ts: in a group it opens (Error: shut)',
+    ],
     skips: noneSkipped,
   });
 });
