@@ -7,8 +7,8 @@ import { existsSync } from 'node:fs';
 import { findChromium, onPath } from '../main/build/browser.mjs';
 
 const SHELL = 'chromium-headless-shell';
-/** The longest that installing may take, in milliseconds. */
-const PATIENCE = 600_000;
+/** The longest that asking for what there is, and installing it, may take, in milliseconds. */
+const PATIENCE = { update: 120_000, install: 600_000 };
 
 /** What to do when there is none. */
 export const ADVICE =
@@ -26,7 +26,7 @@ export async function chromiumForTests({ say }) {
   const isNamed = (env['CHROMIUM'] ?? '') !== '';
   // A person's computer that has a Chromium is left as it is.
   const wanted = there === undefined || (env['CI'] !== undefined && !isNamed && onPath([SHELL], env) === undefined);
-  const found = (wanted ? installedNow(say) : undefined) ?? there;
+  const found = (wanted ? installedNow(say, there === undefined) : undefined) ?? there;
   if (found !== undefined) env['CHROMIUM'] = found;
   return found;
 }
@@ -47,24 +47,24 @@ async function bundledChromium() {
   return existsSync(path) ? path : undefined;
 }
 
-/** @param {(sentence: string) => void} say */
-function installedNow(say) {
+/** @param {(sentence: string) => void} say @param {boolean} isNeeded whether there is none at all */
+function installedNow(say, isNeeded) {
   const isDebianRoot = process.getuid?.() === 0 && onPath(['apt-get'], process.env) !== undefined;
   if (!isDebianRoot) return undefined;
   say('Installing Chromium for the tests of the window.');
-  apt('update', '-qq');
+  if (!apt(PATIENCE.update, 'update', '-qq') && !isNeeded) return undefined;
   const fonts = ['fonts-liberation', 'fonts-dejavu-core'];
   // Older systems have only the whole browser.
   for (const browser of [SHELL, 'chromium']) {
-    apt('install', '-y', '-qq', '--no-install-recommends', browser, ...fonts);
+    apt(PATIENCE.install, 'install', '-y', '-qq', '--no-install-recommends', browser, ...fonts);
     const found = chromiumHere(process.env);
     if (found !== undefined) return found;
   }
   return undefined;
 }
 
-/** @param {readonly string[]} args */
-function apt(...args) {
+/** Whether it went well. @param {number} timeout @param {readonly string[]} args */
+function apt(timeout, ...args) {
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-  spawnSync('apt-get', args, { stdio: ['ignore', 'ignore', 'inherit'], env, timeout: PATIENCE });
+  return spawnSync('apt-get', args, { stdio: ['ignore', 'ignore', 'inherit'], env, timeout }).status === 0;
 }
